@@ -1,0 +1,86 @@
+"""What a computation of the trade may answer: a value, an estimate, or a refusal with its reason.
+
+A screen cannot misread these: an estimate has no ``value`` to take for granted, a refusal has no
+number at all. Each carries its unit and the rule it rests on.
+"""
+
+from __future__ import annotations
+
+import math
+from dataclasses import dataclass
+
+
+class BadInput(ValueError):
+    """A number that the computation cannot take; the message is a sentence for a painter."""
+
+
+@dataclass(frozen=True, slots=True)
+class Value:
+    """A figure that follows from what was measured by a published rule.
+
+    value: the number; unit: its unit, as in ``mm2/s``; rule: the rule and where it is published.
+    """
+
+    value: float
+    unit: str
+    rule: str
+
+
+@dataclass(frozen=True, slots=True)
+class Estimate:
+    """A figure that rests on a rule of thumb, or on rules that disagree: ``low <= likely <= high``.
+
+    rule: which rule of thumb; never to be shown without the word 'estimate'.
+    """
+
+    likely: float
+    low: float
+    high: float
+    unit: str
+    rule: str
+
+
+@dataclass(frozen=True, slots=True)
+class Outside:
+    """No figure: the input lies outside the limits of the rule.
+
+    reason: a sentence saying which limit; advice: a sentence saying what to do instead.
+    """
+
+    reason: str
+    advice: str
+    rule: str
+
+
+Figure = Value | Estimate | Outside
+
+
+def require(
+    name: str,
+    number: float,
+    low: float = -math.inf,
+    high: float = math.inf,
+    *,
+    above: float | None = None,
+    below: float | None = None,
+    unit: str = "",
+) -> float:
+    """Give `number` back if it is finite and within ``low <= number <= high``.
+
+    `above` and `below` are limits that are themselves not allowed. Raises BadInput with a sentence
+    that names the quantity, what was found and what was expected.
+    """
+    shown_unit = f" {unit}" if unit else ""
+    if isinstance(number, bool) or not isinstance(number, (int, float)):
+        raise BadInput(f"{name} must be a number, not {number!r}.")
+    if not math.isfinite(number):
+        raise BadInput(f"{name} must be a finite number, not {number}.")
+    if above is not None and not number > above:
+        raise BadInput(f"{name} must be above {above:g}{shown_unit}; {number:g} was given.")
+    if below is not None and not number < below:
+        raise BadInput(f"{name} must be below {below:g}{shown_unit}; {number:g} was given.")
+    if number < low:
+        raise BadInput(f"{name} must be {low:g}{shown_unit} or more; {number:g} was given.")
+    if number > high:
+        raise BadInput(f"{name} must be {high:g}{shown_unit} or less; {number:g} was given.")
+    return float(number)
