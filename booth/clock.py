@@ -1,0 +1,321 @@
+"""Now, in the three senses that matter here: the only place that asks the machine for the time.
+
+It is also the only place that asks for the time zone. Everything else is handed a Clock.
+``BOOTH_CLOCK_RATE`` (``60``, or ``60@<continuous anchor>`` where several programs have to agree)
+makes time run faster, for tests; it is read here only.
+"""
+
+from __future__ import annotations
+
+import math
+import os
+import sys
+import time
+from collections.abc import Callable, Mapping
+from dataclasses import dataclass
+from datetime import datetime
+from typing import Protocol
+
+from booth.moment import Moment
+from booth.reading import ClockChange, Reading, notice, to_next
+
+__all__ = [
+    "BadRate",
+    "Clock",
+    "ClockChange",
+    "MachineClock",
+    "ManualClock",
+    "Rate",
+    "Reading",
+    "Sources",
+    "local_date",
+    "local_hhmm",
+    "local_hhmmss",
+    "machine_sources",
+    "notice",
+    "rate_from",
+    "to_next",
+]
+
+RATE_VARIABLE = "BOOTH_CLOCK_RATE"
+MOST_RATE = 100_000.0
+#: Longer than this between the first and the last of three readings: something lay between them.
+READ_WITHIN_S = 0.1
+#: Boots are told apart by when they began where the machine gives them no name. A restart takes
+#: longer than this, and a name that differs within one boot only costs trust, never time.
+BOOT_ROUNDING_S = 60.0
+
+
+class Clock(Protocol):
+    """What the rest of the program is handed."""
+
+    def now(self) -> Moment:
+        """Give the present moment."""
+
+    def at(self, stamp: float) -> Moment:
+        """Give the moment of a key press from its event's ``time``, by its age."""
+
+    def reading(self) -> Reading:
+        """Give the three clocks, to be compared by ``notice``."""
+
+    def real_s_to_next(self, step_s: float = 1.0) -> float:
+        """Give the real seconds to sleep so as to wake at the next whole `step_s`."""
+
+
+class BadRate(ValueError):
+    """The rate setting cannot be read; the message says what was expected."""
+
+
+@dataclass(frozen=True, slots=True)
+class Rate:
+    """How much faster than real time runs, and from which continuous reading on."""
+
+    factor: float
+    anchor: float
+
+
+def rate_from(environment: Mapping[str, str], continuous: float) -> Rate:
+    """Read the rate setting; without an anchor of its own it counts from `continuous`.
+
+    Raises:
+        BadRate: it is not a number above 0 and up to 100,000, with or without '@' and a number.
+    """
+    typed = environment.get(RATE_VARIABLE, "").strip()
+    if not typed:
+        return Rate(1.0, continuous)
+    factor_typed, at, anchor_typed = typed.partition("@")
+    try:
+        factor = float(factor_typed)
+        anchor = float(anchor_typed) if at else continuous
+    except ValueError:
+        factor = anchor = math.nan
+    if not (0 < factor <= MOST_RATE and math.isfinite(anchor)):
+        raise BadRate(
+            f"{RATE_VARIABLE} is {typed!r}: expected a number above 0 and up to {MOST_RATE:,.0f}, "
+            "such as 60, or 60@1234.5 with the continuous reading to count from. "
+            "Correct it or remove it."
+        )
+    return Rate(factor, anchor)
+
+
+@dataclass(frozen=True, slots=True)
+class Sources:
+    """The machine's clocks. stamp: the one that Textual stamps its events with; boot: this boot."""
+
+    wall: Callable[[], float]
+    continuous: Callable[[], float]
+    monotonic: Callable[[], float]
+    stamp: Callable[[], float]
+    boot: str
+
+
+def machine_sources() -> Sources:
+    """Give the clocks of the platform we run on. Tried on Linux; elsewhere as documented."""
+    if sys.platform == "win32":
+        return Sources(
+            wall=time.time,
+            continuous=time.perf_counter,
+            monotonic=_windows_awake() or time.monotonic,
+            stamp=time.perf_counter,
+            boot=_boot_by_start(time.time(), time.perf_counter()),
+        )
+    # On Linux the monotonic clock leaves sleep out and CLOCK_BOOTTIME counts it; on macOS
+    # CLOCK_MONOTONIC_RAW counts it. A system that has neither cannot tell sleep.
+    name = "CLOCK_MONOTONIC_RAW" if sys.platform == "darwin" else "CLOCK_BOOTTIME"
+    number = getattr(time, name, time.CLOCK_MONOTONIC)
+
+    def continuous() -> float:
+        return time.clock_gettime(number)
+
+    boot = _mac_boot() if sys.platform == "darwin" else _linux_boot()
+    return Sources(
+        wall=time.time,
+        continuous=continuous,
+        monotonic=time.monotonic,
+        stamp=time.monotonic,
+        boot=boot or _boot_by_start(time.time(), continuous()),
+    )
+
+
+def _linux_boot() -> str:
+    try:
+        with open("/proc/sys/kernel/random/boot_id", encoding="ascii") as file:
+            return file.read(100).strip()
+    except (OSError, UnicodeDecodeError):
+        return ""
+
+
+def _mac_boot() -> str:
+    """Ask the kernel for the name of this boot; empty where none. Documented, not tried."""
+    try:
+        import ctypes
+
+        libc = ctypes.CDLL(None)
+        size = ctypes.c_size_t(128)
+        name = ctypes.create_string_buffer(size.value)
+        if libc.sysctlbyname(b"kern.bootsessionuuid", name, ctypes.byref(size), None, 0) == 0:
+            return name.value.decode("ascii", "replace")
+    except (ImportError, OSError, AttributeError):
+        pass
+    return ""
+
+
+def _windows_awake() -> Callable[[], float] | None:
+    """Give the clock that leaves sleep out, unlike time.monotonic. Documented, not tried."""
+    try:
+        import ctypes
+
+        ask = ctypes.windll.kernel32.QueryUnbiasedInterruptTime  # type: ignore[attr-defined]
+        hundred_ns = ctypes.c_ulonglong()
+        if not ask(ctypes.byref(hundred_ns)):
+            return None
+    except (ImportError, OSError, AttributeError):
+        return None
+
+    def awake() -> float:
+        ask(ctypes.byref(hundred_ns))
+        return hundred_ns.value / 1e7
+
+    return awake
+
+
+def _boot_by_start(wall: float, continuous: float) -> str:
+    """Name a boot by when it began, to the minute."""
+    return f"began {round((wall - continuous) / BOOT_ROUNDING_S) * BOOT_ROUNDING_S:.0f}"
+
+
+class MachineClock:
+    """The machine's own clocks, at the rate that the setting asks for."""
+
+    def __init__(
+        self, sources: Sources | None = None, environment: Mapping[str, str] | None = None
+    ) -> None:
+        self._sources = sources or machine_sources()
+        self._rate = rate_from(
+            os.environ if environment is None else environment, self._sources.continuous()
+        )
+
+    @property
+    def rate(self) -> float:
+        """How much faster than real time runs: 1 but in tests."""
+        return self._rate.factor
+
+    def _raw(self) -> Reading:
+        """Read all three within a tenth of a second: the lid may close between two of them."""
+        sources = self._sources
+        for _ in range(5):
+            continuous = sources.continuous()
+            reading = Reading(sources.wall(), continuous, sources.monotonic())
+            if sources.continuous() - continuous <= READ_WITHIN_S:
+                break
+        return reading
+
+    def reading(self) -> Reading:
+        """Give the three clocks, each at the rate."""
+        raw = self._raw()
+        factor, anchor = self._rate.factor, self._rate.anchor
+        if factor == 1.0:
+            return raw
+        gained = (raw.continuous - anchor) * (factor - 1.0)
+        return Reading(raw.wall + gained, raw.continuous + gained, raw.monotonic * factor)
+
+    def now(self) -> Moment:
+        """Give the present moment."""
+        reading = self.reading()
+        return Moment(reading.wall, reading.continuous, self._sources.boot)
+
+    def at(self, stamp: float) -> Moment:
+        """Give the moment of a key press from its event's ``time``, by its age.
+
+        The stamp's clock is compared with itself only; a stamp that is no past reading of it counts
+        as now.
+        """
+        age_s = self._sources.stamp() - stamp
+        now = self.now()
+        if not (math.isfinite(age_s) and age_s > 0):
+            return now
+        age_s *= self._rate.factor
+        return Moment(now.wall - age_s, now.continuous - age_s, now.boot)
+
+    def real_s_to_next(self, step_s: float = 1.0) -> float:
+        """Give the real seconds to sleep so as to wake at the next whole `step_s`."""
+        return to_next(self.reading().wall, step_s, self._rate.factor)
+
+
+class ManualClock:
+    """A clock that stands still until a test moves it.
+
+    key_age_s: how long ago, in this clock's seconds, a key that is handled now was pressed.
+    Event stamps come from the real machine, so they say nothing to this clock.
+    """
+
+    def __init__(
+        self, wall: float = 1_750_000_000.0, continuous: float = 1000.0, boot: str = "boot 1"
+    ) -> None:
+        self._reading = Reading(wall, continuous, continuous)
+        self._boot = boot
+        self._boots = 1
+        self.key_age_s = 0.0
+
+    def reading(self) -> Reading:
+        """Give the three clocks."""
+        return self._reading
+
+    def now(self) -> Moment:
+        """Give the present moment."""
+        return Moment(self._reading.wall, self._reading.continuous, self._boot)
+
+    def at(self, stamp: float) -> Moment:
+        """Give the present moment less ``key_age_s``, whatever the stamp."""
+        now = self.now()
+        return Moment(now.wall - self.key_age_s, now.continuous - self.key_age_s, now.boot)
+
+    def real_s_to_next(self, step_s: float = 1.0) -> float:
+        """Give what MachineClock would give at this reading."""
+        return to_next(self._reading.wall, step_s)
+
+    def _move(self, wall: float, continuous: float, monotonic: float) -> None:
+        old = self._reading
+        self._reading = Reading(
+            old.wall + wall, old.continuous + continuous, old.monotonic + monotonic
+        )
+
+    def advance(self, seconds: float) -> None:
+        """Let time pass."""
+        self._move(seconds, seconds, seconds)
+
+    def sleep(self, seconds: float) -> None:
+        """Let the machine sleep."""
+        self._move(seconds, seconds, 0.0)
+
+    def step_wall(self, seconds: float) -> None:
+        """Set the wall clock forward, or back with a negative number."""
+        self._move(seconds, 0.0, 0.0)
+
+    def reboot(self, off_s: float = 0.0, up_s: float = 10.0) -> None:
+        """Switch the machine off for `off_s` and start it; its new boot has run for `up_s`."""
+        self._boots += 1
+        self._boot = f"boot {self._boots}"
+        self._reading = Reading(self._reading.wall + off_s + up_s, up_s, up_s)
+
+
+def _local(moment: Moment, form: str, unknown: str) -> str:
+    try:
+        return datetime.fromtimestamp(moment.wall).strftime(form)
+    except (OverflowError, OSError, ValueError):
+        return unknown
+
+
+def local_hhmm(moment: Moment) -> str:
+    """Give the local time of day, such as 14:05."""
+    return _local(moment, "%H:%M", "--:--")
+
+
+def local_hhmmss(moment: Moment) -> str:
+    """Give the local time of day with seconds, such as 14:05:09."""
+    return _local(moment, "%H:%M:%S", "--:--:--")
+
+
+def local_date(moment: Moment) -> str:
+    """Give the local date, such as 2025-06-15."""
+    return _local(moment, "%Y-%m-%d", "----------")
