@@ -1,0 +1,172 @@
+"""In which unit and to how many places each kind is shown, US and metric: one table.
+
+The places are those a shop can read off its cups, gauges and scales (common practice, no source).
+"""
+
+from __future__ import annotations
+
+import math
+from functools import cache
+
+import msgspec
+
+from booth.units.kinds import Kind, System
+from booth.units.registry import pair, unit_named
+from booth.units.words import Unit
+
+_ANY = math.inf
+
+
+class Shown(msgspec.Struct, frozen=True):
+    """How a kind is shown.
+
+    unit: key of the unit; steps: (below this number, so many places), ascending;
+    least: when given, zeros beyond so many places are left away.
+    """
+
+    unit: str
+    steps: tuple[tuple[float, int], ...]
+    least: int | None = None
+
+    def places(self, number: float) -> int:
+        """Give the places for `number`, which is in the shown unit."""
+        for below, places in self.steps:
+            # Decided by what will be read: 99.96 is shown as 100.
+            if round(abs(number), places) < below:
+                return places
+        return self.steps[-1][1]
+
+
+def _whole(unit: str) -> Shown:
+    return Shown(unit, ((_ANY, 0),))
+
+
+# A paint scale reads grams and a tip is named in millimetres in both systems.
+_GRAMS = Shown("g", ((1000, 1), (_ANY, 0)))
+_TIP = Shown("mm", ((_ANY, 2),), least=1)
+_SECONDS = Shown("s", ((100, 1), (_ANY, 0)))
+_VISCOSITY = Shown("mm2/s", ((10, 2), (100, 1), (_ANY, 0)))
+_PERCENT = Shown("%", ((_ANY, 1),), least=0)
+_TURNS = Shown("turns", ((_ANY, 2),), least=0)
+_RATIO = Shown("", ((_ANY, 3),), least=0)
+
+SHOWN: dict[Kind, tuple[Shown, Shown]] = {
+    # kind: (US, metric)
+    Kind.VOLUME: (Shown("fl oz", ((1, 2), (_ANY, 1))), Shown("ml", ((20, 1), (_ANY, 0)))),
+    Kind.MASS: (_GRAMS, _GRAMS),
+    Kind.DELIVERY: (Shown("fl oz/min", ((_ANY, 1),)), Shown("ml/min", ((20, 1), (_ANY, 0)))),
+    Kind.TIME: (_SECONDS, _SECONDS),
+    Kind.TEMPERATURE: (_whole("degF"), Shown("degC", ((_ANY, 1),))),
+    Kind.TEMPERATURE_DIFFERENCE: (
+        Shown("delta_degF", ((_ANY, 1),)),
+        Shown("delta_degC", ((_ANY, 1),)),
+    ),
+    Kind.PRESSURE: (
+        Shown("psi", ((20, 1), (_ANY, 0))),
+        Shown("bar", ((10, 2), (_ANY, 1))),
+    ),
+    Kind.THICKNESS: (Shown("mil", ((_ANY, 1),)), _whole("um")),
+    Kind.LENGTH: (Shown("in", ((1, 3), (_ANY, 1))), Shown("mm", ((10, 1), (_ANY, 0)))),
+    Kind.TIP: (_TIP, _TIP),
+    Kind.PART_LENGTH: (Shown("ft", ((10, 2), (_ANY, 1))), Shown("m", ((_ANY, 2),))),
+    Kind.SPEED: (Shown("ft/min", ((10, 1), (_ANY, 0))), Shown("m/s", ((_ANY, 2),))),
+    Kind.AREA: (Shown("ft2", ((10, 2), (_ANY, 1))), Shown("m2", ((_ANY, 2),))),
+    Kind.DENSITY: (Shown("lb/gal", ((_ANY, 2),)), Shown("g/ml", ((_ANY, 3),))),
+    Kind.VISCOSITY: (_VISCOSITY, _VISCOSITY),
+    Kind.PERCENT: (_PERCENT, _PERCENT),
+    Kind.AIR_FLOW: (Shown("ft3/min", ((100, 1), (_ANY, 0))), _whole("l/min")),
+    Kind.ROOM: (_whole("ft3"), Shown("m3", ((_ANY, 1),))),
+    Kind.TURNS: (_TURNS, _TURNS),
+    Kind.COUNT: (_whole(""), _whole("")),
+    Kind.RATIO: (_RATIO, _RATIO),
+}
+
+_BELOW_MINUTE_S = 60
+_MINUTE_S = 60
+_HOUR_S = 3600
+_DAY_S = 86400
+#: From here on a time is told in days: nobody reads 73:20:00.
+_DAYS_FROM_S = 2 * _DAY_S
+
+
+def shown(kind: Kind, system: System) -> Shown:
+    """Give how `kind` is shown in `system`."""
+    return SHOWN[kind][0 if system == System.US else 1]
+
+
+@cache
+def shown_as(kind: Kind, system: System) -> Unit:
+    """Give the unit in which `kind` is shown in `system`."""
+    return unit_named(shown(kind, system).unit, kind.dimension)
+
+
+@cache
+def base_of(kind: Kind) -> Unit:
+    """Give the base unit of `kind`."""
+    return unit_named(kind.base, kind.dimension)
+
+
+def shown_unit(kind: Kind, system: System) -> str:
+    """Give the name of the unit in which `kind` is shown, as ``fl oz/min``; may be empty."""
+    return shown_as(kind, system).name
+
+
+def shown_value(value: float, kind: Kind, system: System) -> float:
+    """Give `value` [base unit] as a number in the shown unit, not rounded."""
+    scale, offset = pair(base_of(kind), shown_as(kind, system))
+    return scale * value + offset
+
+
+def number_text(number: float, places: int, least: int | None = None) -> str:
+    """Give `number` to `places`, without ``-0``; zeros beyond `least` places are left away."""
+    text = f"{number:.{places}f}"
+    if least is not None and "." in text:
+        whole, _, part = text.partition(".")
+        part = part.rstrip("0").ljust(least, "0")
+        text = f"{whole}.{part}" if part else whole
+    return text[1:] if text.startswith("-") and not text.strip("-0.") else text
+
+
+def show(
+    value: float,
+    kind: Kind,
+    system: System,
+    *,
+    unit: bool = True,
+    places: int | None = None,
+) -> str:
+    """Give `value` [base unit] as it is read on a screen: ``6.0 fl oz/min``, ``177 ml/min``.
+
+    A time of a minute or more reads ``1:30`` or ``1:02:03``, from two days on ``3 d 4 h``; with
+    `places` it stays in seconds, as efflux times are told. What is not a number reads ``–``, what
+    is infinite ``∞``. The text is understood again by ``read``.
+    """
+    if math.isnan(value):
+        return "–"
+    if math.isinf(value):
+        return "∞" if value > 0 else "-∞"
+    if kind is Kind.TIME and places is None and round(abs(value), 1) >= _BELOW_MINUTE_S:
+        return ("-" if value < 0 else "") + _clock_text(abs(value))
+    how = shown(kind, system)
+    number = shown_value(value, kind, system)
+    if places is None:
+        text = number_text(number, how.places(number), how.least)
+    else:
+        text = number_text(number, places)
+    name = shown_unit(kind, system) if unit else ""
+    if kind is Kind.TURNS and text == "1" and name:
+        name = "turn"
+    return f"{text} {name}".rstrip()
+
+
+def _clock_text(seconds: float) -> str:
+    whole = math.floor(seconds + 0.5)
+    if whole < _DAYS_FROM_S:
+        hours, rest = divmod(whole, _HOUR_S)
+        minutes, rest = divmod(rest, _MINUTE_S)
+        return f"{hours}:{minutes:02}:{rest:02}" if hours else f"{minutes}:{rest:02}"
+    whole = math.floor(seconds / _MINUTE_S + 0.5) * _MINUTE_S
+    days, rest = divmod(whole, _DAY_S)
+    hours, rest = divmod(rest, _HOUR_S)
+    parts = ((days, "d"), (hours, "h"), (rest // _MINUTE_S, "min"))
+    return " ".join(f"{number} {name}" for number, name in parts if number)

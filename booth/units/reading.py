@@ -1,0 +1,277 @@
+"""Entries become quantities here, or a sentence that says what was found and what is expected."""
+
+from __future__ import annotations
+
+import math
+
+import msgspec
+
+from booth.units import words
+from booth.units.display import base_of, number_text, show, shown_as
+from booth.units.entry import EntryError, Quantity, quoted
+from booth.units.kinds import ABOUT, Dimension, Kind, System
+from booth.units.numbers import NUMBER, fold, pattern, value_of
+from booth.units.registry import convert, pair
+from booth.units.words import Unit, tidy
+
+_CLOCK = (
+    r"(?P<sign>[+-]?)(?P<first>\d+):(?P<second>\d\d)(?::(?P<third>\d\d))?"
+    r"(?:[.,](?P<tenths>\d{1,3}))?\s*(?P<unit>[a-z]*)"
+)
+_RATIO = r"([\d.,]+) ?: ?([\d.,]+)"
+_UNIT = r"""\s*(?P<unit>[a-z°'"#]+(?:[ .]+[a-z]+)*\.?)\s*,?\s*"""
+_IMPERIAL = r"\b(imp|imperial|uk|british|brit)\b"
+_ABSOLUTE = r"\b(psia|bara|bar ?\(?a\)?|psi ?\(?a\)?|kpaa?|\w+ abs(olute)?)$"
+_RANGE = r"\s*(-|to\b|\.\.)\s*\d"
+_SIXTY = 60
+#: 72 F 2 C is no sum.
+_UNADDED = (Dimension.TEMPERATURE, Dimension.NUMBER)
+_DEGREES = (Dimension.TEMPERATURE, Dimension.DIFFERENCE)
+
+
+class Understood(msgspec.Struct, frozen=True):
+    """What an entry said: value [base unit]; number and unit as typed, where it was one pair."""
+
+    value: float
+    number: float | None = None
+    unit: Unit | None = None
+    note: str = ""
+
+
+def read(text: str, kind: Kind, system: System) -> Quantity:
+    """Read an entry of `kind`; a bare number takes the unit that `system` shows.
+
+    Raises EntryError, and nothing else, with a sentence for the painter.
+    """
+    understood = understand(text, kind, system)
+    return Quantity(_clean(understood.value), kind.base, text.strip())
+
+
+def _clean(value: float) -> float:
+    """Give `value` to 12 digits: 12 in are kept as 304.8 mm, not as 304.79999999999995."""
+    return float(f"{value:.12g}") + 0.0
+
+
+def read_amount(text: str, system: System) -> Quantity:
+    """Read an amount that may be a volume [ml] or a weight [g]; a bare number is a volume.
+
+    An ``oz`` is a fluid ounce; ``oz wt`` is a weight, and so is the ``oz`` in ``1 lb 4 oz``.
+    """
+    try:
+        return read(text, Kind.VOLUME, system)
+    except EntryError as fault:
+        if isinstance(text, str) and _units_measure(text, Dimension.MASS):
+            return read(text, Kind.MASS, system)
+        raise EntryError(
+            str(fault).replace("a volume, such as", "a volume or a weight, such as 200 g,")
+        ) from None
+
+
+def amount_kind(quantity: Quantity) -> Kind:
+    """Give the kind of what ``read_amount`` gave."""
+    return Kind.MASS if quantity.unit == Kind.MASS.base else Kind.VOLUME
+
+
+def understand(text: str, kind: Kind, system: System) -> Understood:
+    """Read an entry and keep how it was understood; as ``read`` otherwise."""
+    folded = fold(text)
+    if kind is Kind.TIME and ":" in folded:
+        found = _clock(folded, system)
+    elif kind is Kind.RATIO and ":" in folded:
+        found = _ratio(folded, system)
+    else:
+        found = _number_and_unit(folded, kind, system)
+    _check(found.value, folded, kind, system)
+    return found
+
+
+def _expected(kind: Kind, system: System) -> str:
+    us, metric = ABOUT[kind].examples
+    first, second = (us, metric) if system == System.US else (metric, us)
+    return f"{kind.label}, such as {first} or {second}"
+
+
+def _number_and_unit(folded: str, kind: Kind, system: System) -> Understood:
+    expected = _expected(kind, system)
+    match = pattern(NUMBER).match(folded)
+    if match is None:
+        raise EntryError(f"{quoted(folded)} does not begin with a number. Expected {expected}.")
+    number = value_of(match, folded)
+    rest = folded[match.end() :]
+    if pattern(_RANGE).match(rest):
+        raise EntryError(f"{quoted(folded)} is more than one number. Expected {expected}.")
+    word = tidy(rest)
+    if kind.dimension in _DEGREES and word in ("°", "deg", "degree", "degrees"):
+        word = ""
+    unit = words.find(word, kind.dimension) if word else shown_as(kind, system)
+    if unit is not None:
+        return Understood(
+            convert(number, unit, base_of(kind)), number, unit, words.note(word, kind.dimension)
+        )
+    pairs = _pairs(folded)
+    if pairs is None or len(pairs) == 1:
+        raise _no_unit(word, folded, kind, system)
+    return _sum(pairs, folded, kind, system)
+
+
+def _pairs(folded: str) -> list[tuple[float, str]] | None:
+    """Give the entry as (number, unit word) pairs, as in ``1 min 30 s``; None if it is not such."""
+    pairs: list[tuple[float, str]] = []
+    place = 0
+    while place < len(folded):
+        number = pattern(NUMBER).match(folded, place)
+        unit = pattern(_UNIT).match(folded, number.end()) if number else None
+        if number is None or unit is None:
+            return None
+        if pairs and number["sign"]:
+            return None
+        pairs.append((value_of(number, folded), tidy(unit["unit"])))
+        place = unit.end()
+    return pairs
+
+
+def _sum(pairs: list[tuple[float, str]], folded: str, kind: Kind, system: System) -> Understood:
+    base = base_of(kind)
+    total, last, notes = 0.0, math.inf, []
+    for number, word in pairs:
+        unit = words.find(word, kind.dimension)
+        if unit is None:
+            raise _no_unit(word, folded, kind, system)
+        scale, offset = pair(unit, base)
+        if offset or scale >= last or kind.dimension in _UNADDED:
+            raise EntryError(
+                f"{quoted(folded)} does not add up. Expected {_expected(kind, system)}."
+            )
+        total, last = total + number * scale, scale
+        notes.append(words.note(word, kind.dimension))
+    return Understood(total, note=next((note for note in notes if note), ""))
+
+
+def _units_measure(text: str, dimension: Dimension) -> bool:
+    """Whether the entry's units are all of `dimension`, so that it can only be meant so."""
+    try:
+        folded = fold(text)
+        pairs = _pairs(folded)
+    except EntryError:
+        return False
+    match = pattern(NUMBER).match(folded)
+    found = [tidy(folded[match.end() :])] if match else []
+    if words.find(found[0], dimension) is None and pairs if found else False:
+        found = [word for _, word in pairs or ()]
+    return bool(found) and all(word and words.find(word, dimension) for word in found)
+
+
+def _no_unit(word: str, folded: str, kind: Kind, system: System) -> EntryError:
+    expected = _expected(kind, system)
+    if pattern(_IMPERIAL).search(word):
+        return EntryError(
+            f"{quoted(word)}: imperial (UK) measures differ from US ones and are not taken."
+            f" Expected {expected}."
+        )
+    if kind is Kind.PRESSURE and pattern(_ABSOLUTE).search(word):
+        return EntryError(
+            f"{quoted(word)} is an absolute pressure; this field takes what the gauge reads."
+            f" Expected {expected}."
+        )
+    others = words.dimensions_of(word)
+    if others:
+        return EntryError(f"{quoted(word)} measures {others[0]}. Expected {expected}.")
+    if word[:1].isdigit():
+        return EntryError(f"{quoted(folded)} holds two numbers. Expected {expected}.")
+    return EntryError(f"{quoted(word)} is not a unit known here. Expected {expected}.")
+
+
+def _clock(folded: str, system: System) -> Understood:
+    match = pattern(_CLOCK).fullmatch(folded)
+    problem = EntryError(
+        f"{quoted(folded)} is not a time. Write minutes and seconds as 1:05, hours too as 1:02:03."
+    )
+    if match is None:
+        raise problem
+    first, second = int(match["first"]), int(match["second"])
+    third = None if match["third"] is None else int(match["third"])
+    unit = words.find(match["unit"], Dimension.TIME) if match["unit"] else None
+    if match["unit"] and (unit is None or unit.key not in ("h", "min")):
+        raise problem
+    hours = unit is not None and unit.key == "h"
+    if second >= _SIXTY or (third or 0) >= _SIXTY:
+        raise EntryError(f"{quoted(folded)} is not a time: what follows a colon must be below 60.")
+    if third is not None and (unit is None or hours):
+        seconds = first * 3600.0 + second * 60 + third
+    elif third is None and hours and match["tenths"] is None:
+        seconds = first * 3600.0 + second * 60
+    elif third is None and not hours:
+        seconds = first * 60.0 + second
+    else:
+        raise problem
+    if match["tenths"]:
+        seconds += float(f"0.{match['tenths']}")
+    return Understood(-seconds if match["sign"] == "-" else seconds)
+
+
+def _ratio(folded: str, system: System) -> Understood:
+    match = pattern(_RATIO).fullmatch(folded)
+    sides = [pattern(NUMBER).fullmatch(side) for side in match.groups()] if match else []
+    numbers = [value_of(side, folded) for side in sides if side]
+    if len(numbers) != 2 or numbers[1] == 0:
+        raise EntryError(
+            f"{quoted(folded)} is not a ratio. Expected {_expected(Kind.RATIO, system)}."
+        )
+    return Understood(numbers[0] / numbers[1])
+
+
+def _check(value: float, folded: str, kind: Kind, system: System) -> None:
+    about = ABOUT[kind]
+    expected = _expected(kind, system)
+    if not math.isfinite(value):
+        raise EntryError(f"{quoted(folded)} is too large a number. Expected {expected}.")
+    if value < about.low:
+        if about.low == 0:
+            raise EntryError(f"{quoted(folded)} is below zero. Expected {expected}.")
+        raise EntryError(
+            f"{quoted(folded)} is below {show(about.low, kind, system, places=2)}, the least"
+            f" taken here. Expected {expected}."
+        )
+    if value > about.high:
+        raise EntryError(
+            f"{quoted(folded)} is more than {_bound(about.high, kind, system)}, the most taken"
+            f" here. Check number and unit: expected {expected}."
+        )
+    if kind is Kind.COUNT and value != int(value):
+        raise EntryError(f"{quoted(folded)} is not a whole number. Expected {expected}.")
+
+
+def _bound(value: float, kind: Kind, system: System) -> str:
+    return show(value, kind, system, places=None if kind is Kind.TIME else 0)
+
+
+def echo(quantity: Quantity, kind: Kind, system: System) -> str:
+    """Give what was understood, for the line under a field: ``6 fl oz/min = 177 ml/min``.
+
+    First as typed, then in the units of `system`, then in the other's; how a word was taken that
+    can mean two things is said in brackets. For an amount, the quantity's own unit decides.
+    """
+    if kind in (Kind.VOLUME, Kind.MASS):
+        kind = amount_kind(quantity)
+    parts: list[tuple[str, str]] = []
+    note = ""
+    try:
+        found = understand(quantity.typed, kind, system)
+    except EntryError:
+        found = None
+    # A bare number that was typed under the other system is not repeated with the wrong unit.
+    if found is not None and math.isclose(found.value, quantity.value, rel_tol=1e-9, abs_tol=1e-9):
+        note = found.note
+        if found.number is not None and found.unit is not None:
+            text = number_text(found.number, 6, 0)
+            name = found.unit.name
+            if name == "turns" and text == "1":
+                name = "turn"
+            parts.append((f"{text} {name}".rstrip(), found.unit.name))
+    for each in (system, system.other):
+        text = show(quantity.value, kind, each)
+        name = "clock" if ":" in text else shown_as(kind, each).name
+        if all(name != known and text != told for told, known in parts):
+            parts.append((text, name))
+    line = " = ".join(text for text, _ in parts)
+    return f"{line} ({note})" if note else line

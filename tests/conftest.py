@@ -1,0 +1,73 @@
+"""Every test has an empty home of its own and no network."""
+
+from __future__ import annotations
+
+import socket
+import sys
+from pathlib import Path
+from typing import Any
+
+import pytest
+
+#: Variables that say where a program keeps its files, on any platform.
+_HOMES = (
+    "HOME",
+    "USERPROFILE",
+    "APPDATA",
+    "LOCALAPPDATA",
+    "XDG_CONFIG_HOME",
+    "XDG_DATA_HOME",
+    "XDG_STATE_HOME",
+    "XDG_CACHE_HOME",
+)
+
+
+class NetworkRefused(AssertionError):
+    """A test tried to reach the network."""
+
+
+def _refuse(one: socket.socket, address: Any) -> None:
+    if one.family == getattr(socket, "AF_UNIX", None):
+        return
+    # There socket.socketpair, which asyncio needs, is made of two sockets of the loopback.
+    loopback = isinstance(address, tuple) and address[:1] in (("127.0.0.1",), ("::1",))
+    if sys.platform == "win32" and loopback:
+        return
+    raise NetworkRefused(f"No network in tests: {address!r}")
+
+
+@pytest.fixture(autouse=True)
+def own_home(tmp_path_factory: pytest.TempPathFactory, monkeypatch: pytest.MonkeyPatch) -> Path:
+    """Give the test an empty home: BOOTH_HOME is its folder ``booth``, which does not exist yet."""
+    home = tmp_path_factory.mktemp("home")
+    for name in _HOMES:
+        below = home / name.lower() if name.startswith("XDG") else home
+        monkeypatch.setenv(name, str(below))
+    monkeypatch.setenv("BOOTH_HOME", str(home / "booth"))
+    return home
+
+
+@pytest.fixture(autouse=True)
+def no_network(monkeypatch: pytest.MonkeyPatch) -> None:
+    """Refuse every connection that leaves the machine's own files."""
+    connect, connect_ex, sendto = (
+        socket.socket.connect,
+        socket.socket.connect_ex,
+        socket.socket.sendto,
+    )
+
+    def guarded_connect(self: socket.socket, address: Any) -> None:
+        _refuse(self, address)
+        connect(self, address)
+
+    def guarded_connect_ex(self: socket.socket, address: Any) -> int:
+        _refuse(self, address)
+        return connect_ex(self, address)
+
+    def guarded_sendto(self: socket.socket, *arguments: Any) -> int:
+        _refuse(self, arguments[-1])
+        return sendto(self, *arguments)
+
+    monkeypatch.setattr(socket.socket, "connect", guarded_connect)
+    monkeypatch.setattr(socket.socket, "connect_ex", guarded_connect_ex)
+    monkeypatch.setattr(socket.socket, "sendto", guarded_sendto)
