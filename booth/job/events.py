@@ -1,0 +1,306 @@
+"""What happened, in the past tense: small frozen records. One is one line of a session log.
+
+An event never changes and is never removed: a mistake is voided by a later event, and can be brought
+back. Quantities are kept as they were typed and in their base unit (see ``booth.units``).
+"""
+
+from __future__ import annotations
+
+from typing import Any
+
+import msgspec
+
+from booth.moment import Moment
+from booth.profile.model import Profile
+from booth.units import Quantity
+
+
+class Event(msgspec.Struct, frozen=True, tag_field="event", kw_only=True, omit_defaults=True):
+    """What all events share.
+
+    n: number in the log, 1, 2, 3…; at: when it happened (a key press: when it was pressed).
+    """
+
+    n: int
+    at: Moment
+
+
+class JobOpened(Event, frozen=True, tag="job opened"):
+    """A job began: the profile as it was, the parts by name, the painter's equipment as it was."""
+
+    job: str
+    profile: Profile
+    parts: tuple[str, ...]
+    system: str = "us"
+    gun: str = ""
+    shop: dict[str, Any] = {}
+    version: int = 1
+
+
+class StepDone(Event, frozen=True, tag="step done"):
+    """A step was finished (it may be done again)."""
+
+    step: str
+
+
+class LineTicked(Event, frozen=True, tag="line ticked"):
+    """One line of a checklist was done."""
+
+    step: str
+    line: str
+
+
+class StepSkipped(Event, frozen=True, tag="step skipped"):
+    """A step was passed over; why: the painter's word, asked for cautions and measurements."""
+
+    step: str
+    why: str = ""
+
+
+class CautionAcknowledged(Event, frozen=True, tag="caution acknowledged"):
+    """One caution was shown and acknowledged."""
+
+    caution: str
+    words: str
+
+
+class WeatherRead(Event, frozen=True, tag="weather read"):
+    """Air temperature, relative humidity, the part's own temperature."""
+
+    air: Quantity
+    humidity: Quantity
+    part: Quantity
+
+
+class Pour(msgspec.Struct, frozen=True):
+    """One component as poured into the batch [ml or g]."""
+
+    name: str
+    amount: Quantity
+
+
+class BatchMixed(Event, frozen=True, tag="batch mixed"):
+    """A batch was mixed: its pot life starts.
+
+    batch: 1, 2, …; onto: the batch this one was poured onto, whose older pot life rules.
+    """
+
+    batch: int
+    pours: tuple[Pour, ...] = ()
+    total: Quantity | None = None
+    onto: int | None = None
+
+
+class BatchFinished(Event, frozen=True, tag="batch finished"):
+    """A batch is used up or thrown away: its pot life no longer matters."""
+
+    batch: int
+
+
+class ThinnerAdded(Event, frozen=True, tag="thinner added"):
+    """Thinner went into the mix; remaining: the amount of mix it went into."""
+
+    amount: Quantity
+    remaining: Quantity | None = None
+
+
+class EffluxTimed(Event, frozen=True, tag="efflux timed"):
+    """One run of a flow cup. The seconds are those between the two key presses."""
+
+    cup: str
+    seconds: float
+    liquid_temperature: Quantity | None = None
+    correction: float = 1.0
+
+
+class AirRead(Event, frozen=True, tag="air read"):
+    """Inlet pressure with the trigger pulled; cap: pressure at the air cap where a gauge tells."""
+
+    inlet: Quantity
+    cap: Quantity | None = None
+    fan_turns: Quantity | None = None
+
+
+class CatchMade(Event, frozen=True, tag="catch made"):
+    """A timed catch: amount [ml or g] in `seconds`; liquid 'water' or 'paint'."""
+
+    seconds: float
+    amount: Quantity
+    delivery_ml_min: float
+    liquid: str = "paint"
+    density_g_ml: float | None = None
+    turns: Quantity | None = None
+    inlet: Quantity | None = None
+    tip: Quantity | None = None
+
+
+class FanSet(Event, frozen=True, tag="fan set"):
+    """The fan: its width on the paper at the working distance, turns open."""
+
+    width: Quantity | None = None
+    turns: Quantity | None = None
+    distance: Quantity | None = None
+
+
+class PatternRead(Event, frozen=True, tag="pattern read"):
+    """A test pattern as read: a named shape, or zones across the fan entered by eye."""
+
+    shape: str
+    zones: tuple[float, ...] = ()
+    overlap: Quantity | None = None
+    width: Quantity | None = None
+
+
+class PassTimed(Event, frozen=True, tag="pass timed"):
+    """One pass of the gun over a measured length, timed between two key presses."""
+
+    length: Quantity
+    seconds: float
+
+
+class CoatBegun(Event, frozen=True, tag="coat begun"):
+    """A coat on a part began. early_s: flash-off still missing; late_s: past the recoat window."""
+
+    part: str
+    coat: int
+    early_s: float = 0.0
+    late_s: float = 0.0
+
+
+class CoatEnded(Event, frozen=True, tag="coat ended"):
+    """The coat on a part ended: flash-off starts here."""
+
+    part: str
+    coat: int
+
+
+class FilmRead(Event, frozen=True, tag="film read"):
+    """A wet-film notch gauge: the last wetted tooth and the first dry one."""
+
+    part: str
+    last_wetted: Quantity
+    first_dry: Quantity
+    coat: int | None = None
+
+
+class TouchTried(Event, frozen=True, tag="touch tried"):
+    """A touch test on a part: 'wet', 'tacky' or 'dry'."""
+
+    part: str
+    result: str
+
+
+class AmountPlanned(Event, frozen=True, tag="amount planned"):
+    """How much ready-to-spray material the parts need."""
+
+    area: Quantity
+    amount: Quantity
+
+
+class FreshAirChecked(Event, frozen=True, tag="fresh air checked"):
+    """The least dilution air against fire that was worked out, and what the room moves."""
+
+    needed_m3_min: float
+    moved_m3_min: float | None = None
+
+
+class FaultSeen(Event, frozen=True, tag="fault seen"):
+    """A fault of the film, by its key in ``trade.faults``."""
+
+    fault: str
+    part: str = ""
+
+
+class NoteMade(Event, frozen=True, tag="note"):
+    """A note in the painter's own words."""
+
+    text: str
+    part: str = ""
+
+
+class AlarmAcknowledged(Event, frozen=True, tag="alarm acknowledged"):
+    """An alarm was heard and silenced. alarm: its key (see ``job.waits``)."""
+
+    alarm: str
+
+
+class ClockNoticed(Event, frozen=True, tag="clock noticed"):
+    """The machine slept, or its wall clock was moved, while the program ran [s]."""
+
+    slept_s: float = 0.0
+    stepped_s: float = 0.0
+
+
+class Voided(Event, frozen=True, tag="voided"):
+    """An earlier event no longer counts. target: its number."""
+
+    target: int
+
+
+class Restored(Event, frozen=True, tag="restored"):
+    """A voided event counts again. target: its number."""
+
+    target: int
+
+
+class JobClosed(Event, frozen=True, tag="job closed"):
+    """The job is over: verdict 'good', 'usable' or 'redo', words, what to change next time."""
+
+    verdict: str
+    words: str = ""
+    next_time: str = ""
+
+
+class UnknownEvent(msgspec.Struct, frozen=True):
+    """An event of a later version of this program: carried through, shown, not understood."""
+
+    n: int
+    at: Moment
+    event: str
+    line: str
+
+
+KNOWN = (
+    JobOpened | StepDone | LineTicked | StepSkipped | CautionAcknowledged | WeatherRead | BatchMixed
+    | BatchFinished | ThinnerAdded | EffluxTimed | AirRead | CatchMade | FanSet | PatternRead | PassTimed
+    | CoatBegun | CoatEnded | FilmRead | TouchTried | AmountPlanned | FreshAirChecked | FaultSeen
+    | NoteMade | AlarmAcknowledged | ClockNoticed | Voided | Restored | JobClosed
+)  # fmt: skip
+
+_encoder = msgspec.json.Encoder()
+_decoder = msgspec.json.Decoder(KNOWN)
+
+
+class _Header(msgspec.Struct):
+    n: int
+    at: Moment
+    event: str
+
+
+_header = msgspec.json.Decoder(_Header)
+_known_tags = frozenset(kind.__struct_config__.tag for kind in KNOWN.__args__)
+
+
+class BrokenLine(ValueError):
+    """A line of a log that is no event; the message says what is wrong with it."""
+
+
+def encode(event: Event) -> bytes:
+    """Give the event as one line of JSON, newline included."""
+    return _encoder.encode(event) + b"\n"
+
+
+def decode(line: bytes) -> Event | UnknownEvent:
+    """Read one line. Raises BrokenLine where it is no event of this or a later version."""
+    try:
+        return _decoder.decode(line)
+    except msgspec.DecodeError as fault:
+        try:
+            header = _header.decode(line)
+        except (msgspec.DecodeError, UnicodeDecodeError):
+            raise BrokenLine(str(fault)) from None
+        if header.event in _known_tags:
+            raise BrokenLine(f"{header.event!r}: {fault}") from None
+        return UnknownEvent(header.n, header.at, header.event, line.decode("utf-8", "replace"))
+    except UnicodeDecodeError as fault:
+        raise BrokenLine(f"not UTF-8: {fault.reason}") from None

@@ -1,0 +1,120 @@
+"""What the job has measured so far, each figure in one place, so that every step can use it. Pure."""
+
+from __future__ import annotations
+
+from booth.job.events import CatchMade, EffluxTimed
+from booth.job.fold import Job
+from booth.profile.model import Range
+
+
+def efflux_runs(job: Job) -> tuple[EffluxTimed, ...]:
+    """The runs that speak for the mix as it is now.
+
+    Those of the cup used last, timed after the last batch was mixed or thinner was added.
+    """
+    if not job.runs:
+        return ()
+    since = max((event.n for event in (*job.batches, *job.thinner)), default=0)
+    cup = job.runs[-1].cup
+    return tuple(run for run in job.runs if run.n > since and run.cup == cup)
+
+
+def mean_efflux_s(job: Job) -> float | None:
+    """Mean efflux time of the mix as it is now [s], the cup's own correction applied."""
+    runs = efflux_runs(job)
+    if not runs:
+        return None
+    return sum(run.seconds * run.correction for run in runs) / len(runs)
+
+
+def catches(job: Job, liquid: str) -> tuple[CatchMade, ...]:
+    """The catches of 'water' or 'paint' at the needle setting of the last one of them."""
+    found = [each for each in job.catches if each.liquid == liquid]
+    if not found:
+        return ()
+    turns = found[-1].turns.value if found[-1].turns else None
+    same = [each for each in found if (each.turns.value if each.turns else None) == turns]
+    return tuple(same)
+
+
+def mean_delivery_ml_min(job: Job, liquid: str = "paint") -> float | None:
+    """Mean delivery at the last needle setting [ml/min]."""
+    same = catches(job, liquid)
+    return sum(each.delivery_ml_min for each in same) / len(same) if same else None
+
+
+def delivery_ml_min(job: Job) -> tuple[float, str] | None:
+    """The delivery to reckon with and where it is from: paint caught, else water, else the profile."""
+    for liquid in ("paint", "water"):
+        mean = mean_delivery_ml_min(job, liquid)
+        if mean is not None:
+            return mean, f"caught with {liquid}"
+    target = job.profile.gun.delivery_ml_min
+    return (target.middle, "from the profile") if target is not None else None
+
+
+def inlet_kpa(job: Job) -> float | None:
+    """The inlet pressure read last [kPa]."""
+    return job.airs[-1].inlet.value if job.airs else None
+
+
+def fan_mm(job: Job) -> tuple[float, str] | None:
+    """The fan width to reckon with [mm]: measured on paper, else the profile's."""
+    for fan in reversed(job.fans):
+        if fan.width is not None:
+            return fan.width.value, "measured"
+    for pattern in reversed(job.patterns):
+        if pattern.width is not None:
+            return pattern.width.value, "measured"
+    span = job.profile.gun.fan_mm
+    return (span.middle, "from the profile") if span is not None else None
+
+
+def overlap_fraction(job: Job) -> tuple[float, str]:
+    """The overlap to reckon with [0..1): as chosen, else the profile's, else a half."""
+    for pattern in reversed(job.patterns):
+        if pattern.overlap is not None:
+            return pattern.overlap.value / 100, "as chosen"
+    percent = job.profile.gun.overlap_percent
+    if percent is not None:
+        return percent / 100, "from the profile"
+    return 0.5, "common practice"
+
+
+def thinner_fraction(job: Job) -> float | None:
+    """Thinner in the mix by volume of the mixed coating [1]; None where amounts are not known.
+
+    What was poured as thinner with a batch counts, and what was added since in millilitres.
+    """
+    if not job.batches:
+        return None
+    thinner_name = job.profile.mix.thinner.name if job.profile.mix and job.profile.mix.thinner else ""
+    coating = thinner = 0.0
+    for pour in job.batches[-1].pours:
+        if pour.amount.unit != "ml":
+            return None
+        if pour.name == thinner_name:
+            thinner += pour.amount.value
+        else:
+            coating += pour.amount.value
+    since = job.batches[-1].n
+    fraction = thinner / coating if coating else None
+    for added in job.thinner:
+        if added.n < since or fraction is None:
+            continue
+        if added.remaining is None or added.amount.unit != "ml":
+            return None
+        coat_left = added.remaining.value / (1 + fraction)
+        fraction += added.amount.value / coat_left if coat_left else 0.0
+    return fraction
+
+
+def compare(number: float, span: Range | None) -> str:
+    """'below', 'in' or 'above' a range; '' where there is none."""
+    if span is None:
+        return ""
+    if span.low is not None and number < span.low:
+        return "below"
+    if span.high is not None and number > span.high:
+        return "above"
+    return "in"
