@@ -1,0 +1,211 @@
+"""The flow cup: Space starts, Space stops; runs, mean, spread; viscosity where the cup's range allows."""
+
+from __future__ import annotations
+
+from typing import ClassVar
+
+from booth.instruments.base import Instrument, Values, quantity, word
+from booth.instruments.desk import Context
+from booth.job.events import EffluxTimed, Event
+from booth.job.figures import efflux_runs, mean_efflux_s
+from booth.moment import Moment, elapsed
+from booth.screens.describe import range_words
+from booth.trade.cups import (
+    CUPS,
+    Cup,
+    cup_named,
+    equivalent_efflux,
+    run_statistics,
+    viscosity_from_efflux,
+)
+from booth.trade.result import BadInput, Estimate, Outside, Value
+from booth.units import Kind, show
+from booth.widgets.entry import Field
+from booth.widgets.readout import Readout
+from booth.widgets.tone import Tone
+
+#: Two presses closer than this are one press that bounced [s].
+BOUNCE_S = 0.7
+
+
+class Efflux(Instrument):
+    """Times a flow cup."""
+
+    KIND: ClassVar[str] = "efflux"
+    NAME: ClassVar[str] = "Flow cup"
+    ABOUT: ClassVar[tuple[str, ...]] = (
+        "Efflux time: seconds from the start the cup's standard asks for (dip cups: the rim breaks "
+        "the surface; Ford and ISO cups: the orifice is opened) to the first break of the stream. "
+        "Both key presses count from the instant at which the key went down.",
+        "Kinematic viscosity by the cup's own standard (ASTM D1200, ASTM D4212, ISO 2431), for "
+        "liquids that flow like thin oil. Outside a cup's range nothing is converted: the flow is "
+        "turbulent below it, and above it solvent leaves while you wait.",
+        "Another cup than the profile's is compared through equivalent seconds. Dip cups differ "
+        "between makers: there is no standard Zahn cup.",
+        "Measure at the temperature of the data sheet: viscosity moves by up to 5 % per degree F "
+        "(ASTM D4212 8.1).",
+        "Runs are suspect when they spread more than the cup's standard allows one operator; for "
+        "cups whose standard is not at hand here, only the spread is shown.",
+    )
+    KEEPS: ClassVar[tuple[type[Event], ...]] = (EffluxTimed,)
+    GO: ClassVar[str] = "start"
+
+    _begun: Moment | None = None
+
+    def fields(self, context: Context) -> tuple[Field, ...]:
+        return (
+            Field("cup", "Cup", choices=cup_choices(context), default=cup_in_use(context)),
+            Field("liquid", "Liquid at", Kind.TEMPERATURE, optional=True, hint="optional"),
+        )
+
+    @property
+    def fast(self) -> bool:
+        return self._begun is not None
+
+    @property
+    def busy(self) -> bool:
+        return self._begun is not None
+
+    @property
+    def cup(self) -> Cup:
+        """The cup that is chosen."""
+        return CUPS[word(self.values(), "cup")]
+
+    def go(self, at: Moment) -> None:
+        if self._begun is None:
+            self._begun = at
+            self.desk.say("")
+            return
+        seconds = elapsed(self._begun, at).seconds
+        if seconds < BOUNCE_S:
+            return
+        self._begun = None
+        context = self.desk.context
+        cup = self.cup.key
+        event = EffluxTimed(
+            n=0,
+            at=at,
+            cup=cup,
+            seconds=round(seconds, 2),
+            liquid_temperature=quantity(self.values(), "liquid"),
+            correction=context.shop.correction(cup),
+        )
+        self.desk.keep(event)
+
+    def enter(self, row: object = None) -> None:
+        if self.busy:
+            self.desk.say("The clock is running: Space stops it.", fault=True)
+            return
+        self.desk.finish_step()
+
+    def keys(self, context: Context) -> tuple[tuple[str, str], ...]:
+        if self._begun is not None:
+            return (("Space", "stop at the first break"),)
+        done = self.kept_any(context)
+        return (("Space", "start"), ("←→", "cup"), ("Enter", "next step" if done else "go on"))
+
+    def readout(self, context: Context, values: Values) -> Readout:
+        key = word(values, "cup")
+        cup = CUPS[key] if key in CUPS else CUPS[cup_in_use(context)]
+        if self._begun is not None:
+            seconds = elapsed(self._begun, context.now).seconds
+            return Readout(
+                f"{seconds:.1f}", "s", label=cup.name, tone=Tone.RUNNING, like="00.0",
+                lines=(cup.stop_rule,),
+            )  # fmt: skip
+        mean = mean_efflux_s(context.job)
+        runs = efflux_runs(context.job)
+        if mean is None or runs[-1].cup != cup.key:
+            return Readout("0.0", "s", label=cup.name, like="00.0", lines=(cup.start_rule,))
+        return efflux_readout(context, cup, mean)
+
+    def record(self, context: Context) -> tuple[str, ...]:
+        runs = efflux_runs(context.job)
+        if not runs:
+            return ()
+        stats = run_statistics([run.seconds for run in runs], CUPS.get(runs[-1].cup))
+        each = "  ".join(f"{run.seconds:.1f}" for run in runs[-8:])
+        said = f"runs {each}   mean {stats.mean_s:.1f} s"
+        if len(runs) > 1:
+            said += f", spread {stats.spread_s:.1f} s"
+        lines = [said]
+        if stats.suspect:
+            lines.append(f"SUSPECT: {stats.criterion}")
+        return tuple(lines)
+
+
+def cup_choices(context: Context) -> tuple[tuple[str, str], ...]:
+    """Every cup, those that the painter owns and the profile's own first."""
+    first = [cup_in_use(context), *(_known(own.cup) for own in context.shop.cups)]
+    order = dict.fromkeys([key for key in first if key in CUPS] + list(CUPS))
+    return tuple((key, _words(CUPS[key])) for key in order)
+
+
+def _words(cup: Cup) -> str:
+    return f"{cup.name}  {cup.low_s:g}-{cup.high_s:g} s"
+
+
+def _known(name: str) -> str:
+    try:
+        return cup_named(name).key
+    except BadInput:
+        return ""
+
+
+def cup_in_use(context: Context) -> str:
+    """The cup timed last, else the profile's, else the first there is."""
+    if context.job.runs and context.job.runs[-1].cup in CUPS:
+        return context.job.runs[-1].cup
+    if context.profile.efflux is not None:
+        key = _known(context.profile.efflux.cup)
+        if key:
+            return key
+    return next(iter(CUPS))
+
+
+def efflux_readout(context: Context, cup: Cup, mean_s: float) -> Readout:
+    """The mean as the figure, compared with the profile's target; viscosity or why not. Pure."""
+    lines = []
+    tone, state = Tone.PLAIN, ""
+    efflux = context.profile.efflux
+    if efflux is not None:
+        target_cup = cup_named(efflux.cup)
+        comparable: float | None = mean_s
+        if target_cup.key != cup.key:
+            same = equivalent_efflux(mean_s, cup, target_cup)
+            comparable = same.value if isinstance(same, Value) else None
+            lines.append(
+                f"equals {same.value:.1f} s in a {target_cup.name} (equivalent seconds)"
+                if isinstance(same, Value)
+                else f"Not comparable with the profile's {target_cup.name}: {_why(same)}"
+            )
+        if comparable is not None:
+            tone, state = _against(comparable, efflux.target_s.low, efflux.target_s.high)
+            target = range_words(efflux.target_s, Kind.TIME, context.system)
+            lines.append(f"profile: {target} in a {target_cup.name}")
+    viscosity = viscosity_from_efflux(cup, mean_s)
+    if isinstance(viscosity, Outside):
+        lines.append(f"{viscosity.reason} {viscosity.advice}")
+        if efflux is None:
+            tone, state = Tone.CAUTION, "OUTSIDE THE CUP"
+    elif isinstance(viscosity, Value):
+        shown = show(viscosity.value, Kind.VISCOSITY, context.system)
+        lines.append(f"{shown} at {cup.temperature_c:g} °C, {cup.standard}")
+    if cup.doubt:
+        lines.append(cup.doubt)
+    return Readout(
+        f"{mean_s:.1f}", "s", label=f"mean, {cup.name}", tone=tone, word=state, like="00.0",
+        lines=tuple(lines),
+    )  # fmt: skip
+
+
+def _why(figure: Estimate | Outside) -> str:
+    return figure.reason if isinstance(figure, Outside) else figure.rule
+
+
+def _against(number: float, low: float | None, high: float | None) -> tuple[Tone, str]:
+    if low is not None and number < low:
+        return Tone.CAUTION, "TOO THIN"
+    if high is not None and number > high:
+        return Tone.CAUTION, "TOO THICK"
+    return Tone.GOOD, "IN RANGE"

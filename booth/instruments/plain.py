@@ -1,0 +1,51 @@
+"""A step with nothing to measure: do it, note what matters, go on."""
+
+from __future__ import annotations
+
+from typing import ClassVar
+
+from booth.instruments.base import Instrument, Values, word
+from booth.instruments.desk import Context
+from booth.job.events import Event, NoteMade
+from booth.widgets.entry import Field
+from booth.widgets.readout import Readout
+from booth.widgets.tone import Tone
+
+
+class Plain(Instrument):
+    """How it is done, and a row for a note."""
+
+    KIND: ClassVar[str] = "plain"
+    NAME: ClassVar[str] = "A step to do"
+    ABOUT: ClassVar[tuple[str, ...]] = (
+        "Nothing is measured in this step. Do it, note what may matter later, and go on with Enter.",
+    )
+    KEEPS: ClassVar[tuple[type[Event], ...]] = (NoteMade,)
+
+    def fields(self, context: Context) -> tuple[Field, ...]:
+        return (Field("note", "Note", optional=True),)
+
+    def readout(self, context: Context, values: Values) -> Readout:
+        done = context.step.key in context.job.done
+        return Readout(
+            "DONE" if done else "DO IT",
+            label=context.step.name,
+            tone=Tone.GOOD if done else Tone.PLAIN,
+            word="done" if done else "",
+        )
+
+    def event(self, context: Context, values: Values) -> Event | None:
+        text = word(values, "note")
+        return NoteMade(n=0, at=context.now, text=text) if text else None
+
+
+class Strain(Plain):
+    """Straining and filling."""
+
+    KIND: ClassVar[str] = "strain"
+    NAME: ClassVar[str] = "Strain and fill"
+    ABOUT: ClassVar[tuple[str, ...]] = (
+        "A lump in the tip is a stripe on the part: everything that goes into the cup is strained.",
+        "A coarse metallic is strained beforehand, and the cup's own filter left out: the flakes "
+        "would clog it. Common practice, no source; the data sheet's mesh wins.",
+    )

@@ -1,0 +1,80 @@
+"""The end of a job: what came out, in a word and in words, and what to change next time."""
+
+from __future__ import annotations
+
+from typing import ClassVar
+
+from booth.instruments.base import Instrument, Values, word
+from booth.instruments.desk import Context
+from booth.job.events import Event, FaultSeen, JobClosed, StepDone
+from booth.widgets.entry import Field
+from booth.widgets.readout import Readout
+from booth.widgets.tone import Tone
+
+VERDICTS = (
+    ("good", "good: repeat it like this"),
+    ("usable", "usable, with flaws"),
+    ("redo", "to be done again"),
+)
+TONES = {"good": Tone.GOOD, "usable": Tone.CAUTION, "redo": Tone.LATE}
+
+
+class Result(Instrument):
+    """Verdict, words, next time; Enter on the last row closes the job."""
+
+    KIND: ClassVar[str] = "result"
+    NAME: ClassVar[str] = "Result"
+    ABOUT: ClassVar[tuple[str, ...]] = (
+        "The settings of a job whose verdict is 'good' come up as the starting point the next time "
+        "the same product is sprayed with the same gun.",
+        "A closed job no longer rings. It can be reopened from the list of past jobs.",
+    )
+    KEEPS: ClassVar[tuple[type[Event], ...]] = (JobClosed,)
+
+    def fields(self, context: Context) -> tuple[Field, ...]:
+        return (
+            Field("verdict", "Verdict", choices=VERDICTS, default="good"),
+            Field("words", "What came out", optional=True),
+            Field("next_time", "Next time", optional=True, hint="Enter here closes the job"),
+        )
+
+    def readout(self, context: Context, values: Values) -> Readout:
+        verdict = word(values, "verdict") or "good"
+        seen = [event for event in context.job.events if isinstance(event, FaultSeen)]
+        faults = [event.fault for event in seen if context.job.is_live(event.n)]
+        coats = sum(
+            coat.ended is not None for part in context.job.parts
+            for coat in context.job.coats_on(part)
+        )  # fmt: skip
+        return Readout(
+            verdict.upper(),
+            label="verdict",
+            tone=TONES[verdict],
+            word="",
+            lines=(
+                f"{coats} coats on {len(context.job.parts)} parts",
+                f"faults seen: {', '.join(faults) if faults else 'none noted'}",
+            ),
+        )
+
+    def keys(self, context: Context) -> tuple[tuple[str, str], ...]:
+        return (("Enter", "next row, then close the job"), ("←→", "verdict"))
+
+    def enter(self, row: object = None) -> None:
+        rows = self.rows
+        at = rows.index(row) if row in rows else len(rows) - 1  # type: ignore[arg-type]
+        if at + 1 < len(rows):
+            rows[at + 1].place.focus()
+            return
+        values = self.values()
+        now = self.desk.context.now
+        done = StepDone(n=0, at=now, step=self.desk.context.step.key)
+        closed = JobClosed(
+            n=0,
+            at=now,
+            verdict=word(values, "verdict"),
+            words=word(values, "words"),
+            next_time=word(values, "next_time"),
+        )
+        if self.desk.keep(done) is not None and self.desk.keep(closed) is not None:
+            self.desk.close_job()

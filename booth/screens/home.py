@@ -1,0 +1,160 @@
+"""The first screen: jobs that are not closed, with their waits; coating profiles; what could not be read."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+from textual import work
+from textual.app import ComposeResult
+from textual.containers import Horizontal, VerticalScroll
+from textual.content import Content
+from textual.screen import Screen
+from textual.widgets import OptionList, Static
+from textual.widgets.option_list import Option
+
+from booth.clock import local_date, local_hhmm
+from booth.job.session import Session
+from booth.job.store import LogBusy, NotKept
+from booth.moment import Moment
+from booth.profile.model import Profile
+from booth.screens.home_rows import HomeRow, describe, job_rows, profile_rows, shelf_rows
+from booth.screens.lines import key_line
+from booth.screens.sheet import Sheet
+from booth.widgets.text import content
+
+
+class Home(Screen[None]):
+    """What to take up."""
+
+    AUTO_FOCUS = "OptionList"
+    HORIZONTAL_BREAKPOINTS = [(0, "-narrow"), (90, "-wide")]
+
+    def __init__(self) -> None:
+        super().__init__(id="home")
+        self.rows: dict[str, HomeRow] = {}
+        self.profiles: dict[str, Profile] = {}
+
+    def compose(self) -> ComposeResult:
+        yield Static("booth", id="name", markup=False)
+        with Horizontal(id="shelf"):
+            yield OptionList(id="rows")
+            with VerticalScroll(id="about", can_focus=False):
+                yield Static("", id="about-text", markup=False)
+        yield Static("", id="say", markup=False)
+        yield Static("", id="keys", markup=False)
+
+    def on_mount(self) -> None:
+        self._put(job_rows(self.app.places.jobs_dir, self.app.clock.now(), self._when))
+        self.call_after_refresh(self.read_again)
+
+    def _when(self, moment: Moment) -> str:
+        return f"{local_date(moment)} {local_hhmm(moment)}"
+
+    @work(thread=True, exclusive=True, group="library")
+    def read_again(self) -> None:
+        """Read jobs, profiles and shop file anew, off the event loop."""
+        from booth.profile.library import load_library
+
+        places = self.app.places
+        jobs = job_rows(places.jobs_dir, self.app.clock.now(), self._when)
+        library = load_library(places.profiles_dirs)
+        profiles = profile_rows(library)
+        shop_rows = self.app.read_shop()
+        self.app.call_from_thread(self._show, (*jobs, *profiles, *shop_rows, *shelf_rows()), library)
+
+    def _show(self, rows: tuple[HomeRow, ...], library: object) -> None:
+        self.profiles = {profile.key: profile for profile in library.profiles}  # type: ignore[attr-defined]
+        self._put(rows)
+
+    def _put(self, rows: tuple[HomeRow, ...]) -> None:
+        shown = self.query_one(OptionList)
+        at = shown.highlighted
+        was = shown.get_option_at_index(at).id if at is not None and shown.option_count else None
+        self.rows = {row.id: row for row in rows}
+        options: list[Option | None] = []
+        section = ""
+        for row in rows:
+            if row.section != section:
+                if section:
+                    options.append(None)
+                section = row.section
+                options.append(Option(Content.assemble((row.section, "bold dim")), disabled=True))
+            words = Content.assemble((row.mark + " ", "bold"), content(row.title))
+            if row.extra:
+                words = words + Content.assemble(("  ", ""), (content(row.extra).plain, "dim"))
+            options.append(Option(words, id=row.id))
+        shown.clear_options()
+        shown.add_options(options)
+        ids = [option.id for option in shown.options]
+        first = next((i for i, each in enumerate(ids) if each is not None), None)
+        shown.highlighted = ids.index(was) if was in ids else first
+        self.draw(self.app.clock.now())
+
+    def draw(self, now: Moment) -> None:
+        """Draw the keys, and the waits of the highlighted job at `now`."""
+        self.query_one("#keys", Static).update(
+            key_line(
+                (
+                    ("Enter", "take up"),
+                    ("↑↓", "choose"),
+                    ("?", "keys"),
+                    ("u", "units"),
+                    ("t", "bright/dark"),
+                    ("a", "test alarm"),
+                    ("q", "quit"),
+                ),
+                self.size.width,
+            )
+        )
+        row = self._row()
+        if row is not None:
+            lines = describe(row, self.profiles, now, self.app.system)
+            self.query_one("#about-text", Static).update(content("\n".join(lines), keep_lines=True))
+
+    def _row(self) -> HomeRow | None:
+        shown = self.query_one(OptionList)
+        at = shown.highlighted
+        if at is None or not shown.option_count:
+            return None
+        return self.rows.get(shown.get_option_at_index(at).id or "")
+
+    def on_option_list_option_highlighted(self) -> None:
+        self.draw(self.app.clock.now())
+
+    def on_option_list_option_selected(self, event: OptionList.OptionSelected) -> None:
+        row = self.rows.get(event.option_id or "")
+        if row is None:
+            return
+        if row.path is not None and row.kind == "job":
+            self._resume(row.path)
+        elif row.kind == "profile" and row.key in self.profiles:
+            self._begin(self.profiles[row.key])
+        elif row.kind in ("broken", "told"):
+            self.app.push_screen(Sheet(row.title, row.about))
+        elif row.kind == "screen":
+            self.app.open_shelf(row.key)
+
+    def _resume(self, path: Path) -> None:
+        try:
+            session = Session.resume(path)
+        except (LogBusy, NotKept, OSError, ValueError) as fault:
+            self.app.push_screen(Sheet("This job cannot be opened", (str(fault),), grave=True))
+            return
+        self.app.take_up(session)
+
+    def _begin(self, profile: Profile) -> None:
+        from booth.screens.new_job import NewJob
+
+        self.app.push_screen(NewJob(profile), self._opened)
+
+    def _opened(self, session: Session | None) -> None:
+        if session is not None:
+            self.app.take_up(session)
+
+    def say(self, sentence: str) -> None:
+        """Say something above the keys."""
+        self.query_one("#say", Static).update(content(sentence))
+
+    def action_quit(self) -> None:
+        """Leave."""
+        self.app.exit()

@@ -1,0 +1,93 @@
+"""A short tone by whatever the machine has; never waits, never fails loudly, never the only alarm."""
+
+from __future__ import annotations
+
+import math
+import shutil
+import struct
+import subprocess
+import sys
+import wave
+from collections.abc import Callable
+from pathlib import Path
+
+RATE_HZ = 22050
+
+
+class Sound:
+    """Plays the tones that it first writes as small files into `folder`.
+
+    bell: rings the terminal's own bell as well, since there may be no sound device at all.
+    """
+
+    def __init__(self, folder: Path, bell: Callable[[], None]) -> None:
+        self._folder = folder
+        self._bell = bell
+        self._player = _player()
+
+    def alarm(self) -> None:
+        """The alarm: three falling tones."""
+        self._bell()
+        self._play("alarm", ((1050, 0.16), (0, 0.05), (880, 0.16), (0, 0.05), (700, 0.3)))
+
+    def signal(self) -> None:
+        """The end of a timed catch: one long tone."""
+        self._bell()
+        self._play("signal", ((990, 0.6),))
+
+    def tick(self) -> None:
+        """One short beat of a lead-in."""
+        self._bell()
+        self._play("tick", ((660, 0.08),))
+
+    @property
+    def device(self) -> str:
+        """The player that was found; empty where only the terminal bell is left."""
+        return self._player[0] if self._player else ""
+
+    def _play(self, name: str, tones: tuple[tuple[float, float], ...]) -> None:
+        if not self._player:
+            return
+        try:
+            path = self._folder / f"{name}.wav"
+            if not path.exists():
+                self._folder.mkdir(parents=True, exist_ok=True)
+                _write(path, tones)
+            if sys.platform == "win32":
+                import winsound
+
+                winsound.PlaySound(str(path), winsound.SND_FILENAME | winsound.SND_ASYNC)
+                return
+            subprocess.Popen(
+                [*self._player, str(path)],
+                stdin=subprocess.DEVNULL,
+                stdout=subprocess.DEVNULL,
+                stderr=subprocess.DEVNULL,
+                start_new_session=True,
+            )
+        except (OSError, RuntimeError):
+            self._player = ()
+
+
+def _player() -> tuple[str, ...]:
+    if sys.platform == "win32":
+        return ("winsound",)
+    for command in (("paplay",), ("pw-play",), ("afplay",), ("aplay", "-q")):
+        if shutil.which(command[0]):
+            return command
+    return ()
+
+
+def _write(path: Path, tones: tuple[tuple[float, float], ...]) -> None:
+    samples = bytearray()
+    for hertz, seconds in tones:
+        count = int(RATE_HZ * seconds)
+        for i in range(count):
+            edge = min(1.0, i / 200, (count - i) / 200)  # no click at the ends
+            value = 0.7 * edge * math.sin(2 * math.pi * hertz * i / RATE_HZ) if hertz else 0.0
+            samples += struct.pack("<h", int(32767 * value))
+    with wave.open(str(path), "wb") as file:
+        file.setnchannels(1)
+        file.setsampwidth(2)
+        file.setframerate(RATE_HZ)
+        file.writeframes(bytes(samples))

@@ -1,0 +1,31 @@
+"""The alarms that ring, across the top of whatever screen is up, until they are silenced."""
+
+from __future__ import annotations
+
+from textual.content import Content
+from textual.widgets import Static
+
+from booth.widgets.text import content
+
+
+class AlarmBar(Static):
+    """Shows nothing while nothing rings."""
+
+    DEFAULT_CSS = """
+    AlarmBar { dock: top; height: auto; max-height: 4; width: 1fr; display: none;
+               background: $error; color: $background; text-style: bold; padding: 0 1; }
+    AlarmBar.-ringing { display: block; }
+    AlarmBar.-ringing.-beat { background: $background; color: $error; }
+    """
+
+    def __init__(self) -> None:
+        super().__init__("", markup=False)
+        self._said: tuple[str, ...] = ()
+
+    def show(self, lines: tuple[str, ...], beat: bool) -> None:
+        """Show these alarms; `beat` alternates, so that it is seen from the corner of an eye."""
+        self.set_class(bool(lines), "-ringing")
+        self.set_class(beat, "-beat")
+        if lines != self._said:
+            self._said = lines
+            self.update(Content("\n").join([content(line) for line in lines]))
