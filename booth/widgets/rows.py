@@ -1,0 +1,95 @@
+"""Rows as data: what a widget will draw, as pieces of text each with the name of its style. Pure.
+
+A renderer makes rows from figures and a size; a test reads them as strings; a widget
+gives them colour.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Sequence
+
+from rich.cells import cell_len
+
+from booth.widgets.text import fit
+
+Piece = tuple[str, str]
+Row = tuple[Piece, ...]
+
+ACROSS = " ▏▎▍▌▋▊▉█"
+UPWARD = " ▁▂▃▄▅▆▇█"
+
+
+def strings(rows: Iterable[Row]) -> list[str]:
+    """Give the rows as bare text."""
+    return ["".join(text for text, _ in row) for row in rows]
+
+
+def width_of(row: Row) -> int:
+    return sum(cell_len(text) for text, _ in row)
+
+
+def merge(cells: Iterable[Piece]) -> Row:
+    """Join neighbouring pieces of one style."""
+    joined: list[Piece] = []
+    for text, style in cells:
+        if not text:
+            continue
+        if joined and joined[-1][1] == style:
+            joined[-1] = (joined[-1][0] + text, style)
+        else:
+            joined.append((text, style))
+    return tuple(joined)
+
+
+def crop(row: Row, width: int) -> Row:
+    """Give the row in at most `width` cells, an ellipsis where it was cut."""
+    pieces: list[Piece] = []
+    room = width
+    for text, style in row:
+        if room <= 0:
+            break
+        kept = text if cell_len(text) <= room else fit(text, room)
+        pieces.append((kept, style))
+        if kept != text:
+            break
+        room -= cell_len(kept)
+    return tuple(pieces)
+
+
+def exactly(row: Row, width: int, style: str = "", align: str = "left") -> Row:
+    """Give the row in exactly `width` cells, filled up with blanks of `style`."""
+    row = crop(row, width)
+    spare = width - width_of(row)
+    before = {"left": 0, "right": spare, "centre": spare // 2}[align]
+    return merge(((" " * before, style), *row, (" " * (spare - before), style)))
+
+
+def spread(left: Row, right: Row, width: int, style: str = "") -> Row:
+    """Give `left` at the left edge and `right` whole at the right edge; the left one gives way."""
+    right = crop(right, width)
+    room = width - width_of(right)
+    return merge((*exactly(left, room, style), *right))
+
+
+def across(fraction: float, width: int, rest: str = "─") -> tuple[str, str]:
+    """Give a level bar in eighths of a cell: the part that is filled and the rest of its track."""
+    eighths = round(min(max(fraction, 0.0), 1.0) * width * 8)
+    full, part = divmod(eighths, 8)
+    filled = ACROSS[8] * full + (ACROSS[part] if part else "")
+    return filled, rest * (width - len(filled))
+
+
+def upward(level: float, rows: int) -> list[str]:
+    """Give one column filled from below to `level` rows, in eighths, from the top row down."""
+    eighths = round(min(max(level, 0.0), float(rows)) * 8)
+    return [UPWARD[min(max(eighths - 8 * below, 0), 8)] for below in range(rows - 1, -1, -1)]
+
+
+def blank(width: int, count: int, style: str = "") -> list[Row]:
+    return [((" " * width, style),) for _ in range(count)]
+
+
+def exactly_rows(rows: Sequence[Row], width: int, height: int, style: str = "") -> list[Row]:
+    """Give the rows cut or filled up to `height`, each exactly `width` cells."""
+    kept = [exactly(row, width, style) for row in rows[:height]]
+    return kept + blank(width, height - len(kept), style)

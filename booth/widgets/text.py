@@ -1,0 +1,49 @@
+"""The one door for text that people or files wrote: no markup, nothing that steers the terminal.
+
+What would act unseen is shown by ``booth.visible``, which ``plain`` is; here it meets the widgets.
+"""
+
+from __future__ import annotations
+
+from rich.cells import cell_len
+from textual.content import Content
+
+from booth.visible import visible as plain
+
+__all__ = ["content", "fit", "pad", "plain"]
+
+ELLIPSIS = "…"
+
+
+def content(text: str, keep_lines: bool = False) -> Content:
+    """Give `text` as a Content that no widget reads as markup."""
+    return Content(plain(text, keep_lines))
+
+
+def fit(text: str, width: int) -> str:
+    """Give `text`, made plain, in at most `width` cells; an ellipsis marks what was cut off."""
+    text = plain(text)
+    if cell_len(text) <= width:
+        return text
+    if width <= 0:
+        return ""
+    room = width - 1
+    used = end = 0
+    for position, char in enumerate(text):
+        used += cell_len(char)
+        if used > room:
+            break
+        end = position + 1
+    kept = text[:end]
+    # Widths add up except for pairs drawn as one (flags): measure the whole.
+    while kept and cell_len(kept) > room:
+        kept = kept[:-1]
+    return kept + ELLIPSIS
+
+
+def pad(text: str, width: int, align: str = "left") -> str:
+    """Give `text`, fitted, in exactly `width` cells; `align` is left, right or centre."""
+    text = fit(text, width)
+    spare = max(0, width - cell_len(text))
+    before = {"left": 0, "right": spare, "centre": spare // 2}[align]
+    return " " * before + text + " " * (spare - before)
