@@ -1,0 +1,54 @@
+"""Events and jobs for the tests of the log; all values are invented."""
+
+from __future__ import annotations
+
+from hypothesis import strategies as st
+
+from booth.job import events as ev
+from booth.moment import Moment
+from booth.profile.model import Film, Profile
+from booth.units import Quantity
+
+PROFILE = Profile(
+    key="demo-clear", name="Demo clear, two-pack", source="invented", demo=True, film=Film(coats=2)
+)
+
+
+def moment(seconds: float = 0.0) -> Moment:
+    """Give a moment `seconds` after 2025-06-15 15:06:40 UTC."""
+    return Moment(1_750_000_000.0 + seconds, 1000.0 + seconds, "boot 1")
+
+
+def quantity(value: float, unit: str) -> Quantity:
+    """Give a quantity typed in its base unit."""
+    return Quantity(value, unit, f"{value:g} {unit}")
+
+
+def opened(n: int = 1, seconds: float = 0.0, **fields: object) -> ev.JobOpened:
+    """Give the opening of a job."""
+    given: dict[str, object] = {"job": "job", "profile": PROFILE, "parts": ("hood", "door")}
+    return ev.JobOpened(n=n, at=moment(seconds), **(given | fields))  # type: ignore[arg-type]
+
+
+def note(n: int, text: str = "a note") -> ev.NoteMade:
+    """Give a note."""
+    return ev.NoteMade(n=n, at=moment(n), text=text)
+
+
+#: Any text that JSON can hold: everything but lone surrogates.
+any_text = st.text(st.characters(exclude_categories=["Cs"]), max_size=40)
+moments = st.builds(
+    Moment, st.floats(0, 4e9), st.floats(0, 1e7), st.sampled_from(["boot 1", "boot 2"])
+)
+quantities = st.builds(Quantity, st.floats(0, 1e4), st.sampled_from(["ml", "kPa"]), any_text)
+#: Events of several shapes, not yet numbered.
+some_events = st.one_of(
+    st.builds(ev.NoteMade, n=st.just(0), at=moments, text=any_text, part=any_text),
+    st.builds(
+        ev.WeatherRead, n=st.just(0), at=moments, air=quantities, humidity=quantities,
+        part=quantities,
+    ),
+    st.builds(ev.EffluxTimed, n=st.just(0), at=moments, cup=any_text, seconds=st.floats(0, 500)),
+    st.builds(ev.CoatBegun, n=st.just(0), at=moments, part=any_text, coat=st.integers(1, 9)),
+    st.builds(ev.Voided, n=st.just(0), at=moments, target=st.integers(1, 30)),
+)  # fmt: skip
