@@ -76,9 +76,10 @@ def _frame(char: str, m: Measures) -> Frame:
     if char in NUMERALS:
         return base
     share = LETTERS[char][1] if char in LETTERS else SIGNS[char][1]
-    if share == "h":
+    if isinstance(share, str):
+        # A square on the glass; in three rows a little less, so that a long word still fits.
         return Frame(
-            snap(m.height * (0.8 if m.height >= 10 else 0.67), m.step),
+            snap(m.height * (0.8 if m.height >= 8 else 0.67), m.step),
             m.height,
             m.upright,
             m.level,

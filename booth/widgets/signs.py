@@ -180,8 +180,8 @@ def _chevrons(f: Frame) -> Shape:
     return union(chevron(0), chevron(f.w - half))
 
 
-# Width: a share of a figure's width, or, where negative, of the weight of an upright; the height
-# itself (a square on the glass) is 'h'.
+# Width: a share of a figure's width; where negative, of the weight of an upright; "h": about as
+# wide as it is high on the glass.
 SIGNS: dict[str, tuple[Callable[[Frame], Shape], float | str]] = {
     " ": (_nothing, 0.45),
     ":": (_colon, -1.0),

@@ -1,5 +1,5 @@
 """Contrast by the formula of WCAG 2.1 (W3C Recommendation, 5 June 2018), 'relative luminance' and
-'contrast ratio'; 4.5 for text is its criterion 1.4.3, 3 for large text and for shapes 1.4.3 and 1.4.11.
+'contrast ratio'. Its criterion 1.4.3 asks 4.5 of text and 3 of large text, 1.4.11 asks 3 of shapes.
 """
 
 from __future__ import annotations
@@ -8,12 +8,17 @@ from itertools import combinations
 
 import pytest
 from rich.color import ColorSystem
+from rich.segment import Segment
+from rich.style import Style
 from textual.color import Color
 from textual.filter import Monochrome
 from textual.theme import Theme
 
-from booth.widgets.themes import DARK_BOOTH, THEMES, variable_defaults
+from booth.widgets.figure_panel import FigurePanel
+from booth.widgets.readout import Readout
+from booth.widgets.themes import DARK_BOOTH, OPEN_DOOR, THEMES, variable_defaults
 from booth.widgets.tone import Tone
+from tests.widgets.bench_app import WidgetApp
 
 GROUNDS = ("background", "surface", "panel")
 
@@ -70,8 +75,6 @@ def test_textual_own_chrome_meets_it_too(theme: Theme) -> None:
 @pytest.mark.parametrize("theme", THEMES, ids=lambda theme: theme.name)
 def test_without_colour_the_contrast_stays(theme: Theme) -> None:
     """NO_COLOR: the application is drawn in the greys that Textual's own filter makes of it."""
-    from rich.segment import Segment
-    from rich.style import Style
 
     for ground in GROUNDS:
         for tone in Tone:
@@ -107,3 +110,20 @@ def test_every_theme_and_the_defaults_know_every_variable() -> None:
     assert wanted <= set(variable_defaults())
     assert all(wanted <= set(theme.variables) for theme in THEMES)
     assert DARK_BOOTH.dark
+
+
+async def test_the_light_can_be_switched_while_it_runs() -> None:
+    panel = FigurePanel(Readout("4:31", tone=Tone.LATE))
+    app = WidgetApp(panel)
+    async with app.run_test(size=(40, 9)) as pilot:
+        await pilot.pause()
+        for theme in (OPEN_DOOR, DARK_BOOTH):
+            app.theme = theme.name
+            await pilot.pause()
+            [style] = {
+                segment.style
+                for segment in panel.render_line(4)
+                if segment.text.strip() and segment.style
+            }
+            assert style.color == colour(theme, "tone-late").rich_color
+            assert style.bgcolor == colour(theme, "background").rich_color

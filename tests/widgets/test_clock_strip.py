@@ -1,0 +1,149 @@
+"""The strip of clocks: order, what fits, and what a second costs."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from booth.widgets.clock_strip import ClockStrip, in_order, lay_out
+from booth.widgets.figure_panel import FigurePanel
+from booth.widgets.readout import ClockFace, Readout
+from booth.widgets.rows import strings, width_of
+from booth.widgets.tone import Tone
+from tests.widgets.bench_app import WidgetApp, screen_lines
+
+DOORS = ClockFace("a", "doors coat 2", "flash-off", "4:31", fraction=0.5, estimate=True)
+SILLS = ClockFace("b", "sills coat 1", "recoat window", "+3:12", Tone.LATE, fraction=1.0)
+POT = ClockFace("c", "clear, batch 1", "pot life", "1:48:10")
+BOTH = (DOORS, SILLS)
+
+
+def many(count: int) -> tuple[ClockFace, ...]:
+    return tuple(
+        replace(DOORS, key=str(n), title=f"part {n}", estimate=False) for n in range(count)
+    )
+
+
+def test_two_rows_a_clock_most_urgent_first() -> None:
+    assert strings(lay_out(BOTH, 80, 2)) == [
+        "■ sills coat 1                    +3:12  ║ doors coat 2                    ~4:31",
+        "  recoat window      LATE █████████████    flash-off estimate WAIT ██████▌──────",
+    ]
+
+
+def test_one_row_a_clock_where_height_is_scarce() -> None:
+    assert strings(lay_out(BOTH, 40, 2)) == [
+        "■ sills coat 1 recoat window  LATE +3:12",
+        "║ doors coat 2 flash-off est. WAIT ~4:31",
+    ]
+
+
+def test_one_row_for_all() -> None:
+    assert strings(lay_out((*BOTH, POT), 48, 1)) == [
+        "■ sills coat 1 recoat window LATE +3:12  +2 more"
+    ]
+
+
+def test_no_bar_without_an_end() -> None:
+    assert "─" not in "".join(strings(lay_out((POT,), 60, 2)))
+
+
+def test_ascii() -> None:
+    lines = strings(lay_out(BOTH, 80, 2, ascii_only=True))
+    assert lines[1] == (
+        "  recoat window      LATE #############    flash-off estimate WAIT #######------"
+    )
+    assert all(line.isascii() for line in lines)
+
+
+def test_none() -> None:
+    assert strings(lay_out((), 20, 1)) == ["no clock running    "]
+
+
+def test_equals_keep_their_order() -> None:
+    faces = (POT, DOORS, SILLS)
+    assert in_order(faces) == [SILLS, POT, DOORS]
+
+
+@pytest.mark.parametrize(("width", "height"), [(80, 4), (80, 2), (40, 4), (200, 2), (24, 3)])
+@pytest.mark.parametrize("count", [1, 2, 3, 5, 8, 13])
+def test_every_clock_is_shown_or_counted(width: int, height: int, count: int) -> None:
+    text = "\n".join(strings(lay_out(many(count), width, height)))
+    shown = text.count("4:31")
+    hidden = int(text.split("+")[1].split()[0]) if "more" in text else 0
+    assert shown >= 1
+    assert shown + hidden == count
+
+
+def test_eighty_columns_take_two_or_three_in_a_row_and_wide_ones_more() -> None:
+    def in_first_row(width: int, height: int, count: int) -> int:
+        return strings(lay_out(many(count), width, height))[0].count("part")
+
+    assert in_first_row(80, 4, 4) == 2
+    assert in_first_row(80, 4, 6) == 3
+    assert in_first_row(200, 2, 6) == 6
+
+
+@given(
+    st.lists(
+        st.builds(
+            ClockFace,
+            key=st.text(max_size=2),
+            title=st.text(max_size=20),
+            what=st.text(max_size=12),
+            remaining=st.text("0123456789:+", max_size=8),
+            tone=st.sampled_from(Tone),
+            fraction=st.none() | st.floats(-1, 2),
+            estimate=st.booleans(),
+        ),
+        max_size=9,
+    ),
+    st.integers(0, 130),
+    st.integers(0, 9),
+)
+def test_every_size_is_filled_exactly(faces: list[ClockFace], width: int, height: int) -> None:
+    rows = lay_out(tuple(faces), width, height)
+    assert len(rows) == (height if width else 0)
+    assert all(width_of(row) == width for row in rows)
+
+
+async def test_a_second_repaints_only_the_rows_with_another_text() -> None:
+    strip = ClockStrip(BOTH)
+    async with WidgetApp(FigurePanel(Readout("1")), strip).run_test(size=(80, 10)) as pilot:
+        await pilot.pause()
+        assert screen_lines(pilot.app)[-2:] == strings(lay_out(BOTH, 80, 2))
+        before = strip.painted_rows
+        strip.faces = (replace(DOORS), replace(SILLS))
+        assert strip.painted_rows == before
+        strip.faces = (replace(DOORS, remaining="4:30"), SILLS)
+        assert strip.painted_rows == before + 1
+        await pilot.pause()
+        assert "~4:30" in screen_lines(pilot.app)[-2]
+
+
+async def test_its_height_follows_the_number_of_clocks() -> None:
+    strip = ClockStrip()
+    async with WidgetApp(FigurePanel(Readout("1")), strip).run_test(size=(80, 20)) as pilot:
+        await pilot.pause()
+        assert strip.size.height == 1
+        strip.faces = many(2)
+        await pilot.pause()
+        assert strip.size.height == 2
+        strip.faces = many(4)
+        await pilot.pause()
+        assert strip.size.height == 4
+        assert screen_lines(pilot.app)[-4:] == strings(lay_out(many(4), 80, 4))
+
+
+async def test_a_click_asks_for_the_clocks() -> None:
+    class Listening(WidgetApp):
+        def on_clock_strip_pressed(self, message: ClockStrip.Pressed) -> None:
+            self.heard.append(message)
+
+    app = Listening(ClockStrip(BOTH))
+    async with app.run_test(size=(80, 5)) as pilot:
+        await pilot.click(ClockStrip)
+        assert len(app.heard) == 1
