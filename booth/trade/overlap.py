@@ -39,6 +39,8 @@ EQUALLY_EVEN = 1e-6
 #: Step of the search; minima between are then closed in on.
 SEARCH_STEP = 0.005
 MOST_OVERLAP = 0.95
+#: A film thinner than this share of the mean is none: the seam between tapering fans is bare.
+BARE = 1e-6
 
 
 @dataclass(frozen=True, slots=True)
@@ -131,7 +133,7 @@ def evenness(profile: FanProfile, overlap_fraction: float, alternating: bool = F
     pieces = smooth_pieces(profile, pitch, alternating)
     lowest = min(least_value(film, a, b) for a, b in pieces)
     highest = max(-least_value(lambda place: -film(place), a, b) for a, b in pieces)
-    ratio = highest / lowest if lowest > 0 else math.inf
+    ratio = highest / lowest if lowest > BARE else math.inf
     return Evenness(lowest, highest, ratio, unevenness(profile, pitch, alternating))
 
 
