@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from dataclasses import dataclass
 
 from booth.widgets.shapes import Shape, box, cut, rounded, union
@@ -71,7 +72,7 @@ class Frame:
         """The level weight of a slanted stroke that makes it look as heavy as an upright."""
         if rise <= 0:
             return self.sx
-        return min(self.sx * (1 + (run / rise) ** 2) ** 0.5, self.sx * 1.6)
+        return self.sx * min(math.hypot(1.0, run / rise), 1.6)
 
     def squared(self, ring: Shape, y0: float, y1: float) -> Shape:
         """A bowl with square corners on the left: the right half of B, D, P and R."""
