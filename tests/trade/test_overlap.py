@@ -145,10 +145,11 @@ def test_no_overlap_within_the_limits_is_more_even(
     overlap.film_at, overlap.evenness, source="plain summation over a lattice of passes with numpy"
 )
 @settings(deadline=None)
-@given(names, overlaps, st.booleans())
+@given(names.filter(lambda name: name != "even"), overlaps, st.booleans())
 def test_the_film_and_its_scatter_agree_with_plain_summation(
     name: str, o: float, alternating: bool
 ) -> None:
+    """All but the top hat: its strips may be narrower than a sample, and it has its own test."""
     profile = profile_by_name(name)
     period = (1 - o) * (2 if alternating else 1)
     places = (np.arange(4000) + 0.5) / 4000 * period
@@ -157,17 +158,19 @@ def test_the_film_and_its_scatter_agree_with_plain_summation(
         ours = overlap.film_at(profile, o, places[index], alternating)
         assert ours == pytest.approx(film[index], abs=1e-9)
     found = overlap.evenness(profile, o, alternating)
-    # The invariance: the mean film is that of the pitch, for any profile. Midpoints of 4000
-    # strips are right to 1e-6 where the film is smooth; a jump that falls within a strip
-    # is wrong by up to one strip's share of it (a top hat jumps by 1).
-    assert film.mean() == pytest.approx(1.0, abs=5e-4)
-    assert found.cv == pytest.approx(film.std(), abs=1e-3)
+    # The invariance: the mean film is that of the pitch, for any profile. Midpoints of 4000 strips
+    # are right to 1e-6 but for the bell's jumps of 0.027 at its edges, four a period at most: each
+    # may be misplaced by half a strip; the square of a film of 2.4 jumps by 2 x 2.4 x 0.027.
+    assert film.mean() == pytest.approx(1.0, abs=1.5e-5)
+    assert found.cv**2 == pytest.approx(film.var(), abs=7e-5)
     assert found.lowest <= film.min() + 1e-9
     assert found.highest >= film.max() - 1e-9
     # Samples lie within half a strip, 0.00025 fans, of the extremes; the steepest slope is 23.7 a
     # fan, at the edge of the split pattern: (1 - u2)(1 + 14 u2) / 2.533 at u = 1.
-    assert found.lowest >= film.min() - 0.006
-    assert found.highest <= film.max() + 0.006
+    # The bell's jump can make a ledge narrower than a strip, with one edge or two upon it.
+    ledge = 2 * profile.inside(0.5)
+    assert found.lowest >= film.min() - 0.006 - ledge
+    assert found.highest <= film.max() + 0.006 + ledge
 
 
 @settings(deadline=None)
