@@ -27,8 +27,10 @@ class EntryError(ValueError):
 
 def quoted(text: str) -> str:
     """Give `text` in quotation marks, shortened, with what cannot be shown replaced by ``?``."""
-    shown = "".join(
-        "?" if unicodedata.category(character)[0] == "C" else character
-        for character in text[: _QUOTED + 1]
-    )
+    shown = "".join(_plain(character) for character in text[: _QUOTED + 1])
     return f"“{shown[:_QUOTED]}…”" if len(shown) > _QUOTED else f"“{shown}”"
+
+
+def _plain(character: str) -> str:
+    category = unicodedata.category(character)[0]
+    return {"C": "?", "Z": " "}.get(category, character)

@@ -44,7 +44,8 @@ def read(text: str, kind: Kind, system: System) -> Quantity:
     Raises EntryError, and nothing else, with a sentence for the painter.
     """
     understood = understand(text, kind, system)
-    return Quantity(_clean(understood.value), kind.base, text.strip())
+    # Unusual blanks (a line separator, say) are no part of what was typed.
+    return Quantity(understood.value, kind.base, " ".join(text.split()))
 
 
 def _clean(value: float) -> float:
@@ -81,6 +82,7 @@ def understand(text: str, kind: Kind, system: System) -> Understood:
         found = _ratio(folded, system)
     else:
         found = _number_and_unit(folded, kind, system)
+    found = msgspec.structs.replace(found, value=_clean(found.value))
     _check(found.value, folded, kind, system)
     return found
 
