@@ -1,0 +1,307 @@
+"""The air and the part: dew point, margin, drying power, and each limit judged on its own.
+
+A verdict says which limits were met; it never says that a job will go well.
+"""
+
+from __future__ import annotations
+
+import math
+from dataclasses import dataclass
+
+from booth.trade.result import BadInput, require
+
+__all__ = [
+    "Bounds",
+    "LimitCheck",
+    "WeatherVerdict",
+    "dew_margin_c",
+    "dew_point_c",
+    "drying_power_pa",
+    "relative_drying_power",
+    "saturation_pressure_pa",
+    "weather_verdict",
+]
+
+#: Magnus form over water, ``610.94 Pa exp(17.625 t / (t + 243.04 C))``: Alduchov and Eskridge,
+#: Improved Magnus form approximation of saturation vapor pressure, J. Appl. Meteor. 35 (1996)
+#: 601-609, equation 21; within 0.4 % from -40 to 50 C.
+MAGNUS_PA = 610.94
+MAGNUS_A = 17.625
+MAGNUS_B_C = 243.04
+MAGNUS_RANGE_C = (-40.0, 50.0)
+
+#: The part at least this far above the dew point [K]: as practised with ISO 8502-4 (recalled).
+MARGIN_ISO_8502_4_C = 3.0
+#: The same in the United States: 5 F, MIL-HDBK-1110 9.6.6. It is 2.78 K, not 3.
+MARGIN_MIL_HDBK_1110_C = 5.0 * 5.0 / 9.0
+
+#: Standard atmosphere 23/50 in which coatings are tested: ISO 3270 (recalled), also ISO 291.
+REFERENCE_AIR_C = 23.0
+REFERENCE_HUMIDITY_PERCENT = 50.0
+
+FULL_PERCENT = 100.0
+
+
+@dataclass(frozen=True, slots=True)
+class Bounds:
+    """A limit of the product; either end may be missing (None). Ends are allowed values."""
+
+    low: float | None = None
+    high: float | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class LimitCheck:
+    """One limit and what was measured against it.
+
+    name: what was measured, as in ``part``; measured, low, high in `unit` (None: no such end);
+    ok: whether the measured value lies within; rule: whose limit it is.
+    """
+
+    name: str
+    measured: float
+    low: float | None
+    high: float | None
+    unit: str
+    ok: bool
+    rule: str
+
+
+@dataclass(frozen=True, slots=True)
+class WeatherVerdict:
+    """Every limit judged. dew_point_c [degC]; margin_c: part less dew point [K].
+
+    Within limits is not the same as good to spray: the data sheet and the painter decide.
+    """
+
+    dew_point_c: float
+    margin_c: float
+    checks: tuple[LimitCheck, ...]
+
+    @property
+    def within(self) -> bool:
+        """Whether every limit that is known is met."""
+        return all(check.ok for check in self.checks)
+
+    @property
+    def failed(self) -> tuple[LimitCheck, ...]:
+        """The limits that are not met."""
+        return tuple(check for check in self.checks if not check.ok)
+
+
+def saturation_pressure_pa(air_c: float) -> float:
+    """Give the pressure of water vapour in saturated air, over liquid water.
+
+    ``e = 610.94 exp(17.625 t / (t + 243.04))``
+
+    Args:
+        air_c: temperature [degC], -40 to 50.
+
+    Returns:
+        Saturation pressure [Pa].
+
+    Range: -40 to 50 C, within 0.4 % there; outside BadInput. Below 0 C it holds over supercooled
+        water, not over ice.
+
+    Raises:
+        BadInput: a temperature outside -40 to 50 C or not finite.
+
+    Source: Alduchov and Eskridge 1996, J. Appl. Meteor. 35, 601-609, equation 21.
+
+    Example:
+        >>> round(saturation_pressure_pa(20.0))  # 2339 Pa by IAPWS
+        2333
+    """
+    require("The temperature", air_c, *MAGNUS_RANGE_C, unit="C")
+    return MAGNUS_PA * math.exp(MAGNUS_A * air_c / (air_c + MAGNUS_B_C))
+
+
+def dew_point_c(air_c: float, humidity_percent: float) -> float:
+    """Give the temperature at which water condenses out of this air.
+
+    ``g = ln(RH) + 17.625 t / (t + 243.04); dew point = 243.04 g / (17.625 - g)``
+
+    Args:
+        air_c: air temperature [degC], -40 to 50.
+        humidity_percent: relative humidity [%], above 0 to 100.
+
+    Returns:
+        Dew point [degC].
+
+    Range: air of -40 to 50 C, outside BadInput. Below 0 C this is the dew point over supercooled
+        water; frost forms a little warmer.
+
+    Raises:
+        BadInput: a temperature outside -40 to 50 C, a humidity of 0 or less or above 100.
+
+    Source: the Magnus form with the constants of Alduchov and Eskridge 1996, solved for the
+        temperature.
+
+    Example:
+        >>> round(dew_point_c(25.0, 60.0), 2)
+        16.7
+    """
+    require("The air temperature", air_c, *MAGNUS_RANGE_C, unit="C")
+    require("The humidity", humidity_percent, above=0.0, high=FULL_PERCENT, unit="%")
+    grown = math.log(humidity_percent / FULL_PERCENT) + MAGNUS_A * air_c / (air_c + MAGNUS_B_C)
+    return MAGNUS_B_C * grown / (MAGNUS_A - grown)
+
+
+def dew_margin_c(air_c: float, humidity_percent: float, part_c: float) -> float:
+    """Give how far the part lies above the dew point of the air.
+
+    Args:
+        air_c: air temperature [degC], -40 to 50.
+        humidity_percent: relative humidity [%], above 0 to 100.
+        part_c: temperature of the part itself, by a surface thermometer [degC].
+
+    Returns:
+        Margin [K], a difference; below 0 water condenses on the part.
+
+    Range: as for dew_point_c.
+
+    Raises:
+        BadInput: as for dew_point_c; a part temperature that is not finite.
+
+    Source: definition, as used with ISO 8502-4 and MIL-HDBK-1110 9.6.6.
+
+    Example:
+        >>> round(dew_margin_c(20.0, 85.0, 20.0), 2)
+        2.6
+    """
+    require("The part's temperature", part_c, unit="C")
+    return part_c - dew_point_c(air_c, humidity_percent)
+
+
+def drying_power_pa(air_c: float, humidity_percent: float) -> float:
+    """Give how much more water vapour this air could take: its vapour pressure deficit.
+
+    Args:
+        air_c: air temperature [degC], -40 to 50.
+        humidity_percent: relative humidity [%], 0 to 100.
+
+    Returns:
+        Saturation pressure times (1 - RH) [Pa]; 0 in saturated air.
+
+    Range: as for saturation_pressure_pa. It is what drives water out of a film of the same
+        temperature; moving air, film thickness and slow co-solvents count as well.
+
+    Raises:
+        BadInput: a temperature outside -40 to 50 C, a humidity outside 0 to 100.
+
+    Source: Dalton's law of evaporation; vapour pressure deficit, ASHRAE Handbook Fundamentals,
+        Psychrometrics (recalled).
+
+    Example:
+        >>> round(drying_power_pa(23.0, 50.0))
+        1402
+    """
+    require("The humidity", humidity_percent, 0.0, FULL_PERCENT, unit="%")
+    return saturation_pressure_pa(air_c) * (1.0 - humidity_percent / FULL_PERCENT)
+
+
+def relative_drying_power(
+    air_c: float,
+    humidity_percent: float,
+    reference_c: float = REFERENCE_AIR_C,
+    reference_percent: float = REFERENCE_HUMIDITY_PERCENT,
+) -> float:
+    """Give the drying power of this air as a share of that of the reference air.
+
+    Args:
+        air_c: air temperature [degC], -40 to 50.
+        humidity_percent: relative humidity [%], 0 to 100.
+        reference_c, reference_percent: the air the data sheet means [degC, %]; 23 C and 50 %
+            unless given; a humidity of 0 or more, below 100.
+
+    Returns:
+        Share [1]; 1 in the reference air, 0 in saturated air.
+
+    Range: as for drying_power_pa; for waterborne products only.
+
+    Raises:
+        BadInput: as for drying_power_pa; a reference humidity of 100 or more.
+
+    Source: ratio of two vapour pressure deficits; reference air 23/50, ISO 3270 (recalled).
+
+    Example:
+        >>> round(relative_drying_power(15.0, 75.0), 2)  # a damp autumn garage
+        0.3
+    """
+    require("The reference humidity", reference_percent, 0.0, below=FULL_PERCENT, unit="%")
+    reference = drying_power_pa(reference_c, reference_percent)
+    return drying_power_pa(air_c, humidity_percent) / reference
+
+
+def _checked(name: str, measured: float, bounds: Bounds, unit: str, rule: str) -> LimitCheck:
+    low, high = bounds.low, bounds.high
+    for end in (low, high):
+        if end is not None:
+            require(f"The limit for {name}", end, unit=unit)
+    if low is not None and high is not None and low > high:
+        raise BadInput(
+            f"The limits for {name} are upside down: from {low:g} to {high:g} {unit}. "
+            "Put the lower one first."
+        )
+    ok = (low is None or measured >= low) and (high is None or measured <= high)
+    return LimitCheck(name, measured, low, high, unit, ok, rule)
+
+
+def weather_verdict(
+    air_c: float,
+    humidity_percent: float,
+    part_c: float,
+    *,
+    air: Bounds | None = None,
+    humidity: Bounds | None = None,
+    part: Bounds | None = None,
+    least_margin_c: float | None = None,
+) -> WeatherVerdict:
+    """Hold today's air and part against the product's limits and against the dew point.
+
+    Args:
+        air_c: air temperature [degC], -40 to 50.
+        humidity_percent: relative humidity [%], above 0 to 100.
+        part_c: temperature of the part itself [degC].
+        air, part: limits of the product [degC]; humidity: [%]; None where it gives none.
+        least_margin_c: least margin of part over dew point the product asks for [K], 0 or more;
+            None: the stricter of 3 K and 5 F.
+
+    Returns:
+        WeatherVerdict, with one LimitCheck for the margin and one for every limit given.
+
+    Range: as for dew_point_c. A limit nobody gave is not checked, and not listed.
+
+    Raises:
+        BadInput: as for dew_point_c; limits upside down; a margin below 0.
+
+    Source: 3 K as practised with ISO 8502-4 (recalled); 5 F, MIL-HDBK-1110 9.6.6; a data sheet's
+        own limit wins over both.
+
+    Example:
+        >>> verdict = weather_verdict(20.0, 83.5, 20.0)
+        >>> round(verdict.margin_c, 2), verdict.within  # passes 5 F (2.78 K), not 3 K
+        (2.88, False)
+        >>> weather_verdict(20.0, 83.5, 20.0, least_margin_c=2.5).within
+        True
+    """
+    dew_c = dew_point_c(air_c, humidity_percent)
+    margin = dew_margin_c(air_c, humidity_percent, part_c)
+    given = (
+        ("air", air_c, air, "C"),
+        ("humidity", humidity_percent, humidity, "%"),
+        ("part", part_c, part, "C"),
+    )
+    checks = [
+        _checked(name, measured, bounds, unit, "the product's own limit")
+        for name, measured, bounds, unit in given
+        if bounds is not None and bounds != Bounds()
+    ]
+    if least_margin_c is None:
+        least = max(MARGIN_ISO_8502_4_C, MARGIN_MIL_HDBK_1110_C)
+        rule = "the stricter of 3 C (as practised with ISO 8502-4) and 5 F (MIL-HDBK-1110 9.6.6)"
+    else:
+        least = require("The least dew margin", least_margin_c, 0.0, unit="C")
+        rule = "the product's own limit"
+    checks.append(_checked("dew margin", margin, Bounds(low=least), "C", rule))
+    return WeatherVerdict(dew_c, margin, tuple(checks))
