@@ -33,6 +33,7 @@ __all__ = [
     "LogContent",
     "NotKept",
     "create_log",
+    "log_bytes",
     "log_files",
     "open_log",
     "read_log",
@@ -240,8 +241,13 @@ def open_log(path: Path) -> Log:
 
 def read_log(path: Path) -> LogContent:
     """Read a log without its lock, changing nothing. Raises OSError where it cannot be read."""
+    return parse(log_bytes(path))
+
+
+def log_bytes(path: Path) -> bytes:
+    """Give the bytes of a log. Raises OSError where it cannot be read, or is no file."""
     _require_file(path)
-    return parse(path.read_bytes())
+    return path.read_bytes()
 
 
 def log_files(folder: Path) -> list[Path]:

@@ -409,12 +409,37 @@ def test_a_job_that_cannot_be_begun_leaves_no_file(
         create_log(tmp_path / "file", opened())
 
 
-@pytest.mark.skipif(not hasattr(os, "geteuid") or os.geteuid() == 0, reason="may write anywhere")
-def test_a_folder_that_may_not_be_written(tmp_path: Path) -> None:
-    folder = tmp_path / "jobs"
-    folder.mkdir(mode=0o500)
-    with pytest.raises(NotKept, match="this account may not write there"):
-        create_log(folder, opened())
+@contextmanager
+def nobody() -> Iterator[None]:
+    """Root may write anywhere: act as an account that may not, where we are root."""
+    if os.geteuid() != 0:
+        yield
+        return
+    os.seteuid(65534)
+    try:
+        yield
+    finally:
+        os.seteuid(0)
+
+
+@pytest.mark.skipif(not hasattr(os, "geteuid"), reason="accounts of POSIX")
+def test_a_folder_and_a_log_that_may_only_be_read() -> None:
+    with tempfile.TemporaryDirectory() as above:  # pytest's own is closed to other accounts
+        os.chmod(above, 0o755)
+        folder = Path(above) / "jobs"
+        with create_log(folder, opened()) as log:
+            path = log.path
+        os.chmod(path, 0o444)
+        os.chmod(folder, 0o555)
+        try:
+            with nobody():
+                with pytest.raises(NotKept, match="begun: this account may not write there"):
+                    create_log(folder, opened())
+                with pytest.raises(NotKept, match="only read: this account may not write there"):
+                    open_log(path)
+                assert read_log(path).events == [opened()]
+        finally:
+            os.chmod(folder, 0o755)
 
 
 @pytest.mark.parametrize("number", [errno.EACCES, errno.EROFS])

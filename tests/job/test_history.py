@@ -1,0 +1,247 @@
+"""Lists of jobs and what they teach: fast, and no file stops the others."""
+
+from __future__ import annotations
+
+import os
+from pathlib import Path
+
+import msgspec
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from booth.job import events as ev
+from booth.job import summary as summary_module
+from booth.job.history import find_job, history, last_good, pairs, unfinished
+from booth.job.lines import parse
+from booth.job.summary import opening_of, summary_of
+from booth.units import Quantity
+from tests.job.logs import PROFILE, moment, opened, quantity, some_events
+
+NAME = Path("20250615-1506-demo-ab12.jsonl")
+
+
+def write(folder: Path, name: str, *events: ev.Event) -> Path:
+    """Write a log, its entries numbered as they come."""
+    path = folder / f"{name}.jsonl"
+    numbered = [msgspec.structs.replace(event, n=n) for n, event in enumerate(events, 1)]
+    path.write_bytes(b"".join(map(ev.encode, numbered)))
+    return path
+
+
+def closed(verdict: str = "good", seconds: float = 5000, **more: str) -> ev.JobClosed:
+    return ev.JobClosed(n=0, at=moment(seconds), verdict=verdict, **more)
+
+
+def voided(target: int) -> ev.Voided:
+    return ev.Voided(n=0, at=moment(6000), target=target)
+
+
+def restored(target: int) -> ev.Restored:
+    return ev.Restored(n=0, at=moment(7000), target=target)
+
+
+def caught(
+    delivery: float, turns: float | None = 1.5, liquid: str = "paint", tip: float | None = 1.4
+) -> ev.CatchMade:
+    return ev.CatchMade(
+        n=0, at=moment(100), seconds=60, amount=quantity(delivery, "ml"), liquid=liquid,
+        delivery_ml_min=delivery, turns=quantity(turns, "turns") if turns is not None else None,
+        inlet=quantity(190, "kPa"), tip=quantity(tip, "mm") if tip is not None else None,
+    )  # fmt: skip
+
+
+def timed(seconds: float, cup: str = "Ford #4") -> ev.EffluxTimed:
+    return ev.EffluxTimed(n=0, at=moment(50), cup=cup, seconds=seconds)
+
+
+def test_a_list_of_jobs_newest_first(tmp_path: Path) -> None:
+    old = write(tmp_path, "20250601-1200-demo-0001", opened(seconds=-9e5, gun="A"), closed("redo"))
+    new = write(tmp_path, "20250615-1506-demo-0002", opened(job="second"), timed(22))
+    # Its name says otherwise: the opening decides.
+    mid = write(tmp_path, "zzz-renamed-0003", opened(seconds=-100), closed("good", 77))
+    found = history(tmp_path)
+    assert [each.path for each in found] == [new, mid, old]
+    first, second, last = found
+    assert (first.job, first.opened, first.closed, first.is_open) == (
+        "second", moment(0), None, True,
+    )  # fmt: skip
+    assert (first.profile_key, first.profile_name) == (PROFILE.key, PROFILE.name)
+    assert (first.parts, first.events, first.verdict) == (("hood", "door"), 2, "")
+    assert (second.verdict, second.closed) == ("good", moment(77))
+    assert (last.gun, last.verdict, last.is_open) == ("A", "redo", False)
+    assert [each.path for each in unfinished(tmp_path)] == [new]
+
+
+def test_a_closing_that_was_voided_leaves_the_job_open(tmp_path: Path) -> None:
+    path = write(tmp_path, "a-0001", opened(), closed(), voided(2))
+    assert [each.path for each in unfinished(tmp_path)] == [path]
+    write(tmp_path, "a-0001", opened(), closed(), voided(2), restored(2))
+    assert unfinished(tmp_path) == []
+    write(tmp_path, "a-0001", opened(), closed("redo"), voided(2), closed("usable"))
+    assert history(tmp_path)[0].verdict == "usable"
+
+
+def test_what_cannot_be_read_stands_last_and_stops_nothing(tmp_path: Path) -> None:
+    good = write(tmp_path, "20250615-1506-demo-0001", opened())
+    (tmp_path / "empty.jsonl").write_bytes(b"")
+    (tmp_path / "junk.jsonl").write_bytes(os.urandom(5000))
+    (tmp_path / "nul.jsonl").write_bytes(b"\0" * 4096)
+    (tmp_path / "folder.jsonl").mkdir()
+    (tmp_path / "dangling.jsonl").symlink_to(tmp_path / "nowhere")
+    write(tmp_path, "headless", timed(22))
+    (tmp_path / "other.txt").write_text("no log")
+    (tmp_path / "20250615-1506-demo-0001.torn-1").write_bytes(b"torn")
+    if hasattr(os, "mkfifo"):
+        os.mkfifo(tmp_path / "pipe.jsonl")
+    found = history(tmp_path)
+    assert found[0].path == good and found[0].fault == ""
+    faults = {each.path.name: each.fault for each in found[1:]}
+    assert faults["empty.jsonl"].startswith("There is nothing in the file")
+    assert faults["nul.jsonl"].startswith("There is nothing in the file")
+    assert faults["junk.jsonl"] == faults["headless.jsonl"] == "No line of it opens a job."
+    assert faults["folder.jsonl"] == "The file cannot be read: it is not a file."
+    assert faults["dangling.jsonl"].startswith("The file cannot be read: ")
+    assert "other.txt" not in faults and len(faults) == (7 if hasattr(os, "mkfifo") else 6)
+    assert {each.path.name for each in unfinished(tmp_path)} == {good.name, *faults}
+    assert last_good(tmp_path, PROFILE.key) is None
+    assert pairs(tmp_path) == []
+
+
+def test_no_folder_is_no_jobs(tmp_path: Path) -> None:
+    assert history(tmp_path / "none") == unfinished(tmp_path / "none") == []
+    assert last_good(tmp_path / "none", "x") is None
+
+
+def test_a_damaged_log_is_summed_up_by_what_is_whole(tmp_path: Path) -> None:
+    path = write(tmp_path, "a-0001", opened(), timed(20), timed(21), closed())
+    lines = path.read_bytes().splitlines(keepends=True)
+    path.write_bytes(lines[0] + b"rubbish\n" + lines[2] + lines[3] + b'{"torn')
+    found = history(tmp_path)[0]
+    assert (found.events, found.broken, found.verdict, found.fault) == (3, 2, "good", "")
+    path.write_bytes(b"\xef\xbb\xbf" + b"".join(lines))
+    assert history(tmp_path)[0].verdict == "good"
+    assert last_good(tmp_path, PROFILE.key) is not None
+
+
+@given(st.lists(st.one_of(
+    some_events,
+    st.builds(closed, st.sampled_from(["good", "usable", "redo"])),
+    st.builds(voided, st.integers(1, 9)), st.builds(restored, st.integers(1, 9)),
+), max_size=8))  # fmt: skip
+def test_the_fast_reading_says_what_the_full_one_says(events: list[ev.Event]) -> None:
+    numbered = [msgspec.structs.replace(event, n=n) for n, event in enumerate(events, 2)]
+    data = b"".join(map(ev.encode, [opened(), *numbered]))
+    assert summary_of(NAME, data) == summary_module._slowly(NAME, data)
+    assert summary_of(NAME, data).broken == 0
+    assert opening_of(data) == opened()
+
+
+@given(st.binary(max_size=60), st.integers(0, 400))
+def test_any_bytes_are_summed_up_without_raising(junk: bytes, place: int) -> None:
+    data = ev.encode(opened()) + ev.encode(msgspec.structs.replace(closed(), n=2))
+    damaged = data[:place] + junk + data[place:]
+    found = summary_of(NAME, damaged)
+    assert (found.opened is None) == bool(found.fault)
+    assert found.events <= len(parse(damaged).events) + damaged.count(b"\n")
+
+
+def test_last_good_takes_the_latest_good_one_of_profile_and_gun(tmp_path: Path) -> None:
+    other = msgspec.structs.replace(PROFILE, key="other")
+    write(tmp_path, "20250601-1200-demo-0001", opened(seconds=-9e5, gun="A"), timed(20), closed())
+    write(tmp_path, "20250602-1200-demo-0002", opened(seconds=-8e5, gun="B"), timed(25), closed())
+    write(tmp_path, "20250603-1200-demo-0003", opened(seconds=-7e5, gun="A"), closed("usable"))
+    write(tmp_path, "20250604-1200-demo-0004", opened(seconds=-6e5, gun="A"), closed(), voided(2))
+    write(tmp_path, "20250605-1200-demo-0005", opened(profile=other, gun="A"), timed(9), closed())
+    assert last_good(tmp_path, PROFILE.key).efflux_s == 25  # type: ignore[union-attr]
+    assert last_good(tmp_path, PROFILE.key, "A").efflux_s == 20  # type: ignore[union-attr]
+    assert last_good(tmp_path, PROFILE.key, "C") is None
+    assert last_good(tmp_path, "none") is None
+
+
+def test_of_two_in_one_minute_the_later_is_last(tmp_path: Path) -> None:
+    write(tmp_path, "20250615-1506-demo-ffff", opened(), timed(20), closed())
+    write(tmp_path, "20250615-1506-demo-0000", opened(seconds=9), timed(21), closed())
+    found = last_good(tmp_path, PROFILE.key)
+    assert found is not None and found.efflux_s == 21
+
+
+def test_good_settings_are_the_last_ones_that_count(tmp_path: Path) -> None:
+    write(
+        tmp_path, "20250615-1506-demo-0001", opened(gun="A", job="the job"),
+        timed(30, "Zahn #2"),
+        timed(99),                                      # 3: before the thinner
+        ev.ThinnerAdded(n=0, at=moment(60), amount=quantity(50, "ml")),
+        timed(21), timed(23), timed(80), voided(7),     # 5, 6 count; 7 does not
+        caught(150, 1.0), caught(176, 1.5), caught(180, 1.5), caught(400, 9.0), voided(12),
+        ev.AirRead(n=0, at=moment(70), inlet=quantity(200, "kPa"), fan_turns=quantity(2, "turns")),
+        ev.FanSet(n=0, at=moment(80), width=quantity(250, "mm"), turns=quantity(2.5, "turns"),
+                  distance=quantity(180, "mm")),
+        ev.PatternRead(n=0, at=moment(90), shape="even", overlap=quantity(60, "%")),
+        ev.PassTimed(n=0, at=moment(95), length=quantity(1.0, "m"), seconds=2.5),
+        closed(next_time="a little faster"),
+    )  # fmt: skip
+    found = last_good(tmp_path, PROFILE.key)
+    assert found is not None
+    assert (found.job, found.gun, found.next_time) == ("the job", "A", "a little faster")
+    assert (found.efflux_s, found.efflux_cup) == (22, "Ford #4")
+    assert (found.delivery_ml_min, found.delivery_liquid) == (178, "paint")
+    assert (found.turns, found.tip_mm, found.inlet_kpa) == (1.5, 1.4, 200)
+    assert (found.fan_mm, found.fan_turns, found.distance_mm) == (250, 2.5, 180)
+    assert (found.overlap_percent, found.pass_mm_s) == (60, 400)
+
+
+def test_what_was_not_measured_is_none(tmp_path: Path) -> None:
+    write(tmp_path, "20250615-1506-demo-0001", opened(), closed())
+    found = last_good(tmp_path, PROFILE.key)
+    assert found is not None
+    empty = {"path", "job", "opened", "gun", "parts", "next_time"}
+    assert all(getattr(found, name) is None for name in found.__slots__ if name not in empty)
+
+
+def test_pairs_of_turns_and_delivery(tmp_path: Path) -> None:
+    other = msgspec.structs.replace(PROFILE, key="other")
+    write(tmp_path, "20250601-1200-demo-0001", opened(gun="A"), caught(150, 1.0),
+          caught(999, 5.0), voided(3), caught(170, None), caught(180, 1.5, tip=None))  # fmt: skip
+    write(tmp_path, "20250602-1200-demo-0002", opened(gun="B"), caught(300, 2.0, tip=1.8))
+    write(tmp_path, "20250603-1200-demo-0003", opened(profile=other, gun="A"),
+          caught(200, 1.2, "water"), caught(130, 1.2))  # fmt: skip
+    assert pairs(tmp_path, "A") == [
+        (1.2, 200, "water"), (1.2, 130, "paint"), (1.0, 150, "paint"), (1.5, 180, "paint"),
+    ]  # fmt: skip
+    assert pairs(tmp_path, "A", 1.4, PROFILE.key) == [(1.2, 200, "water"), (1.0, 150, "paint")]
+    assert pairs(tmp_path, tip_mm=1.8) == [(2.0, 300, "paint")]
+    assert pairs(tmp_path, "A", most=1) == [(1.2, 200, "water")]
+
+
+def test_a_quantity_of_another_unit_is_no_pace(tmp_path: Path) -> None:
+    write(
+        tmp_path, "20250615-1506-demo-0001", opened(), closed(),
+        ev.PassTimed(n=0, at=moment(), length=Quantity(1, "furlong", "1 furlong"), seconds=2),
+        ev.PassTimed(n=0, at=moment(), length=quantity(900, "mm"), seconds=0),
+    )  # fmt: skip
+    found = last_good(tmp_path, PROFILE.key)
+    assert found is not None and found.pass_mm_s is None
+
+
+def test_a_job_is_found_by_path_name_end_or_job(tmp_path: Path) -> None:
+    one = write(tmp_path, "20250615-1506-demo-ab12", opened(job="blue door"))
+    two = write(tmp_path, "20250615-1507-demo-cd34", opened(job="20250615-1507-demo-cd34"))
+    assert find_job(tmp_path, str(one)) == [one]
+    assert find_job(tmp_path, one.name) == find_job(tmp_path, one.stem) == [one]
+    assert find_job(tmp_path, "ab12") == find_job(tmp_path, "blue door") == [one]
+    assert find_job(tmp_path, "20250615-1507") == [two]
+    assert find_job(tmp_path, "20250615") == [two, one]
+    assert find_job(tmp_path, "none") == find_job(tmp_path, "") == []
+
+
+def test_a_log_with_nothing_unusual_takes_the_fast_reading(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    write(tmp_path, "20250615-1506-demo-0001", opened(), *([caught(150)] * 98), closed())
+
+    def never(path: Path, data: bytes) -> None:
+        raise AssertionError(f"{path} went through the full reading")
+
+    monkeypatch.setattr(summary_module, "_slowly", never)
+    assert history(tmp_path)[0].events == 100
