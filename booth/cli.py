@@ -78,19 +78,19 @@ def _check(options: argparse.Namespace) -> int:
 
 
 def _log(options: argparse.Namespace) -> int:
-    from booth.job.log_command import list_jobs, show_job
+    from booth.log_command import list_jobs, show_job
     from booth.places import Places
     from booth.units import System
 
     system = System.METRIC if options.metric else System.US if options.us else None
     places = Places.standard()
     if options.job is None:
-        return list_jobs(places, sys.stdout)
-    return show_job(options.job, places, system, sys.stdout, sys.stderr)
+        return list_jobs(places.jobs_dir, sys.stdout)
+    return show_job(options.job, places.jobs_dir, system, sys.stdout, sys.stderr)
 
 
 def _screen(options: argparse.Namespace) -> int:
-    if not sys.stdin.isatty() or not sys.stdout.isatty():
+    if not (sys.stdin.isatty() and sys.stdout.isatty() and sys.stderr.isatty()):
         print(
             "booth needs a terminal to draw in; this is a pipe or a file. "
             "'booth log' and 'booth figure' work without one.",

@@ -6,9 +6,12 @@ from typing import ClassVar
 
 from booth.instruments.base import Instrument, Values, quantity
 from booth.instruments.desk import Context
+from booth.job import today
 from booth.job.events import Event, WeatherRead
-from booth.job.today import waits_in_words
-from booth.trade.weather import dew_point_c, weather_verdict
+from booth.profile.model import Range
+from booth.screens.faces import duration
+from booth.trade.result import BadInput
+from booth.trade.weather import Bounds, LimitCheck, weather_verdict
 from booth.units import Kind, Quantity, System, show, shown_unit, shown_value
 from booth.widgets.entry import Field
 from booth.widgets.readout import Readout
@@ -60,6 +63,9 @@ class Weather(Instrument):
         air, humidity, part = (quantity(values, key) for key in ("air", "humidity", "part"))
         if air is None or humidity is None or part is None:
             return None
+        if not 0 < humidity.value <= 100:
+            self.desk.say("Relative humidity lies between 0 and 100 %.", fault=True)
+            return None
         return WeatherRead(n=0, at=context.now, air=air, humidity=humidity, part=part)
 
 
@@ -67,8 +73,75 @@ def _temperature(given: Quantity, system: System) -> str:
     return show(given.value, Kind.TEMPERATURE, system)
 
 
-def weather_readout(
-    air: Quantity, humidity: Quantity, part: Quantity, context: Context
-) -> Readout:
-    """The margin as the figure, each limit and today's waits as lines. Pure."""
-    raise LookupError
+def weather_readout(air: Quantity, humidity: Quantity, part: Quantity, context: Context) -> Readout:
+    """The margin as the figure, each limit missed and today's waits as lines. Pure."""
+    limits, system = context.profile.limits, context.system
+    try:
+        verdict = weather_verdict(
+            air.value,
+            humidity.value,
+            part.value,
+            air=_bounds(limits.air_c),
+            humidity=_bounds(limits.humidity_percent),
+            part=_bounds(limits.part_c),
+            least_margin_c=limits.dew_margin_c,
+        )
+    except BadInput as fault:
+        return Readout("–", label="dew margin", tone=Tone.CAUTION, word="", lines=(str(fault),))
+    shown = _limit_words if verdict.within else _missed_words
+    dew = show(verdict.dew_point_c, Kind.TEMPERATURE, system)
+    lines = [f"dew point {dew}"]
+    lines += [shown(check, system) for check in verdict.checks if not check.ok or verdict.within]
+    reading = WeatherRead(n=0, at=context.now, air=air, humidity=humidity, part=part)
+    lines += waits_in_words(context, reading)
+    unit = shown_unit(Kind.TEMPERATURE_DIFFERENCE, system)
+    return Readout(
+        f"{shown_value(verdict.margin_c, Kind.TEMPERATURE_DIFFERENCE, system):.1f}",
+        unit,
+        label="part over dew point",
+        tone=Tone.GOOD if verdict.within else Tone.CAUTION,
+        word="WITHIN LIMITS" if verdict.within else "OUTSIDE LIMITS",
+        lines=tuple(lines),
+    )
+
+
+def waits_in_words(context: Context, weather: WeatherRead) -> list[str]:
+    """What this weather makes of the profile's waits."""
+    profile = context.profile
+    found = (
+        ("flash-off", today.flash_off(profile, weather)),
+        ("recoat opens", today.recoat_opens(profile, weather)),
+        ("recoat closes", today.recoat_closes(profile, weather)),
+        ("pot life", today.pot_life(profile, weather)),
+    )
+    said = [
+        f"{name} {'~' if lasting.estimate else ''}{duration(lasting.seconds)}"
+        for name, lasting in found
+        if lasting is not None
+    ]
+    if not said:
+        return []
+    estimate = any(lasting is not None and lasting.estimate for _, lasting in found)
+    return ["today: " + ", ".join(said) + ("   (~ estimate)" if estimate else "")]
+
+
+def _bounds(span: Range | None) -> Bounds | None:
+    return None if span is None else Bounds(span.low, span.high)
+
+
+def _amount(number: float, check: LimitCheck, system: System) -> str:
+    if check.unit == "%":
+        return f"{number:.0f} %"
+    kind = Kind.TEMPERATURE_DIFFERENCE if check.name == "dew margin" else Kind.TEMPERATURE
+    return show(number, kind, system)
+
+
+def _limit_words(check: LimitCheck, system: System) -> str:
+    low = "" if check.low is None else f"at least {_amount(check.low, check, system)}"
+    high = "" if check.high is None else f"at most {_amount(check.high, check, system)}"
+    return f"{check.name}: {', '.join(each for each in (low, high) if each)}"
+
+
+def _missed_words(check: LimitCheck, system: System) -> str:
+    measured = _amount(check.measured, check, system)
+    return f"{check.name} {measured}, limit {_limit_words(check, system).partition(': ')[2]}"

@@ -40,6 +40,11 @@ class Session:
             log.close()
             raise
 
+    @property
+    def told(self) -> tuple[str, ...]:
+        """What was found wrong with the log when it was opened, and what was done about it."""
+        return tuple(self.log.said)
+
     def record(self, event: Event) -> Event:
         """Number the event, keep it on disk, then let the Job move. Raises NotKept."""
         numbered = msgspec.structs.replace(event, n=self.job.next_n)

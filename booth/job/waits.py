@@ -10,9 +10,10 @@ import enum
 from collections.abc import Iterator
 from dataclasses import dataclass
 
+from booth.job import today
 from booth.job.events import BatchMixed
 from booth.job.fold import Coat, Job
-from booth.job.today import Lasting, last_at, longer_of, stretched
+from booth.job.today import Lasting
 from booth.moment import Basis, Moment, elapsed, later
 
 #: The last fifth of a window is its closing, but no more than half an hour of it.
@@ -215,11 +216,10 @@ def _part_waits(job: Job) -> Iterator[Wait]:
 
 def _next_coat(job: Job, coat: Coat) -> Wait:
     assert coat.ended is not None
-    rules = job.profile.waits
-    part_c = _part_c(job, coat)
-    flash = stretched(rules.flash_off, part_c, opens=True)
-    opens = longer_of(flash, stretched(rules.recoat_opens, part_c, opens=True))
-    closes = stretched(rules.recoat_closes, part_c, opens=False)
+    profile, weather = job.profile, coat.weather or job.weather
+    flash = today.flash_off(profile, weather)
+    opens = today.longer_of(flash, today.recoat_opens(profile, weather))
+    closes = today.recoat_closes(profile, weather)
     opens_s, by_touch, touch_rule = _touched(coat, opens.seconds if opens else 0.0)
     parts = [each for each in (opens, closes) if each is not None]
     said = list(dict.fromkeys(each.rule for each in parts))
@@ -253,10 +253,9 @@ def _touched(coat: Coat, opens_s: float) -> tuple[float, bool, str]:
 
 def _after_last(job: Job, coat: Coat) -> Iterator[Wait]:
     assert coat.ended is not None
-    rules = job.profile.waits
-    part_c = _part_c(job, coat)
+    rules, weather = job.profile.waits, coat.weather or job.weather
     for what, rule in ((What.DUST_FREE, rules.dust_free), (What.HANDLE, rules.handle)):
-        lasting = stretched(rule, part_c, opens=True)
+        lasting = today.dries(rule, weather)
         if lasting is None:
             continue
         yield Wait(
@@ -277,7 +276,6 @@ def _pot_waits(job: Job) -> Iterator[Wait]:
     mix = job.profile.mix
     if mix is None:
         return
-    air_c = job.weather.air.value if job.weather else None
     absorbed = {batch.onto for batch in job.batches}
     for batch in job.batches:
         if batch.batch in absorbed or batch.batch in job.finished_batches:
@@ -286,7 +284,8 @@ def _pot_waits(job: Job) -> Iterator[Wait]:
             yield _pot(batch, batch.at, What.INDUCTION, Lasting(mix.induction_s, False, "profile"))
         if mix.pot_life is not None:
             oldest = _oldest_of(job, batch)
-            yield _pot(batch, oldest.at, What.POT_LIFE, None, last_at(mix.pot_life, air_c))
+            lasts = today.pot_life(job.profile, job.weather)
+            yield _pot(batch, oldest.at, What.POT_LIFE, None, lasts)
 
 
 def _oldest_of(job: Job, batch: BatchMixed) -> BatchMixed:
@@ -321,7 +320,3 @@ def _pot(
         rule=lasting.rule,
     )
 
-
-def _part_c(job: Job, coat: Coat) -> float | None:
-    weather = coat.weather or job.weather
-    return weather.part.value if weather else None

@@ -262,6 +262,12 @@ class Bench(Screen[None]):
 
         self.app.push_screen(Ask("Note"), noted)
 
+    def action_show_log(self) -> None:
+        """Everything that was kept in this job."""
+        from booth.screens.job_log import JobLog
+
+        self.app.push_screen(JobLog(self.desk))
+
     def action_void_last(self) -> None:
         """Void the last entry of this step."""
         if self.instrument is not None:

@@ -53,11 +53,11 @@ class Home(Screen[None]):
     @work(thread=True, exclusive=True, group="library")
     def read_again(self) -> None:
         """Read jobs, profiles and shop file anew, off the event loop."""
-        from booth.profile.library import load_library
+        from booth.profile.library import load_folder
 
         places = self.app.places
         jobs = job_rows(places.jobs_dir, self.app.clock.now(), self._when)
-        library = load_library(places.profiles_dirs)
+        library = load_folder(places.profiles_dirs)
         profiles = profile_rows(library)
         shop_rows = self.app.read_shop()
         self.app.call_from_thread(self._show, (*jobs, *profiles, *shop_rows, *shelf_rows()), library)
@@ -87,7 +87,7 @@ class Home(Screen[None]):
         shown.add_options(options)
         ids = [option.id for option in shown.options]
         first = next((i for i, each in enumerate(ids) if each is not None), None)
-        shown.highlighted = ids.index(was) if was in ids else first
+        shown.highlighted = ids.index(was) if was is not None and was in ids else first
         self.draw(self.app.clock.now())
 
     def draw(self, now: Moment) -> None:

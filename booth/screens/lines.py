@@ -7,15 +7,19 @@ from textual.content import Content
 from booth.commands import COMMANDS, key_name
 from booth.instruments.desk import Context
 from booth.job.events import WeatherRead
-from booth.trade.weather import dew_point_c
+from booth.trade.result import BadInput
+from booth.trade.weather import dew_margin_c
 from booth.units import Kind, System, show
 from booth.widgets.text import content, fit
 
 
 def weather_words(weather: WeatherRead, system: System) -> str:
     """Air, humidity, part and the margin of the part over the dew point."""
-    dew_c = dew_point_c(weather.air.value, weather.humidity.value)
-    margin = show(weather.part.value - dew_c, Kind.TEMPERATURE_DIFFERENCE, system)
+    try:
+        margin_c = dew_margin_c(weather.air.value, weather.humidity.value, weather.part.value)
+        margin = show(margin_c, Kind.TEMPERATURE_DIFFERENCE, system)
+    except BadInput:
+        margin = "?"
     return (
         f"air {show(weather.air.value, Kind.TEMPERATURE, system)} "
         f"{weather.humidity.value:.0f} % RH  part "

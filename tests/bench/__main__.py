@@ -1,0 +1,184 @@
+"""Benchmarks: a report, never a gate. Each is a ratio to a bare Textual program in the same run.
+
+Run: python -m tests.bench
+"""
+
+from __future__ import annotations
+
+import json
+import os
+import pty
+import select
+import statistics
+import subprocess
+import sys
+import tempfile
+import time
+from pathlib import Path
+
+import psutil
+
+from tests.bench.made import eight_clocks, thousand_jobs
+
+BARE = """
+from textual.app import App
+from textual.widgets import Static
+class Bare(App):
+    def compose(self):
+        yield Static("hello")
+Bare().run()
+"""
+RUNS = 9
+IDLE_S = 8.0
+
+
+def start(command: list[str], home: Path) -> tuple[subprocess.Popen[bytes], int, float]:
+    """Start a program in a pseudo-terminal of 80 x 24."""
+    master, slave = pty.openpty()
+    import fcntl
+    import struct
+    import termios
+
+    fcntl.ioctl(slave, termios.TIOCSWINSZ, struct.pack("HHHH", 24, 80, 0, 0))
+    environment = {**os.environ, "BOOTH_HOME": str(home), "TERM": "xterm-256color"}
+    begun = time.perf_counter()
+    child = subprocess.Popen(
+        command, stdin=slave, stdout=slave, stderr=slave, env=environment, start_new_session=True
+    )
+    os.close(slave)
+    return child, master, begun
+
+
+def drain(master: int, seconds: float) -> bytes:
+    """Read what is drawn for so long."""
+    found = b""
+    end = time.perf_counter() + seconds
+    while (left := end - time.perf_counter()) > 0:
+        if select.select([master], [], [], left)[0]:
+            try:
+                found += os.read(master, 65536)
+            except OSError:
+                break
+    return found
+
+
+def first_paint(command: list[str], home: Path, words: bytes) -> float:
+    """Seconds from start to the first frame that shows `words`."""
+    child, master, begun = start(command, home)
+    seen = b""
+    try:
+        while words not in seen:
+            if not select.select([master], [], [], 20)[0]:
+                raise SystemExit(f"{command} showed nothing")
+            seen += os.read(master, 65536)
+        return time.perf_counter() - begun
+    finally:
+        child.kill()
+        child.wait()
+        os.close(master)
+
+
+def idle_cpu(command: list[str], home: Path, keys: bytes = b"") -> float:
+    """CPU of one core [%] once the program has settled."""
+    child, master, _ = start(command, home)
+    try:
+        drain(master, 2.5)
+        if keys:
+            os.write(master, keys)
+            drain(master, 2.0)
+        process = psutil.Process(child.pid)
+        before = process.cpu_times()
+        begun = time.perf_counter()
+        drain(master, IDLE_S)
+        after = process.cpu_times()
+        used = (after.user - before.user) + (after.system - before.system)
+        return 100 * used / (time.perf_counter() - begun)
+    finally:
+        child.kill()
+        child.wait()
+        os.close(master)
+
+
+def key_to_stamp(home: Path) -> tuple[float, float]:
+    """Median and 99th percentile [ms] from the byte written to the stamp kept in the log."""
+    child, master, _ = start([sys.executable, "-m", "booth"], home)
+    lags: list[float] = []
+    try:
+        drain(master, 2.5)
+        os.write(master, b"\r")  # take up the job: its current step is the coats
+        drain(master, 2.0)
+        log = next((home / "jobs").glob("*.jsonl"))
+        for _ in range(60):
+            known = log.read_bytes().count(b"\n")
+            pressed = time.clock_gettime(time.CLOCK_BOOTTIME)
+            os.write(master, b" ")
+            for _ in range(200):
+                drain(master, 0.01)
+                lines = log.read_bytes().splitlines()
+                if len(lines) > known:
+                    break
+            else:
+                continue
+            events = [json.loads(line) for line in lines[known:]]
+            coats = [event for event in events if event["event"].startswith("coat ")]
+            if coats:
+                lags.append(1000 * (coats[0]["at"]["continuous"] - pressed))
+    finally:
+        child.kill()
+        child.wait()
+        os.close(master)
+    lags.sort()
+    return statistics.median(lags), lags[int(0.99 * (len(lags) - 1))]
+
+
+def median(measure: object, *arguments: object) -> float:
+    """Median of several runs."""
+    return statistics.median(measure(*arguments) for _ in range(RUNS))  # type: ignore[operator]
+
+
+def main() -> None:
+    """Measure everything once and print it."""
+    booth, bare = [sys.executable, "-m", "booth"], [sys.executable, "-c", BARE]
+    with tempfile.TemporaryDirectory() as folder:
+        home = Path(folder)
+        first_paint(booth, home, b"booth")  # compile everything once
+        first_paint(bare, home, b"hello")
+        ours, theirs = [], []
+        for _ in range(RUNS):  # by turns, so that a busy machine is busy for both
+            ours.append(first_paint(booth, home, b"booth"))
+            theirs.append(first_paint(bare, home, b"hello"))
+        ratio = statistics.median(ours) / statistics.median(theirs)
+        print(
+            f"first paint: {ratio:.2f} of a bare Textual program "
+            f"({1000 * statistics.median(ours):.0f} and {1000 * statistics.median(theirs):.0f} ms)"
+        )
+    with tempfile.TemporaryDirectory() as folder:
+        home = Path(folder)
+        eight_clocks(home / "jobs")
+        clocks, hello = idle_cpu(booth, home, b"\r"), idle_cpu(bare, home)
+        print(
+            f"idle, eight clocks running: {clocks:.2f} % of a core; bare {hello:.2f} %; "
+            f"{clocks / max(hello, 0.01):.1f} times"
+        )
+        middle, most = key_to_stamp(home)
+        print(f"key to stamp with eight clocks: median {middle:.2f} ms, 99th percentile {most:.2f} ms")
+    with tempfile.TemporaryDirectory() as folder:
+        jobs = Path(folder) / "jobs"
+        thousand_jobs(jobs)
+        code = (
+            "import time; from pathlib import Path; from booth.job.history import history\n"
+            f"t = time.perf_counter(); n = len(history(Path({str(jobs)!r})))\n"
+            "print(n, time.perf_counter() - t)"
+        )
+        out = subprocess.run(
+            [sys.executable, "-c", code], capture_output=True, text=True, check=True
+        ).stdout.split()
+        bare_s = statistics.median(theirs)
+        print(
+            f"history of {out[0]} jobs of 100 events: {float(out[1]) / bare_s:.2f} of the start of a "
+            f"bare program ({1000 * float(out[1]):.0f} ms)"
+        )
+
+
+if __name__ == "__main__":
+    main()

@@ -1,0 +1,227 @@
+"""Where a wait stands at a given now, and what rings. Hours pass in no time: now is handed in."""
+
+from __future__ import annotations
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from booth.job import events as ev
+from booth.job.coating import NotPossible, begin_coat, end_coat
+from booth.job.fold import Job, fold
+from booth.job.waits import State, What, alarms, standings, waits
+from booth.moment import Moment
+from booth.profile.model import AtTemperature, Film, Mix, MixPart, Waits
+from tests.job.make import START, at, one_time, opened, q, table
+
+
+def coated(*times: tuple[float, float], part: str = "door", **changes: object) -> list[ev.Event]:
+    """A job in which `part` got coats from-to these seconds."""
+    events: list[ev.Event] = [opened(**changes)]
+    for number, (begun, ended) in enumerate(times, 1):
+        events.append(ev.CoatBegun(n=len(events) + 1, at=at(begun), part=part, coat=number))
+        events.append(ev.CoatEnded(n=len(events) + 1, at=at(ended), part=part, coat=number))
+    return events
+
+
+
+
+def test_flash_off_starts_at_the_end_of_the_coat_and_nobody_starts_it() -> None:
+    job = fold(coated((0, 60)))
+    (wait,) = waits(job)
+    assert (wait.start, wait.opens_s) == (at(60), 600)
+    assert standings(job, at(61))[0].state is State.WAIT
+    assert standings(job, at(659.9))[0].state is State.WAIT
+    assert standings(job, at(660))[0].state is State.READY
+
+
+def test_states_follow_one_another_and_the_window_closes_a_day_later() -> None:
+    job = fold(coated((0, 60)))
+    day = 60 + 24 * 3600
+    # The closing is the last fifth of the window, at most half an hour.
+    assert standings(job, at(day - 1801))[0].state is State.READY
+    assert standings(job, at(day - 1799))[0].state is State.CLOSING
+    late = standings(job, at(day + 5))[0]
+    assert (late.state, late.past_s) == (State.LATE, 5.0)
+
+
+def test_a_short_window_closes_in_its_last_fifth() -> None:
+    rules = Waits(flash_off=one_time(600), recoat_closes=one_time(1600))
+    job = fold(coated((0, 0), waits=rules))
+    assert standings(job, at(1399))[0].state is State.READY
+    assert standings(job, at(1401))[0].state is State.CLOSING
+
+
+def test_a_window_that_opens_after_flash_off_is_waited_for() -> None:
+    rules = Waits(flash_off=one_time(600), recoat_opens=one_time(3600))
+    job = fold(coated((0, 0), waits=rules))
+    (wait,) = waits(job)
+    assert wait.opens_s == 3600
+    assert wait.flash_off_s == 600
+
+
+def test_no_wait_in_the_profile_is_ready_at_once_and_does_not_ring() -> None:
+    job = fold(coated((0, 0), waits=Waits()))
+    each = standings(job, at(1))[0]
+    assert each.state is State.READY
+    assert alarms(job, at(1)) == ()
+
+
+def test_while_a_coat_is_sprayed_its_part_has_no_wait() -> None:
+    events = coated((0, 60))
+    events.append(ev.CoatBegun(n=len(events) + 1, at=at(700), part="door", coat=2))
+    assert waits(fold(events)) == ()
+
+
+def test_after_the_last_coat_it_is_handling_that_is_waited_for() -> None:
+    job = fold(coated((0, 60), (700, 760), (1400, 1460)))
+    (wait,) = waits(job)
+    assert (wait.what, wait.opens_s) == (What.HANDLE, 8 * 3600)
+
+
+def test_a_table_of_the_data_sheet_wins_and_is_no_estimate() -> None:
+    rules = Waits(flash_off=table((10, 1200), (20, 600), (30, 300)))
+    weather = ev.WeatherRead(
+        n=2, at=at(0), air=q(20, "degC"), humidity=q(50, "%"), part=q(10, "degC")
+    )
+    events = [opened(waits=rules), weather]
+    events.append(ev.CoatBegun(n=3, at=at(10), part="door", coat=1))
+    events.append(ev.CoatEnded(n=4, at=at(20), part="door", coat=1))
+    (wait,) = waits(fold(events))
+    assert (wait.opens_s, wait.estimate) == (1200, False)
+
+
+def test_one_time_in_the_cold_is_stretched_in_the_warm_it_is_not_shortened() -> None:
+    def wait_at(part_c: float) -> tuple[float, float | None, bool]:
+        weather = ev.WeatherRead(
+            n=2, at=at(0), air=q(part_c, "degC"), humidity=q(50, "%"), part=q(part_c, "degC")
+        )
+        events = [opened(), weather]
+        events.append(ev.CoatBegun(n=3, at=at(10), part="door", coat=1))
+        events.append(ev.CoatEnded(n=4, at=at(20), part="door", coat=1))
+        (wait,) = waits(fold(events))
+        return wait.opens_s, wait.closes_s, wait.estimate
+
+    cold, at_reference, warm = wait_at(12), wait_at(21), wait_at(30)
+    assert at_reference == (600, 24 * 3600, False)
+    assert cold[0] > 600 and cold[1] == 24 * 3600 and cold[2]
+    assert warm[0] == 600 and warm[1] is not None and warm[1] < 24 * 3600 and warm[2]
+
+
+def test_the_weather_at_the_end_of_the_coat_decides_not_a_later_one() -> None:
+    events = coated((0, 60))
+    before = waits(fold(events))[0].opens_s
+    first = ev.WeatherRead(n=0, at=at(0), air=q(21, "degC"), humidity=q(50, "%"), part=q(21, "degC"))
+    later = ev.WeatherRead(n=9, at=at(90), air=q(5, "degC"), humidity=q(50, "%"), part=q(8, "degC"))
+    assert waits(fold([events[0], first, *events[1:], later]))[0].opens_s == before
+
+
+def test_a_touch_always_decides() -> None:
+    events = coated((0, 0))
+    dry = ev.TouchTried(n=9, at=at(400), part="door", result="dry")
+    assert standings(fold([*events, dry]), at(401))[0].state is State.READY
+    tacky = ev.TouchTried(n=9, at=at(610), part="door", result="tacky")
+    again = standings(fold([*events, tacky]), at(620))[0]
+    assert (again.state, again.wait.by_touch) == (State.WAIT, True)
+    assert again.wait.opens_s == 610 + 150  # a quarter of the wait again
+
+
+def test_pot_life_runs_from_the_mix_and_the_oldest_batch_rules() -> None:
+    mixed = ev.BatchMixed(n=2, at=at(0), batch=1, total=q(500, "ml"))
+    onto = ev.BatchMixed(n=3, at=at(7200), batch=2, total=q(500, "ml"), onto=1)
+    (wait,) = waits(fold([opened(), mixed, onto]))
+    assert (wait.what, wait.start, wait.closes_s) == (What.POT_LIFE, at(0), 4 * 3600)
+    assert standings(fold([opened(), mixed, onto]), at(4 * 3600 + 1))[0].state is State.LATE
+    own = ev.BatchMixed(n=3, at=at(7200), batch=2, total=q(500, "ml"))
+    assert [each.start for each in waits(fold([opened(), mixed, own]))] == [at(0), at(7200)]
+    used = ev.BatchFinished(n=4, at=at(7300), batch=1)
+    assert [each.start for each in waits(fold([opened(), mixed, own, used]))] == [at(7200)]
+
+
+def test_pot_life_halves_for_each_ten_degrees_up_and_doubles_for_each_ten_down() -> None:
+    """UFGS 09971 3.7.1.3: 4 h at 21 C, 2 h at 31, 8 h at 11."""
+    for air_c, hours in ((21, 4), (31, 2), (11, 8)):
+        weather = ev.WeatherRead(
+            n=2, at=at(0), air=q(air_c, "degC"), humidity=q(50, "%"), part=q(20, "degC")
+        )
+        mixed = ev.BatchMixed(n=3, at=at(0), batch=1)
+        (wait,) = waits(fold([opened(), weather, mixed]))
+        assert wait.closes_s == pytest.approx(hours * 3600, rel=1e-9)  # exact powers of two
+
+
+def test_induction_is_waited_for_before_the_batch_is_used() -> None:
+    mix = Mix(
+        (MixPart("primer", 1), MixPart("hardener", 1)),
+        induction_s=900,
+        pot_life=AtTemperature(21, 6 * 3600),
+    )
+    job = fold([opened(mix=mix), ev.BatchMixed(n=2, at=at(0), batch=1)])
+    assert {each.wait.what: each.state for each in standings(job, at(100))} == {
+        What.INDUCTION: State.WAIT,
+        What.POT_LIFE: State.READY,
+    }
+    assert [alarm.words for alarm in alarms(job, at(901))] == ["induction time is over"]
+
+
+def test_an_alarm_names_part_and_what_and_rings_until_it_is_acknowledged() -> None:
+    events = coated((0, 60))
+    assert alarms(fold(events), at(600)) == ()
+    (alarm,) = alarms(fold(events), at(5000))
+    assert alarm.standing.wait.title == "door"
+    assert alarm.words == "ready for coat 2"
+    assert alarm.since == at(660)
+    heard = ev.AlarmAcknowledged(n=9, at=at(5001), alarm=alarm.key)
+    assert alarms(fold([*events, heard]), at(6000)) == ()
+    # The next change rings anew.
+    closing = alarms(fold([*events, heard]), at(24 * 3600))
+    assert [each.words for each in closing] == ["recoat window is closing"]
+
+
+def test_the_next_coat_ends_the_alarm_by_itself() -> None:
+    events = coated((0, 60))
+    begun = ev.CoatBegun(n=9, at=at(700), part="door", coat=2)
+    assert alarms(fold([*events, begun]), at(701)) == ()
+
+
+def test_a_closed_job_is_silent() -> None:
+    events = [*coated((0, 60)), ev.JobClosed(n=9, at=at(100), verdict="good")]
+    assert waits(fold(events)) == ()
+    assert alarms(fold(events), at(90000)) == ()
+
+
+def test_an_early_coat_is_written_down_as_early() -> None:
+    job = fold(coated((0, 60)))
+    assert begin_coat(job, "door", at(360)).early_s == 300
+    assert begin_coat(job, "door", at(700)).early_s == 0
+    assert begin_coat(job, "door", at(60 + 24 * 3600 + 90)).late_s == 90
+
+
+def test_what_makes_no_sense_is_refused_with_a_sentence() -> None:
+    job = fold(coated((0, 60)))
+    with pytest.raises(NotPossible, match="no part called"):
+        begin_coat(job, "wing", at(100))
+    with pytest.raises(NotPossible, match="No coat"):
+        end_coat(job, "door", at(100))
+
+
+def test_lid_closed_reboot_and_a_wrong_clock_leave_the_wait_right() -> None:
+    job = fold(coated((0, 0)))
+    asleep = Moment(START.wall + 300, START.continuous + 300, START.boot)
+    assert standings(job, asleep)[0].remaining_s == 300
+    stepped = Moment(START.wall + 3600 + 300, START.continuous + 300, START.boot)
+    assert standings(job, stepped)[0].remaining_s == 300
+    rebooted = Moment(START.wall + 300, 20.0, "boot-b")
+    assert standings(job, rebooted)[0].remaining_s == 300
+    dead_battery = Moment(0.0, 20.0, "boot-b")
+    each = standings(job, dead_battery)[0]
+    assert each.doubtful
+    assert each.state is State.WAIT
+
+
+@given(st.floats(0, 1e6), st.floats(0, 1e6))
+def test_states_never_go_back_as_time_passes(first: float, more: float) -> None:
+    order = [State.WAIT, State.READY, State.CLOSING, State.LATE]
+    job = fold(coated((0, 0), film=Film(coats=3)))
+    one = standings(job, at(first))[0]
+    two = standings(job, at(first + more))[0]
+    assert order.index(one.state) <= order.index(two.state)
