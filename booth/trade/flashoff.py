@@ -7,7 +7,7 @@ from __future__ import annotations
 
 from booth.trade._waits import SAME_C, WaitTime, as_given, opening, refused
 from booth.trade.drying import scaled_s
-from booth.trade.result import Outside, require
+from booth.trade.result import Outside
 from booth.trade.weather import (
     REFERENCE_AIR_C,
     REFERENCE_HUMIDITY_PERCENT,
