@@ -190,6 +190,19 @@ class TouchTried(Event, frozen=True, tag="touch tried"):
     result: str
 
 
+class AreaAdded(Event, frozen=True, tag="area added"):
+    """The area of one part, or of `number` alike, was taken.
+
+    shape: its form; dimensions: by name, as typed; area: of all of them [m2]; part: whose, if said.
+    """
+
+    shape: str
+    area: Quantity
+    dimensions: dict[str, Quantity] = {}
+    number: int = 1
+    part: str = ""
+
+
 class AmountPlanned(Event, frozen=True, tag="amount planned"):
     """How much ready-to-spray material the parts need."""
 
@@ -261,10 +274,11 @@ class UnknownEvent(msgspec.Struct, frozen=True):
 
 
 KNOWN = (
-    JobOpened | StepDone | LineTicked | StepSkipped | CautionAcknowledged | WeatherRead | BatchMixed
-    | BatchFinished | ThinnerAdded | EffluxTimed | AirRead | CatchMade | FanSet | PatternRead | PassTimed
-    | CoatBegun | CoatEnded | FilmRead | TouchTried | AmountPlanned | FreshAirChecked | FaultSeen
-    | NoteMade | AlarmAcknowledged | ClockNoticed | Voided | Restored | JobClosed
+    JobOpened | StepDone | LineTicked | StepSkipped | CautionAcknowledged | WeatherRead
+    | BatchMixed | BatchFinished | ThinnerAdded | EffluxTimed | AirRead | CatchMade | FanSet
+    | PatternRead | PassTimed | CoatBegun | CoatEnded | FilmRead | TouchTried | AreaAdded
+    | AmountPlanned | FreshAirChecked | FaultSeen | NoteMade | AlarmAcknowledged | ClockNoticed
+    | Voided | Restored | JobClosed
 )  # fmt: skip
 
 _encoder = msgspec.json.Encoder()

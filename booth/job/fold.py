@@ -50,6 +50,7 @@ class Job:
     passes: tuple[ev.PassTimed, ...] = ()
     coats: Mapping[str, tuple[Coat, ...]] = field(default_factory=dict)
     films: tuple[ev.FilmRead, ...] = ()
+    areas: tuple[ev.AreaAdded, ...] = ()
     amounts: tuple[ev.AmountPlanned, ...] = ()
     fresh_air: tuple[ev.FreshAirChecked, ...] = ()
     faults: tuple[ev.FaultSeen, ...] = ()
@@ -202,6 +203,7 @@ BRANCHES: dict[type[ev.Event], Callable[[_Draft, Any], None]] = {
     ev.CoatEnded: _coat_ended,
     ev.FilmRead: _listed("films"),
     ev.TouchTried: _touch,
+    ev.AreaAdded: _listed("areas"),
     ev.AmountPlanned: _listed("amounts"),
     ev.FreshAirChecked: _listed("fresh_air"),
     ev.FaultSeen: _listed("faults"),

@@ -146,6 +146,18 @@ def _film(event: ev.FilmRead, system: System) -> str:
     )
 
 
+def _area(event: ev.AreaAdded, system: System) -> str:
+    sizes = ", ".join(
+        f"{visible(name)} {quantity(size, Kind.PART_LENGTH, system)}"
+        for name, size in event.dimensions.items()
+    )
+    return _with(
+        f"area{_on(event.part)}: {quantity(event.area, Kind.AREA, system)}",
+        ("", f"{event.number} of them" if event.number > 1 else ""),
+        (visible(event.shape), sizes),
+    )
+
+
 def _fresh_air(event: ev.FreshAirChecked, system: System) -> str:
     def flow(m3_min: float) -> str:
         return show(m3_min * 1000, Kind.AIR_FLOW, system)
@@ -199,6 +211,7 @@ WORDS: dict[type[ev.Event], Callable[[Any, System], str]] = {
     ev.CoatEnded: lambda e, _: f"coat {e.coat}{_on(e.part)} ended",
     ev.FilmRead: _film,
     ev.TouchTried: lambda e, _: f"touched{_on(e.part)}: {visible(e.result)}",
+    ev.AreaAdded: _area,
     ev.AmountPlanned: lambda e, system: (
         f"amount planned: {quantity(e.amount, Kind.VOLUME, system)} "
         f"for {quantity(e.area, Kind.AREA, system)}"

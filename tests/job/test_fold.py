@@ -184,3 +184,14 @@ def test_a_void_and_its_restore_leave_the_job_as_it_was(
     assert (again.coats, again.runs, again.batches, again.done) == (
         job.coats, job.runs, job.batches, job.done,
     )  # fmt: skip
+
+
+def test_areas_add_up_in_the_order_of_the_log_and_one_can_be_voided() -> None:
+    door = ev.AreaAdded(
+        n=2, at=at(1), shape="rectangle", area=q(2.0, "m2"), number=2, part="door",
+        dimensions={"length": q(1.0, "m"), "width": q(1.0, "m")},
+    )  # fmt: skip
+    hood = ev.AreaAdded(n=3, at=at(2), shape="area", area=q(1.5, "m2"))
+    again = fold([ev.decode(ev.encode(event).rstrip(b"\n")) for event in (opened(), door, hood)])
+    assert again.areas == (door, hood)
+    assert fold([opened(), door, hood, ev.Voided(n=4, at=at(3), target=2)]).areas == (hood,)
