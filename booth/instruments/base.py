@@ -11,7 +11,6 @@ from typing import ClassVar
 
 from textual.app import ComposeResult
 from textual.containers import Vertical
-from textual.content import Content
 from textual.widgets import Static
 
 from booth.instruments.desk import Context, Desk
@@ -21,7 +20,7 @@ from booth.units import EntryError, Quantity, System
 from booth.widgets.entry import Choice, Field, FieldRow, Given, TypedText
 from booth.widgets.figure_panel import FigurePanel
 from booth.widgets.readout import Readout
-from booth.widgets.text import content
+from booth.widgets.text import content, reflow
 
 Values = Mapping[str, Given]
 
@@ -96,7 +95,7 @@ class Instrument(Vertical):
         context = self.desk.context
         yield Static(content(context.step.name), classes="step-name", markup=False)
         yield Static(
-            Content("\n").join([content(line) for line in context.step.how]),
+            content(" ".join(reflow(context.step.how))),
             classes="how",
             markup=False,
         )
@@ -159,13 +158,15 @@ class Instrument(Vertical):
             for row in self.rows:
                 if row.field.key == field.key:
                     row.offer(field.default)
+        self.set_class(self.busy, "-running")
+        self.set_class(bool(self.KEEPS) and self.kept_any(context), "-kept")
         self.query_one(FigurePanel).readout = self.readout(context, self.values())
         text = "\n".join(self.record(context))
         if text != self._record:
             self._record = text
             shown = self.query_one(".record", Static)
             shown.update(content(text, keep_lines=True))
-            shown.display = bool(text)
+            shown.set_class(bool(text), "-any")
 
     # -- what the painter does --------------------------------------------------------------
 

@@ -130,7 +130,7 @@ class Catch(Instrument):
 
     def readout(self, context: Context, values: Values) -> Readout:
         if self._open_at is not None:
-            return self._running(context)
+            return self._counting(context)
         delivery = delivery_of(context, values)
         if delivery is not None:
             return delivery_readout(context, delivery, word(values, "liquid"), "this catch")
@@ -150,7 +150,7 @@ class Catch(Instrument):
             lines=("Space: 3, 2, 1, then hold the trigger until the window flashes.",),
         )  # fmt: skip
 
-    def _running(self, context: Context) -> Readout:
+    def _counting(self, context: Context) -> Readout:
         assert self._open_at is not None
         since_press = elapsed(later(self._open_at, -LEAD_IN_S), context.now).seconds
         if since_press < LEAD_IN_S:

@@ -17,7 +17,7 @@ from booth.moment import Moment
 from booth.profile.cautions import Caution, cautions_for
 from booth.widgets.entry import FieldRow
 from booth.widgets.readout import Readout
-from booth.widgets.text import content
+from booth.widgets.text import content, reflow
 
 
 def first_open(job: Job) -> Caution | None:
@@ -63,7 +63,7 @@ class Cautions(Instrument):
             lines = [f"√ {each.title}" for each in every]
         else:
             title.update(content(f"▲ {now.title}"))
-            lines = [*now.lines, "", f"Source: {now.source}"]
+            lines = [*reflow(now.lines), "", f"Source: {now.source}"]
         text.update(Content("\n").join([content(line) for line in lines]))
         self.query_one(".caution-count", Static).update(
             content(f"{min(count + 1, len(every))} of {len(every)}" if now else "")

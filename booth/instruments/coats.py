@@ -61,7 +61,9 @@ class Coats(Instrument):
     def draw(self, context: Context) -> None:
         if not self.is_mounted:
             return
-        by_part = {each.wait.part: each for each in standings(context.job, context.now)}
+        by_part: dict[str, Standing] = {}
+        for each in standings(context.job, context.now):
+            by_part.setdefault(each.wait.part, each)  # the most urgent comes first
         rows = tuple(part_row(context, part, by_part.get(part)) for part in context.job.parts)
         table = self.query_one(PartTable)
         table.chosen = self.part_index
@@ -203,6 +205,11 @@ def part_readout(context: Context, part: str, each: Standing | None) -> Readout:
     if each.doubtful:
         lines.insert(0, "The wall clock is before the start of this wait: check the clock.")
     figure = time_words(each) or state_word(each)
+    if each.state is State.READY and not each.doubtful:
+        # What matters is that it may go on; the far end of the window can be read beneath.
+        figure = state_word(each)
+        if each.remaining_s is not None:
+            lines.insert(0, f"window closes in {time_words(each)}")
     return Readout(
         figure,
         label=f"{part}: {what_words(each)}",

@@ -27,11 +27,9 @@ class Plain(Instrument):
 
     def readout(self, context: Context, values: Values) -> Readout:
         done = context.step.key in context.job.done
+        first = context.step.name.split()[0].upper()[:8] if context.step.name.split() else "DO IT"
         return Readout(
-            "DONE" if done else "DO IT",
-            label=context.step.name,
-            tone=Tone.GOOD if done else Tone.PLAIN,
-            word="done" if done else "",
+            first, tone=Tone.GOOD if done else Tone.PLAIN, word="DONE" if done else ""
         )
 
     def event(self, context: Context, values: Values) -> Event | None:

@@ -88,12 +88,12 @@ def weather_readout(air: Quantity, humidity: Quantity, part: Quantity, context: 
         )
     except BadInput as fault:
         return Readout("–", label="dew margin", tone=Tone.CAUTION, word="", lines=(str(fault),))
-    shown = _limit_words if verdict.within else _missed_words
-    dew = show(verdict.dew_point_c, Kind.TEMPERATURE, system)
-    lines = [f"dew point {dew}"]
-    lines += [shown(check, system) for check in verdict.checks if not check.ok or verdict.within]
     reading = WeatherRead(n=0, at=context.now, air=air, humidity=humidity, part=part)
+    # The panel drops lines from the end where rows are scarce: what is missed comes first.
+    lines = [_missed_words(check, system) for check in verdict.failed]
     lines += waits_in_words(context, reading)
+    lines.append(f"dew point {show(verdict.dew_point_c, Kind.TEMPERATURE, system)}")
+    lines += [_limit_words(check, system) for check in verdict.checks if check.ok]
     unit = shown_unit(Kind.TEMPERATURE_DIFFERENCE, system)
     return Readout(
         f"{shown_value(verdict.margin_c, Kind.TEMPERATURE_DIFFERENCE, system):.1f}",

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import textwrap
 from typing import ClassVar
 
 from rich.cells import cell_len
@@ -11,7 +12,7 @@ from booth.widgets.bigfigure import LEAST_ROWS, draw
 from booth.widgets.drawn import Drawn
 from booth.widgets.readout import Readout
 from booth.widgets.rows import Row, blank, exactly, exactly_rows, merge
-from booth.widgets.text import fit, plain
+from booth.widgets.text import ELLIPSIS, fit, plain
 from booth.widgets.tone import TONE_CLASSES, Tone, tone_css
 
 __all__ = ["FigurePanel", "lay_out"]
@@ -79,6 +80,20 @@ def _word_rows(
     return [exactly(((line, tone),), width, align="centre") for line in lines]
 
 
+def _wrapped(lines: tuple[str, ...], width: int) -> list[str]:
+    """The explanation in rows of whole words, each line beginning a row of its own."""
+    return [
+        row for line in lines for row in textwrap.wrap(plain(line), width, max_lines=3, placeholder=ELLIPSIS) or [""]
+    ]
+
+
+def _cut(rows: list[str], count: int) -> list[str]:
+    """The first rows; an ellipsis where a sentence was cut off behind the last of them."""
+    if count <= 0 or count >= len(rows):
+        return rows[:count]
+    return [*rows[: count - 1], f"{rows[count - 1]} {ELLIPSIS}"]
+
+
 def lay_out(
     readout: Readout, width: int, height: int, quarters: bool = True, ascii_only: bool = False
 ) -> list[Row]:
@@ -94,7 +109,8 @@ def lay_out(
     has_word = bool(_signal(readout, ascii_only))
     label = int(bool(readout.label) and height >= 3)
     spare = height - label - int(has_word) - LEAST_ROWS
-    lines = max(0, min(len(readout.lines), spare, height // 3))
+    explained = _wrapped(readout.lines, width)
+    lines = max(0, min(len(explained), spare, height // 3))
     body = height - label - lines
     gap = int(bool(lines) and body >= WORD_IN_BLOCKS_FROM)
     body -= gap
@@ -116,7 +132,7 @@ def lay_out(
         rows.append(exactly(((plain(readout.label), LABEL),), width, align="centre"))
     rows += blank(width, free // 2) + figure + blank(width, between) + word
     rows += blank(width, free - free // 2 + gap)
-    for line in readout.lines[:lines]:
+    for line in _cut(explained, lines):
         rows.append(exactly(((plain(line), LINES),), width, align="centre"))
     return exactly_rows(rows, width, height)
 

@@ -5,19 +5,22 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import ClassVar
 
+from rich.cells import cell_len
 from textual import events
 from textual.message import Message
 from textual.reactive import reactive
 
 from booth.widgets.drawn import Drawn
 from booth.widgets.rows import Row, exactly, exactly_rows
-from booth.widgets.text import pad
+from booth.widgets.text import pad, plain
 from booth.widgets.tone import TONE_CLASSES, Tone, tone_css
 
 __all__ = ["PartRow", "PartTable", "lay_out"]
 
 CHOSEN = "part-table--chosen"
-LEAST_NAME = 8
+LEAST_NAME = 4
+#: What stands beside the name: mark, coats, state, time, and what is waited for.
+BESIDE_NAME = 3 + 4 + 11 + 10 + 18
 
 
 @dataclass(frozen=True, slots=True)
@@ -39,16 +42,17 @@ def lay_out(rows: tuple[PartRow, ...], chosen: int, width: int, height: int) -> 
         return []
     first = min(max(0, chosen - height + 1), max(0, len(rows) - height))
     drawn: list[Row] = []
-    name_width = max(LEAST_NAME, min(24, width - 40))
+    longest = max((cell_len(plain(row.name)) for row in rows), default=LEAST_NAME)
+    name_width = max(LEAST_NAME, min(longest, width - BESIDE_NAME))
     for number, row in enumerate(rows[first : first + height], first):
         mark = "→ " if number == chosen else "  "
         style = CHOSEN if number == chosen else ""
         time = f"{'~' if row.estimate else ''}{row.time}"
         cells: Row = (
             (mark + pad(row.name, name_width) + " ", style),
-            (pad(row.coats, 5), style),
-            (f"{row.tone.shape} {pad(row.word, 11)}", row.tone.css),
-            (pad(time, 9, "right") + "  ", row.tone.css),
+            (pad(row.coats, 4), style),
+            (f"{row.tone.shape} {pad(row.word, 9)}", row.tone.css),
+            (pad(time, 8, "right") + "  ", row.tone.css),
             (row.what, style),
         )
         drawn.append(exactly(cells, width, style))
