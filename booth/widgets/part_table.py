@@ -19,8 +19,11 @@ __all__ = ["PartRow", "PartTable", "lay_out"]
 
 CHOSEN = "part-table--chosen"
 LEAST_NAME = 4
-#: What stands beside the name: mark, coats, state, time, and what is waited for.
-BESIDE_NAME = 3 + 4 + 11 + 10 + 18
+#: What stands beside the name: mark, coats, state, time.
+BESIDE_NAME = 3 + 4 + 11 + 10
+#: What is waited for is cut before the name is: two doors have to be told apart, and the strip
+#: says it too.
+ROOM_FOR_WHAT, LEAST_WHAT, TELLING_NAME = 18, 8, 16
 
 
 @dataclass(frozen=True, slots=True)
@@ -43,7 +46,9 @@ def lay_out(rows: tuple[PartRow, ...], chosen: int, width: int, height: int) -> 
     first = min(max(0, chosen - height + 1), max(0, len(rows) - height))
     drawn: list[Row] = []
     longest = max((cell_len(plain(row.name)) for row in rows), default=LEAST_NAME)
-    name_width = max(LEAST_NAME, min(longest, width - BESIDE_NAME))
+    room = width - BESIDE_NAME
+    telling = min(TELLING_NAME, room - LEAST_WHAT)
+    name_width = max(LEAST_NAME, min(longest, max(room - ROOM_FOR_WHAT, telling)))
     for number, row in enumerate(rows[first : first + height], first):
         mark = "→ " if number == chosen else "  "
         style = CHOSEN if number == chosen else ""

@@ -1,0 +1,39 @@
+"""The table of parts, as strings."""
+
+from __future__ import annotations
+
+import pytest
+from rich.cells import cell_len
+
+from booth.widgets.part_table import PartRow, lay_out
+from booth.widgets.tone import Tone
+
+ROWS = tuple(
+    PartRow(name, "1/3", Tone.WAIT, "WAIT", "1:02:03", "coat 2 flash-off", estimate=True)
+    for name in ("left door", "left fender", "車のドア 左", "x" * 40)
+)
+
+
+def lines(width: int, chosen: int = 0, height: int = 4) -> list[str]:
+    return ["".join(text for text, _ in row) for row in lay_out(ROWS, chosen, width, height)]
+
+
+@pytest.mark.parametrize("width", range(1, 140))
+def test_every_row_has_the_width(width: int) -> None:
+    assert [cell_len(line) for line in lines(width)] == [width] * 4
+
+
+def test_parts_can_be_told_apart_beside_the_step_list_of_a_window_of_80() -> None:
+    first, second, *_ = lines(52)
+    assert "left door " in first and "left fender " in second
+    assert "WAIT" in first and "~1:02:03" in first and "coat 2" in first
+
+
+def test_with_room_nothing_is_cut() -> None:
+    wide = lines(100)
+    assert "x" * 40 in wide[3] and all("coat 2 flash-off" in line for line in wide)
+
+
+def test_the_chosen_row_stays_in_sight() -> None:
+    shown = lines(60, chosen=3, height=2)
+    assert shown[1].startswith("→ xxx") and shown[0].startswith("  車のドア")
