@@ -58,7 +58,7 @@ def test_the_blending_index(first: float, second: float, share: float) -> None:
 @outside(
     blend.blend_index_mm2_s,
     blend.blend_logarithmic_mm2_s,
-    source="chemicals against Refutas and ASTM D7152: 20 % of 0.8 mm2/s in 200 gives 66 or 23 to 25",
+    source="chemicals against Refutas and D7152: 20 % of 0.8 mm2/s in 200 is 66 or 23 to 25",
 )
 def test_the_two_rules_disagree_by_far_and_both_are_shown() -> None:
     assert blend.blend_logarithmic_mm2_s(200.0, 0.8, 0.2) == pytest.approx(66.29, abs=0.005)

@@ -1,0 +1,257 @@
+"""What a job measured, read as signs: each a figure against its limit, for or against a cause."""
+
+from __future__ import annotations
+
+import enum
+from collections.abc import Mapping
+from dataclasses import dataclass, fields
+from types import MappingProxyType
+
+from booth.trade.result import BadInput, require
+
+__all__ = ["Evidence", "Reading", "Sign", "read_sign"]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Evidence:
+    """Figures of one job, each with the limits of its profile; None where there is none.
+
+    A figure without a limit, and a limit without a figure, say nothing. early_s: seconds a coat was
+    laid before its flash-off was over, 0 where none was; late_s: seconds past the recoat window,
+    0 where none; flash_off_s: the flash-off early_s belongs to; dew_margin_c: part over dew
+    point [K]; overlap and unevenness (coefficient of variation of the film across the passes) as
+    fractions; pot_life_used: 1 is all of it; thinner_unmeasured: thinner went in that nobody
+    measured.
+    """
+
+    efflux_s: float | None = None
+    efflux_low_s: float | None = None
+    efflux_high_s: float | None = None
+    inlet_kpa: float | None = None
+    inlet_low_kpa: float | None = None
+    inlet_high_kpa: float | None = None
+    delivery_ml_min: float | None = None
+    delivery_low_ml_min: float | None = None
+    delivery_high_ml_min: float | None = None
+    wet_um: float | None = None
+    wet_low_um: float | None = None
+    wet_high_um: float | None = None
+    early_s: float | None = None
+    flash_off_s: float | None = None
+    late_s: float | None = None
+    dew_margin_c: float | None = None
+    dew_margin_low_c: float | None = None
+    air_c: float | None = None
+    air_low_c: float | None = None
+    air_high_c: float | None = None
+    humidity_percent: float | None = None
+    humidity_low_percent: float | None = None
+    humidity_high_percent: float | None = None
+    part_c: float | None = None
+    part_low_c: float | None = None
+    part_high_c: float | None = None
+    speed_m_s: float | None = None
+    speed_wanted_m_s: float | None = None
+    distance_mm: float | None = None
+    distance_low_mm: float | None = None
+    distance_high_mm: float | None = None
+    overlap_fraction: float | None = None
+    overlap_wanted_fraction: float | None = None
+    unevenness_fraction: float | None = None
+    unevenness_high_fraction: float | None = None
+    thinner_percent: float | None = None
+    thinner_high_percent: float | None = None
+    thinner_unmeasured: bool | None = None
+    pot_life_used: float | None = None
+
+    def __post_init__(self) -> None:
+        for field in fields(self):
+            number = getattr(self, field.name)
+            if number is not None and field.name != "thinner_unmeasured":
+                require(f"The figure {field.name}", number)
+        if self.thinner_unmeasured not in (None, True, False):
+            raise BadInput("thinner_unmeasured is yes, no or not known.")
+
+
+class Sign(enum.StrEnum):
+    """Something that can be read off the figures; its value is a cause's key where it is one."""
+
+    EFFLUX_HIGH = "efflux time above its target"
+    EFFLUX_LOW = "efflux time below its target"
+    INLET_HIGH = "inlet pressure above its range"
+    INLET_LOW = "inlet pressure below its range"
+    DELIVERY_HIGH = "delivery above its target"
+    DELIVERY_LOW = "delivery below its target"
+    WET_HIGH = "wet film above its target"
+    WET_LOW = "wet film below its target"
+    TOO_EARLY = "coat laid before the flash-off was over"
+    TOO_LATE = "coat laid after the recoat window closed"
+    DEW_NEAR = "part too near the dew point"
+    AIR_HOT = "air warmer than its limit"
+    AIR_COLD = "air colder than its limit"
+    HUMID = "humidity above its limit"
+    DRY_AIR = "humidity below its limit"
+    PART_HOT = "part warmer than its limit"
+    PART_COLD = "part colder than its limit"
+    SPEED_SLOW = "gun slower than wanted"
+    SPEED_FAST = "gun faster than wanted"
+    GUN_NEAR = "gun nearer than its range"
+    GUN_FAR = "gun further than its range"
+    OVERLAP_LOW = "overlap below what is wanted"
+    OVERLAP_HIGH = "overlap above what is wanted"
+    UNEVEN = "film across the passes uneven"
+    THINNER_OVER = "thinner past its limit"
+    THINNER_UNMEASURED = "thinner went in unmeasured"
+    POT_LIFE_OVER = "pot life used up"
+
+
+@dataclass(frozen=True, slots=True)
+class Reading:
+    """A figure ready for a sentence: name, measured, limit, unit.
+
+    side: 'above', 'below' or 'within' the limit, or 'noted' (then there are no numbers).
+    limit_source: where the limit is from; 'profile' unless the profile had none.
+    """
+
+    name: str
+    measured: float | None
+    limit: float | None
+    unit: str
+    side: str
+    limit_source: str = "profile"
+
+
+@dataclass(frozen=True, slots=True)
+class _Gauge:
+    """How a sign is read. full: the excess of a full sign, relative to the limit or absolute."""
+
+    name: str
+    measured: str
+    limit: str
+    unit: str
+    above: bool
+    full: float
+    relative: bool
+    slack: float = 0.0
+
+
+#: Common practice, no source: how far past its limit a figure has to be to be a full sign, and the
+#: slack about a wanted value within which nothing is said.
+_GAUGES: Mapping[Sign, _Gauge] = MappingProxyType(
+    {
+        Sign.EFFLUX_HIGH: _Gauge("efflux time", "efflux_s", "efflux_high_s", "s", True, 0.3, True),
+        Sign.EFFLUX_LOW: _Gauge("efflux time", "efflux_s", "efflux_low_s", "s", False, 0.2, True),
+        Sign.INLET_HIGH: _Gauge(
+            "inlet pressure", "inlet_kpa", "inlet_high_kpa", "kPa", True, 0.3, True
+        ),
+        Sign.INLET_LOW: _Gauge(
+            "inlet pressure", "inlet_kpa", "inlet_low_kpa", "kPa", False, 0.3, True
+        ),
+        Sign.DELIVERY_HIGH: _Gauge(
+            "delivery", "delivery_ml_min", "delivery_high_ml_min", "ml/min", True, 0.3, True
+        ),
+        Sign.DELIVERY_LOW: _Gauge(
+            "delivery", "delivery_ml_min", "delivery_low_ml_min", "ml/min", False, 0.3, True
+        ),
+        Sign.WET_HIGH: _Gauge("wet film", "wet_um", "wet_high_um", "um", True, 0.5, True),
+        Sign.WET_LOW: _Gauge("wet film", "wet_um", "wet_low_um", "um", False, 0.4, True),
+        Sign.TOO_EARLY: _Gauge("coat laid early by", "early_s", "", "s", True, 300.0, False),
+        Sign.TOO_LATE: _Gauge("coat laid late by", "late_s", "", "s", True, 7200.0, False),
+        Sign.DEW_NEAR: _Gauge(
+            "part over the dew point", "dew_margin_c", "dew_margin_low_c", "K", False, 3.0, False
+        ),
+        Sign.AIR_HOT: _Gauge("air", "air_c", "air_high_c", "C", True, 8.0, False),
+        Sign.AIR_COLD: _Gauge("air", "air_c", "air_low_c", "C", False, 8.0, False),
+        Sign.HUMID: _Gauge(
+            "humidity", "humidity_percent", "humidity_high_percent", "%", True, 15.0, False
+        ),
+        Sign.DRY_AIR: _Gauge(
+            "humidity", "humidity_percent", "humidity_low_percent", "%", False, 15.0, False
+        ),
+        Sign.PART_HOT: _Gauge("part", "part_c", "part_high_c", "C", True, 8.0, False),
+        Sign.PART_COLD: _Gauge("part", "part_c", "part_low_c", "C", False, 8.0, False),
+        Sign.SPEED_SLOW: _Gauge(
+            "gun speed", "speed_m_s", "speed_wanted_m_s", "m/s", False, 0.4, True, 0.1
+        ),
+        Sign.SPEED_FAST: _Gauge(
+            "gun speed", "speed_m_s", "speed_wanted_m_s", "m/s", True, 0.4, True, 0.1
+        ),
+        Sign.GUN_NEAR: _Gauge("distance", "distance_mm", "distance_low_mm", "mm", False, 0.3, True),
+        Sign.GUN_FAR: _Gauge("distance", "distance_mm", "distance_high_mm", "mm", True, 0.4, True),
+        Sign.OVERLAP_LOW: _Gauge(
+            "overlap", "overlap_fraction", "overlap_wanted_fraction", "1", False, 0.25, False, 0.05
+        ),
+        Sign.OVERLAP_HIGH: _Gauge(
+            "overlap", "overlap_fraction", "overlap_wanted_fraction", "1", True, 0.25, False, 0.05
+        ),
+        Sign.UNEVEN: _Gauge(
+            "unevenness", "unevenness_fraction", "unevenness_high_fraction", "1", True, 0.2, False
+        ),
+        Sign.THINNER_OVER: _Gauge(
+            "thinner", "thinner_percent", "thinner_high_percent", "%", True, 0.5, True
+        ),
+        Sign.POT_LIFE_OVER: _Gauge("pot life used", "pot_life_used", "", "1", True, 0.5, False),
+    }
+)
+_FIXED_LIMITS = {Sign.TOO_EARLY: 0.0, Sign.TOO_LATE: 0.0, Sign.POT_LIFE_OVER: 1.0}
+#: A sign that is there but only just counts half; one that is noted without a figure less.
+JUST_THERE, NOTED = 0.5, 0.4
+#: A coat laid when this share of its flash-off was still missing is a full sign.
+FULL_EARLY_SHARE = 0.5
+
+
+def read_sign(
+    sign: Sign, evidence: Evidence, fallback: tuple[float, str] | None = None
+) -> tuple[Reading, float] | None:
+    """Read one sign off the figures of a job.
+
+    Args:
+        sign: the sign.
+        evidence: the figures and their limits.
+        fallback: a published limit and its source, for where the profile names none.
+
+    Returns:
+        The Reading and how strongly it speaks: above 0 up to 1 for the sign, 0 against it (the
+        figure is within its limit). None where there is no figure, or no limit to hold it against.
+
+    Range: a wanted value (speed, overlap) has a slack of 10 % and 0.05 about it.
+
+    Raises:
+        nothing: Evidence has checked its numbers.
+
+    Source: comparison with the profile's limits; how the strength grows is common practice, no
+        source.
+
+    Example:
+        >>> evidence = Evidence(efflux_s=30.0, efflux_low_s=18.0, efflux_high_s=22.0)
+        >>> reading, strength = read_sign(Sign.EFFLUX_HIGH, evidence)
+        >>> reading.name, reading.measured, reading.limit, reading.unit, strength
+        ('efflux time', 30.0, 22.0, 's', 1.0)
+        >>> read_sign(Sign.HUMID, evidence) is None
+        True
+    """
+    if sign is Sign.THINNER_UNMEASURED:
+        if not evidence.thinner_unmeasured:
+            return None  # that all of it was measured clears nothing
+        return Reading(sign.value, None, None, "", "noted", "the log"), NOTED
+    gauge = _GAUGES[sign]
+    measured = getattr(evidence, gauge.measured)
+    limit = _FIXED_LIMITS.get(sign)
+    limit_source = "profile"
+    if limit is None:
+        limit = getattr(evidence, gauge.limit)
+    if limit is None and fallback is not None:
+        limit, limit_source = fallback
+    if measured is None or limit is None:
+        return None
+    slack = gauge.slack * (abs(limit) if gauge.relative else 1.0)
+    past = (measured - limit if gauge.above else limit - measured) - slack
+    if past <= 0.0:
+        return Reading(gauge.name, measured, limit, gauge.unit, "within", limit_source), 0.0
+    full = gauge.full * abs(limit) if gauge.relative else gauge.full
+    if sign is Sign.TOO_EARLY and evidence.flash_off_s:
+        full = FULL_EARLY_SHARE * evidence.flash_off_s
+    grown = min(1.0, past / full) if full > 0.0 else 1.0
+    side = "above" if gauge.above else "below"
+    reading = Reading(gauge.name, measured, limit, gauge.unit, side, limit_source)
+    return reading, JUST_THERE + (1.0 - JUST_THERE) * grown
