@@ -1,1 +1,1 @@
-"""Coating profiles: the model, the strict reader, the writer. Knows nothing of jobs or the screen."""
+"""Coating profiles: the model, strict reader, writer. Knows nothing of jobs or the screen."""

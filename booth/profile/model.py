@@ -83,7 +83,7 @@ class Thinner(msgspec.Struct, frozen=True):
 
 
 class Mix(msgspec.Struct, frozen=True):
-    """How the coating is mixed. ``by`` is 'volume' or 'weight', as the data sheet gives the parts."""
+    """How the coating is mixed. by: 'volume' or 'weight', as the data sheet gives the parts."""
 
     parts: tuple[MixPart, ...]
     by: str = "volume"

@@ -1,0 +1,51 @@
+"""Folders of profiles: good ones load, bad ones are told, the painter's copy comes first."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+from booth.profile.library import load_folder
+
+
+def write(path: Path, name: str) -> Path:
+    path.parent.mkdir(exist_ok=True)
+    path.write_text(f'name = "{name}"\nsource = "s"\n[film]\ncoats = 1\n', encoding="utf-8")
+    return path
+
+
+def test_a_bad_file_does_not_keep_the_others_out(tmp_path: Path) -> None:
+    write(tmp_path / "b.toml", "beta")
+    write(tmp_path / "c.TOML", "Alpha")
+    bad = tmp_path / "a.toml"
+    bad.write_bytes(b"\xff")
+    folder = tmp_path / "folder.toml"
+    folder.mkdir()
+    write(tmp_path / ".hidden.toml", "no")
+    (tmp_path / "notes.txt").write_text("no", encoding="utf-8")
+    library = load_folder([tmp_path])
+    assert [each.name for each in library.profiles] == ["Alpha", "beta"]
+    assert set(library.broken) == {bad, folder}
+    assert library.broken[bad][0].line == 1
+    beta = library.profile("b")
+    assert beta is not None
+    assert beta.name == "beta"
+    assert library.profile("a") is None
+
+
+def test_the_first_folder_has_the_key(tmp_path: Path) -> None:
+    mine, bundled = write(tmp_path / "mine" / "x.toml", "mine"), tmp_path / "bundled"
+    hidden = write(bundled / "x.toml", "bundled")
+    write(bundled / "y.toml", "other")
+    library = load_folder([tmp_path / "mine", bundled, tmp_path / "nowhere"])
+    assert [each.name for each in library.profiles] == ["mine", "other"]
+    assert library.hidden == {hidden: mine}
+    assert library.files["x"] == mine
+    assert library.broken == {}
+
+
+def test_a_file_may_be_named_itself_and_a_bad_folder_is_told(tmp_path: Path) -> None:
+    library = load_folder([write(tmp_path / "x.toml", "one"), "a\0b"])
+    assert [each.name for each in library.profiles] == ["one"]
+    assert [fault.expected for each in library.broken.values() for fault in each] == [
+        "a folder of profiles"
+    ]
