@@ -79,6 +79,23 @@ class Pour(msgspec.Struct, frozen=True):
     amount: Quantity
 
 
+class Poured(Event, frozen=True, tag="poured"):
+    """One pour into a batch that is not mixed yet, and how the batch was meant at that pour.
+
+    amount [ml or g]: of this component alone; wanted: how much of the mix, or of the component `of`;
+    thinner: percent by volume of the coating; onto: the batch it goes onto, rest: its amount left.
+    """
+
+    batch: int
+    name: str
+    amount: Quantity
+    wanted: Quantity
+    of: str = ""
+    thinner: Quantity | None = None
+    onto: int | None = None
+    rest: Quantity | None = None
+
+
 class BatchMixed(Event, frozen=True, tag="batch mixed"):
     """A batch was mixed: its pot life starts.
 
@@ -275,7 +292,7 @@ class UnknownEvent(msgspec.Struct, frozen=True):
 
 KNOWN = (
     JobOpened | StepDone | LineTicked | StepSkipped | CautionAcknowledged | WeatherRead
-    | BatchMixed | BatchFinished | ThinnerAdded | EffluxTimed | AirRead | CatchMade | FanSet
+    | Poured | BatchMixed | BatchFinished | ThinnerAdded | EffluxTimed | AirRead | CatchMade | FanSet
     | PatternRead | PassTimed | CoatBegun | CoatEnded | FilmRead | TouchTried | AreaAdded
     | AmountPlanned | FreshAirChecked | FaultSeen | NoteMade | AlarmAcknowledged | ClockNoticed
     | Voided | Restored | JobClosed

@@ -39,6 +39,7 @@ class Job:
     ticked: tuple[ev.LineTicked, ...] = ()
     cautions: Mapping[str, ev.CautionAcknowledged] = field(default_factory=dict)
     weathers: tuple[ev.WeatherRead, ...] = ()
+    pours: tuple[ev.Poured, ...] = ()
     batches: tuple[ev.BatchMixed, ...] = ()
     finished: tuple[ev.BatchFinished, ...] = ()
     thinner: tuple[ev.ThinnerAdded, ...] = ()
@@ -190,6 +191,7 @@ BRANCHES: dict[type[ev.Event], Callable[[_Draft, Any], None]] = {
     ev.LineTicked: _listed("ticked"),
     ev.CautionAcknowledged: _caution,
     ev.WeatherRead: _listed("weathers"),
+    ev.Poured: _listed("pours"),
     ev.BatchMixed: _listed("batches"),
     ev.BatchFinished: _listed("finished"),
     ev.ThinnerAdded: _listed("thinner"),
@@ -255,5 +257,3 @@ def fold(events: Iterable[ev.Event | ev.UnknownEvent]) -> Job:
         unknown=tuple(event for event in every if isinstance(event, ev.UnknownEvent)),
         **{name: tuple(found) for name, found in draft.lists.items()},
     )
-
-

@@ -198,6 +198,9 @@ WORDS: dict[type[ev.Event], Callable[[Any, System], str]] = {
     ev.StepSkipped: lambda e, _: _with(f"step skipped: {visible(e.step)}", ("", visible(e.why))),
     ev.CautionAcknowledged: lambda e, _: f"caution acknowledged: {visible(e.words or e.caution)}",
     ev.WeatherRead: _weather,
+    ev.Poured: lambda e, system: (
+        f"poured into batch {e.batch}: {visible(e.name)} {quantity(e.amount, Kind.VOLUME, system)}"
+    ),
     ev.BatchMixed: _batch,
     ev.BatchFinished: lambda e, _: f"batch {e.batch} finished",
     ev.ThinnerAdded: _thinner,

@@ -48,6 +48,8 @@ TOLD = [
      "caution acknowledged: Cover your eyes."),
     (ev.WeatherRead(n=1, at=AT, air=q(22, "degC"), humidity=q(50, "%"), part=q(20, "degC")),
      "weather: air 72 °F, humidity 50 %, part 68 °F"),
+    (ev.Poured(n=1, at=AT, batch=1, name="clear", amount=q(295.735, "ml"),
+               wanted=q(600, "ml")), "poured into batch 1: clear 10.0 fl oz"),
     (ev.BatchMixed(n=1, at=AT, batch=2, onto=1, total=q(295.735, "ml"),
                    pours=(ev.Pour("clear", q(200, "g")), ev.Pour("hardener", q(29.5735, "ml")))),
      "batch 2 mixed: clear 200.0 g + hardener 1.0 fl oz, in all 10.0 fl oz, onto batch 1"),
