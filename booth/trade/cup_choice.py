@@ -7,13 +7,15 @@ from collections.abc import Collection, Iterable
 from dataclasses import dataclass
 
 from booth.trade.cup_names import cup_named
-from booth.trade.cup_table import CUPS, Cup
+from booth.trade.cup_table import CUPS, DIP_LOW_S, HALF_CONFIRMED, Cup
 from booth.trade.result import BadInput, Outside, require
 
 __all__ = ["CupFit", "cups_for_viscosity", "suggest_cup_for_out_of_range"]
 
 #: A cup further from its standard than this is another cup. Common practice, no source.
 LEAST_CORRECTION, MOST_CORRECTION = 0.5, 2.0
+#: A liquid out of a cup's range is likely out of it by this factor. Common practice, no source.
+LIKELY_BEYOND = 1.5
 #: Efflux times this close to an end of the range count as the end [s]: only rounding is meant.
 ROUNDING_S = 1e-9
 
@@ -98,8 +100,7 @@ def cups_for_viscosity(
             fits.append(CupFit(cup, efflux_s, preferred))
 
     def order(fit: CupFit) -> tuple[bool, float]:
-        middle = math.sqrt(fit.cup.preferred_low_s * fit.cup.preferred_high_s)
-        return not fit.preferred, abs(math.log(fit.efflux_s / middle))
+        return not fit.preferred, abs(math.log(fit.efflux_s / _middle_s(fit.cup)))
 
     return tuple(sorted(fits, key=order))
 
@@ -136,7 +137,7 @@ def suggest_cup_for_out_of_range(
         Water in a Zahn #2:
 
         >>> print(suggest_cup_for_out_of_range(cup_named("zahn 2"), 18.0).advice)
-        Use Zahn #1, ISO 3 mm or Shell #2. Water is too thin for any of these cups.
+        Use Zahn #1, Ford #1 or ISO 3 mm. Water is too thin for any of these cups.
     """
     true_s = true_efflux_s(efflux_s, correction)
     if in_range(cup, true_s):
@@ -151,7 +152,8 @@ def suggest_cup_for_out_of_range(
     reason = (
         f"{read} is {side} the {limit:g} s {reach} which {with_article(cup)} cup can be converted"
     )
-    reason += f": {_WHY_DIP[thin]}." if cup.dip else "."
+    explained = cup.dip and (not thin or limit == DIP_LOW_S)
+    reason += f": {_WHY_DIP[thin]}." if explained else "."
     mine = _across(cup, end, thin, _known(owned))
     if mine:
         advice = f"Use {either(mine[:3])}."
@@ -167,6 +169,11 @@ def suggest_cup_for_out_of_range(
     return Outside(reason, advice, cup.rule)
 
 
+def _middle_s(cup: Cup) -> float:
+    """The middle, in proportion, of the times the standard prefers."""
+    return math.sqrt(cup.preferred_low_s * cup.preferred_high_s)
+
+
 def _across(cup: Cup, end_mm2_s: float, thin: bool, cups: list[Cup]) -> list[Cup]:
     """Cups whose range reaches across the end of this cup's range, the likeliest first."""
     fitting = [
@@ -180,9 +187,11 @@ def _across(cup: Cup, end_mm2_s: float, thin: bool, cups: list[Cup]) -> list[Cup
         )
     ]
 
+    likely_mm2_s = end_mm2_s / LIKELY_BEYOND if thin else end_mm2_s * LIKELY_BEYOND
+
     def order(other: Cup) -> tuple[bool, bool, float]:
-        beyond = end_mm2_s / other.low_mm2_s if thin else other.high_mm2_s / end_mm2_s
-        return other.family != cup.family, bool(other.doubt), -beyond
+        off = abs(math.log(other.formula_s(likely_mm2_s) / _middle_s(other)))
+        return other.family != cup.family, other.key in HALF_CONFIRMED, off
 
     return sorted(fitting, key=order)
 

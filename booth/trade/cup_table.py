@@ -139,6 +139,8 @@ _ZAHN_DOUBT = (
     "Zahn cups differ between makers: compare times of one and the same cup, "
     "or give its own correction."
 )
+#: Cups whose constants rest on memory: advised last.
+HALF_CONFIRMED = frozenset({"iso-5", "din-4"})
 _DOUBTS = {
     "iso-5": "The constants of this cup are recalled, not seen in the standard.",
     "din-4": (

@@ -9,7 +9,7 @@ from __future__ import annotations
 import math
 from dataclasses import dataclass
 
-from booth.trade.blend import LEAST_MM2_S, index
+from booth.trade.blending_rule import LEAST_MM2_S, index
 from booth.trade.result import Estimate, Outside, require
 from booth.trade.thinner import thinner_fraction_after, thinner_room_ml, thinner_share
 from booth.trade.thinning_fit import FIT_RULE, ThinningFit, ThinningPoint, fit_thinning
@@ -56,6 +56,14 @@ def _thin_enough(rule: str) -> Outside:
     return Outside(
         "The mix is at the wanted viscosity or below it.",
         "Add no thinner. To thicken it again add unthinned coating, and time it.",
+        rule,
+    )
+
+
+def _more_than_half(by: str, rule: str) -> Outside:
+    return Outside(
+        f"{by} more than half of the mix would have to be thinner.",
+        "Check the target and the cup it is for, and the temperature of the mix.",
         rule,
     )
 
@@ -117,7 +125,8 @@ def thinner_for_target(
     Returns:
         ThinnerStep: `add` from the least (blending index) to the most (logarithmic rule), the step
         being the least, cut at the limit. Outside where the mix is thin enough, where the limit is
-        reached, and where the thinner is no thinner than the target.
+        reached, where the thinner is no thinner than the target, and where more than half of the
+        mix would have to be thinner.
 
     Range: a first step. Its low end can still overshoot with a strong solvent, so stir and time.
 
@@ -152,8 +161,11 @@ def thinner_for_target(
     share_log = math.log(viscosity_mm2_s / target_mm2_s) / math.log(viscosity_mm2_s / thinner_mm2_s)
     start = index(viscosity_mm2_s)
     share_index = (start - index(target_mm2_s)) / (start - index(thinner_mm2_s))
+    if min(share_log, share_index) > MOST_SHARE:
+        return _more_than_half("By either rule", _BAND_RULE)
     low, high = sorted(
-        remaining_ml * share / (1.0 - share) for share in (share_index, min(share_log, LAST_SHARE))
+        remaining_ml * share / (1.0 - share)
+        for share in (min(share_index, LAST_SHARE), min(share_log, LAST_SHARE))
     )
     add = Estimate((low + high) / 2.0, low, high, "ml", _BAND_RULE)
     note = "Add this, stir, wait until the bubbles are out, and time the cup again."
@@ -208,11 +220,7 @@ def thinner_from_fit(
     if there <= now:
         return _thin_enough(FIT_RULE)
     if there > MOST_SHARE:
-        return Outside(
-            "By what this mix has shown more than half of it would have to be thinner.",
-            "Check the target and the cup it is for, and the temperature of the mix.",
-            FIT_RULE,
-        )
+        return _more_than_half("By what this mix has shown", FIT_RULE)
 
     def amount_ml(share: float) -> float:
         share = min(max(share, now), LAST_SHARE)

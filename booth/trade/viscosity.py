@@ -164,7 +164,7 @@ def _on_the_line(at_c: float, cool: ViscosityPoint, warm: ViscosityPoint) -> flo
     start = _bent(cool.viscosity_mm2_s)
     height = start + share * (_bent(warm.viscosity_mm2_s) - start)
     try:
-        return 10.0 ** (10.0**height) - WALTHER_SHIFT
+        return math.pow(10.0, math.pow(10.0, height)) - WALTHER_SHIFT
     except OverflowError:  # two points that no liquid ever showed
         return None
 
