@@ -69,8 +69,8 @@ def test_weight_to_volume_is_the_same_by_way_of_moles(a: float, b: float, c: flo
 @outside(
     mixing.pour_table,
     mixing.pour_table_from_component,
-    source="printed table of kit sizes of two-part systems by volume (seen): half a pint or five gallons "
-    "of A at 1:1, 2:1, 4:1; the amounts it prints are rounded to 0.01",
+    source="printed table of kit sizes of two-part systems by volume (seen): half a pint or five "
+    "gallons of A at 1:1, 2:1, 4:1; the amounts it prints are rounded to 0.01",
 )
 @pytest.mark.parametrize(
     ("ratio", "kit_of", "makes"),

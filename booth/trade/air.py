@@ -1,0 +1,257 @@
+"""Compressed air: how long the receiver carries the gun, how long it recovers, what duty is left.
+
+Flows are of free air: what the compressor takes in, at the room's pressure and temperature. What a
+cubic foot or a litre of 'standard' air is depends on who says it: see ``airbase``.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from booth.trade.result import BadInput, Estimate, Outside, require
+
+__all__ = [
+    "TriggerCycle",
+    "free_air_stored_l",
+    "longest_trigger_s",
+    "recovery_s",
+    "trigger_cycle",
+    "trigger_duty",
+]
+
+#: One atmosphere, absolute [kPa]: the pressure at which free air is counted at sea level.
+ATMOSPHERE_KPA = 101.325
+#: Ratio of the specific heats of air (recalled; the tests take it from CoolProp).
+GAMMA_AIR = 1.4
+SECONDS_PER_MINUTE = 60.0
+
+_RULE = (
+    "receiver at constant temperature; a fast draw or fill changes the pressure sooner, "
+    "up to about 1.4 times, the ratio of specific heats"
+)
+
+
+@dataclass(frozen=True, slots=True)
+class TriggerCycle:
+    """Spraying with pauses for the compressor.
+
+    spray_s: longest the trigger can be held from a full receiver, None: for as long as one likes;
+    rest_s: how long the receiver then needs, trigger released; None where it never runs down;
+    duty: share of the time the trigger can be held in the long run [1]; 1 where it never runs down.
+    """
+
+    spray_s: Estimate | None
+    rest_s: Estimate | None
+    duty: float
+
+
+def _receiver(receiver_l: float, high_kpa: float, low_kpa: float, air_kpa: float) -> float:
+    require("The receiver's volume", receiver_l, above=0.0, unit="l")
+    require("The pressure of the room's air", air_kpa, 50.0, 110.0, unit="kPa")
+    require("The lower pressure", low_kpa, 0.0, unit="kPa")
+    require("The higher pressure", high_kpa, unit="kPa")
+    if high_kpa < low_kpa:
+        raise BadInput(
+            f"The pressures are the wrong way round: {high_kpa:g} kPa should be above "
+            f"{low_kpa:g} kPa."
+        )
+    return receiver_l * (high_kpa - low_kpa) / air_kpa
+
+
+def free_air_stored_l(
+    receiver_l: float, high_kpa: float, low_kpa: float, *, air_kpa: float = ATMOSPHERE_KPA
+) -> float:
+    """Give the free air that a receiver gives up between two pressures.
+
+    ``V (P1 - P2) / Pa``
+
+    Args:
+        receiver_l: volume of the receiver [l], above 0.
+        high_kpa, low_kpa: gauge pressures before and after [kPa], low 0 or more, high not below.
+        air_kpa: absolute pressure of the free air [kPa], 50 to 110; one atmosphere unless given.
+
+    Returns:
+        Free air at the receiver's temperature [l].
+
+    Range: pressures of a workshop, up to some 1500 kPa, where air is an ideal gas within 1 %; the
+        receiver at one temperature.
+
+    Raises:
+        BadInput: pressures the wrong way round, a number outside its range or not finite.
+
+    Source: Boyle's law; as in the US DOE / ORNL tools for industrial compressed air.
+
+    Example:
+        >>> round(free_air_stored_l(100.0, 800.0, 600.0), 1)
+        197.4
+    """
+    return _receiver(receiver_l, high_kpa, low_kpa, air_kpa)
+
+
+def _net_time(stored_l: float, net_l_min: float) -> Estimate:
+    likely = stored_l / net_l_min * SECONDS_PER_MINUTE
+    return Estimate(likely, likely / GAMMA_AIR, likely, "s", _RULE)
+
+
+def longest_trigger_s(
+    receiver_l: float,
+    full_kpa: float,
+    least_kpa: float,
+    demand_l_min: float,
+    supply_l_min: float = 0.0,
+    *,
+    air_kpa: float = ATMOSPHERE_KPA,
+) -> Estimate | None:
+    """Give how long the trigger can be held before the receiver falls to the least pressure.
+
+    ``t = V (P1 - P2) / (Pa (demand - supply))``
+
+    Args:
+        receiver_l: volume of the receiver [l], above 0.
+        full_kpa: gauge pressure in the receiver at the start [kPa].
+        least_kpa: least gauge pressure in the receiver that still gives the gun its inlet pressure
+            through regulator, filters and hose [kPa], 0 or more.
+        demand_l_min: free air the gun uses, trigger pulled [l/min], above 0.
+        supply_l_min: free air the compressor delivers meanwhile [l/min], 0 or more.
+        air_kpa: absolute pressure of the free air [kPa], 50 to 110.
+
+    Returns:
+        Estimate [s]: likely at constant temperature, low for a draw so fast that the air in the
+        receiver cools; None where the supply meets the demand: it does not run down.
+
+    Range: as for free_air_stored_l. Displacement on a compressor's plate is not what it delivers.
+
+    Raises:
+        BadInput: pressures the wrong way round, a number outside its range or not finite.
+
+    Source: Boyle's law and conservation of mass (US DOE / ORNL tools for industrial compressed
+        air); low end: energy balance of a vessel, no faster than the ratio of specific heats.
+
+    Example:
+        >>> round(longest_trigger_s(90.0, 800.0, 500.0, 340.0, 200.0).likely)
+        114
+        >>> longest_trigger_s(90.0, 800.0, 500.0, 200.0, 200.0) is None
+        True
+    """
+    require("The gun's air demand", demand_l_min, above=0.0, unit="l/min")
+    require("The compressor's delivery", supply_l_min, 0.0, unit="l/min")
+    stored = _receiver(receiver_l, full_kpa, least_kpa, air_kpa)
+    if supply_l_min >= demand_l_min:
+        return None
+    return _net_time(stored, demand_l_min - supply_l_min)
+
+
+def recovery_s(
+    receiver_l: float,
+    least_kpa: float,
+    full_kpa: float,
+    supply_l_min: float,
+    demand_l_min: float = 0.0,
+    *,
+    air_kpa: float = ATMOSPHERE_KPA,
+) -> Estimate | Outside:
+    """Give how long the compressor needs to bring the receiver back up.
+
+    Args:
+        receiver_l: volume of the receiver [l], above 0.
+        least_kpa, full_kpa: gauge pressures from and to [kPa].
+        supply_l_min: free air the compressor delivers [l/min], 0 or more.
+        demand_l_min: free air used meanwhile [l/min], 0 or more; 0 with the trigger released.
+        air_kpa: absolute pressure of the free air [kPa], 50 to 110.
+
+    Returns:
+        Estimate [s]: likely at constant temperature; low for a fast fill that heats the air, whose
+        pressure then sinks again as it cools. Outside where the demand takes all of the supply.
+
+    Range: as for free_air_stored_l.
+
+    Raises:
+        BadInput: pressures the wrong way round, a number outside its range or not finite.
+
+    Source: Boyle's law and conservation of mass, as for longest_trigger_s.
+
+    Example:
+        >>> round(recovery_s(90.0, 500.0, 800.0, 200.0).likely)
+        80
+    """
+    require("The compressor's delivery", supply_l_min, 0.0, unit="l/min")
+    require("The air demand meanwhile", demand_l_min, 0.0, unit="l/min")
+    stored = _receiver(receiver_l, full_kpa, least_kpa, air_kpa)
+    if supply_l_min <= demand_l_min:
+        return Outside(
+            "The receiver does not recover: all that the compressor delivers is used.",
+            "Release the trigger, close leaks, or use a larger compressor.",
+            _RULE,
+        )
+    return _net_time(stored, supply_l_min - demand_l_min)
+
+
+def trigger_duty(demand_l_min: float, supply_l_min: float) -> float:
+    """Give the share of the time that the trigger can be held in the long run.
+
+    Args:
+        demand_l_min: free air the gun uses, trigger pulled [l/min], above 0.
+        supply_l_min: free air the compressor delivers [l/min], 0 or more.
+
+    Returns:
+        Share [1], at most 1.
+
+    Range: over many fills; the compressor itself may be rated for less than continuous running.
+
+    Raises:
+        BadInput: a number outside its range or not finite.
+
+    Source: conservation of mass: what is used on average cannot exceed what is delivered.
+
+    Example:
+        >>> trigger_duty(400.0, 100.0)
+        0.25
+    """
+    require("The gun's air demand", demand_l_min, above=0.0, unit="l/min")
+    require("The compressor's delivery", supply_l_min, 0.0, unit="l/min")
+    return min(1.0, supply_l_min / demand_l_min)
+
+
+def trigger_cycle(
+    receiver_l: float,
+    full_kpa: float,
+    least_kpa: float,
+    demand_l_min: float,
+    supply_l_min: float,
+    *,
+    air_kpa: float = ATMOSPHERE_KPA,
+) -> TriggerCycle:
+    """Give the rhythm of spraying and resting that a compressor allows.
+
+    Args:
+        receiver_l: volume of the receiver [l], above 0.
+        full_kpa, least_kpa: gauge pressures at which spraying starts and has to stop [kPa].
+        demand_l_min: free air the gun uses, trigger pulled [l/min], above 0.
+        supply_l_min: free air the compressor delivers [l/min], above 0.
+        air_kpa: absolute pressure of the free air [kPa], 50 to 110.
+
+    Returns:
+        TriggerCycle; the compressor is taken to run all the time.
+
+    Range: as for free_air_stored_l. A compressor that cuts in only below a pressure delivers
+        nothing above it: take the cut-in pressure for full_kpa to be on the cautious side.
+
+    Raises:
+        BadInput: pressures the wrong way round, a number outside its range or not finite.
+
+    Source: Boyle's law and conservation of mass, as for longest_trigger_s.
+
+    Example:
+        >>> cycle = trigger_cycle(90.0, 800.0, 500.0, 340.0, 200.0)
+        >>> round(cycle.spray_s.likely), round(cycle.rest_s.likely), round(cycle.duty, 2)
+        (114, 80, 0.59)
+    """
+    require("The compressor's delivery", supply_l_min, above=0.0, unit="l/min")
+    spray = longest_trigger_s(
+        receiver_l, full_kpa, least_kpa, demand_l_min, supply_l_min, air_kpa=air_kpa
+    )
+    duty = trigger_duty(demand_l_min, supply_l_min)
+    if spray is None:
+        return TriggerCycle(None, None, duty)
+    rest = recovery_s(receiver_l, least_kpa, full_kpa, supply_l_min, air_kpa=air_kpa)
+    return TriggerCycle(spray, rest if isinstance(rest, Estimate) else None, duty)

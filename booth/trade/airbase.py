@@ -1,0 +1,95 @@
+"""What 'standard' and 'free' air mean: the same mass of air is a different volume to each.
+
+A plate that says cubic feet or litres a minute says nothing until it says of which air.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from booth.trade.result import BadInput, require
+
+__all__ = ["AirBase", "air_base", "convert_flow_l_min"]
+
+ZERO_C_K = 273.15
+
+
+@dataclass(frozen=True, slots=True)
+class AirBase:
+    """The air a volume is counted in: absolute pressure [kPa], temperature [degC], source."""
+
+    name: str
+    kpa: float
+    air_c: float
+    source: str
+
+
+#: Dry air in each; water vapour, which some of the standards name, is left out (up to 1 %).
+AIR_BASES = (
+    AirBase("scf 60 F", 101.325, (60 - 32) / 1.8, "14.696 psia, 60 F: US gas industry (recalled)"),
+    AirBase("scf 68 F", 101.325, 20.0, "14.696 psia, 68 F: ASME (older) (recalled)"),
+    AirBase("scf 70 F", 101.325, (70 - 32) / 1.8, "14.696 psia, 70 F: US fan practice (recalled)"),
+    AirBase("scf 14.5 psia", 100.0, 20.0, "14.5 psia, 68 F: US compressed-air practice (recalled)"),
+    AirBase("ANR", 100.0, 20.0, "ISO 8778, standard reference atmosphere (recalled)"),
+    AirBase("normal", 101.325, 0.0, "DIN 1343, normal conditions (recalled)"),
+    AirBase("standard 15 C", 101.325, 15.0, "ISO 13443, also ISO 2533 at sea level (recalled)"),
+)
+
+
+def air_base(name: str) -> AirBase:
+    """Give one of the named bases of air.
+
+    Args:
+        name: one of the names in AIR_BASES, capitals or not.
+
+    Returns:
+        AirBase: absolute pressure [kPa] and temperature [degC].
+
+    Range: the names in AIR_BASES; any other condition can be made as an AirBase of its own.
+
+    Raises:
+        BadInput: an unknown name; the message lists those that are known.
+
+    Source: each base names its own.
+
+    Example:
+        >>> air_base("anr").kpa
+        100.0
+    """
+    for base in AIR_BASES:
+        if base.name.casefold() == name.strip().casefold():
+            return base
+    known = ", ".join(base.name for base in AIR_BASES)
+    raise BadInput(f"No air is called {name!r}; known are {known}.")
+
+
+def convert_flow_l_min(flow_l_min: float, counted_as: AirBase, wanted_as: AirBase) -> float:
+    """Give the same flow of air as another base counts it.
+
+    Args:
+        flow_l_min: flow as counted [l/min], 0 or more.
+        counted_as: the base it is counted in.
+        wanted_as: the base it is wanted in; for free air, an AirBase of the room's own pressure and
+            temperature.
+
+    Returns:
+        Flow [l/min].
+
+    Range: dry air as an ideal gas, within 0.1 % near room conditions; moist air up to 1 % more.
+
+    Raises:
+        BadInput: a negative or not finite flow; a base with a pressure of 0 or less, or a
+            temperature outside -50 to 60 C.
+
+    Source: ideal gas law.
+
+    Example:
+        >>> round(convert_flow_l_min(100.0, air_base("scf 60 F"), air_base("scf 14.5 psia")), 1)
+        102.9
+    """
+    require("The flow", flow_l_min, 0.0, unit="l/min")
+    for base in (counted_as, wanted_as):
+        require(f"The pressure of {base.name}", base.kpa, above=0.0, unit="kPa")
+        require(f"The temperature of {base.name}", base.air_c, -50.0, 60.0, unit="C")
+    hotter = (wanted_as.air_c + ZERO_C_K) / (counted_as.air_c + ZERO_C_K)
+    return flow_l_min * counted_as.kpa / wanted_as.kpa * hotter
