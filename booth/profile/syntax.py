@@ -53,6 +53,8 @@ def parse(text: str, faults: Faults) -> Parsed:
         else:
             parsed.lines = where("\n".join(lines)).lines
             return parsed
+    found = f"{MOST_SYNTAX_FAULTS} lines that are no TOML, and more"
+    _tell(faults, None, Words(found, "a coating profile", "Mend these first."), None)
     return Parsed(whole=False)
 
 

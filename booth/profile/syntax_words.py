@@ -23,6 +23,8 @@ ENDING = r"\s*,?\s*(#.*)?$"
 VALUE = r"^\s*(?P<key>[\w.\"'-]+)\s*=\s*"
 NUMBER = r"[-+]?\d[\d.,/ ]*"
 
+HEADER = re.compile(r"\s*\[\[?[ \t]*[A-Za-z][\w. \t-]*\]\]?\s*(#.*)?$")
+
 #: The usual slips of a hand-written file, most telling first: pattern, found, expected, advice.
 SLIPS: tuple[tuple[re.Pattern[str], str, str, str], ...] = (
     (
@@ -134,6 +136,9 @@ MEANINGS: tuple[tuple[str, Words], ...] = (
 def words_for(message: str, line: str, column: int) -> Words:
     """Say what is wrong with `line`; `message` is what tomllib said without the position."""
     key, value = _halves(line)
+    if message.startswith(("Invalid value", "Unclosed array")) and HEADER.match(line):
+        found = f"{quoted(line.strip(), marks='')} inside a list that is not closed"
+        return Words(found, "a ] in a line above it", "Close the list before the next table.")
     if not message.startswith(("Illegal", "Unterminated", "Unescaped", "Invalid hex", "Found")):
         for pattern, found, expected, advice in SLIPS:
             if pattern.search(line):

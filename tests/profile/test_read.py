@@ -201,10 +201,22 @@ def test_all_faults_of_a_file_come_at_once_in_the_order_of_the_file() -> None:
     ]
 
 
+def test_a_file_of_nothing_but_syntax_faults_is_given_up_with_a_word() -> None:
+    found = faults("x y z\n" * 100)
+    assert len(found) == 31
+    assert "and more" in found[0].found
+    assert [each.line for each in found[1:]] == list(range(1, 31))
+
+
 def test_an_open_list_is_told_where_it_shows_and_invents_no_other_fault() -> None:
+    # Seen where a key stands in place of an item; nothing after it can be told apart.
     fault = one(TOP + '[mix]\nparts = [\n  { name = "A", parts = 1 },\n[film]\ncoats = 2\n')
-    assert fault.line == 6 or fault.line == 7
-    assert "closed" in fault.found or "list" in fault.expected or "value" in fault.expected
+    assert fault.line == 6
+    assert "[film] inside a list that is not closed" in fault.found
+    fault = one(TOP + '[mix]\nparts = [\n  { name = "A", parts = 1 }\nby = "weight"\n')
+    assert fault.line == 6
+    assert "not closed" in fault.found
+    assert "lines above" in fault.advice
 
 
 def test_a_byte_order_mark_is_no_fault() -> None:
