@@ -138,13 +138,17 @@ class Instrument(Vertical):
         """Put the focus where digits are expected: the first row to type in, else the instrument."""
         for row in self.rows:
             if not row.field.choices:
-                row.place.focus()
+                self._focus(row.place)
                 return
         if self.rows:
-            self.rows[0].place.focus()
+            self._focus(self.rows[0].place)
         else:
             self.can_focus = True
-            self.focus()
+            self._focus(self)
+
+    def _focus(self, place: Widget) -> None:
+        """Move the focus at once: Widget.focus() does it only after the keys that are waiting."""
+        self.screen.set_focus(place)
 
     def draw(self, context: Context) -> None:
         """Draw the context; called on every event and tick."""
@@ -195,7 +199,7 @@ class Instrument(Vertical):
             return
         waiting = self._next_to_fill(row)
         if waiting is not None:
-            waiting.place.focus()
+            self._focus(waiting.place)
             return
         self.commit()
 
@@ -240,14 +244,14 @@ class Instrument(Vertical):
         at = places.index(focused) + by  # type: ignore[arg-type]
         if not 0 <= at < len(places):
             return False
-        places[at].focus()
+        self._focus(places[at])
         return True
 
     def type_digit(self, character: str) -> bool:
         """A digit typed outside any entry begins the first one."""
         for row in self.rows:
             if not row.field.choices and row.is_empty:
-                row.place.focus()
+                self._focus(row.place)
                 row.fill(character)
                 place = row.place
                 assert not isinstance(place, Choice)

@@ -135,13 +135,17 @@ class Coats(Instrument):
             )
 
     def _on_to_next_part(self) -> None:
-        """After a coat the part that wants the next one is chosen, in the order of the list."""
+        """After a coat the part that wants the next one is chosen: fewest coats, longest waiting."""
         job = self.desk.context.job
-        fewest = min(len(job.coats_on(part)) for part in job.parts)
-        if len(job.coats_on(self.part)) == fewest:
-            return
-        behind = [part for part in job.parts if len(job.coats_on(part)) == fewest]
-        self.part_index = job.parts.index(behind[0])
+        wanted = job.profile.film.coats
+        waiting = [
+            (len(coats), coats[-1].begun.n if coats else 0, index)
+            for index, coats in enumerate(job.coats_on(part) for part in job.parts)
+            if len(coats) < wanted and (not coats or coats[-1].ended is not None)
+        ]
+        if waiting:
+            self.part_index = min(waiting)[2]
+            self.draw(self.desk.context)
 
     def action_touch(self, result: str) -> None:
         """A touch test on the chosen part."""

@@ -64,7 +64,7 @@ class Result(Instrument):
         rows = self.rows
         at = rows.index(row) if row in rows else len(rows) - 1  # type: ignore[arg-type]
         if at + 1 < len(rows):
-            rows[at + 1].place.focus()
+            self._focus(rows[at + 1].place)
             return
         values = self.values()
         now = self.desk.context.now

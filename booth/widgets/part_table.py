@@ -20,7 +20,7 @@ __all__ = ["PartRow", "PartTable", "lay_out"]
 CHOSEN = "part-table--chosen"
 LEAST_NAME = 4
 #: What stands beside the name: mark, coats, state, time.
-BESIDE_NAME = 3 + 4 + 11 + 10
+BESIDE_NAME = 3 + 4 + 11 + 11
 #: What is waited for is cut before the name is: two doors have to be told apart, and the strip
 #: says it too.
 ROOM_FOR_WHAT, LEAST_WHAT, TELLING_NAME = 18, 8, 16
@@ -57,7 +57,7 @@ def lay_out(rows: tuple[PartRow, ...], chosen: int, width: int, height: int) -> 
             (mark + pad(row.name, name_width) + " ", style),
             (pad(row.coats, 4), style),
             (f"{row.tone.shape} {pad(row.word, 9)}", row.tone.css),
-            (pad(time, 8, "right") + "  ", row.tone.css),
+            (pad(time, 9, "right") + "  ", row.tone.css),
             (row.what, style),
         )
         drawn.append(exactly(cells, width, style))

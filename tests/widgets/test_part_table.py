@@ -9,7 +9,7 @@ from booth.widgets.part_table import PartRow, lay_out
 from booth.widgets.tone import Tone
 
 ROWS = tuple(
-    PartRow(name, "1/3", Tone.WAIT, "WAIT", "1:02:03", "coat 2 flash-off", estimate=True)
+    PartRow(name, "1/3", Tone.WAIT, "WAIT", "21:02:03", "coat 2 flash-off", estimate=True)
     for name in ("left door", "left fender", "車のドア 左", "x" * 40)
 )
 
@@ -26,7 +26,7 @@ def test_every_row_has_the_width(width: int) -> None:
 def test_parts_can_be_told_apart_beside_the_step_list_of_a_window_of_80() -> None:
     first, second, *_ = lines(52)
     assert "left door " in first and "left fender " in second
-    assert "WAIT" in first and "~1:02:03" in first and "coat 2" in first
+    assert "WAIT" in first and "~21:02:03" in first and "coat 2" in first
 
 
 def test_with_room_nothing_is_cut() -> None:

@@ -1,0 +1,37 @@
+"""Keys that came in faster than they were dealt with: each acts on what the one before has left.
+
+A screen hands a key to the widget that has the focus now, while an Enter before it may still be on
+its way to move that focus: what is typed ahead during a stall (a slow disk, a busy machine) would
+land in the wrong entry. So after a key that may move the focus the next one waits a moment.
+"""
+
+from __future__ import annotations
+
+import asyncio
+import contextlib
+
+from textual.message_pump import MessagePump
+from textual.widget import Widget
+
+#: The keys after which the next key may be meant for another widget.
+MOVING = frozenset({"enter", "tab", "shift+tab", "up", "down", "escape"})
+#: Whatever happens, keys wait no longer than this [s].
+PATIENCE_S = 0.25
+
+
+async def dealt_with(widget: Widget | None) -> None:
+    """Return when `widget` and all above it have dealt with the messages they have now."""
+    if widget is None:
+        return
+    with contextlib.suppress(TimeoutError):
+        async with asyncio.timeout(PATIENCE_S):
+            # Twice the widget itself: the first message makes it send another one to itself.
+            for node in (widget, *widget.ancestors_with_self):
+                if isinstance(node, Widget) and node.is_running:
+                    await _emptied(node)
+
+
+async def _emptied(node: MessagePump) -> None:
+    done = asyncio.Event()
+    if node.call_later(done.set):
+        await done.wait()
