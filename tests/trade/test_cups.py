@@ -157,6 +157,23 @@ def test_iso_constants_give_the_ends_of_a_published_range_table(
 
 @outside(
     cups.viscosity_from_efflux,
+    source="published calibration notes: ISO 3 mm 57 s, DIN 4 mm 97 s; constants of ISO 5 (seen)",
+)
+def test_published_examples_of_the_curved_cups() -> None:
+    # Printed to four places.
+    iso = value(viscosity_from_efflux(CUPS["iso-3"], 57.0))
+    assert iso == pytest.approx(21.7422, abs=5e-5)
+    din = value(viscosity_from_efflux(CUPS["din-4"], 97.0))
+    assert din == pytest.approx(438.6302, abs=5e-5)
+    # ISO 5 mm: A 3.28, B 220, 30 to 100 s, as printed there; worked by hand at 40 and 100 s.
+    for flow_s, by_hand in ((40.0, 131.2 - 5.5), (100.0, 328.0 - 2.2)):
+        figure = value(viscosity_from_efflux(CUPS["iso-5"], flow_s))
+        assert figure == pytest.approx(by_hand, rel=1e-12)
+    assert "second-hand" in CUPS["iso-5"].doubt
+
+
+@outside(
+    cups.viscosity_from_efflux,
     source="published range table of DIN 53211 4 mm: 112 to 685 mm2/s for 25 to 150 s (seen)",
 )
 def test_din_4_is_half_confirmed_and_says_so() -> None:
