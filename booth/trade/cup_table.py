@@ -142,7 +142,7 @@ _ZAHN_DOUBT = (
 #: Cups whose constants were not seen in the standard or in two sources: advised last.
 HALF_CONFIRMED = frozenset({"iso-5", "din-4"})
 _DOUBTS = {
-    "iso-5": "The constants of this cup are second-hand: seen in a published table, not in the standard.",
+    "iso-5": "Its constants are second-hand: seen in a published table, not in the standard.",
     "din-4": (
         "Half confirmed: the standard was withdrawn in 1996; its constants are second-hand, and a "
         "published range agrees with them at 150 s but lies 16 % higher at 25 s."
