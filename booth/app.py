@@ -1,4 +1,7 @@
-"""The application: one clock, one session, the alarms over every screen, and nothing about any instrument."""
+"""The application: one clock, one tick, and what is the same on every screen. No instrument by name.
+
+What the first frame does not need is loaded after it.
+"""
 
 from __future__ import annotations
 
@@ -6,43 +9,41 @@ import asyncio
 import contextlib
 import signal
 import threading
-from typing import Any
+from pathlib import Path
+from typing import TYPE_CHECKING, Any
 
+from textual import events
+from textual.actions import SkipAction
 from textual.app import App
-from textual.css.query import NoMatches
 from textual.screen import Screen
 from textual.timer import Timer
 
-from booth.alarming import Ringer
-from booth.clock import Clock, local_hhmm
-from booth.job.events import AlarmAcknowledged, ClockNoticed
-from booth.job.session import Session
-from booth.job.store import NotKept
-from booth.job.waits import alarms
+from booth.clock import Clock
 from booth.places import Places
 from booth.preferences import Preferences
-from booth.reading import notice
 from booth.screens.bindings import app_bindings
-from booth.screens.faces import alarm_line
 from booth.screens.home import Home
-from booth.screens.home_rows import HomeRow
-from booth.screens.sheet import Sheet
-from booth.shop.model import Shop
 from booth.sound import Sound
+from booth.type_ahead import MOVING, dealt_with
 from booth.units import System, warm
 from booth.widgets import themes
-from booth.widgets.alarm_bar import AlarmBar
-from booth.widgets.flash import Flash
+
+if TYPE_CHECKING:
+    from booth.job.session import Session
+    from booth.shop.model import Shop
+    from booth.working import Working
 
 #: However fast time is made to run, the screen is not drawn more often than this.
 LEAST_TICK_S = 0.05
+#: The exit code of a fault of the program itself (EX_SOFTWARE of sysexits.h).
+OWN_FAULT = 70
 
 
 class BoothApp(App[None]):
     """booth."""
 
     TITLE = "booth"
-    CSS_PATH = "booth.tcss"
+    CSS_PATH = "home.tcss"
     BINDINGS = app_bindings()
     COMMAND_PALETTE_BINDING = "ctrl+p"
 
@@ -54,25 +55,43 @@ class BoothApp(App[None]):
         profile: str | None = None,
     ) -> None:
         super().__init__()
-        themes.install(self)
         self.clock = clock
         self.places = places
         self.sound = sound or Sound(places.cache_dir, self.bell)
         self.preferences = Preferences.read(places.preferences_file)
-        self.theme = self.preferences.theme
+        themes.install(self, self.preferences.theme)
         self.system = System(self.preferences.units)
-        self.shop = Shop()
-        self.session: Session | None = None
-        self.ringer = Ringer()
         self.wanted_profile = profile
         self.fatal: BaseException | None = None
-        self._last_reading = clock.reading()
-        self._ticking = False
+        self._working: Working | None = None
+        self._shop: Shop | None = None
         self._timer: Timer | None = None
 
     def get_theme_variable_defaults(self) -> dict[str, str]:
         """The tones exist under any theme."""
         return themes.variable_defaults()
+
+    @property
+    def working(self) -> Working:
+        """The job that is being worked on."""
+        if self._working is None:
+            from booth.working import Working
+
+            self._working = Working(self)
+        return self._working
+
+    @property
+    def shop(self) -> Shop:
+        """The painter's equipment, as read last."""
+        if self._shop is None:
+            from booth.shop.model import Shop
+
+            self._shop = Shop()
+        return self._shop
+
+    @shop.setter
+    def shop(self, shop: Shop) -> None:
+        self._shop = shop
 
     # -- starting and leaving ------------------------------------------------------------------
 
@@ -80,12 +99,13 @@ class BoothApp(App[None]):
         self.push_screen(Home())
         self._mind_signals()
         self.app_resume_signal.subscribe(self, self._resumed)
-        self._ticking = True
         self.call_after_refresh(self._after_first_paint)
 
     def _after_first_paint(self) -> None:
+        self.stylesheet.read(Path(__file__).with_name("booth.tcss"))
+        self.refresh_css(animate=False)
         threading.Thread(target=warm, name="units", daemon=True).start()
-        self._tick()
+        self.tick()
 
     def _mind_signals(self) -> None:
         """A closed terminal or a polite kill leaves the terminal as it was found."""
@@ -107,99 +127,56 @@ class BoothApp(App[None]):
             widget.refresh()
 
     def on_unmount(self) -> None:
-        self._ticking = False
-        if self.session is not None:
-            self.session.close()
+        if self._working is not None:
+            self._working.close()
 
     def _handle_exception(self, error: Exception) -> None:
         """A fault of the program itself: no traceback on the screen, a report in a file."""
         self.fatal = error
         self._exception = error
         self._exception_event.set()
-        self.exit(return_code=70)
+        self.exit(return_code=OWN_FAULT)
+
+    async def on_event(self, event: events.Event) -> None:
+        """Let a key that may move the focus do so before the next key is handed on."""
+        moving = isinstance(event, events.Key) and event.key in MOVING and not event.is_forwarded
+        focused = self.focused if moving else None
+        await super().on_event(event)
+        await dealt_with(focused)
 
     # -- time ------------------------------------------------------------------------------------
 
-    def _tick(self) -> None:
+    def tick(self) -> None:
         """One heartbeat for everything, on the whole second; ten a second while tenths run."""
-        if not self._ticking or not self.is_running:
+        if not self.is_running:
             return
-        self._mind_clock()
-        now = self.clock.now()
-        fast = False
-        for each in self.screen_stack:
-            draw = getattr(each, "draw", None)
-            if draw is not None and each.is_mounted:
-                draw(now)
-                fast = fast or bool(getattr(each, "fast", False))
-        self.mind_alarms()
+        self.working.mind_clock()
+        self.draw_all()
+        self.working.mind_alarms()
         if self._timer is not None:
             self._timer.stop()
+        fast = any(getattr(screen, "fast", False) for screen in self.screen_stack)
         wait_s = self.clock.real_s_to_next(0.1 if fast else 1.0)
-        self._timer = self.set_timer(max(wait_s, LEAST_TICK_S), self._tick)
+        self._timer = self.set_timer(max(wait_s, LEAST_TICK_S), self.tick)
 
-    def _mind_clock(self) -> None:
-        """Notice a machine that slept or a wall clock that was moved, and write it down."""
-        reading = self.clock.reading()
-        change = notice(self._last_reading, reading)
-        self._last_reading = reading
-        if change is None or self.session is None:
-            return
-        event = ClockNoticed(
-            n=0, at=self.clock.now(), slept_s=change.slept_s, stepped_s=change.stepped_s
-        )
-        with contextlib.suppress(NotKept):
-            self.session.record(event)
-
-    def hasten(self) -> None:
-        """Something fast has begun: do not wait for the whole second."""
-        self._tick()
-
-    # -- alarms ----------------------------------------------------------------------------------
-
-    def mind_alarms(self) -> None:
-        """Show and sound what rings now, whatever screen is up."""
+    def draw_all(self) -> None:
+        """Draw every screen that knows how, at one and the same now."""
         now = self.clock.now()
-        ringing = alarms(self.session.job, now) if self.session is not None else ()
-        heard = self.ringer.hear(tuple(alarm.key for alarm in ringing), now)
-        lines = [alarm_line(alarm, now, local_hhmm) for alarm in ringing]
-        if lines:
-            lines = [*lines[:3], *([f"and {len(lines) - 3} more"] if len(lines) > 3 else [])]
-            lines[0] += "   Esc or Page Up silences"
-        self._bar().show(tuple(lines), heard.beat) if lines or self._has_bar() else None
-        if heard.sound:
-            self.sound.alarm()
+        for screen in self.screen_stack:
+            draw = getattr(screen, "draw", None)
+            if draw is not None and screen.is_mounted:
+                draw(now)
 
-    def _has_bar(self) -> bool:
-        return bool(self.screen.query(AlarmBar))
-
-    def _bar(self) -> AlarmBar:
-        try:
-            return self.screen.query_one(AlarmBar)
-        except NoMatches:
-            bar = AlarmBar()
-            self.screen.mount(bar)
-            return bar
+    # -- what is the same everywhere -------------------------------------------------------------
 
     def action_silence(self) -> None:
-        """Acknowledge what rings; where nothing rings, Escape does what the screen makes of it."""
-        now = self.clock.now()
-        ringing = alarms(self.session.job, now) if self.session is not None else ()
-        if not ringing or self.session is None:
-            from textual.actions import SkipAction
-
-            escape = getattr(self.screen, "action_escape", None)
-            if escape is None:
-                raise SkipAction
-            escape()
+        """Silence what rings; where nothing does, Escape means what the screen makes of it."""
+        if self.working.silence():
             return
-        for alarm in ringing:
-            try:
-                self.session.record(AlarmAcknowledged(n=0, at=now, alarm=alarm.key))
-            except NotKept as fault:
-                self.push_screen(Sheet("NOT KEPT", (str(fault),), grave=True))
-                return
-        self.mind_alarms()
+        escape = getattr(self.screen, "action_escape", None)
+        if escape is None:
+            raise SkipAction
+        escape()
 
     def action_try_alarm(self) -> None:
         """Sound the alarm once."""
@@ -208,15 +185,15 @@ class BoothApp(App[None]):
 
     def flash(self, word: str) -> None:
         """Fill the window with one word for a moment."""
-        self.screen.mount(Flash(word))
+        from booth.widgets.flash import Flash
 
-    # -- what is the same everywhere -------------------------------------------------------------
+        self.screen.mount(Flash(word))
 
     def action_units(self) -> None:
         """US or metric, on every screen at once."""
-        self.system = System.METRIC if self.system is System.US else System.US
+        self.system = self.system.other
         self.remember("units", self.system.value)
-        self._draw_all()
+        self.draw_all()
 
     def action_theme(self) -> None:
         """Dark booth or open door."""
@@ -231,17 +208,40 @@ class BoothApp(App[None]):
         with contextlib.suppress(OSError):
             self.preferences.write(self.places.preferences_file)
 
-    def _draw_all(self) -> None:
-        now = self.clock.now()
-        for screen in self.screen_stack:
-            draw = getattr(screen, "draw", None)
-            if draw is not None and screen.is_mounted:
-                draw(now)
+    def action_help(self) -> None:
+        """The keys that work everywhere, from the table of commands."""
+        from booth.commands import key_table
+        from booth.screens.sheet import Sheet
 
-    # -- shop ---------------------------------------------------------------------------------------
+        self.push_screen(Sheet("Keys", (key_table(),)))
 
-    def read_shop(self) -> tuple[HomeRow, ...]:
-        """Read the shop file anew; what is wrong with it is a row to open."""
+    def get_system_commands(self, screen: Screen[Any]) -> Any:
+        """Everything of the table of commands, and every step of the job that is open."""
+        from booth.palette import palette
+
+        return palette(self, screen)
+
+    # -- jobs and shop -----------------------------------------------------------------------------
+
+    @property
+    def session(self) -> Session | None:
+        """The open job's session, if there is one."""
+        return self.working.session
+
+    def take_up(self, session: Session) -> None:
+        """Put a job on the bench."""
+        self.working.take_up(session)
+
+    def leave_job(self) -> None:
+        """Back to the list of jobs."""
+        self.working.leave()
+
+    def action_home(self) -> None:
+        """Leave the bench; the job stays open."""
+        self.leave_job()
+
+    def read_shop(self) -> tuple[Any, ...]:
+        """Read the shop file anew; give its rows for the home screen."""
         from booth.screens.home_rows import shop_rows
         from booth.shop.read import read_shop
 
@@ -253,64 +253,12 @@ class BoothApp(App[None]):
         """The shop as plain data, for the job's own log."""
         import msgspec
 
-        return msgspec.to_builtins(self.shop)
+        found = msgspec.to_builtins(self.shop)
+        assert isinstance(found, dict)
+        return found
 
     def open_shelf(self, key: str) -> None:
         """Open one of the other screens by its key."""
         from booth.screens.shelf import screen_of
 
         self.push_screen(screen_of(key))
-
-    # -- jobs --------------------------------------------------------------------------------------
-
-    def take_up(self, session: Session) -> None:
-        """Put a job on the bench."""
-        from booth.screens.bench import Bench
-        from booth.screens.bench_desk import BenchDesk
-
-        if self.session is not None:
-            self.session.close()
-        self.session = session
-        bench = Bench(BenchDesk(self, session))
-        if not self.preferences.hints:
-            bench.add_class("-no-hints")
-        self.push_screen(bench)
-        if session.told:
-            self.push_screen(Sheet("About this job's log", session.told))
-
-    def leave_job(self) -> None:
-        """Back to the list of jobs; the log is let go, the waits are in it."""
-        from booth.screens.bench import Bench
-
-        while len(self.screen_stack) > 1 and not isinstance(self.screen, Home):
-            was_bench = isinstance(self.screen, Bench)
-            self.pop_screen()
-            if was_bench:
-                break
-        if self.session is not None:
-            self.session.close()
-            self.session = None
-        if isinstance(self.screen, Home):
-            self.screen.read_again()
-
-    def action_home(self) -> None:
-        """Leave the bench."""
-        self.leave_job()
-
-    def action_help(self) -> None:
-        """The keys that work everywhere, from the table of commands."""
-        from booth.commands import COMMANDS, key_name
-
-        lines = [
-            f"{' or '.join(key_name(key) for key in each.keys):<16} {each.says}"
-            for each in COMMANDS
-        ]
-        self.push_screen(Sheet("Keys", ("\n".join(lines),)))
-
-    def get_system_commands(self, screen: Screen[Any]) -> Any:
-        """Everything of the table of commands, and every step of the job that is open."""
-        from booth.palette import palette
-
-        return palette(self, screen)
-
-

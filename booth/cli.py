@@ -2,17 +2,22 @@
 
 from __future__ import annotations
 
-import argparse
 import os
 import sys
 from collections.abc import Sequence
 from pathlib import Path
+from typing import TYPE_CHECKING
+
+if TYPE_CHECKING:
+    import argparse
 
 USAGE = 2
 
 
 def parser() -> argparse.ArgumentParser:
     """Give the parser of the command line."""
+    import argparse
+
     whole = argparse.ArgumentParser(
         prog="booth",
         description="A companion for people who spray coatings: times, reckons, keeps the log.",
@@ -44,6 +49,8 @@ def main(arguments: Sequence[str] | None = None) -> int:
             from booth.figure import main as figure
 
             return figure(given[1:])
+        if not given:
+            return _screen(None)  # the usual start needs no parser
         options = parser().parse_args(given)
         if options.version:
             print(_version())
@@ -52,7 +59,7 @@ def main(arguments: Sequence[str] | None = None) -> int:
             return _check(options)
         if options.command == "log":
             return _log(options)
-        return _screen(options)
+        return _screen(options.profile)
     except BrokenPipeError:
         os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
         return 1
@@ -67,10 +74,12 @@ def _version() -> str:
 
 
 def _check(options: argparse.Namespace) -> int:
-    from booth.profile.check import check, print_keys
+    from booth.profile.check import check
+    from booth.profile.keys import keys_text
 
     if options.keys:
-        return print_keys(sys.stdout)
+        print(keys_text())
+        return 0
     if not options.files:
         print("booth check: name one or more profile files.", file=sys.stderr)
         return USAGE
@@ -89,7 +98,7 @@ def _log(options: argparse.Namespace) -> int:
     return show_job(options.job, places.jobs_dir, system, sys.stdout, sys.stderr)
 
 
-def _screen(options: argparse.Namespace) -> int:
+def _screen(profile: str | None) -> int:
     if not (sys.stdin.isatty() and sys.stdout.isatty() and sys.stderr.isatty()):
         print(
             "booth needs a terminal to draw in; this is a pipe or a file. "
@@ -99,7 +108,7 @@ def _screen(options: argparse.Namespace) -> int:
         return USAGE
     from booth.run import run
 
-    return run(options.profile)
+    return run(profile)
 
 
 if __name__ == "__main__":

@@ -27,20 +27,73 @@ class Command:
 
 
 COMMANDS: tuple[Command, ...] = (
-    Command("go", "go", ("space", "pagedown"), "start/stop", "Start or stop the clock in front of you", shown=False),
-    Command("silence", "silence", ("escape", "pageup"), "silence", "Silence the alarms that ring", bench=False, shown=False),
+    Command(
+        "go",
+        "go",
+        ("space", "pagedown"),
+        "start/stop",
+        "Start or stop the clock in front of you",
+        shown=False,
+    ),
+    Command(
+        "silence",
+        "silence",
+        ("escape", "pageup"),
+        "silence",
+        "Silence the alarms that ring",
+        bench=False,
+        shown=False,
+    ),
     Command("void", "void_last", ("backspace",), "void last", "Void the last entry of this step"),
-    Command("help", "help", ("question_mark", "f1"), "help", "What this figure is, its rule, its source, its limits", bench=False),
+    Command(
+        "help",
+        "help",
+        ("question_mark", "f1"),
+        "help",
+        "What this figure is, its rule, its source, its limits",
+        bench=False,
+    ),
     Command("note", "note", ("n", "f2"), "note", "Write a note"),
     Command("units", "units", ("u", "f3"), "units", "Show US or metric units", bench=False),
-    Command("log", "show_log", ("l", "f4"), "log", "Everything that was kept in this job; void or bring back"),
+    Command(
+        "log",
+        "show_log",
+        ("l", "f4"),
+        "log",
+        "Everything that was kept in this job; void or bring back",
+    ),
     Command("hints", "hints", ("h", "f5"), "hints", "Hide or show how each step is done"),
     Command("skip", "skip_step", ("s", "f6"), "skip", "Skip this step"),
-    Command("theme", "theme", ("t", "f7"), "bright/dark", "Change between the dark booth and the open garage door", bench=False, shown=False),
-    Command("alarm", "try_alarm", ("a", "f8"), "test alarm", "Sound the alarm once, to hear whether it reaches you", bench=False, shown=False),
-    Command("home", "home", ("f9",), "jobs", "Leave the bench; the job stays open and its clocks go on"),
-    Command("quit", "quit", ("f10", "ctrl+q"), "quit", "Leave the program; every wait goes on", bench=False),
-)  # fmt: skip
+    Command(
+        "theme",
+        "theme",
+        ("t", "f7"),
+        "bright/dark",
+        "Change between the dark booth and the open garage door",
+        bench=False,
+        shown=False,
+    ),
+    Command(
+        "alarm",
+        "try_alarm",
+        ("a", "f8"),
+        "test alarm",
+        "Sound the alarm once, to hear whether it reaches you",
+        bench=False,
+        shown=False,
+    ),
+    Command(
+        "home", "home", ("f9",), "jobs", "Leave the bench; the job stays open and its clocks go on"
+    ),
+    Command(
+        "quit",
+        "quit",
+        ("f10", "ctrl+q"),
+        "quit",
+        "Leave the program; every wait goes on",
+        bench=False,
+    ),
+)
 
 BY_ID = {command.id: command for command in COMMANDS}
 
@@ -64,3 +117,11 @@ KEY_NAMES = {
 def key_name(key: str) -> str:
     """Give the key as it is written on the screen."""
     return KEY_NAMES.get(key, key.upper() if key.startswith("f") and key[1:].isdigit() else key)
+
+
+def key_table() -> str:
+    """Give every command with its keys, a line each."""
+    return "\n".join(
+        f"{' or '.join(key_name(key) for key in command.keys):<16} {command.says}"
+        for command in COMMANDS
+    )

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import os
-import tomllib
 from pathlib import Path
 
 import msgspec
@@ -22,6 +21,10 @@ class Preferences(msgspec.Struct, frozen=True):
     @classmethod
     def read(cls, path: Path) -> Preferences:
         """Read them; whatever cannot be read or makes no sense is left at its default."""
+        if not path.exists():
+            return cls()
+        import tomllib
+
         try:
             found = tomllib.loads(path.read_text("utf-8-sig"))
         except (OSError, ValueError):

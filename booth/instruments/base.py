@@ -11,6 +11,7 @@ from typing import ClassVar
 
 from textual.app import ComposeResult
 from textual.containers import Vertical
+from textual.widget import Widget
 from textual.widgets import Static
 
 from booth.instruments.desk import Context, Desk

@@ -268,5 +268,3 @@ def _tip(context: Context) -> Quantity | None:
     if gun is not None and gun.tip_mm:
         return Quantity(gun.tip_mm, "mm", "")
     return None
-
-

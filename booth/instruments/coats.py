@@ -171,7 +171,12 @@ def part_row(context: Context, part: str, each: Standing | None) -> PartRow:
         time = duration(elapsed(running.begun.at, context.now).seconds)
         what = f"coat {running.number}"
     elif each is not None:
-        tone, word, time, what = TONES[each.state], state_word(each), time_words(each), what_words(each)
+        tone, word, time, what = (
+            TONES[each.state],
+            state_word(each),
+            time_words(each),
+            what_words(each),
+        )
     elif finished >= wanted:
         tone, word, time, what = Tone.GOOD, "COATED", "", "all coats are on"
     else:

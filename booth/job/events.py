@@ -82,8 +82,9 @@ class Pour(msgspec.Struct, frozen=True):
 class Poured(Event, frozen=True, tag="poured"):
     """One pour into a batch that is not mixed yet, and how the batch was meant at that pour.
 
-    amount [ml or g]: of this component alone; wanted: how much of the mix, or of the component `of`;
-    thinner: percent by volume of the coating; onto: the batch it goes onto, rest: its amount left.
+    amount [ml or g]: of this component alone; wanted: how much of the mix, or of the component
+    `of`; thinner: percent by volume of the coating; onto: the batch it goes onto, rest: what is
+    left of that one.
     """
 
     batch: int
@@ -292,8 +293,8 @@ class UnknownEvent(msgspec.Struct, frozen=True):
 
 KNOWN = (
     JobOpened | StepDone | LineTicked | StepSkipped | CautionAcknowledged | WeatherRead
-    | Poured | BatchMixed | BatchFinished | ThinnerAdded | EffluxTimed | AirRead | CatchMade | FanSet
-    | PatternRead | PassTimed | CoatBegun | CoatEnded | FilmRead | TouchTried | AreaAdded
+    | Poured | BatchMixed | BatchFinished | ThinnerAdded | EffluxTimed | AirRead | CatchMade
+    | FanSet | PatternRead | PassTimed | CoatBegun | CoatEnded | FilmRead | TouchTried | AreaAdded
     | AmountPlanned | FreshAirChecked | FaultSeen | NoteMade | AlarmAcknowledged | ClockNoticed
     | Voided | Restored | JobClosed
 )  # fmt: skip

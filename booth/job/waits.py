@@ -319,4 +319,3 @@ def _pot(
         estimate=lasting.estimate,
         rule=lasting.rule,
     )
-

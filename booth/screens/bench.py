@@ -22,7 +22,8 @@ from booth.screens.ask import Ask
 from booth.screens.bench_desk import BenchDesk
 from booth.screens.bindings import bench_bindings
 from booth.screens.faces import faces
-from booth.screens.lines import key_line, key_words, status_line
+from booth.screens.keyline import key_line, key_words
+from booth.screens.lines import status_line
 from booth.screens.sheet import Sheet
 from booth.widgets.clock_strip import ClockStrip
 from booth.widgets.step_list import StepList, StepRow, StepState
@@ -133,9 +134,7 @@ class Bench(Screen[None]):
             StepRow(
                 number,
                 step.name,
-                StepState.CURRENT
-                if step.key == self.step.key
-                else states[mark(context.job, step)],
+                StepState.CURRENT if step.key == self.step.key else states[mark(context.job, step)],
             )
             for number, step in enumerate(steps_of(context.job), 1)
         )
@@ -172,6 +171,8 @@ class Bench(Screen[None]):
             event.stop()
             instrument.go(self.desk.clock.at(event.time))
             self.draw(self.desk.now())
+            if instrument.fast:
+                self.app.tick()  # tenths are running: do not wait for the whole second
         elif event.key in ("up", "down"):
             event.stop()
             if not self._arrow(instrument, -1 if event.key == "up" else 1):
@@ -247,9 +248,7 @@ class Bench(Screen[None]):
                 self.go_on()
 
         if self.step.must:
-            self.app.push_screen(
-                Ask(f"Skip '{self.step.name}'? A word why:", needed=True), skipped
-            )
+            self.app.push_screen(Ask(f"Skip '{self.step.name}'? A word why:", needed=True), skipped)
         else:
             skipped("")
 

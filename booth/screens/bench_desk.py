@@ -83,7 +83,7 @@ class BenchDesk:
         self.say("")
         if self.bench is not None and self.bench.is_mounted:
             self.bench.draw(self.now())
-        self.app.mind_alarms()
+        self.app.working.mind_alarms()
         return kept
 
     def finish_step(self) -> None:

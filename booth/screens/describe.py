@@ -28,10 +28,9 @@ def wait_words(rule: WaitRule | None, system: System) -> str:
     """A wait as '10:00 at 70 °F', or by how many temperatures the table goes."""
     if rule is None:
         return ""
-    rows = ", ".join(
+    return ", ".join(
         f"{duration(row.time_s)} at {show(row.at_c, Kind.TEMPERATURE, system)}" for row in rule.rows
     )
-    return rows
 
 
 def profile_lines(profile: Profile, system: System) -> tuple[str, ...]:
@@ -104,5 +103,3 @@ def _mix_lines(profile: Profile, system: System) -> list[str]:
     if mix.induction_s:
         lines.append(f"Induction: {duration(mix.induction_s)}")
     return lines
-
-

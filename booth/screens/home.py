@@ -3,9 +3,11 @@
 from __future__ import annotations
 
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 from textual import work
 from textual.app import ComposeResult
+from textual.binding import Binding
 from textual.containers import Horizontal, VerticalScroll
 from textual.content import Content
 from textual.screen import Screen
@@ -13,20 +15,31 @@ from textual.widgets import OptionList, Static
 from textual.widgets.option_list import Option
 
 from booth.clock import local_date, local_hhmm
-from booth.job.session import Session
-from booth.job.store import LogBusy, NotKept
 from booth.moment import Moment
-from booth.profile.model import Profile
-from booth.screens.home_rows import HomeRow, describe, job_rows, profile_rows, shelf_rows
-from booth.screens.lines import key_line
-from booth.screens.sheet import Sheet
+from booth.screens.keyline import key_line
 from booth.widgets.text import content
+
+if TYPE_CHECKING:
+    from booth.profile.library import Library
+    from booth.profile.model import Profile
+    from booth.screens.home_rows import HomeRow
+
+KEYS = (
+    ("Enter", "take up"),
+    ("↑↓", "choose"),
+    ("?", "keys"),
+    ("u", "units"),
+    ("t", "bright/dark"),
+    ("a", "test alarm"),
+    ("q", "quit"),
+)
 
 
 class Home(Screen[None]):
     """What to take up."""
 
     AUTO_FOCUS = "OptionList"
+    BINDINGS = [Binding("q", "quit", "quit", show=False)]
     HORIZONTAL_BREAKPOINTS = [(0, "-narrow"), (90, "-wide")]
 
     def __init__(self) -> None:
@@ -44,7 +57,7 @@ class Home(Screen[None]):
         yield Static("", id="keys", markup=False)
 
     def on_mount(self) -> None:
-        self._put(job_rows(self.app.places.jobs_dir, self.app.clock.now(), self._when))
+        self._draw_keys()
         self.call_after_refresh(self.read_again)
 
     def _when(self, moment: Moment) -> str:
@@ -52,19 +65,31 @@ class Home(Screen[None]):
 
     @work(thread=True, exclusive=True, group="library")
     def read_again(self) -> None:
-        """Read jobs, profiles and shop file anew, off the event loop."""
+        """Read jobs, profiles and shop file anew, off the event loop; jobs are shown first."""
         from booth.profile.library import load_folder
+        from booth.screens.home_rows import job_rows, profile_rows, shelf_rows
 
         places = self.app.places
         jobs = job_rows(places.jobs_dir, self.app.clock.now(), self._when)
+        if jobs and not self.rows:
+            self.app.call_from_thread(self._put, jobs)
         library = load_folder(places.profiles_dirs)
-        profiles = profile_rows(library)
-        shop_rows = self.app.read_shop()
-        self.app.call_from_thread(self._show, (*jobs, *profiles, *shop_rows, *shelf_rows()), library)
+        shop = self.app.read_shop()
+        rows = (*jobs, *profile_rows(library), *shop, *shelf_rows())
+        self.app.call_from_thread(self._show, rows, library)
 
-    def _show(self, rows: tuple[HomeRow, ...], library: object) -> None:
-        self.profiles = {profile.key: profile for profile in library.profiles}  # type: ignore[attr-defined]
+    def _show(self, rows: tuple[HomeRow, ...], library: Library) -> None:
+        if not self.is_mounted:
+            return
+        self.profiles = {profile.key: profile for profile in library.profiles}
         self._put(rows)
+        wanted, self.app.wanted_profile = self.app.wanted_profile, None
+        if wanted is None:
+            return
+        if wanted in self.profiles:
+            self._begin(self.profiles[wanted])
+        else:
+            self.say(f"No coating profile '{wanted}'. There are: {', '.join(self.profiles)}.")
 
     def _put(self, rows: tuple[HomeRow, ...]) -> None:
         shown = self.query_one(OptionList)
@@ -92,24 +117,17 @@ class Home(Screen[None]):
 
     def draw(self, now: Moment) -> None:
         """Draw the keys, and the waits of the highlighted job at `now`."""
-        self.query_one("#keys", Static).update(
-            key_line(
-                (
-                    ("Enter", "take up"),
-                    ("↑↓", "choose"),
-                    ("?", "keys"),
-                    ("u", "units"),
-                    ("t", "bright/dark"),
-                    ("a", "test alarm"),
-                    ("q", "quit"),
-                ),
-                self.size.width,
-            )
-        )
+        self._draw_keys()
         row = self._row()
         if row is not None:
+            from booth.screens.home_rows import describe
+
             lines = describe(row, self.profiles, now, self.app.system)
             self.query_one("#about-text", Static).update(content("\n".join(lines), keep_lines=True))
+
+    def _draw_keys(self) -> None:
+        line = key_line(KEYS, self.size.width or self.app.size.width)
+        self.query_one("#keys", Static).update(line)
 
     def _row(self) -> HomeRow | None:
         shown = self.query_one(OptionList)
@@ -130,11 +148,17 @@ class Home(Screen[None]):
         elif row.kind == "profile" and row.key in self.profiles:
             self._begin(self.profiles[row.key])
         elif row.kind in ("broken", "told"):
+            from booth.screens.sheet import Sheet
+
             self.app.push_screen(Sheet(row.title, row.about))
         elif row.kind == "screen":
             self.app.open_shelf(row.key)
 
     def _resume(self, path: Path) -> None:
+        from booth.job.session import Session
+        from booth.job.store import LogBusy, NotKept
+        from booth.screens.sheet import Sheet
+
         try:
             session = Session.resume(path)
         except (LogBusy, NotKept, OSError, ValueError) as fault:
@@ -147,8 +171,10 @@ class Home(Screen[None]):
 
         self.app.push_screen(NewJob(profile), self._opened)
 
-    def _opened(self, session: Session | None) -> None:
-        if session is not None:
+    def _opened(self, session: object) -> None:
+        from booth.job.session import Session
+
+        if isinstance(session, Session):
             self.app.take_up(session)
 
     def say(self, sentence: str) -> None:

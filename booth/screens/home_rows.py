@@ -39,9 +39,7 @@ class HomeRow(msgspec.Struct, frozen=True):
     job: Job | None = None
 
 
-def job_rows(
-    folder: Path, now: Moment, when: Callable[[Moment], str]
-) -> tuple[HomeRow, ...]:
+def job_rows(folder: Path, now: Moment, when: Callable[[Moment], str]) -> tuple[HomeRow, ...]:
     """Jobs that are not closed, the newest first; a log that cannot be read is listed as that."""
     rows = []
     for summary in unfinished(folder):
@@ -56,7 +54,9 @@ def job_rows(
             )  # fmt: skip
             continue
         running = faces(job, now)
-        urgent = f"{running[0].title} {running[0].shown_word} {running[0].remaining}" if running else ""
+        urgent = (
+            f"{running[0].title} {running[0].shown_word} {running[0].remaining}" if running else ""
+        )
         parts = ", ".join(job.parts)
         rows.append(
             HomeRow(
@@ -86,9 +86,7 @@ def profile_rows(library: Library) -> tuple[HomeRow, ...]:
 
 def shelf_rows() -> tuple[HomeRow, ...]:
     """What else there is."""
-    return (
-        HomeRow("screen:history", "screen", REST, "Past jobs", key="history"),
-    )
+    return (HomeRow("screen:history", "screen", REST, "Past jobs", key="history"),)
 
 
 def describe(

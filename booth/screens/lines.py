@@ -1,10 +1,9 @@
-"""The two lines of text of the bench: the job and its weather above, the keys below."""
+"""The line above the bench: the job and its weather."""
 
 from __future__ import annotations
 
 from textual.content import Content
 
-from booth.commands import COMMANDS, key_name
 from booth.instruments.desk import Context
 from booth.job.events import WeatherRead
 from booth.trade.result import BadInput
@@ -30,9 +29,7 @@ def weather_words(weather: WeatherRead, system: System) -> str:
 def status_line(context: Context, width: int) -> Content:
     """Profile and parts at the left, the weather at the right where there is room."""
     job = context.job
-    weather = (
-        weather_words(job.weather, context.system) if job.weather else "weather not read yet"
-    )
+    weather = weather_words(job.weather, context.system) if job.weather else "weather not read yet"
     left = f"{job.profile.name}: {', '.join(job.parts)}"
     room = width - 2
     if len(weather) + 14 > room:
@@ -40,23 +37,3 @@ def status_line(context: Context, width: int) -> Content:
     left = fit(left, room - len(weather) - 2)
     gap = " " * max(2, room - Content(left).cell_length - len(weather))
     return Content.assemble((left, "bold"), gap, weather)
-
-
-def key_words() -> tuple[tuple[str, str], ...]:
-    """The keys of the bench that are always there, from the table of commands."""
-    return tuple(
-        (key_name(command.keys[0]), command.word) for command in COMMANDS if command.shown
-    )
-
-
-def key_line(keys: tuple[tuple[str, str], ...], width: int) -> Content:
-    """As many keys as fit, the next one first and in reverse."""
-    parts: list[Content | str | tuple[str, str]] = []
-    used = 0
-    for position, (key, words) in enumerate(keys):
-        need = len(key) + len(words) + 4
-        if used + need > width - 1:
-            break
-        used += need
-        parts += [(f" {key} ", "reverse bold" if position == 0 else "bold"), f" {words} "]
-    return Content.assemble(*parts)

@@ -16,7 +16,7 @@ from booth.job.session import Session
 from booth.job.store import NotKept
 from booth.profile.model import Profile
 from booth.screens.describe import profile_lines
-from booth.screens.lines import key_line
+from booth.screens.keyline import key_line
 from booth.screens.sheet import Sheet
 from booth.units import System
 from booth.widgets.entry import Field, FieldRow

@@ -83,7 +83,9 @@ def _word_rows(
 def _wrapped(lines: tuple[str, ...], width: int) -> list[str]:
     """The explanation in rows of whole words, each line beginning a row of its own."""
     return [
-        row for line in lines for row in textwrap.wrap(plain(line), width, max_lines=3, placeholder=ELLIPSIS) or [""]
+        row
+        for line in lines
+        for row in textwrap.wrap(plain(line), width, max_lines=3, placeholder=ELLIPSIS) or [""]
     ]
 
 

@@ -98,4 +98,5 @@ def install(app: App[Any], name: str = DARK_BOOTH.name) -> None:
     """Make both themes known to the app and use one; to be called in its __init__."""
     for theme in THEMES:
         app.register_theme(theme)
-    app.theme = name
+    # Set without its watcher: nothing is drawn yet, and the style sheet would be parsed twice.
+    app.set_reactive(App.theme, name)
