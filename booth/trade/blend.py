@@ -5,8 +5,9 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 
+from booth.trade._components import convert, named
 from booth.trade.mixing import PourTable
-from booth.trade.parts import Component, Measure, convert, named, pour_shares
+from booth.trade.parts import Component, Measure, pour_shares
 from booth.trade.result import BadInput, require
 
 __all__ = ["BatchAge", "mixed_density_g_ml", "mixed_volume_ml", "pot_life_left_s"]

@@ -10,7 +10,8 @@ import itertools
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 
-from booth.trade.parts import Component, Measure, check, convert, named, pour_shares
+from booth.trade._components import Component, Measure, check, convert, named
+from booth.trade.parts import pour_shares
 from booth.trade.result import BadInput, require
 
 __all__ = [

@@ -2,78 +2,14 @@
 
 from __future__ import annotations
 
-import enum
 from collections.abc import Sequence
-from dataclasses import dataclass
 
-from booth.trade.result import BadInput, require
+from booth.trade._components import Component, Measure, check, convert
+from booth.trade.result import require
 
 __all__ = ["Component", "Measure", "parts_by_volume", "pour_shares", "with_thinner"]
 
 PERCENT = 100.0
-
-
-class Measure(enum.StrEnum):
-    """How an amount is measured: by volume [ml] or by weight [g]."""
-
-    VOLUME = "volume"
-    WEIGHT = "weight"
-
-    @property
-    def unit(self) -> str:
-        """The unit of amounts in this measure."""
-        return "ml" if self is Measure.VOLUME else "g"
-
-
-@dataclass(frozen=True, slots=True)
-class Component:
-    """One component, in the order in which it is poured.
-
-    name; parts: its parts of the mix, by volume or by weight as the data sheet gives them, above 0;
-    density_g_ml: its density [g/ml], None where it is not known.
-    """
-
-    name: str
-    parts: float
-    density_g_ml: float | None = None
-
-
-def named(components: Sequence[Component], name: str) -> Component:
-    for component in components:
-        if component.name == name:
-            return component
-    known = ", ".join(component.name for component in components)
-    raise BadInput(f"There is no component called {name}; the mix has {known}.")
-
-
-def _density(component: Component) -> float:
-    if component.density_g_ml is None:
-        raise BadInput(
-            f"The density of {component.name} is not known. It is needed to go between volume and "
-            "weight: take it from its data sheet, or weigh 100 ml."
-        )
-    return require(
-        f"The density of {component.name}", component.density_g_ml, above=0.0, unit="g/ml"
-    )
-
-
-def convert(component: Component, amount: float, given: Measure, wanted: Measure) -> float:
-    if given is wanted:
-        return amount
-    if wanted is Measure.WEIGHT:
-        return amount * _density(component)
-    return amount / _density(component)
-
-
-def check(components: Sequence[Component]) -> None:
-    if not components:
-        raise BadInput("A mix needs at least one component.")
-    names = [component.name for component in components]
-    for name in names:
-        if names.count(name) > 1:
-            raise BadInput(f"Two components are called {name}: give each its own name.")
-    for component in components:
-        require(f"The parts of {component.name}", component.parts, above=0.0)
 
 
 def pour_shares(

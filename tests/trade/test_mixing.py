@@ -11,6 +11,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from booth.trade import blend, mixing, overpour, parts
+from booth.trade._components import convert
 from booth.trade.blend import BatchAge
 from booth.trade.parts import Component, Measure
 from booth.trade.result import BadInput
@@ -121,13 +122,13 @@ def test_a_table_holds_the_parts_and_makes_what_was_wanted(
 ) -> None:
     table = mixing.pour_table(mix, wanted, parts_by=parts_by, measure=measure, wanted_by=wanted_by)
     made = [
-        parts.convert(each, poured, measure, wanted_by)
+        convert(each, poured, measure, wanted_by)
         for each, poured in zip(mix, table.amounts, strict=True)
     ]
     assert sum(made) == pytest.approx(wanted, rel=1e-9)
     for each, poured in zip(mix, table.amounts, strict=True):
-        given_parts = parts.convert(each, poured, measure, parts_by)
-        first = parts.convert(mix[0], table.amounts[0], measure, parts_by)
+        given_parts = convert(each, poured, measure, parts_by)
+        first = convert(mix[0], table.amounts[0], measure, parts_by)
         assert given_parts / first == pytest.approx(each.parts / mix[0].parts, rel=1e-9)
     marks = [pour.mark for pour in table.pours]
     assert marks == sorted(marks)
