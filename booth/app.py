@@ -171,12 +171,17 @@ class BoothApp(App[None]):
 
     def action_silence(self) -> None:
         """Silence what rings; where nothing does, Escape means what the screen makes of it."""
-        if self.working.silence():
+        if self.working.silence() or self.working.just_silenced:
             return
         escape = getattr(self.screen, "action_escape", None)
         if escape is None:
             raise SkipAction
         escape()
+
+    def action_silence_only(self) -> None:
+        """Silence what rings, nothing else."""
+        if not self.working.silence():
+            raise SkipAction
 
     def action_try_alarm(self) -> None:
         """Sound the alarm once."""

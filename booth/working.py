@@ -16,6 +16,7 @@ from booth.job.events import AlarmAcknowledged, ClockNoticed
 from booth.job.session import Session
 from booth.job.store import NotKept
 from booth.job.waits import Alarm, alarms
+from booth.moment import Moment, elapsed
 from booth.reading import notice
 from booth.screens.bench import Bench
 from booth.screens.bench_desk import BenchDesk
@@ -28,6 +29,8 @@ if TYPE_CHECKING:
     from booth.app import BoothApp
 
 MOST_LINES = 3
+#: An Escape so soon after the one that silenced was the same glove [s].
+SAME_GLOVE_S = 1.0
 
 
 class Working:
@@ -37,6 +40,7 @@ class Working:
         self.app = app
         self.session: Session | None = None
         self._ringer = Ringer()
+        self._silenced: Moment | None = None
         self._last_reading = app.clock.reading()
 
     # -- taking up and leaving --------------------------------------------------------------------
@@ -130,5 +134,13 @@ class Working:
             except NotKept as fault:
                 self.app.push_screen(Sheet("NOT KEPT", (str(fault),), grave=True))
                 break
+        self._silenced = now
         self.mind_alarms()
         return True
+
+    @property
+    def just_silenced(self) -> bool:
+        """Whether something was silenced a moment ago."""
+        if self._silenced is None:
+            return False
+        return elapsed(self._silenced, self.app.clock.now()).seconds < SAME_GLOVE_S

@@ -33,5 +33,7 @@ def bench_bindings() -> list[Binding]:
 def app_bindings() -> list[Binding]:
     """The bindings of every screen. Silencing works over everything, so it has priority."""
     here = [each for each in COMMANDS if not each.bench and each.id not in _ELSEWHERE]
-    silence = Binding("escape,pageup", "silence", "silence", show=False, priority=True)
-    return [*_bindings(here), silence]
+    silence = Binding("escape", "silence", "silence", show=False, priority=True)
+    # A clicker's second press must not do what a second Escape would.
+    only = Binding("pageup", "silence_only", "silence", show=False, priority=True)
+    return [*_bindings(here), silence, only]
