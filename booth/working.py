@@ -132,8 +132,10 @@ class Working:
             try:
                 self.session.record(AlarmAcknowledged(n=0, at=now, alarm=alarm.key))
             except NotKept as fault:
+                if isinstance(self.app.screen, Sheet):
+                    return False  # said already: let Escape close what says it
                 self.app.push_screen(Sheet("NOT KEPT", (str(fault),), grave=True))
-                break
+                return True
         self._silenced = now
         self.mind_alarms()
         return True
