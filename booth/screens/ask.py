@@ -32,7 +32,7 @@ class Ask(ModalScreen[str | None]):
             yield Static("Enter keeps it   Esc leaves", classes="dialog-keys", markup=False)
 
     def on_mount(self) -> None:
-        self.query_one(TypedText).focus()
+        self.set_focus(self.query_one(TypedText))
 
     def on_input_submitted(self, event: Input.Submitted) -> None:
         event.stop()
