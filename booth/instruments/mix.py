@@ -1,0 +1,379 @@
+"""Mix: pour each component up to its mark; what was really poured decides what is poured next."""
+
+from __future__ import annotations
+
+from typing import ClassVar
+
+from textual.app import ComposeResult
+
+from booth.instruments.base import Instrument, Values, number, quantity, word
+from booth.instruments.desk import Context
+from booth.instruments.mix_words import (
+    batch_line,
+    batch_readout,
+    empty_readout,
+    fault_readout,
+    mixed_readout,
+    pour_readout,
+    pour_rows,
+)
+from booth.job.events import BatchMixed, Event, Poured, Voided
+from booth.job.fold import Job
+from booth.job.pouring import (
+    BatchPlan,
+    Pouring,
+    batch_of,
+    components,
+    measures,
+    open_batches,
+    open_pours,
+    plan_of,
+    pour_event,
+    pouring,
+    rest_amount,
+    thinner_of,
+)
+from booth.moment import Moment
+from booth.trade.parts import Measure
+from booth.trade.result import BadInput
+from booth.units import Kind, Quantity
+from booth.widgets.entry import Choice, Field, FieldRow
+from booth.widgets.figure_panel import FigurePanel
+from booth.widgets.pour_table import PourTable
+from booth.widgets.readout import Readout
+
+#: The row in which the reading is typed, by what is poured.
+READING = {Measure.VOLUME: "cup", Measure.WEIGHT: "scale"}
+FRESH = "fresh"
+
+
+class Mix(Instrument):
+    """A pour table; the next mark is the figure."""
+
+    KIND: ClassVar[str] = "mix"
+    NAME: ClassVar[str] = "Mix"
+    ABOUT: ClassVar[tuple[str, ...]] = (
+        "The figure is what the cup or the scale shows when to stop pouring: marks are cumulative, "
+        "all that was poured before is in them. A scale is set to zero with the empty cup on it, "
+        "once, and not between the pours.",
+        "Space: poured to the mark. Poured too much, or not all of it? Type what the cup or scale "
+        "really shows, then Enter. Nothing can be taken out, so the batch grows until the parts "
+        "are right again: components poured before are added to. Within a hundredth a pour counts "
+        "as on its mark (common practice, no source).",
+        "Parts are those of the profile, by volume or by weight as its data sheet gives them; "
+        "between the two the densities of the components decide (mass is volume times density). "
+        "Volumes are taken to add up, which solvents do to about 1 %.",
+        "Thinner is a percentage of the volume of the coating, hardener included, on top of it. "
+        "More than the profile's limit is refused.",
+        "Pot life and induction begin when the last component is in. Poured onto the rest of an "
+        "older batch, the older pot life rules all of it: fresh material does not make old "
+        "material young. The rest is taken to be of the same parts.",
+        "The product's data sheet decides; hardeners and thinners have hazards of their own.",
+    )
+    KEEPS: ClassVar[tuple[type[Event], ...]] = (BatchMixed, Poured)
+    GO: ClassVar[str] = "poured"
+
+    def compose(self) -> ComposeResult:
+        for widget in super().compose():
+            yield widget
+            if isinstance(widget, FigurePanel):
+                yield PourTable()
+
+    # -- rows ---------------------------------------------------------------------------------
+
+    def fields(self, context: Context) -> tuple[Field, ...]:
+        job, profile = context.job, context.profile
+        thinner = thinner_of(profile)
+        usual = thinner.usual_percent if thinner is not None else None
+        last = open_pours(job)
+        percent = last[-1].thinner if last else Quantity(usual or 0.0, "%", "")
+        names = [each.name for each in components(profile)]
+        limit = thinner.limit_percent if thinner is not None else None
+        return (
+            Field("amount", "Amount", amount=True, default=_planned(job)),
+            Field(
+                "of", "That is",
+                choices=(("", "of the mix, ready to spray"),
+                         *((name, f"all that is left of {name}") for name in names)),
+            ),
+            Field(
+                "by", "Pour by",
+                choices=tuple((way.value, _WAYS[way]) for way in measures(profile)),
+            ),
+            Field("thinner", "Thinner", Kind.PERCENT, optional=True, default=percent,
+                  hint="" if limit is None else f"at most {limit:g} %"),
+            Field(
+                "onto", "Into",
+                choices=((FRESH, "a fresh cup"),
+                         *((str(each.batch), f"the rest of batch {each.batch}")
+                           for each in reversed(open_batches(job)))),
+            ),
+            Field("rest", "Rest in it", amount=True, optional=True,
+                  hint="empty: the scale is at zero with the rest on it"),
+            Field("cup", "Cup shows", Kind.VOLUME, optional=True, hint="if not the mark"),
+            Field("scale", "Scale shows", Kind.MASS, optional=True, hint="if not the mark"),
+        )  # fmt: skip
+
+    @property
+    def rows(self) -> tuple[FieldRow, ...]:
+        """The rows that are asked for now."""
+        return tuple(row for row in super().rows if row.display)
+
+    def _wanted_rows(self, context: Context) -> set[str]:
+        """Which rows make sense now."""
+        profile, pours = context.profile, open_pours(context.job)
+        found: set[str] = set()
+        values = self.values()
+        if not pours:
+            found.add("amount")
+            if len(components(profile)) > 1:
+                found.add("of")
+            if len(measures(profile)) > 1:
+                found.add("by")
+            if open_batches(context.job):
+                found.add("onto")
+                if word(values, "onto") not in ("", FRESH):
+                    found.add("rest")
+        thinner = thinner_of(profile)
+        if thinner is not None and not any(pour.name == thinner.name for pour in pours):
+            found.add("thinner")
+        plan = self.plan(context, values)
+        if plan is not None:
+            found.add(READING[plan.by])
+        return found
+
+    def _show_rows(self, context: Context) -> None:
+        wanted = self._wanted_rows(context)
+        for row in super().rows:
+            shown = row.field.key in wanted
+            if row.display != shown:
+                row.display = shown
+                if not shown and row.place.has_focus:
+                    self.focus_first()
+
+    # -- what it comes to ---------------------------------------------------------------------
+
+    def plan(self, context: Context, values: Values) -> BatchPlan | None:
+        """How the batch is meant: as it was at the last pour, else by the rows; None without."""
+        pours = open_pours(context.job)
+        percent = number(values, "thinner")
+        if pours:
+            plan = plan_of(pours)
+            if percent is None or percent == plan.thinner_percent:
+                return plan
+            return BatchPlan(plan.wanted, plan.of, plan.by, percent, plan.onto, plan.rest)
+        wanted = quantity(values, "amount")
+        if wanted is None:
+            return None
+        own = measures(context.profile)
+        by = word(values, "by")
+        if percent is None and thinner_of(context.profile) is not None:
+            return None  # a row that cannot be understood is no plan
+        onto = word(values, "onto")
+        onto_batch = int(onto) if onto not in ("", FRESH) else None
+        return BatchPlan(
+            wanted=wanted,
+            of=word(values, "of"),
+            by=Measure(by) if by else own[0],
+            thinner_percent=percent or 0.0,
+            onto=onto_batch,
+            rest=quantity(values, "rest") if onto_batch is not None else None,
+        )
+
+    def state(self, context: Context, values: Values) -> Pouring | None:
+        """Where the batch stands; None where none is meant. Raises BadInput."""
+        plan = self.plan(context, values)
+        if plan is None:
+            return None
+        poured = [(each.name, each.amount.value) for each in open_pours(context.job)]
+        return pouring(context.profile, plan, poured)
+
+    def readout(self, context: Context, values: Values) -> Readout:
+        try:
+            state = self.state(context, values)
+        except BadInput as fault:
+            return fault_readout(str(fault))
+        plan = self.plan(context, values)
+        if state is None or plan is None:
+            if context.job.batches:
+                return batch_readout(context, context.job.batches[-1], self.desk.local_time)
+            return empty_readout(context)
+        if state.next is None:
+            return mixed_readout(context, state)
+        return pour_readout(context, plan, state)
+
+    def record(self, context: Context) -> tuple[str, ...]:
+        if open_pours(context.job):
+            return ()
+        return tuple(
+            f"{self.desk.local_time(batch.at)}  {batch_line(batch, context.system)}"
+            for batch in context.job.batches[-3:]
+        )
+
+    def draw(self, context: Context) -> None:
+        if not self.is_mounted:
+            return
+        # Twice: a row that has just come to be asked for may bring another one.
+        self._show_rows(context)
+        self._show_rows(context)
+        super().draw(context)
+        try:
+            state = self.state(context, self.values())
+        except BadInput:
+            state = None
+        self.set_class(state is not None, "-planned")
+        rows = pour_rows(state, context.system) if state is not None else ()
+        self.query_one(PourTable).rows = rows
+
+    # -- what the painter does ------------------------------------------------------------------
+
+    def focus_first(self) -> None:
+        """The focus is where the next digit belongs: the reading once it is known what to pour."""
+        context = self.desk.context
+        plan = self.plan(context, self.values()) if self.is_mounted else None
+        for row in self.rows:
+            if plan is not None and row.field.key == READING[plan.by]:
+                row.place.focus()
+                return
+        super().focus_first()
+
+    def go(self, at: Moment) -> None:
+        """Poured, to the mark or to what was typed."""
+        context = self.desk.context
+        try:
+            state = self.state(context, self.values())
+        except BadInput as fault:
+            self.desk.say(str(fault), fault=True)
+            return
+        plan = self.plan(context, self.values())
+        if state is None or plan is None:
+            self._ask_amount()
+            return
+        if state.next is None:
+            self._mixed(at)
+            return
+        row = self.row(READING[plan.by])
+        if row.fault:
+            self.desk.say(row.fault, fault=True)
+            return
+        amount = state.next.amount
+        if not row.is_empty:
+            try:
+                amount = rest_amount(state, number(self.values(), READING[plan.by]) or 0.0)
+            except BadInput as fault:
+                self.desk.say(str(fault), fault=True)
+                return
+            if amount <= 0:
+                self.desk.say("That is what it showed before this pour. Pour, then read it.")
+                return
+        self._pour(pour_event(context.job, plan, state.next.name, amount, at), at)
+
+    def _pour(self, event: Poured, at: Moment) -> None:
+        if self.desk.keep(event) is None:
+            return
+        for row in self.rows:
+            row.clear()
+        if event.batch not in {each.batch for each in self.desk.context.job.batches}:
+            state = self.state(self.desk.context, self.values())
+            if state is not None and state.next is None:
+                self._mixed(at)
+            elif state is not None and state.by:
+                self.desk.say(f"Too much {state.by}: the batch grows until the parts are right.")
+        self.draw(self.desk.context)
+        self.focus_first()
+
+    def _mixed(self, at: Moment) -> None:
+        batch = batch_of(self.desk.context.job, at)
+        if self.desk.keep(batch) is None:
+            return
+        said = f"Batch {batch.batch} is mixed. Stir it well."
+        if batch.onto is not None:
+            said += f" The pot life of batch {batch.onto}, which is older, rules all of it."
+        self.desk.say(said)
+        for row in super().rows:
+            row.clear()
+            if row.field.key == "onto":
+                self._offer_batches(row)
+        self.draw(self.desk.context)
+        self.focus_first()
+
+    def _offer_batches(self, row: FieldRow) -> None:
+        """The batches that a next one can go onto are those that stand there now."""
+        for field in self.fields(self.desk.context):
+            if field.key == "onto":
+                row.field = field
+                choice = row.query_one(Choice)
+                choice.choices = field.choices
+                choice.choose(FRESH)
+
+    def _ask_amount(self) -> None:
+        self.row("amount").place.focus()
+        self.desk.say("Say first how much: type the amount, with its unit if you like.", fault=True)
+
+    def enter(self, row: FieldRow | None = None) -> None:
+        """In the row of the reading: poured. In another one: on to the reading."""
+        context = self.desk.context
+        plan = self.plan(context, self.values())
+        waiting = bool(open_pours(context.job))
+        if row is not None and row.fault:
+            self.desk.say(row.fault, fault=True)
+            return
+        if plan is None:
+            if self.all_empty or row is None:
+                self.desk.finish_step()
+            else:
+                self._ask_amount()
+            return
+        reading = READING[plan.by]
+        if (row.field.key == reading) if row is not None else waiting:
+            self.go(context.now)
+            return
+        if row is None:
+            self.desk.finish_step()
+            return
+        self.row(reading).place.focus()
+
+    def void_last(self) -> None:
+        """A batch goes back to being half poured: its last pour is voided with it."""
+        job: Job = self.desk.context.job
+        last = job.last_of(*self.KEEPS)
+        if last is None:
+            self.desk.say("Nothing here to void.")
+            return
+        targets = [last]
+        if isinstance(last, BatchMixed):
+            targets += [pour for pour in job.pours if pour.batch == last.batch][-1:]
+        for target in targets:
+            if self.desk.keep(Voided(n=0, at=self.desk.context.now, target=target.n)) is None:
+                return
+        self.draw(self.desk.context)
+        self.focus_first()
+        self.desk.say("The last pour is voided. It stays in the log and can be brought back there.")
+
+    def keys(self, context: Context) -> tuple[tuple[str, str], ...]:
+        try:
+            state = self.state(context, self.values()) if self.is_mounted else None
+        except BadInput:
+            return (("Enter", "go on"),)
+        if state is None:
+            if not self.all_empty:
+                return (("Enter", "keep"), ("↑↓", "row"), ("←→", "change"))
+            done = bool(context.job.batches)
+            return (("Enter", "next step" if done else "go on"), ("↑↓", "row"), ("←→", "change"))
+        if state.next is None:
+            return (("Space", "mixed"),)
+        return (
+            ("Space", f"poured: {state.next.name}"),
+            ("digits", "what it shows"),
+            ("Bksp", "back one pour"),
+        )
+
+
+_WAYS = {Measure.VOLUME: "volume, marks on the cup", Measure.WEIGHT: "weight, on the scale"}
+
+
+def _planned(job: Job) -> Quantity | None:
+    """The amount that was worked out for the parts, for the first batch."""
+    if job.batches or job.pours or not job.amounts:
+        return None
+    return job.amounts[-1].amount

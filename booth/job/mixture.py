@@ -1,0 +1,124 @@
+"""The mix as it is now: how much of it, how much thinner in it, what the cup said at each stage.
+
+A stage begins where a batch is mixed and where thinner goes in; runs of the cup belong to the stage
+in which they were timed. Weights become volumes through the profile's densities. Pure.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, replace
+
+from booth.job.events import BatchMixed, EffluxTimed, ThinnerAdded
+from booth.job.fold import Job
+from booth.job.pouring import components, thinner_of
+from booth.profile.model import Profile
+from booth.trade.cups import CUPS, viscosity_from_efflux
+from booth.trade.result import BadInput, Outside, Value
+from booth.trade.thinner import thinner_fraction_after
+from booth.trade.thinning import ThinningPoint
+from booth.units import Quantity
+
+__all__ = ["Stage", "added_ml", "now", "points", "stages", "viscosity_of"]
+
+
+@dataclass(frozen=True, slots=True)
+class Stage:
+    """One state of the mix.
+
+    fraction: thinner per volume of coating [1]; known: whether that is from what was poured, or
+    counted from an unknown start; left_ml: how much mix there was [ml], None where unknown.
+    """
+
+    fraction: float = 0.0
+    known: bool = False
+    left_ml: float | None = None
+    runs: tuple[EffluxTimed, ...] = ()
+
+
+def stages(job: Job) -> tuple[Stage, ...]:
+    """Every stage of the mix that is in use, the present one last."""
+    found = [Stage()]
+    for event in job.events:
+        if not job.is_live(event.n):
+            continue
+        if isinstance(event, BatchMixed):
+            found = [_mixed(job.profile, event, found[-1])]
+        elif isinstance(event, ThinnerAdded):
+            found.append(_thinned(job.profile, event, found[-1]))
+        elif isinstance(event, EffluxTimed):
+            found[-1] = replace(found[-1], runs=(*found[-1].runs, event))
+    return tuple(found)
+
+
+def now(job: Job) -> Stage:
+    """The mix as it is."""
+    return stages(job)[-1]
+
+
+def _mixed(profile: Profile, batch: BatchMixed, before: Stage) -> Stage:
+    thinner = thinner_of(profile)
+    densities = {each.name: each.density_g_ml for each in components(profile)}
+    if thinner is not None:
+        densities[thinner.name] = thinner.density_g_ml
+    volumes = {pour.name: _ml(pour.amount, densities.get(pour.name)) for pour in batch.pours}
+    if not volumes or None in volumes.values():
+        whole = batch.total.value if batch.total and batch.total.unit == "ml" else None
+        return Stage(left_ml=whole)
+    poured = {name: volume for name, volume in volumes.items() if volume is not None}
+    fresh = sum(poured.values())
+    thin = poured.get(thinner.name, 0.0) if thinner is not None else 0.0
+    coating = fresh - thin
+    whole = fresh
+    if batch.onto is not None and batch.total is not None:
+        weighed = sum(pour.amount.value for pour in batch.pours)
+        # What the cup held before, in the share that it has of the whole: one product, one density.
+        rest = fresh * max(batch.total.value - weighed, 0.0) / weighed if weighed else 0.0
+        coating += rest / (1.0 + before.fraction)
+        thin += rest - rest / (1.0 + before.fraction)
+        whole += rest
+    if coating <= 0:
+        return Stage(left_ml=whole)
+    return Stage(thin / coating, True, whole)
+
+
+def _thinned(profile: Profile, event: ThinnerAdded, before: Stage) -> Stage:
+    amount = added_ml(profile, event.amount)
+    left = _ml(event.remaining, profile.film.density_g_ml) if event.remaining else before.left_ml
+    if amount is None or left is None or left <= 0:
+        return Stage(before.fraction, False, left)
+    try:
+        fraction = thinner_fraction_after(left, before.fraction, amount)
+    except BadInput:
+        return Stage(before.fraction, False, left)
+    return Stage(fraction, before.known, left + amount)
+
+
+def added_ml(profile: Profile, amount: Quantity) -> float | None:
+    """Thinner in millilitres; None where it was weighed and its density is not known."""
+    thinner = thinner_of(profile)
+    return _ml(amount, thinner.density_g_ml if thinner is not None else None)
+
+
+def _ml(amount: Quantity, density_g_ml: float | None) -> float | None:
+    if amount.unit == "ml":
+        return amount.value
+    return amount.value / density_g_ml if density_g_ml else None
+
+
+def viscosity_of(stage: Stage) -> Value | Outside | None:
+    """The viscosity that the runs of a stage stand for, by the cup used last; None without runs."""
+    if not stage.runs or stage.runs[-1].cup not in CUPS:
+        return None
+    cup = stage.runs[-1].cup
+    seconds = [run.seconds * run.correction for run in stage.runs if run.cup == cup]
+    return viscosity_from_efflux(CUPS[cup], sum(seconds) / len(seconds))
+
+
+def points(job: Job) -> tuple[ThinningPoint, ...]:
+    """What this mix has shown: thinner in it and viscosity, of every stage that was timed."""
+    found = []
+    for stage in stages(job):
+        viscosity = viscosity_of(stage)
+        if isinstance(viscosity, Value):
+            found.append(ThinningPoint(stage.fraction, viscosity.value))
+    return tuple(found)

@@ -1,0 +1,293 @@
+"""A batch being poured: what is to be poured next, after what was really poured. Pure.
+
+Where the profile mixes nothing there is one component, the coating itself, and perhaps thinner.
+"""
+
+from __future__ import annotations
+
+import itertools
+from collections.abc import Sequence
+from dataclasses import dataclass, replace
+
+from booth.job.events import BatchMixed, Poured
+from booth.job.events import Pour as PouredAmount
+from booth.job.fold import Job
+from booth.moment import Moment
+from booth.profile.model import Profile, Thinner
+from booth.trade.blend import mixed_density_g_ml
+from booth.trade.mixing import (
+    Pour,
+    PourTable,
+    pour_table,
+    pour_table_from_component,
+    pour_table_on_top,
+)
+from booth.trade.overpour import after_pouring, amounts_from_marks
+from booth.trade.parts import Component, Measure, parts_by_volume, with_thinner
+from booth.trade.result import BadInput
+from booth.units import Quantity
+
+__all__ = [
+    "COATING",
+    "BatchPlan",
+    "Pouring",
+    "batch_of",
+    "components",
+    "measures",
+    "open_batches",
+    "open_pours",
+    "plan_of",
+    "pour_event",
+    "pouring",
+    "rest_amount",
+    "thinner_of",
+]
+
+#: The one component of a product that is not mixed.
+COATING = "coating"
+#: A pour within this share of what it should be is on its mark. Common practice, no source.
+ON_THE_MARK = 0.01
+PERCENT = 100.0
+
+
+@dataclass(frozen=True, slots=True)
+class BatchPlan:
+    """How a batch is meant.
+
+    wanted [ml or g]: of the whole mix, or of the component `of`; by: cup or scale; onto: the batch
+    it goes onto, rest [ml or g]: what is left of that one where the cup or scale shows it.
+    """
+
+    wanted: Quantity
+    of: str = ""
+    by: Measure = Measure.VOLUME
+    thinner_percent: float = 0.0
+    onto: int | None = None
+    rest: Quantity | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class Pouring:
+    """Where a batch stands.
+
+    done: what was poured, in order; left: what is to be poured, with marks; mark: what the cup or
+    scale shows now; total: what it will show at the end; grew: how much more than was wanted;
+    by: the component that made it grow, '' if none did.
+    """
+
+    measure: Measure
+    done: tuple[Pour, ...]
+    left: tuple[Pour, ...]
+    mark: float
+    total: float
+    grew: float
+    by: str
+
+    @property
+    def next(self) -> Pour | None:
+        """What to pour now."""
+        return self.left[0] if self.left else None
+
+
+def thinner_of(profile: Profile) -> Thinner | None:
+    """The profile's thinner."""
+    return profile.mix.thinner if profile.mix is not None else None
+
+
+def components(profile: Profile) -> tuple[Component, ...]:
+    """The components without thinner, in the order in which they are poured."""
+    if profile.mix is None or not profile.mix.parts:
+        return (Component(COATING, 1.0, profile.film.density_g_ml),)
+    return tuple(Component(each.name, each.parts, each.density_g_ml) for each in profile.mix.parts)
+
+
+def measures(profile: Profile) -> tuple[Measure, ...]:
+    """By what it can be poured, the profile's own way first; one way where a density is missing."""
+    own = _parts_by(profile)
+    other = Measure.WEIGHT if own is Measure.VOLUME else Measure.VOLUME
+    thinner = thinner_of(profile)
+    densities = [each.density_g_ml for each in components(profile)]
+    if thinner is not None:
+        densities.append(thinner.density_g_ml)
+    return (own,) if None in densities else (own, other)
+
+
+def _parts_by(profile: Profile) -> Measure:
+    return Measure(profile.mix.by) if profile.mix is not None else Measure.VOLUME
+
+
+def _recipe(profile: Profile, percent: float) -> tuple[tuple[Component, ...], Measure]:
+    """All that is poured and whether its parts are by volume or weight. Raises BadInput."""
+    mix, by = components(profile), _parts_by(profile)
+    thinner = thinner_of(profile)
+    if percent <= 0 or thinner is None:
+        return mix, by
+    if thinner.limit_percent is not None and percent > thinner.limit_percent:
+        raise BadInput(
+            f"{percent:g} % of {thinner.name} is more than the {thinner.limit_percent:g} % that "
+            "the profile allows. Take less."
+        )
+    if by is Measure.WEIGHT:
+        mix = parts_by_volume(mix)
+    return with_thinner(mix, thinner.name, percent, thinner.density_g_ml), Measure.VOLUME
+
+
+def _measure_of(amount: Quantity) -> Measure:
+    return Measure.WEIGHT if amount.unit == Measure.WEIGHT.unit else Measure.VOLUME
+
+
+def _in(amount: Quantity, measure: Measure, density_g_ml: float | None) -> float:
+    """An amount of ready mix in the measure of the table."""
+    if _measure_of(amount) is measure or density_g_ml is None:
+        return amount.value
+    if measure is Measure.WEIGHT:
+        return amount.value * density_g_ml
+    return amount.value / density_g_ml
+
+
+def _planned(profile: Profile, plan: BatchPlan) -> PourTable:
+    """The pours as meant. Raises BadInput with a sentence."""
+    mix, parts_by = _recipe(profile, plan.thinner_percent)
+    given = _measure_of(plan.wanted)
+    differs = plan.by is not given or (plan.rest and _measure_of(plan.rest) is not plan.by)
+    density = mixed_density_g_ml(mix, parts_by) if differs else None
+    rest = _in(plan.rest, plan.by, density) if plan.rest is not None else 0.0
+    if plan.of:
+        table = pour_table_from_component(
+            mix, plan.of, plan.wanted.value, parts_by=parts_by, measure=plan.by, amount_by=given
+        )
+        return _on(table, table.pours, rest)
+    if rest > 0:
+        wanted = _in(plan.wanted, plan.by, density)
+        return pour_table_on_top(mix, rest, wanted, parts_by=parts_by, measure=plan.by)
+    return pour_table(mix, plan.wanted.value, parts_by=parts_by, measure=plan.by, wanted_by=given)
+
+
+def _on(table: PourTable, pours: Sequence[Pour], before: float) -> PourTable:
+    """The same table with these amounts, its marks counted on from `before`."""
+    return PourTable(table.measure, before, _marked(pours, before))
+
+
+def _marked(pours: Sequence[Pour], before: float) -> tuple[Pour, ...]:
+    marks = itertools.accumulate((pour.amount for pour in pours), initial=before)
+    next(marks)
+    return tuple(replace(pour, mark=mark) for pour, mark in zip(pours, marks, strict=True))
+
+
+def _with_thinner_as_poured(
+    profile: Profile, plan: BatchPlan, table: PourTable, amounts: dict[str, float]
+) -> PourTable:
+    """More thinner than meant is no fault up to the limit; beyond it the batch has to grow."""
+    thinner = thinner_of(profile)
+    if thinner is None or thinner.name not in amounts or table.pours[-1].name != thinner.name:
+        return table
+    meant = table.pours[-1].amount
+    most = amounts[thinner.name]
+    if thinner.limit_percent is not None:
+        most = min(most, meant * thinner.limit_percent / plan.thinner_percent)
+    if most <= meant:
+        return table
+    last = replace(table.pours[-1], amount=most)
+    return _on(table, (*table.pours[:-1], last), table.before)
+
+
+def pouring(profile: Profile, plan: BatchPlan, poured: Sequence[tuple[str, float]]) -> Pouring:
+    """Give what is left to pour after (name, amount) were poured. Raises BadInput."""
+    meant = _planned(profile, plan)
+    amounts: dict[str, float] = {}
+    for name, amount in poured:
+        amounts[name] = amounts.get(name, 0.0) + amount
+    table = _with_thinner_as_poured(profile, plan, meant, amounts)
+    names = [pour.name for pour in table.pours]
+    reached = max((names.index(name) + 1 for name in amounts if name in names), default=0)
+    found = after_pouring(table, [amounts.get(name, 0.0) for name in names[:reached]])
+    # What lies within a hundredth of its mark is on it: no cup is read any closer.
+    missing = [
+        pour
+        for pour in found.pours
+        if amounts.get(pour.name, 0.0) == 0.0
+        or pour.amount > ON_THE_MARK * (amounts[pour.name] + pour.amount)
+    ]
+    mark = table.before + sum(amount for _, amount in poured)
+    left = _marked(missing, mark)
+    total = left[-1].mark if left else mark
+    grew = total - meant.total
+    grown = grew > ON_THE_MARK * meant.total
+    by = found.by or (table.pours[-1].name if grown else "")
+    done = _marked([Pour(name, amount, 0.0) for name, amount in poured], table.before)
+    return Pouring(table.measure, done, left, mark, total, grew, by if grown else "")
+
+
+def rest_amount(state: Pouring, reading: float) -> float:
+    """What was poured, from what the cup or scale shows now. Raises BadInput."""
+    return amounts_from_marks([reading], before=state.mark)[0]
+
+
+def open_pours(job: Job) -> tuple[Poured, ...]:
+    """The pours of the batch that is not mixed yet; none where no batch is half poured."""
+    mixed = {batch.batch for batch in job.batches}
+    waiting = [pour for pour in job.pours if pour.batch not in mixed]
+    return tuple(pour for pour in waiting if pour.batch == waiting[-1].batch)
+
+
+def plan_of(pours: Sequence[Poured]) -> BatchPlan:
+    """How a half-poured batch is meant, as it was at the last pour."""
+    last = pours[-1]
+    return BatchPlan(
+        wanted=last.wanted,
+        of=last.of,
+        by=_measure_of(last.amount),
+        thinner_percent=last.thinner.value if last.thinner is not None else 0.0,
+        onto=last.onto,
+        rest=last.rest,
+    )
+
+
+def open_batches(job: Job) -> tuple[BatchMixed, ...]:
+    """The batches in use: neither finished nor poured into a later one."""
+    absorbed = {batch.onto for batch in job.batches}
+    return tuple(
+        batch
+        for batch in job.batches
+        if batch.batch not in absorbed and batch.batch not in job.finished_batches
+    )
+
+
+def pour_event(job: Job, plan: BatchPlan, name: str, amount: float, at: Moment) -> Poured:
+    """The event of one pour."""
+    waiting = open_pours(job)
+    used = [each.batch for each in (*job.batches, *job.pours)]
+    return Poured(
+        n=0,
+        at=at,
+        batch=waiting[-1].batch if waiting else max(used, default=0) + 1,
+        name=name,
+        amount=Quantity(amount, plan.by.unit, f"{amount:g} {plan.by.unit}"),
+        wanted=plan.wanted,
+        of=plan.of,
+        thinner=Quantity(plan.thinner_percent, "%", f"{plan.thinner_percent:g} %"),
+        onto=plan.onto,
+        rest=plan.rest,
+    )
+
+
+def batch_of(job: Job, at: Moment) -> BatchMixed:
+    """The event of the half-poured batch being mixed: each component once, and the whole."""
+    waiting = open_pours(job)
+    plan = plan_of(waiting)
+    amounts: dict[str, float] = {}
+    for pour in waiting:
+        amounts[pour.name] = amounts.get(pour.name, 0.0) + pour.amount.value
+    state = pouring(job.profile, plan, [(pour.name, pour.amount.value) for pour in waiting])
+    unit = plan.by.unit
+    return BatchMixed(
+        n=0,
+        at=at,
+        batch=waiting[-1].batch,
+        pours=tuple(
+            PouredAmount(name, Quantity(amount, unit, f"{amount:g} {unit}"))
+            for name, amount in amounts.items()
+        ),
+        total=Quantity(state.mark, unit, f"{state.mark:g} {unit}"),
+        onto=plan.onto,
+    )

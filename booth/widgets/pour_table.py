@@ -1,0 +1,82 @@
+"""The pours of a batch, one row each: what was poured, what is poured now, what comes."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import ClassVar
+
+from textual.reactive import reactive
+
+from booth.widgets.drawn import Drawn
+from booth.widgets.rows import Row, exactly, exactly_rows
+from booth.widgets.text import pad
+from booth.widgets.tone import TONE_CLASSES, Tone, tone_css
+
+__all__ = ["PourRow", "PourTable", "lay_out"]
+
+LATER, WORDS = "pour-table--later", "pour-table--words"
+MOST_ROWS = 6
+LEAST_NAME, MOST_NAME = 8, 28
+FIGURE = 11
+
+
+@dataclass(frozen=True, slots=True)
+class PourRow:
+    """One pour: its component, its amount alone, the mark at which it ends.
+
+    tone: GOOD poured, READY to be poured now, PLAIN later.
+    """
+
+    name: str
+    amount: str
+    mark: str
+    tone: Tone
+
+
+def lay_out(rows: tuple[PourRow, ...], width: int, height: int) -> list[Row]:
+    """Give the table for a size: a row of words, then the pours, the one to pour now in sight."""
+    if width <= 0 or height <= 0 or not rows:
+        return exactly_rows([], max(width, 0), max(height, 0))
+    name_width = max(LEAST_NAME, min(MOST_NAME, width - 2 * FIGURE - 6))
+    # The table stands in the middle, as the figure above it does.
+    left = max(0, (width - name_width - 2 * FIGURE - 3) // 2)
+    head = (" " * (left + 2 + name_width) + pad("pour", FIGURE, "right"), WORDS)
+    drawn: list[Row] = [exactly((head, (pad("up to", FIGURE, "right"), WORDS)), width)]
+    at = next((n for n, row in enumerate(rows) if row.tone is Tone.READY), len(rows) - 1)
+    room = height - 1
+    first = min(max(0, at - room + 2), max(0, len(rows) - room))
+    for row in rows[first : first + room]:
+        style = LATER if row.tone is Tone.PLAIN else row.tone.css
+        text = pad(row.name, name_width) + pad(row.amount, FIGURE, "right")
+        drawn.append(
+            exactly(
+                (
+                    (" " * left, ""),
+                    (f"{row.tone.shape} {text}", style),
+                    (pad(row.mark, FIGURE, "right"), style),
+                ),
+                width,
+            )
+        )
+    return exactly_rows(drawn, width, height)
+
+
+class PourTable(Drawn):
+    """Draws the pours."""
+
+    COMPONENT_CLASSES: ClassVar[set[str]] = {LATER, WORDS, *TONE_CLASSES}
+    DEFAULT_CSS = """
+PourTable { height: 0; width: 1fr; background: $background; }
+PourTable > .pour-table--later { color: $foreground; }
+PourTable > .pour-table--words { color: $quiet; }
+""" + tone_css("PourTable")
+
+    rows: reactive[tuple[PourRow, ...]] = reactive((), repaint=False)
+
+    def watch_rows(self, before: tuple[PourRow, ...], now: tuple[PourRow, ...]) -> None:
+        if len(before) != len(now):
+            self.styles.height = min(len(now), MOST_ROWS) + 1 if now else 0
+        self.redraw()
+
+    def draw_rows(self, width: int, height: int) -> list[Row]:
+        return lay_out(self.rows, width, height)
