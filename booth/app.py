@@ -132,8 +132,8 @@ class BoothApp(App[None]):
 
     def _handle_exception(self, error: Exception) -> None:
         """A fault of the program itself: no traceback on the screen, a report in a file."""
-        self.fatal = error
-        self._exception = error
+        if self.fatal is None:  # what fails while leaving only follows from it
+            self.fatal = self._exception = error
         self._exception_event.set()
         self.exit(return_code=OWN_FAULT)
 

@@ -38,6 +38,7 @@ def run(profile: str | None = None) -> int:
 
 
 def _write_report(folder: Path, fault: BaseException) -> Path | str:
+    fault = getattr(fault, "error", fault)  # a worker's fault comes wrapped, without its traceback
     path = folder / "fault-report.txt"
     try:
         folder.mkdir(parents=True, exist_ok=True)
