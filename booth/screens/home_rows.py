@@ -19,6 +19,7 @@ from booth.screens.faces import faces
 from booth.units import System
 
 if TYPE_CHECKING:
+    from booth.profile.faults import Fault
     from booth.profile.library import Library
 
 JOBS, PROFILES, REST = "Jobs not closed", "Coating profiles", "Shop"
@@ -82,6 +83,19 @@ def profile_rows(library: Library) -> tuple[HomeRow, ...]:
                     about=tuple(str(fault) for fault in faults))
         )  # fmt: skip
     return tuple(rows)
+
+
+def shop_rows(path: Path, faults: tuple[Fault, ...]) -> tuple[HomeRow, ...]:
+    """The shop, and what is wrong with its file, if anything is."""
+    rows = (HomeRow("screen:shop", "screen", REST, "Shop", key="shop"),)
+    if not faults:
+        return rows
+    count = len(faults)
+    broken = HomeRow(
+        "broken:shop", "broken", REST, path.name, f"{count} fault{'s' if count != 1 else ''}", "!",
+        about=tuple(str(fault) for fault in faults),
+    )  # fmt: skip
+    return (*rows, broken)
 
 
 def shelf_rows() -> tuple[HomeRow, ...]:

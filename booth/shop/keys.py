@@ -42,7 +42,7 @@ KEYS: tuple[Key, ...] = (
         '"checked with oil of known viscosity"'),
 
     Key("compressor", "the compressor", T.TABLE),
-    Key("compressor.receiver", "volume of the receiver", T.QUANTITY, '"60 gal"', K.VOLUME, 500,
+    Key("compressor.receiver", "volume of the receiver", T.QUANTITY, '"60 gal"', K.VOLUME, 2000,
         2e6, required=True),
     Key("compressor.flow", "free air it delivers, not what its pump displaces", T.QUANTITY,
         '"11 cfm"', K.AIR_FLOW, 1, 50000, required=True),

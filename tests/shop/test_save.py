@@ -55,7 +55,7 @@ shops = st.builds(
     compressor=st.none()
     | st.builds(
         Compressor,
-        receiver_l=st.floats(1, 1900),
+        receiver_l=st.floats(2.1, 1900),
         flow_l_min=st.floats(2, 40000),
         cut_in_kpa=st.floats(100, 900),
         cut_out_kpa=st.floats(1000, 3000),

@@ -1,0 +1,258 @@
+"""Past jobs on the screen: the list, one as text, one taken up again, files that cannot be read."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import pytest
+
+from booth.clock import ManualClock
+from booth.job import events as ev
+from booth.job.fold import fold
+from booth.job.history import history
+from booth.job.session import Session
+from booth.job.summary import JobSummary
+from booth.moment import Moment
+from booth.screens.history_rows import job_line, matching
+from booth.screens.reopen import reopened
+from tests.job.make import q
+from tests.screens.at_app import a_job, at_app, kept
+
+
+def when(moment: Moment) -> str:
+    return "2025-06-15 15:06"
+
+
+def ago(hours: float) -> Moment:
+    """A moment so many hours before the clock of these tests stands."""
+    now = ManualClock().now()
+    return Moment(now.wall - hours * 3600, now.continuous, "an earlier boot")
+
+
+def closed(hours: float, verdict: str = "good", **about: str) -> ev.JobClosed:
+    return ev.JobClosed(n=0, at=ago(hours), verdict=verdict, **about)
+
+
+async def test_newest_first_with_verdict_in_a_word_and_a_shape() -> None:
+    async with at_app() as at:
+        a_job(ago(50), closed(48), parts=("oldest",))
+        a_job(ago(20), closed(19, "redo"), parts=("middle",), gun="spot")
+        a_job(ago(1), parts=("newest",))
+        await at.open("history")
+        rows = [line for line in at.lines if "Trial clear" in line]
+        assert ["newest" in rows[0], "middle" in rows[1], "oldest" in rows[2]] == [True] * 3
+        assert "» open" in rows[0] and "■ redo" in rows[1] and "● good" in rows[2]
+        assert rows[1].endswith("spot")
+        assert at.lines[0].split()[-1] == "3"
+
+
+async def test_an_empty_folder_says_so() -> None:
+    async with at_app() as at:
+        await at.open("history")
+        assert "none yet" in at.lines[0]
+        await at.press("enter", "r", "down")
+        assert at.screen == "History"
+        await at.press("escape")
+        assert at.screen == "Home"
+
+
+async def test_enter_shows_the_job_as_text_in_the_units_asked_for() -> None:
+    async with at_app() as at:
+        air = ev.AirRead(n=0, at=ago(2), inlet=q(200, "kPa"))
+        path = a_job(ago(3), air, closed(1, next_time="a bit less air"))
+        before = path.read_bytes()
+        await at.open("history")
+        await at.press("enter")
+        assert at.screen == "JobReport"
+        assert "inlet 29 psi" in at.text
+        await at.press("u")
+        assert "inlet 2.00 bar" in at.text
+        await at.press("end")
+        assert "next time: a bit less air" in at.text
+        await at.press("escape")
+        assert at.screen == "History"
+        assert path.read_bytes() == before
+
+
+async def test_the_report_scrolls_by_lines_and_pages() -> None:
+    async with at_app() as at:
+        notes = [ev.NoteMade(n=0, at=ago(2), text=f"note {number:02}") for number in range(60)]
+        a_job(ago(3), *notes, closed(1))
+        await at.open("history")
+        await at.press("enter")
+        assert "note 01" in at.text and "note 59" not in at.text
+        await at.press("end")
+        assert "note 59" in at.text and "note 01" not in at.text
+        await at.press("home", "pagedown")
+        assert "note 25" in at.text and "note 01" not in at.text
+        await at.press("pageup")
+        assert "note 01" in at.text
+
+
+async def test_r_reopens_a_closed_job_by_voiding_its_closing() -> None:
+    async with at_app() as at:
+        path = a_job(ago(3), ev.NoteMade(n=0, at=ago(2), text="kept"), closed(1))
+        lines_before = path.read_bytes()
+        await at.open("history")
+        await at.press("r")
+        await at.until(lambda: at.screen == "Bench")
+        events = kept(path)
+        assert path.read_bytes().startswith(lines_before), "nothing is erased"
+        assert isinstance(events[-1], ev.Voided) and events[-1].target == 3
+        assert fold(events).closed is None
+        (summary,) = history(at.places.jobs_dir)
+        assert summary.is_open
+        # Leaving the bench leads to the list of jobs, not back to the past.
+        at.app.leave_job()
+        await at.pilot.pause()
+        assert at.screen == "Home"
+
+
+async def test_r_in_the_report_reopens_too() -> None:
+    async with at_app() as at:
+        path = a_job(ago(3), closed(1))
+        await at.open("history")
+        await at.press("enter", "r")
+        await at.until(lambda: at.screen == "Bench")
+        assert fold(kept(path)).closed is None
+
+
+async def test_an_open_job_is_taken_up_as_it_is() -> None:
+    async with at_app() as at:
+        path = a_job(ago(3))
+        before = path.read_bytes()
+        await at.open("history")
+        assert "take up again" in at.lines[-1]
+        await at.press("r")
+        await at.until(lambda: at.screen == "Bench")
+        assert path.read_bytes() == before
+
+
+async def test_a_job_open_in_another_booth_is_refused_with_a_sentence() -> None:
+    async with at_app() as at:
+        path = a_job(ago(3), closed(1))
+        other = Session.resume(path)
+        try:
+            await at.open("history")
+            await at.press("r")
+            assert at.screen == "Sheet" and "open in another booth" in at.words
+            await at.press("escape")
+            assert at.screen == "History"
+        finally:
+            other.close()
+        assert fold(kept(path)).closed is not None
+
+
+async def test_files_that_cannot_be_read_stand_last_with_why() -> None:
+    async with at_app() as at:
+        a_job(ago(3), closed(1))
+        folder = at.places.jobs_dir
+        (folder / "20990101-0000-x-0001.jsonl").write_bytes(b"[/ x \x1b[2J\n")
+        (folder / "20990101-0000-x-0002.jsonl").mkdir()
+        await at.open("history")
+        assert at.lines[0].split()[-1] == "3"
+        assert "Trial clear" in at.lines[1]
+        assert "No line of it opens a job" in at.text and "cannot be read" in at.text
+        await at.press("end", "enter")
+        assert at.screen == "Sheet" and "left as it is" in at.words
+        await at.press("escape", "r")
+        assert at.screen == "Sheet", "what is no job cannot be taken up"
+
+
+async def test_broken_lines_are_told_in_the_list_and_in_the_report() -> None:
+    async with at_app(size=(100, 24)) as at:
+        path = a_job(ago(3), closed(1))
+        path.write_bytes(path.read_bytes() + b"no entry\n")
+        await at.open("history")
+        assert "1 broken line" in at.text
+        await at.press("enter")
+        assert "!" in at.lines[1], at.text
+
+
+async def test_jobs_are_found_by_words() -> None:
+    async with at_app() as at:
+        a_job(ago(50), closed(48), parts=("left door",))
+        a_job(ago(20), closed(19, "redo"), parts=("hood",))
+        a_job(ago(9), closed(8), parts=("hood",))
+        await at.open("history")
+        await at.press("slash")
+        assert at.screen == "Ask"
+        await at.type("Hood redo")
+        await at.press("enter")
+        rows = [line for line in at.lines if "Trial clear" in line]
+        assert len(rows) == 1 and "redo" in rows[0] and "1 of 3" in at.lines[0]
+        await at.press("escape")
+        assert at.screen == "History" and "1 of 3" not in at.lines[0]
+        assert len([line for line in at.lines if "Trial clear" in line]) == 3
+        await at.press("escape")
+        assert at.screen == "Home"
+
+
+async def test_hostile_text_is_drawn_as_it_stands() -> None:
+    async with at_app() as at:
+        a_job(ago(3), ev.NoteMade(n=0, at=ago(2), text="[/ y \x1b[2J"), closed(1), parts=("[/ x",))
+        await at.open("history")
+        assert "[/ x" in at.text
+        await at.press("enter")
+        assert "[/ y ␛[2J" in at.text
+
+
+async def test_a_narrower_window_cuts_the_rows_and_not_the_jobs() -> None:
+    async with at_app(size=(120, 24)) as at:
+        a_job(ago(3), closed(1), parts=("a part with a rather long name to cut off somewhere",))
+        await at.open("history")
+        assert "somewhere" in at.text
+        await at.pilot.resize_terminal(60, 18)
+        at.app.draw_all()
+        await at.pilot.pause()
+        assert "…" in at.text and "somewhere" not in at.text
+        assert len([line for line in at.lines if "Trial clear" in line]) == 1
+
+
+async def test_the_first_screen_leads_here() -> None:
+    async with at_app() as at:
+        await at.until(lambda: "Past jobs" in at.text)
+        await at.press("end", "enter")
+        await at.until(lambda: at.screen == "History")
+
+
+def test_every_closing_is_voided() -> None:
+    """Two copies of a log, closed in two booths and put together, hold two."""
+    path = a_job(ago(3), closed(2), closed(1))
+    session = reopened(path, ago(0))
+    assert session.job.closed is None
+    session.close()
+    voided = [event.target for event in kept(path) if isinstance(event, ev.Voided)]
+    assert sorted(voided) == [2, 3]
+
+
+def test_a_refused_void_lets_the_log_go(monkeypatch: pytest.MonkeyPatch) -> None:
+    path = a_job(ago(3), closed(2))
+
+    def refuse(self: Session, event: ev.Event) -> ev.Event:
+        raise OSError(28, "No space left on device")
+
+    monkeypatch.setattr(Session, "record", refuse)
+    with pytest.raises(OSError, match="No space"):
+        reopened(path, ago(0))
+    Session.resume(path).close()
+
+
+SUMMARY = JobSummary(
+    Path("a.jsonl"), "a", "k", "Clear", ("door",), "spot", ago(3), ago(2), "good", 9
+)
+
+
+@pytest.mark.parametrize("width", [0, 1, 20, 30, 60, 76, 196])
+def test_a_line_is_never_wider_than_its_room(width: int) -> None:
+    least = len("2025-06-15 15:06  ● usable  ")
+    for summary in (SUMMARY, JobSummary(Path("x" * 300), fault="広い" * 90)):
+        assert job_line(summary, when, width).cell_length <= max(width, least)
+
+
+def test_every_word_has_to_be_there() -> None:
+    every = (SUMMARY, JobSummary(Path("b.jsonl"), fault="The file cannot be read."))
+    assert matching(every, "", when) == every
+    assert matching(every, " DOOR good 2025-06 ", when) == (SUMMARY,)
+    assert matching(every, "door redo", when) == ()
+    assert matching(every, "cannot", when) == (every[1],)
