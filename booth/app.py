@@ -27,6 +27,7 @@ from booth.sound import Sound
 from booth.type_ahead import MOVING, dealt_with
 from booth.units import System, warm
 from booth.widgets import themes
+from booth.widgets.mends import mend
 
 if TYPE_CHECKING:
     from booth.job.session import Session
@@ -55,6 +56,7 @@ class BoothApp(App[None]):
         profile: str | None = None,
     ) -> None:
         super().__init__()
+        mend()
         self.clock = clock
         self.places = places
         self.sound = sound or Sound(places.cache_dir, self.bell)
