@@ -1,10 +1,16 @@
-"""What the job has measured so far, each figure in one place, so that every step can use it. Pure."""
+"""What the job has measured so far, each figure in one place, for every step to use. Pure."""
 
 from __future__ import annotations
 
-from booth.job.events import CatchMade, EffluxTimed
+from booth.job.events import CatchMade, EffluxTimed, PassTimed
+from booth.job.film import as_of, readings_of, statistics_of
 from booth.job.fold import Job
 from booth.profile.model import Range
+from booth.trade.result import BadInput, Estimate, Outside
+from booth.trade.speed import speed_of_pass_mm_s
+from booth.trade.transfer import EfficiencyBand, default_band, transfer_efficiency_from_film
+
+_GAUGE_RULE = "wet film read x gun speed x pitch / delivery caught"
 
 
 def efflux_runs(job: Job) -> tuple[EffluxTimed, ...]:
@@ -81,6 +87,90 @@ def overlap_fraction(job: Job) -> tuple[float, str]:
     return 0.5, "common practice"
 
 
+#: Timed passes that differ by less than this share from the last one are the same pace.
+SAME_PACE = 0.1
+
+
+def steady_passes(job: Job) -> tuple[PassTimed, ...]:
+    """The last timed pass, and those right before it that agree with it within a tenth."""
+    found: list[PassTimed] = []
+    last: float | None = None
+    for each in reversed(job.passes):
+        if each.seconds <= 0 or each.length.value <= 0:
+            continue
+        speed = each.length.value / each.seconds
+        last = speed if last is None else last
+        if abs(speed - last) > SAME_PACE * last:
+            break
+        found.append(each)
+    return tuple(reversed(found))
+
+
+def speed_mm_s(job: Job) -> float | None:
+    """The speed of the gun as timed last [mm/s]."""
+    passes = steady_passes(job)
+    if not passes:
+        return None
+    length_mm = sum(each.length.value for each in passes) * 1000
+    return speed_of_pass_mm_s(length_mm, sum(each.seconds for each in passes))
+
+
+def implied_efficiency(job: Job, part: str, coat: int | None) -> Estimate | Outside:
+    """The transfer efficiency [1] that the readings of one coat imply, or what is missing for it.
+
+    Delivery, fan, overlap and speed are those that were known when the coat was read.
+    """
+    readings = readings_of(job, part, coat)
+    film = statistics_of(readings)
+    if film is None:
+        return Outside("No film of this coat was read.", "Read it with a notch gauge.", _GAUGE_RULE)
+    then = as_of(job, readings[-1].n)
+    delivery, fan, speed = delivery_ml_min(then), fan_mm(then), speed_mm_s(then)
+    if delivery is None or not catches(then, "paint"):
+        return Outside(
+            "The delivery of the coating itself was not caught.",
+            "Catch the coating, not water.",
+            _GAUGE_RULE,
+        )
+    if fan is None or fan[1] != "measured":
+        return Outside("The fan was not measured.", "Measure it on paper.", _GAUGE_RULE)
+    if speed is None:
+        return Outside("No pass was timed.", "Time a pass at the step Pace.", _GAUGE_RULE)
+    try:
+        return transfer_efficiency_from_film(
+            film.mean, delivery[0], fan[0], overlap_fraction(then)[0], speed
+        )
+    except BadInput as fault:
+        return Outside(str(fault), "Check delivery, fan and the timed pass.", _GAUGE_RULE)
+
+
+def transfer_efficiency(job: Job, large_flat_part: bool = True) -> EfficiencyBand:
+    """The transfer efficiency to reckon with: the latest coat's by the gauge, else a usual band.
+
+    Its `source` says where it is from. `large_flat_part` matters to the usual band only.
+    """
+    coats = dict.fromkeys((read.part, read.coat) for read in reversed(job.films))
+    for part, number in coats:
+        implied = implied_efficiency(job, part, number)
+        if isinstance(implied, Estimate) and implied.low > 0:
+            coat = f"coat {number} on {part}" if number else part
+            return EfficiencyBand(
+                implied.low, implied.likely, implied.high, f"from the gauge, {coat}"
+            )
+    return default_band(_is_hvlp(job), large_flat_part)
+
+
+def _is_hvlp(job: Job) -> bool:
+    """Whether the product asks for an HVLP gun, or the gun of this job is one."""
+    if job.profile.gun.hvlp:
+        return True
+    guns = job.opened.shop.get("guns", ())
+    return any(
+        isinstance(gun, dict) and gun.get("name") == job.opened.gun and gun.get("hvlp") is True
+        for gun in guns
+    )
+
+
 def thinner_fraction(job: Job) -> float | None:
     """Thinner in the mix by volume of the mixed coating [1]; None where amounts are not known.
 
@@ -88,7 +178,9 @@ def thinner_fraction(job: Job) -> float | None:
     """
     if not job.batches:
         return None
-    thinner_name = job.profile.mix.thinner.name if job.profile.mix and job.profile.mix.thinner else ""
+    thinner_name = (
+        job.profile.mix.thinner.name if job.profile.mix and job.profile.mix.thinner else ""
+    )
     coating = thinner = 0.0
     for pour in job.batches[-1].pours:
         if pour.amount.unit != "ml":
