@@ -283,12 +283,12 @@ def _pot_waits(job: Job) -> Iterator[Wait]:
         if mix.induction_s:
             yield _pot(batch, batch.at, What.INDUCTION, Lasting(mix.induction_s, False, "profile"))
         if mix.pot_life is not None:
-            oldest = _oldest_of(job, batch)
+            oldest = oldest_of(job, batch)
             lasts = today.pot_life(job.profile, job.weather)
             yield _pot(batch, oldest.at, What.POT_LIFE, None, lasts)
 
 
-def _oldest_of(job: Job, batch: BatchMixed) -> BatchMixed:
+def oldest_of(job: Job, batch: BatchMixed) -> BatchMixed:
     """Where a batch was poured onto the rest of an older one, the oldest rules the pot life."""
     by_number = {each.batch: each for each in job.batches}
     seen: set[int] = set()

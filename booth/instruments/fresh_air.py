@@ -1,0 +1,263 @@
+"""Fresh air: the least that keeps vapour far below its explosive limit, and the face of the booth.
+
+Nothing here is a permission: no figure of this instrument is ever shown as good.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+from typing import ClassVar
+
+from textual.app import ComposeResult
+from textual.widgets import Static
+
+from booth.instruments.base import Instrument, Values, number, word
+from booth.instruments.desk import Context
+from booth.job.events import Event, FreshAirChecked
+from booth.job.figures import delivery_ml_min
+from booth.job.vapour import Vapour, known_solvent, percent_known, vapour_of
+from booth.profile.model import Hazard
+from booth.trade.face import FACE_M_S, face_velocity, required_exhaust
+from booth.trade.result import BadInput
+from booth.trade.solvents import solvent_names
+from booth.trade.ventilation import minimum_air
+from booth.units import Kind, Quantity, System, show, shown_unit
+from booth.widgets.entry import Field, FieldRow
+from booth.widgets.figure_panel import FigurePanel
+from booth.widgets.readout import Readout
+from booth.widgets.text import content
+from booth.widgets.tone import Tone
+
+L_PER_M3 = 1000.0
+MINUTES_PER_HOUR = 60.0
+NOT_A_PERMISSION = (
+    "A minimum against fire. It is no permission to breathe this air, nor to spray near a spark."
+)
+ISOCYANATE = "Isocyanates: supplied air, whatever the figure says."
+
+
+class FreshAir(Instrument):
+    """The least fresh air against fire, and what the room moves."""
+
+    KIND: ClassVar[str] = "fresh-air"
+    NAME: ClassVar[str] = "Fresh air"
+    ABOUT: ClassVar[tuple[str, ...]] = (
+        "The large figure is the least fresh air that dilutes the vapour of what you spray to a "
+        "quarter of its lower explosive limit, the trigger pulled, in a room where it mixes evenly "
+        "(29 CFR 1910.94(c)(6)(ii), recalled). Limits: the lowest of that regulation's table, IEC "
+        "60079-20-1:2010 and usual safety data sheets. Local codes may ask for 20 or 10 %.",
+        "It is a minimum against fire. It is not a permission to breathe the air, however much is "
+        "moved: limits for breathing lie far below it. Wear what the data sheet asks for. With "
+        "isocyanates that is supplied air throughout (NIOSH).",
+        "Solvent: the profile's percentage in the mixed coating, else all that is not solids, and "
+        "the thinner as mixed (before that, the most the profile names). Delivery: caught, else the "
+        "profile's. Where a solvent is not known, the one that needs the most air is taken. All of "
+        "it is taken to evaporate as it is sprayed; open cans, cleaning and drying racks come on top.",
+        "Open face of a booth: 100 ft/min (0.51 m/s) on average over the face of a dry booth (29 CFR "
+        "1910.107(b)(5)(i)). The larger of the two counts. A fan's plate is its free flow, not what "
+        "it moves through filters: measure at the face.",
+        "Vapour is heavier than air and runs along the floor to pilot lights, heaters, switches, "
+        "chargers. No exhaust may push it past a spark. Ground metal and cans. The product's data "
+        "sheet, local codes and licensed practice rule.",
+    )
+    KEEPS: ClassVar[tuple[type[Event], ...]] = (FreshAirChecked,)
+
+    def compose(self) -> ComposeResult:
+        for part in super().compose():
+            yield part
+            if isinstance(part, FigurePanel):
+                yield Static(
+                    content(caution_words(self.desk.context)), classes="fire", markup=False
+                )
+
+    def fields(self, context: Context) -> tuple[Field, ...]:
+        return tuple(_fields(context))
+
+    def readout(self, context: Context, values: Values) -> Readout:
+        return fresh_air_readout(context, values)
+
+    def record(self, context: Context) -> tuple[str, ...]:
+        return tuple(
+            f"{self.desk.local_time(each.at)}  at least "
+            f"{flow_words(each.needed_m3_min * MINUTES_PER_HOUR, context.system)} against fire"
+            + _moved_words(each, context.system)
+            for each in context.job.fresh_air[-2:]
+        )
+
+    def event(self, context: Context, values: Values) -> Event | None:
+        checked = check(context, values)
+        if not isinstance(checked, Checked):
+            self.desk.say(checked, fault=True)
+            return None
+        moved = checked.moved_m3_h
+        return FreshAirChecked(
+            n=0,
+            at=context.now,
+            needed_m3_min=checked.needed_m3_h / MINUTES_PER_HOUR,
+            moved_m3_min=None if moved is None else moved / MINUTES_PER_HOUR,
+        )
+
+    def enter(self, row: FieldRow | None = None) -> None:
+        """What the profile and the shop file say is enough to keep a figure: nothing has to be typed."""
+        context = self.desk.context
+        known = isinstance(check(context, self.values()), Checked)
+        if self.all_empty and known and not self.kept_any(context):
+            self.commit()
+            return
+        super().enter(row)
+
+    def keys(self, context: Context) -> tuple[tuple[str, str], ...]:
+        known = isinstance(check(context, self.values()), Checked)
+        keep = known and (not self.all_empty or not self.kept_any(context))
+        return (("Enter", "keep" if keep else "next step"), ("↑↓", "rows"))
+
+
+@dataclass(frozen=True, slots=True)
+class Checked:
+    """What comes out: the least against fire and on average over the pauses, what the exhaust moves
+    and what the open face asks for [m3/h], the average velocity there [m/s]; None: not known."""
+
+    needed_m3_h: float
+    averaged_m3_h: float
+    moved_m3_h: float | None
+    face_m3_h: float | None
+    face_m_s: float | None
+    vapour: Vapour
+    delivery: str
+
+    @property
+    def short(self) -> bool:
+        """Whether what is moved is less than what either asks for."""
+        asked = max(self.needed_m3_h, self.face_m3_h or 0.0)
+        return self.moved_m3_h is not None and self.moved_m3_h < asked * (1.0 - 1e-9)
+
+
+def _fields(context: Context) -> Iterator[Field]:
+    profile, room = context.profile, context.shop.room
+    if _asks_for_solvent(context):
+        names = tuple((name, name) for name in solvent_names())
+        yield Field("solvent", "Solvent", choices=(("", "not known"), *names))
+    if not percent_known(profile):
+        yield Field(
+            "percent", "Solvent in it", Kind.PERCENT, optional=True,
+            hint="by volume, without water: data sheet",
+        )  # fmt: skip
+    if delivery_ml_min(context.job) is None:
+        yield Field("delivery", "Delivery", Kind.DELIVERY, hint="what leaves the gun")
+    moved = room.exhaust_m3_min if room else None
+    yield Field(
+        "exhaust", "Exhaust", Kind.AIR_FLOW, optional=True,
+        default=None if moved is None else Quantity(moved * L_PER_M3, "l/min", ""),
+        hint="shop file" if moved is not None else "what the fan moves, optional",
+    )  # fmt: skip
+    face = room.face_m2 if room else None
+    yield Field(
+        "face", "Open face", Kind.AREA, optional=True,
+        default=None if face is None else Quantity(face, "m2", ""),
+        hint="shop file" if face is not None else "of the booth, optional",
+    )  # fmt: skip
+    yield Field("duty", "Trigger", Kind.PERCENT, optional=True, hint="of the time, optional")
+
+
+def _asks_for_solvent(context: Context) -> bool:
+    film = context.profile.film
+    return known_solvent(film.solvent) is None and film.solvent_percent != 0
+
+
+def check(context: Context, values: Values) -> Checked | str:
+    """Work out all that can be; a sentence where the figure against fire cannot. Pure."""
+    job = context.job
+    typed = number(values, "delivery")
+    delivery = (typed, "as typed") if typed else delivery_ml_min(job)
+    vapour = vapour_of(job, word(values, "solvent"), number(values, "percent"))
+    if vapour is None:
+        return (
+            "No solvent is named in this product but water: there is no figure against fire. Its data "
+            "sheet may name a co-solvent; mist and the thinner still want moving air."
+        )
+    if delivery is None or delivery[0] <= 0:
+        return "What leaves the gun is not known yet: type it, or catch it first."
+    exhaust_l_min, face_m2 = number(values, "exhaust"), number(values, "face")
+    moved = None if exhaust_l_min is None else exhaust_l_min / L_PER_M3 * MINUTES_PER_HOUR
+    duty = number(values, "duty")
+    try:
+        air = minimum_air(
+            delivery[0], vapour.volatile, vapour.blend,
+            trigger_share=1.0 if duty is None else duty / 100,
+        )  # fmt: skip
+        face = required_exhaust(face_m2).least.value if face_m2 else None
+        velocity = (
+            face_velocity(moved, face_m2).average.value if moved is not None and face_m2 else None
+        )
+    except BadInput as fault:
+        return str(fault)
+    return Checked(
+        air.least.value, air.averaged.value, moved, face, velocity, vapour, delivery[1]
+    )  # fmt: skip
+
+
+def fresh_air_readout(context: Context, values: Values) -> Readout:
+    """The least air against fire as the figure; never as good. Pure."""
+    checked, system = check(context, values), context.system
+    if isinstance(checked, str):
+        return Readout("–", label="fresh air, at least", lines=(checked,))
+    figure, unit = flow(checked.needed_m3_h, system)
+    tone, said = Tone.PLAIN, "AT LEAST"
+    if checked.short:
+        tone, said = Tone.CAUTION, "TOO LITTLE IS MOVED"
+    elif checked.moved_m3_h is not None:
+        said = "MORE THAN THE MINIMUM AGAINST FIRE"
+    return Readout(
+        figure, unit, label="fresh air against fire, trigger pulled, at least", tone=tone, word=said,
+        lines=tuple(_lines(context, checked)),
+    )  # fmt: skip
+
+
+def _lines(context: Context, checked: Checked) -> Iterator[str]:
+    system = context.system
+    if checked.moved_m3_h is not None:
+        yield f"the exhaust moves {flow_words(checked.moved_m3_h, system)}"
+    if checked.face_m_s is not None:
+        average = show(checked.face_m_s, Kind.SPEED, system)
+        least = show(FACE_M_S, Kind.SPEED, system)
+        yield f"at the face {average} on average, at least {least} is asked for"
+    elif checked.face_m3_h is not None:
+        yield f"the open face asks for at least {flow_words(checked.face_m3_h, system)}"
+    if checked.averaged_m3_h < checked.needed_m3_h:
+        yield f"over trigger and pauses at least {flow_words(checked.averaged_m3_h, system)}"
+    names = ", ".join(
+        f"{each.name} (limit {each.lel_percent:g} %)"
+        for each in dict.fromkeys(each for each, _ in checked.vapour.blend)
+    )
+    yield f"{checked.vapour.volatile * 100:.0f} % of what is sprayed evaporates: {names}"
+    yield from checked.vapour.told
+    delivery = delivery_ml_min(context.job)
+    if delivery is not None and checked.delivery == delivery[1]:
+        yield f"delivery {show(delivery[0], Kind.DELIVERY, system)}, {checked.delivery}"
+
+
+def caution_words(context: Context) -> str:
+    """What stands under the figure at all times."""
+    if Hazard.ISOCYANATE in context.profile.hazards:
+        return f"{NOT_A_PERMISSION} {ISOCYANATE}"
+    return NOT_A_PERMISSION
+
+
+def flow(m3_h: float, system: System) -> tuple[str, str]:
+    """A flow of a room's air as a fan's plate gives it: cubic feet a minute, or cubic metres an hour."""
+    if system is System.METRIC:
+        return f"{m3_h:.0f}", "m3/h"
+    l_min = m3_h * L_PER_M3 / MINUTES_PER_HOUR
+    return show(l_min, Kind.AIR_FLOW, system, unit=False), shown_unit(Kind.AIR_FLOW, system)
+
+
+def flow_words(m3_h: float, system: System) -> str:
+    """The same in one piece."""
+    return " ".join(flow(m3_h, system))
+
+
+def _moved_words(each: FreshAirChecked, system: System) -> str:
+    if each.moved_m3_min is None:
+        return ""
+    return f"; the exhaust moves {flow_words(each.moved_m3_min * MINUTES_PER_HOUR, system)}"

@@ -1,0 +1,89 @@
+"""A list to pick from with the arrows or a click; the picked line stays in sight."""
+
+from __future__ import annotations
+
+from typing import ClassVar
+
+from textual import events
+from textual.message import Message
+from textual.reactive import reactive
+
+from booth.widgets.drawn import Drawn
+from booth.widgets.rows import Row, exactly, exactly_rows
+from booth.widgets.text import plain
+
+__all__ = ["PickList", "first_in_sight", "lay_out"]
+
+PICKED, QUIET = "pick-list--picked", "pick-list--quiet"
+
+
+def first_in_sight(count: int, picked: int, height: int) -> int:
+    """Give the first line to draw so that the picked one stands in the middle where it can."""
+    return min(max(0, picked - height // 2), max(0, count - height))
+
+
+def lay_out(lines: tuple[tuple[str, str], ...], picked: int, width: int, height: int) -> list[Row]:
+    """Give the list for a size: each line is what it is called and what stands quietly behind it.
+
+    An arrow at the edge says that the list goes on there.
+    """
+    if width <= 0 or height <= 0:
+        return []
+    first = first_in_sight(len(lines), picked, height)
+    last = first + height
+    drawn: list[Row] = []
+    for number, (name, behind) in enumerate(lines[first:last], first):
+        style = PICKED if number == picked else ""
+        more = " "
+        if number == first and first > 0:
+            more = "↑"
+        elif number == last - 1 and last < len(lines):
+            more = "↓"
+        row: Row = (
+            ("→ " if number == picked else "  ", style),
+            (plain(name), style),
+            ("  ", style),
+            (plain(behind), style or QUIET),
+        )
+        drawn.append((*exactly(row, width - 2, style), (f" {more}", QUIET)))
+    return exactly_rows(drawn, width, height)
+
+
+class PickList(Drawn):
+    """Draws the lines; a click picks one, a second click on it takes it."""
+
+    class Picked(Message):
+        """A line was clicked; again: it was the picked one already."""
+
+        def __init__(self, index: int, again: bool) -> None:
+            super().__init__()
+            self.index = index
+            self.again = again
+
+    COMPONENT_CLASSES: ClassVar[set[str]] = {PICKED, QUIET}
+    DEFAULT_CSS = """
+PickList { height: 1fr; width: 1fr; background: $background; color: $foreground; }
+PickList > .pick-list--picked { text-style: bold reverse; }
+PickList > .pick-list--quiet { color: $quiet; }
+"""
+
+    lines: reactive[tuple[tuple[str, str], ...]] = reactive((), repaint=False)
+    picked: reactive[int] = reactive(0, repaint=False)
+
+    def watch_lines(self) -> None:
+        self.redraw()
+
+    def watch_picked(self) -> None:
+        self.redraw()
+
+    def draw_rows(self, width: int, height: int) -> list[Row]:
+        return lay_out(self.lines, self.picked, width, height)
+
+    def on_click(self, event: events.Click) -> None:
+        offset = event.get_content_offset(self)
+        if offset is None:
+            return
+        at = first_in_sight(len(self.lines), self.picked, self.size.height) + offset.y
+        if 0 <= at < len(self.lines):
+            event.stop()
+            self.post_message(self.Picked(at, at == self.picked))

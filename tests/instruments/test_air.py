@@ -1,0 +1,178 @@
+"""The air: pressed keys, what the screen says, what is on disk; compressor by hand arithmetic."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+import msgspec
+import pytest
+
+from booth.clock import ManualClock
+from booth.instruments.air import air_readout, compressor_lines, held_s
+from booth.instruments.desk import Context
+from booth.job.events import AirRead, Event, Voided
+from booth.job.fold import fold
+from booth.profile.model import Gun as GunSettings
+from booth.profile.model import Range
+from booth.shop.model import Compressor, Gun, Shop
+from booth.units import System
+from booth.widgets.figure_panel import FigurePanel
+from booth.widgets.readout import Readout
+from booth.widgets.tone import Tone
+from tests.instruments.at_bench import AtBench, at_bench, context_of
+from tests.job.make import profile, q
+
+COMPRESSOR = Compressor(receiver_l=90, flow_l_min=200, cut_in_kpa=600, cut_out_kpa=800)
+SHOP = Shop(guns=(Gun("blue", air_l_min=340),), compressor=COMPRESSOR)
+
+
+def with_gun(context: Context, gun: str = "blue") -> Context:
+    """The context of a job that is done with this gun."""
+    opened = msgspec.structs.replace(context.job.opened, gun=gun)
+    job = fold([opened, *context.job.events[1:]])
+    return Context(job, context.now, context.system, context.step, context.shop)
+
+
+@pytest.mark.parametrize(
+    ("kpa", "tone", "word", "way"),
+    [
+        (195.0, Tone.GOOD, "IN RANGE", "profile: 1.80 to 2.10 bar"),
+        (150.0, Tone.CAUTION, "LOW, TURN UP", "regulator up by 0.30 bar or more"),
+        (240.0, Tone.CAUTION, "HIGH, TURN DOWN", "regulator down by 0.30 bar or more"),
+    ],
+)
+def test_inlet_says_where_it_stands_and_which_way_to_turn(
+    kpa: float, tone: Tone, word: str, way: str
+) -> None:
+    readout = air_readout(context_of(step="air"), {"inlet": q(kpa, "kPa")})
+    assert (readout.tone, readout.word) == (tone, word)
+    assert way in readout.lines[0]
+    assert readout.figure == f"{kpa / 100:.2f}"
+
+
+def test_nothing_read_yet_shows_what_is_asked_for() -> None:
+    readout = air_readout(context_of(step="air"), {})
+    assert (readout.figure, readout.unit) == ("1.80-2.10", "bar")
+    assert readout.tone is Tone.PLAIN
+    bare = air_readout(context_of(step="air", profile=profile(gun=GunSettings())), {})
+    assert bare.figure == "–"
+    assert "names no pressure" in bare.lines[0]
+
+
+def test_profile_without_a_range_judges_nothing() -> None:
+    bare = context_of(step="air", profile=profile(gun=GunSettings()))
+    readout = air_readout(bare, {"inlet": q(195.0, "kPa")})
+    assert (readout.tone, readout.word) == (Tone.PLAIN, "")
+
+
+@pytest.mark.parametrize(
+    ("cap_psi", "said"),
+    [(9.0, "Within the 0.1 to 10 psi"), (14.0, "conventional one"), (None, "at most at the cap")],
+)
+def test_cap_of_hvlp_is_held_against_ten_psi(cap_psi: float | None, said: str) -> None:
+    # 0.1 to 10 psig at the air cap: 40 CFR 63.11180 (recalled), 63.801.
+    hvlp = context_of(step="air", profile=profile(gun=GunSettings(hvlp=True)), system=System.US)
+    values = {"inlet": q(190.0, "kPa")}
+    if cap_psi is not None:
+        values["cap"] = q(cap_psi * 6.894757, "kPa")
+    assert any(said in line for line in air_readout(hvlp, values).lines)
+
+
+def test_conventional_gun_is_not_lectured_on_hvlp() -> None:
+    assert not any("HVLP" in line for line in air_readout(context_of(step="air"), {}).lines)
+
+
+def test_trigger_is_held_until_the_receiver_falls_to_the_least_inlet() -> None:
+    # Boyle by hand, one atmosphere 101.325 kPa: 90 l from 800 to 600 kPa give 177.6 l, which 340 l/min
+    # use in 31.35 s; from 600 to 180 kPa 373.1 l against 140 l/min more than is supplied: 159.88 s.
+    held = held_s(COMPRESSOR, 340, 180)
+    assert held.likely == pytest.approx(31.35 + 159.88, abs=0.05)
+    # Not sooner than the ratio of the specific heats of air makes it.
+    assert held.low == pytest.approx(held.likely / 1.4)
+
+
+def test_least_pressure_above_cut_in_is_carried_by_the_receiver_alone() -> None:
+    # 90 l from 800 to 700 kPa give 88.82 l: 15.67 s at 340 l/min.
+    assert held_s(COMPRESSOR, 340, 700).likely == pytest.approx(15.67, abs=0.01)
+
+
+def test_compressor_in_words() -> None:
+    lines = compressor_lines(with_gun(context_of(step="air", shop=SHOP)), None)
+    assert "trigger held ~2:16 to 3:11 from full to 1.80 bar (estimate" in lines[0]
+    # 90 l from 180 to 800 kPa are 550.7 l: 165.2 s at 200 l/min; 200 of 340 l/min are 59 %.
+    assert "1:58 to 2:45 to fill up again; 59 % trigger" in lines[1]
+
+
+def test_compressor_that_keeps_up_holds_for_ever() -> None:
+    large = msgspec.structs.replace(COMPRESSOR, flow_l_min=340)
+    shop = msgspec.structs.replace(SHOP, compressor=large)
+    (line,) = compressor_lines(with_gun(context_of(step="air", shop=shop)), None)
+    assert "for ever" in line
+
+
+@pytest.mark.parametrize(
+    ("compressor", "said"),
+    [
+        (msgspec.structs.replace(COMPRESSOR, cut_out_kpa=150, cut_in_kpa=120), "below what the gun needs"),
+        (msgspec.structs.replace(COMPRESSOR, flow_l_min=0), "does not recover"),
+        (msgspec.structs.replace(COMPRESSOR, receiver_l=0), "must be above 0"),
+        (None, "The shop file can tell"),
+    ],
+)  # fmt: skip
+def test_what_a_compressor_cannot_do_is_said(compressor: Compressor | None, said: str) -> None:
+    shop = msgspec.structs.replace(SHOP, compressor=compressor)
+    lines = compressor_lines(with_gun(context_of(step="air", shop=shop)), None)
+    assert any(said in line for line in lines)
+
+
+def test_profile_without_a_least_takes_what_is_set() -> None:
+    context = with_gun(context_of(step="air", shop=SHOP, profile=profile(gun=GunSettings())))
+    assert "to 1.90 bar" in compressor_lines(context, q(190.0, "kPa"))[0]
+    assert "to 6.00 bar" in compressor_lines(context, None)[0]
+
+
+def shown(desk: AtBench) -> Readout:
+    """What the large figure says: its word may be drawn in blocks."""
+    return desk.instrument.query_one(FigurePanel).readout
+
+
+async def test_reading_is_typed_seen_and_kept() -> None:
+    async with at_bench("air", shop=SHOP) as desk:
+        assert desk.focused_row == "inlet"
+        assert "1.80-2.10" in desk.text or "inlet asked for" in desk.text
+        await desk.type("1.5")
+        assert shown(desk).word == "LOW, TURN UP"
+        await desk.press("enter")
+        (read,) = desk.log
+        assert isinstance(read, AirRead)
+        assert (read.inlet.value, read.inlet.typed, read.cap) == (pytest.approx(150.0), "1.5", None)
+        assert "inlet 1.50 bar" in desk.text
+        await desk.press("f3")
+        assert "inlet 22 psi" in desk.text
+        await desk.press("backspace")
+        assert isinstance(desk.log[-1], Voided)
+        assert "inlet asked for" in desk.text
+
+
+async def test_cap_above_the_inlet_is_refused_and_stays_for_correction() -> None:
+    async with at_bench("air", system=System.US) as desk:
+        await desk.type("28")
+        await desk.press("down")
+        assert desk.focused_row == "cap"
+        await desk.type("40")
+        await desk.press("enter")
+        assert desk.log == []
+        assert "cannot be" in desk.text
+        assert desk.instrument.row("cap").typed == "40"
+
+
+async def test_range_of_another_profile_and_last_reading_stay_after_coming_back() -> None:
+    def before(clock: ManualClock) -> Sequence[Event]:
+        return (AirRead(n=0, at=clock.now(), inlet=q(195, "kPa"), fan_turns=q(1.5, "turns")),)
+
+    other = profile(gun=GunSettings(inlet_kpa=Range(150, 180)))
+    async with at_bench("air", before=before, profile=other) as desk:
+        assert shown(desk).word == "HIGH, TURN DOWN"
+        assert "fan 1.5 turns open" in desk.text
+        await desk.press("enter")
+        assert desk.bench.step.key != "air"
