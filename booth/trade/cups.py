@@ -98,7 +98,8 @@ def efflux_from_viscosity(
     Raises:
         BadInput: a viscosity of 0 or less, a correction outside its range, not finite.
 
-    Source: the formulas of viscosity_from_efflux, solved for the time.
+    Source: ASTM D1200-94(2005) 11.2 (Ford), ASTM D4212 10.1 (Zahn, Shell), ISO 2431 / ASTM D5125,
+        DIN 53211 (withdrawn 1996, second-hand), each formula solved for the time.
 
     Example:
         >>> [round(efflux_from_viscosity(cup_named(n), 100.0).value, 1)
@@ -151,7 +152,8 @@ def equivalent_efflux(
     Raises:
         BadInput: a time of 0 or less, a correction outside its range, a number that is not finite.
 
-    Source: the formulas of both standards, joined by the kinematic viscosity.
+    Source: ASTM D1200-94(2005) 11.2 (Ford), ASTM D4212 10.1 (Zahn, Shell), ISO 2431 / ASTM D5125,
+        DIN 53211 (withdrawn 1996, second-hand): two of them, joined by the kinematic viscosity.
 
     Example:
         >>> there = equivalent_efflux(60.0, cup_named("iso 4"), cup_named("ford 4"))

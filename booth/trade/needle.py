@@ -120,7 +120,7 @@ def delivery_at_turns(turns: float, catches: Sequence[NeedleCatch]) -> Estimate 
     Raises:
         BadInput: no catch, a negative or not finite number.
 
-    Source: piecewise linear interpolation of needle_curve (Ayer et al. 1955).
+    Source: piecewise linear interpolation of the isotonic curve (Ayer et al. 1955).
 
     Example:
         >>> delivery_at_turns(1.5, [NeedleCatch(1, 100), NeedleCatch(2, 200)]).likely
@@ -167,7 +167,7 @@ def turns_for_delivery(wanted_ml_min: float, catches: Sequence[NeedleCatch]) -> 
     Raises:
         BadInput: no catch, a wanted delivery of 0 or less, a number that is not finite.
 
-    Source: inverse of the piecewise linear needle_curve (Ayer et al. 1955).
+    Source: inverse of the piecewise linear isotonic curve (Ayer et al. 1955).
 
     Example:
         >>> tried = [NeedleCatch(1.0, 100), NeedleCatch(2.0, 180)]

@@ -201,7 +201,8 @@ def thinner_from_fit(
     Raises:
         BadInput: a number outside its range or not finite.
 
-    Source: the line of fit_thinning, solved for the share; ASTM D4212 13.1.1 (3.7 % variation).
+    Source: the least-squares line through the measurements, solved for the share; ASTM D4212 13.1.1
+        (3.7 % variation).
 
     Example:
         200 mm2/s fell to 50 with a fifth of thinner; a tenth is in now, and 55 is wanted:

@@ -1,0 +1,128 @@
+"""An answer: its figures, its rule, what else has to be said; as one line and as JSON."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Sequence
+from dataclasses import dataclass
+from typing import Any
+
+from booth.figure.shapes import TIME, Shape
+from booth.trade.drying import WaitTime
+from booth.trade.result import Estimate, Outside, Value
+from booth.units import System
+
+
+@dataclass(frozen=True, slots=True)
+class Item:
+    """One figure of an answer: a number with its shape, or words.
+
+    low, high: the band of an estimate, None where there is none; estimate: it rests on a rule of
+    thumb and is never shown without that word; tight: goes on from the figure before it.
+    """
+
+    name: str
+    value: float | str | bool | None
+    shape: Shape | None = None
+    low: float | None = None
+    high: float | None = None
+    estimate: bool = False
+    tight: bool = False
+
+    def text(self, system: System) -> str:
+        """Give it for the line."""
+        if self.shape is None or isinstance(self.value, (str, bool)):
+            told = {True: "yes", False: "no", None: "none"}.get(self.value, self.value)  # type: ignore[arg-type]
+            return f"{self.name} {str(told).rstrip('.')}".strip()
+        told = self.shape.show(self.value, system)
+        if self.low is not None and self.high is not None:
+            ends = " to ".join(self.shape.show(end, system) for end in (self.low, self.high))
+            told += f", {ends}"
+        return f"{self.name} {'estimate ' if self.estimate else ''}{told}".strip()
+
+    def plain(self, system: System) -> dict[str, Any]:
+        """Give it for JSON: numbers in the trade's unit, whichever units are shown."""
+        found: dict[str, Any] = {"name": self.name, "value": finite(self.value)}
+        if self.shape is not None:
+            found["unit"] = self.shape.unit
+        if self.low is not None or self.high is not None:
+            found["low"], found["high"] = finite(self.low), finite(self.high)
+        return {**found, "estimate": self.estimate, "shown": self.text(system)}
+
+
+def finite(value: Any) -> Any:
+    """Give `value`, or None for a number that JSON has not."""
+    return None if isinstance(value, float) and not math.isfinite(value) else value
+
+
+@dataclass(frozen=True, slots=True)
+class Answer:
+    """What a subject answers. notes: sentences that belong to the figures, cautions with them."""
+
+    items: tuple[Item, ...]
+    rule: str
+    notes: tuple[str, ...] = ()
+    outside: Outside | None = None
+
+    @property
+    def estimate(self) -> bool:
+        """Whether any of its figures is an estimate."""
+        return any(item.estimate for item in self.items)
+
+
+def exact(
+    name: str, value: float | str | bool | None, shape: Shape | None, rule: str, *notes: str
+) -> Answer:
+    """Answer with one figure that needs no limits."""
+    return Answer((Item(name, value, shape),), rule, notes)
+
+
+def several(rule: str, items: Sequence[Item], *notes: str) -> Answer:
+    """Answer with several figures."""
+    return Answer(tuple(items), rule, notes)
+
+
+def refused(outside: Outside) -> Answer:
+    """Answer that there is no figure, and why."""
+    return Answer((), outside.rule, outside=outside)
+
+
+def item_of(name: str, found: Value | Estimate, shape: Shape) -> Item:
+    """Make an item of a value or an estimate."""
+    if isinstance(found, Estimate):
+        return Item(name, found.likely, shape, found.low, found.high, estimate=True)
+    return Item(name, found.value, shape)
+
+
+def figure(name: str, found: Value | Estimate | Outside, shape: Shape, *notes: str) -> Answer:
+    """Answer with what the trade found, or did not."""
+    if isinstance(found, Outside):
+        return refused(found)
+    return Answer((item_of(name, found, shape),), found.rule, notes)
+
+
+def wait(name: str, found: WaitTime | Outside) -> Answer:
+    """Answer with a wait: what a clock should count, and the band about it."""
+    if isinstance(found, Outside):
+        return refused(found)
+    if not found.estimate and found.low_s == found.high_s:
+        return exact(name, found.seconds, TIME, found.rule)
+    band = Item("likely", found.likely_s, TIME, found.low_s, found.high_s, found.estimate)
+    return several(found.rule, (Item(name, found.seconds, TIME, estimate=found.estimate), band))
+
+
+def line(answer: Answer, given: Sequence[str], source: str, system: System) -> str:
+    """Give the answer in one line: figures, notes, what was given, rule, source."""
+    if answer.outside is not None:
+        first = f"no figure: {answer.outside.reason} {answer.outside.advice}"
+    else:
+        first = answer.items[0].text(system)
+        for item in answer.items[1:]:
+            first += f"{' ' if item.tight else '; '}{item.text(system)}"
+    parts = [first, *answer.notes]
+    if given:
+        parts.append(f"given: {', '.join(given)}")
+    if answer.rule:
+        parts.append(f"rule: {answer.rule}")
+    parts.append(f"source: {source}")
+    return " | ".join(parts)

@@ -1,0 +1,97 @@
+"""The command itself: words in, one line (or JSON) out, an exit code."""
+
+from __future__ import annotations
+
+import json
+import sys
+from collections.abc import Sequence
+from typing import Any, TextIO
+
+from booth.figure import docs, help
+from booth.figure.answer import Answer, line
+from booth.figure.grammar import Misuse, read_words
+from booth.figure.readers import near
+from booth.figure.subject import Subject
+from booth.figure.subjects import SUBJECTS
+from booth.trade.result import BadInput
+from booth.units import System
+from booth.visible import visible
+
+USAGE = 2
+_HELP = {"--help", "-h"}
+_UNITS = {"--us": System.US, "--metric": System.METRIC}
+
+
+def main(arguments: Sequence[str]) -> int:
+    """Answer ``booth figure ...``; give the exit code: 0, or 2 for words that do not fit."""
+    words = list(arguments)
+    as_json = "--json" in words
+    systems = [_UNITS[word] for word in words if word in _UNITS]
+    system = systems[-1] if systems else System.US
+    wants_help = any(word in _HELP for word in words)
+    words = [
+        word for word in words if word not in _HELP and word not in _UNITS and word != "--json"
+    ]
+    if not words:
+        _say(help.everything(), sys.stdout)
+        return 0
+    name, *rest = words
+    subject = SUBJECTS.get(name.lower().replace("_", "-"))
+    if subject is None:
+        return _misuse("", f"There is no subject {name!r}. {_near_subject(name)}")
+    if wants_help:
+        _say(help.about(subject, system), sys.stdout)
+        return 0
+    try:
+        given, told = read_words(subject, rest, system)
+        answer = subject.answer(given)
+    except (Misuse, BadInput) as fault:
+        hint = f" 'booth figure {subject.name} --help' says what it takes."
+        return _misuse(f" {subject.name}", f"{fault}{hint}")
+    if as_json:
+        _say(json.dumps(_plain(subject, answer, told, system), allow_nan=False), sys.stdout)
+    else:
+        _say(line(answer, told, _source(subject), system), sys.stdout)
+    return 0
+
+
+def _near_subject(name: str) -> str:
+    close = near(name, list(SUBJECTS))
+    if close.startswith("Known"):
+        return "'booth figure' lists them."
+    return close
+
+
+def _source(subject: Subject) -> str:
+    sources = [docs.section(each, "Source") for each in (subject.functions[0], *subject.also)]
+    return " / ".join(dict.fromkeys(sources))
+
+
+def _plain(subject: Subject, answer: Answer, told: Sequence[str], system: System) -> dict[str, Any]:
+    """Give the answer for JSON; what is not finite is null."""
+    found: dict[str, Any] = {
+        "subject": subject.name,
+        "values": [item.plain(system) for item in answer.items],
+        "notes": list(answer.notes),
+        "given": [visible(each) for each in told],
+        "rule": answer.rule,
+        "source": _source(subject),
+        "estimate": answer.estimate,
+        "outside": answer.outside is not None,
+    }
+    if answer.outside is not None:
+        found["reason"] = answer.outside.reason
+        found["advice"] = answer.outside.advice
+    return found
+
+
+def _misuse(where: str, sentence: str) -> int:
+    _say(f"booth figure{where}: {sentence}", sys.stderr)
+    return USAGE
+
+
+def _say(text: str, stream: TextIO) -> None:
+    """Write `text`: nothing in it acts on the terminal, and no character stops it."""
+    shown = visible(text, keep_lines=True)
+    encoding = getattr(stream, "encoding", None) or "utf-8"
+    print(shown.encode(encoding, "replace").decode(encoding), file=stream)

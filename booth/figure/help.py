@@ -1,0 +1,97 @@
+"""The help: the list of subjects, and what one of them takes, rests on and is limited to."""
+
+from __future__ import annotations
+
+import textwrap
+
+from booth.figure import docs
+from booth.figure.subject import Argument, Subject
+from booth.figure.subjects import GROUPS
+from booth.units import System
+
+#: Columns of the help, and of the names in it.
+WIDTH = 96
+NAME_WIDTH = 30
+
+HEAD = """\
+booth figure SUBJECT [VALUE ...] [NAME=VALUE ...] [--json] [--us | --metric]
+
+Answers one computation of the trade in one line, with its rule and its source.
+Values stand in their places or after their name: time=30s, --time 30s, --time=30s;
+at, from and to may stand before their value as a word. Keep a number and its unit
+together: 30s or '30 s'. Any unit of the right kind is understood; a bare number
+takes the unit that the help names. Results are shown in US units unless --metric is
+given; --json gives the numbers in one fixed unit each, whichever is shown.
+'booth figure SUBJECT --help' says what a subject takes, and its limits.
+"""
+
+
+def everything() -> str:
+    """Give the list of all subjects, each with an example."""
+    lines = [HEAD]
+    for title, subjects in GROUPS.items():
+        lines.append(f"{title}:")
+        for subject in subjects:
+            lines.append(f"  {subject.name:22}{subject.says}")
+            lines.append(f"  {'':22}booth figure {subject.name} {subject.examples[0]}".rstrip())
+        lines.append("")
+    return "\n".join(lines).rstrip()
+
+
+def _argument(argument: Argument, system: System) -> list[str]:
+    name = f"{argument.name}=VALUE" if argument.optional else argument.name.upper()
+    what = argument.meaning
+    if argument.many:
+        what += ", one or more"
+    if argument.default:
+        what += f" ({argument.default} if left out)"
+    return [
+        _wrapped(f"  {name:{NAME_WIDTH}}", what),
+        _wrapped(f"  {'':{NAME_WIDTH}}", argument.reader.explain(system)),
+    ]
+
+
+def _wrapped(start: str, text: str) -> str:
+    return textwrap.fill(
+        text, WIDTH, initial_indent=start, subsequent_indent=" " * (NAME_WIDTH + 2)
+    )
+
+
+def _paragraph(text: str) -> str:
+    return textwrap.fill(text, WIDTH, subsequent_indent="  ")
+
+
+def usage(subject: Subject) -> str:
+    """Give the one line that says how it is typed."""
+    words = [subject.name]
+    for each in subject.arguments:
+        if not each.optional:
+            words.append(each.name.upper() + (" ..." if each.many else ""))
+    if any(each.optional for each in subject.arguments):
+        words.append("[NAME=VALUE ...]")
+    return f"booth figure {' '.join(words)} [--json] [--us | --metric]"
+
+
+def about(subject: Subject, system: System) -> str:
+    """Give all that is to be said of one subject."""
+    lines = [usage(subject), "", f"{subject.says[0].upper()}{subject.says[1:]}.", ""]
+    needed = [each for each in subject.arguments if not each.optional]
+    others = [each for each in subject.arguments if each.optional]
+    if needed:
+        lines.append("In this order, or by name:")
+        for each in needed:
+            lines += _argument(each, system)
+    if others:
+        lines.append("By name, if wanted:")
+        for each in others:
+            lines += _argument(each, system)
+    for function in dict.fromkeys((subject.functions[0], *subject.also)):
+        lines += [
+            "",
+            _paragraph(docs.purpose(function)),
+            _paragraph(f"Limits: {docs.section(function, 'Range')}"),
+            _paragraph(f"Source: {docs.section(function, 'Source')}"),
+        ]
+    lines += ["", "For example:"]
+    lines += [f"  booth figure {subject.name} {example}".rstrip() for example in subject.examples]
+    return "\n".join(lines)
