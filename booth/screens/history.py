@@ -126,7 +126,8 @@ class History(Screen[None]):
 
     def on_option_list_option_selected(self) -> None:
         chosen = self._chosen
-        if chosen is None or self._is_unreadable(chosen):
+        # A glove presses twice: the second press is not for this screen any more.
+        if chosen is None or not self.is_active or self._is_unreadable(chosen):
             return
         try:
             log = read_log(chosen.path)
@@ -147,7 +148,7 @@ class History(Screen[None]):
     def action_reopen(self) -> None:
         """Take the chosen job up again."""
         chosen = self._chosen
-        if chosen is not None and not self._is_unreadable(chosen):
+        if chosen is not None and self.is_active and not self._is_unreadable(chosen):
             take_up_again(self.app, chosen.path)  # type: ignore[arg-type]
 
     def action_find(self) -> None:

@@ -141,7 +141,7 @@ class JobLog(Screen[None]):
 
     def on_option_list_option_selected(self) -> None:
         event = self._chosen
-        if event is None:
+        if event is None or not self.is_active:
             return
         if event.n in self.desk.context.job.void:
             self.action_restore()

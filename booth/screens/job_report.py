@@ -58,7 +58,8 @@ class JobReport(Screen[None]):
 
     def action_reopen(self) -> None:
         """Take the job up again."""
-        take_up_again(self.app, self.summary.path)  # type: ignore[arg-type]
+        if self.is_active:
+            take_up_again(self.app, self.summary.path)  # type: ignore[arg-type]
 
     def action_leave(self) -> None:
         """Back to the list."""

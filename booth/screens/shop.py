@@ -139,6 +139,9 @@ class ShopScreen(Screen[None]):
         self.draw()
 
     def on_option_list_option_selected(self, event: OptionList.OptionSelected) -> None:
+        # A glove presses twice: the second press is not for this screen any more.
+        if not self.is_active:
+            return
         self._removing = None
         self.say("")
         if self.faults:
@@ -175,6 +178,8 @@ class ShopScreen(Screen[None]):
     def action_remove(self) -> None:
         """The first press asks, the second removes."""
         item = self._item
+        if not self.is_active:
+            return
         if item is None or not is_there(item, self.shop):
             self.say("Nothing here to remove.")
             return

@@ -124,16 +124,21 @@ class ShopForm(Screen[None]):
         if row is None:
             return rows[0]
         at = rows.index(row)
+        if self._is_missing(row):
+            return row
         if self.is_new and at + 1 < len(rows):
             return rows[at + 1]
-        for other in (*rows[at + 1 :], *rows[: at + 1]):
-            field = other.field
-            missing = not field.optional and field.default is None and other.is_empty
-            if other.fault or missing:
-                return other
-        return None
+        others = (*rows[at + 1 :], *rows[:at])
+        return next((each for each in others if each.fault or self._is_missing(each)), None)
+
+    @staticmethod
+    def _is_missing(row: FieldRow) -> bool:
+        field = row.field
+        return not field.optional and field.default is None and row.is_empty
 
     def _enter(self) -> None:
+        if not self.is_active:
+            return
         row = self.row
         if row is not None and row.fault:
             self.say(row.fault)

@@ -5,6 +5,7 @@ from __future__ import annotations
 from pathlib import Path
 
 import pytest
+from textual.widgets import OptionList
 
 from booth.clock import ManualClock
 from booth.job import events as ev
@@ -13,6 +14,7 @@ from booth.job.history import history
 from booth.job.session import Session
 from booth.job.summary import JobSummary
 from booth.moment import Moment
+from booth.screens.history import History
 from booth.screens.history_rows import job_line, matching
 from booth.screens.reopen import reopened
 from tests.job.make import q
@@ -126,6 +128,24 @@ async def test_an_open_job_is_taken_up_as_it_is() -> None:
         await at.press("r")
         await at.until(lambda: at.screen == "Bench")
         assert path.read_bytes() == before
+
+
+async def test_a_double_press_does_a_thing_once() -> None:
+    async with at_app() as at:
+        path = a_job(ago(3), closed(1))
+        await at.open("history")
+        past, rows = at.app.screen, at.app.screen.query_one(OptionList)
+        assert isinstance(past, History)
+        for _ in range(2):
+            rows.action_select()  # both before the first has been dealt with
+        await at.until(lambda: at.screen == "JobReport")
+        assert [type(each).__name__ for each in at.app.screen_stack].count("JobReport") == 1
+        await at.press("escape")
+        for _ in range(2):
+            past.action_reopen()
+        await at.until(lambda: at.screen == "Bench")
+        assert [type(each).__name__ for each in at.app.screen_stack].count("Bench") == 1
+        assert len([event for event in kept(path) if isinstance(event, ev.Voided)]) == 1
 
 
 async def test_a_job_open_in_another_booth_is_refused_with_a_sentence() -> None:

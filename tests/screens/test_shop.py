@@ -5,6 +5,7 @@ from __future__ import annotations
 import os
 
 import pytest
+from textual.widgets import OptionList
 
 from booth.screens.shop_forms import Item, fields, items, lines, with_item, without_item
 from booth.shop.model import Compressor, Gun, OwnCup, Room, Shop
@@ -87,6 +88,21 @@ async def test_a_name_is_needed_and_nothing_is_kept_on_escape() -> None:
         assert at.screen == "ShopScreen" and not at.places.shop_file.exists()
         await at.press("escape")
         assert at.screen == "Home"
+
+
+async def test_a_double_press_opens_one_form_and_skips_no_row() -> None:
+    async with at_app() as at:
+        await at.open("shop")
+        rows = at.app.screen.query_one(OptionList)
+        for _ in range(2):
+            rows.action_select()  # both before the first has been dealt with
+        await at.until(lambda: at.screen == "ShopForm")
+        assert [type(each).__name__ for each in at.app.screen_stack].count("ShopForm") == 1
+        focused = at.app.focused
+        assert focused is not None and isinstance(focused.parent, FieldRow)
+        assert focused.parent.field.key == "name"
+        await at.press("enter")
+        assert "Name is needed" in at.text and focused is at.app.focused
 
 
 async def test_one_value_is_changed_and_the_old_file_is_kept() -> None:
