@@ -36,4 +36,5 @@ def app_bindings() -> list[Binding]:
     silence = Binding("escape", "silence", "silence", show=False, priority=True)
     # A clicker's second press must not do what a second Escape would.
     only = Binding("pageup", "silence_only", "silence", show=False, priority=True)
-    return [*_bindings(here), silence, only]
+    aside = Binding("ctrl+z", "suspend_process", "to the shell", show=False, priority=True)
+    return [*_bindings(here), silence, only, aside]

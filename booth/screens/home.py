@@ -43,7 +43,7 @@ class Home(Screen[None]):
     HORIZONTAL_BREAKPOINTS = [(0, "-narrow"), (90, "-wide")]
 
     def __init__(self) -> None:
-        super().__init__(id="home")
+        super().__init__()
         self.rows: dict[str, HomeRow] = {}
         self.profiles: dict[str, Profile] = {}
 
@@ -140,6 +140,8 @@ class Home(Screen[None]):
         self.draw(self.app.clock.now())
 
     def on_option_list_option_selected(self, event: OptionList.OptionSelected) -> None:
+        if self.app.screen is not self:
+            return  # a second press of the key that opened what is up now
         row = self.rows.get(event.option_id or "")
         if row is None:
             return

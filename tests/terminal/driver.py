@@ -2,13 +2,17 @@
 
 from __future__ import annotations
 
+import contextlib
 import os
 import re
 import signal
 import sys
+import termios
 import time
-from collections.abc import Callable
+import warnings
+from collections.abc import Callable, Sequence
 from pathlib import Path
+from typing import Any
 
 import pexpect
 import pyte
@@ -29,12 +33,20 @@ KEYS = {
     "f2": "\x1bOQ",
     "f3": "\x1bOR",
     "f4": "\x1bOS",
+    "f5": "\x1b[15~",
+    "f6": "\x1b[17~",
+    "f7": "\x1b[18~",
+    "f8": "\x1b[19~",
     "f9": "\x1b[20~",
     "f10": "\x1b[21~",
+    "ctrl+p": "\x10",
     "ctrl+z": "\x1a",
 }
 
 PATIENCE_S = 30.0
+#: How the program is started; first_step.py names an installed one instead.
+PROGRAM = (sys.executable, "-m", "booth")
+ROOT = Path(__file__).resolve().parents[2]
 
 
 class NotShown(AssertionError):
@@ -42,7 +54,10 @@ class NotShown(AssertionError):
 
 
 class Terminal:
-    """One run of the program. `rate`: how much faster than real time its clock runs."""
+    """One run of the program. `rate`: how much faster than real time its clock runs.
+
+    before: called in the child between fork and exec, to set a limit. raw: every byte it drew.
+    """
 
     def __init__(
         self,
@@ -52,7 +67,8 @@ class Terminal:
         columns: int = 80,
         rate: str = "",
         extra: dict[str, str] | None = None,
-        command: list[str] | None = None,
+        command: Sequence[str] | None = None,
+        before: Callable[[], None] | None = None,
     ) -> None:
         environment = {
             "PATH": os.environ["PATH"],
@@ -66,19 +82,31 @@ class Terminal:
         if rate:
             environment["BOOTH_CLOCK_RATE"] = rate
         environment.update(extra or {})
-        started = command or [sys.executable, "-m", "booth"]
-        self.screen = pyte.HistoryScreen(columns, rows, history=10)
+        started = [*(command or PROGRAM), *arguments]
+        self.screen = pyte.Screen(columns, rows)
         self.stream = pyte.ByteStream(self.screen)
         self.raw = bytearray()
         self.keys_pressed = 0
-        self.child = pexpect.spawn(
-            started[0],
-            [*started[1:], *arguments],
-            env=environment,  # type: ignore[arg-type]
-            dimensions=(rows, columns),
-            timeout=PATIENCE_S,
-        )
+        self.home = home
+        self._held = b""
+        with warnings.catch_warnings():
+            # The child only becomes another program: threads of this one do not matter to it.
+            warnings.filterwarnings(
+                "ignore", message=".*multi-threaded", category=DeprecationWarning
+            )
+            self.child = pexpect.spawn(
+                started[0],
+                started[1:],
+                env=environment,  # type: ignore[arg-type]
+                dimensions=(rows, columns),
+                timeout=PATIENCE_S,
+                cwd=str(ROOT),
+                preexec_fn=before,
+            )
         self.child.delaybeforesend = None  # type: ignore[assignment]
+        self.child.delayafterclose = 0.01
+        self.child.ptyproc.delayafterclose = 0.01
+        self.child.ptyproc.delayafterterminate = 0.01
 
     def __enter__(self) -> Terminal:
         return self
@@ -86,20 +114,45 @@ class Terminal:
     def __exit__(self, *_: object) -> None:
         self.end()
 
+    @property
+    def pid(self) -> int:
+        """The process of the program."""
+        return int(self.child.pid)
+
     def end(self) -> None:
         """Make sure that nothing is left running."""
         if self.child.isalive():
             self.child.kill(signal.SIGKILL)
         self.child.close(force=True)
 
-    def pump(self, seconds: float = 0.05) -> None:
-        """Take in what the program has drawn."""
+    def pump(self, seconds: float = 0.05) -> bool:
+        """Take in what the program has drawn; False where nothing came in that time."""
         try:
             data = self.child.read_nonblocking(65536, seconds)
         except (pexpect.TIMEOUT, pexpect.EOF):
-            return
+            return False
         self.raw += data
-        self.stream.feed(_without_private(data))
+        self._feed(data)
+        return True
+
+    def drain(self) -> None:
+        """Take in everything that was drawn so far, up to the end if the program has ended."""
+        while self.pump(0.0 if self.child.isalive() else 0.02):
+            pass
+
+    def settle(self, quiet_s: float = 0.1, patience_s: float = 0.5) -> str:
+        """Take in what is drawn until nothing new comes for a while; give the screen."""
+        end = time.monotonic() + patience_s
+        while self.pump(quiet_s) and time.monotonic() < end:
+            pass
+        return self.text
+
+    def _feed(self, data: bytes) -> None:
+        """Show it on the emulator, a sequence that is cut in two only when its rest is there."""
+        data = self._held + data
+        cut = _UNFINISHED.search(data)
+        self._held = data[cut.start() :] if cut else b""
+        self.stream.feed(_PRIVATE.sub(b"", data[: cut.start()] if cut else data))
 
     @property
     def lines(self) -> list[str]:
@@ -111,7 +164,13 @@ class Terminal:
         """The screen."""
         return "\n".join(self.lines)
 
-    def until(self, wanted: str | Callable[[str], bool], patience_s: float = PATIENCE_S) -> str:
+    @property
+    def dialog(self) -> str:
+        """What the dialog that is up says, in one line: its words are broken anywhere."""
+        inside = re.findall(r"▌(.*?)▐", self.text)
+        return " ".join(" ".join(inside).split())
+
+    def until(self, wanted: str | Callable[[str], Any], patience_s: float = PATIENCE_S) -> str:
         """Wait until the screen shows `wanted` (a regular expression) and give the screen."""
         end = time.monotonic() + patience_s
         shown = wanted if callable(wanted) else lambda text: re.search(wanted, text) is not None
@@ -120,12 +179,17 @@ class Terminal:
             if shown(self.text):
                 return self.text
             if not self.child.isalive():
-                self.pump(0.1)
+                self.drain()
                 if shown(self.text):
                     return self.text
                 break
         alive = "" if self.child.isalive() else " (the program has ended)"
-        raise NotShown(f"not shown{alive}: {wanted!r}\n{self.text}")
+        raise NotShown(f"not shown{alive}: {wanted!r}\n{self.text}\n{self.fault_report()[-3000:]}")
+
+    def fault_report(self) -> str:
+        """What the program wrote about a fault of its own, if it met one."""
+        path = self.home / "booth" / "fault-report.txt"
+        return path.read_text("utf-8") if path.exists() else ""
 
     def press(self, *keys: str) -> None:
         """Press keys by name, or type a text as it stands."""
@@ -133,15 +197,31 @@ class Terminal:
             self.keys_pressed += 1 if key in KEYS else len(key)
             self.child.send(KEYS.get(key, key))
             self.pump(0.02)
+            if key == "esc":
+                # What follows within a tenth of a second would be read as one sequence with it.
+                self.linger(0.15)
+
+    def linger(self, seconds: float) -> None:
+        """Let so much real time pass, taking in what is drawn."""
+        end = time.monotonic() + seconds
+        while (left := end - time.monotonic()) > 0:
+            self.pump(left)
 
     def resize(self, rows: int, columns: int) -> None:
         """Resize the terminal and its emulator together."""
         self.child.setwinsize(rows, columns)
         self.screen.resize(rows, columns)
 
+    def modes(self) -> tuple[int, int]:
+        """Whether the line discipline echoes and edits lines, as it does for a shell."""
+        return termios.tcgetattr(self.child.child_fd)[3] & termios.ECHO, termios.tcgetattr(
+            self.child.child_fd
+        )[3] & termios.ICANON
+
     def kill(self, number: int = signal.SIGKILL) -> None:
         """Send a signal."""
-        self.child.kill(number)
+        with contextlib.suppress(ProcessLookupError):
+            os.kill(self.pid, number)
 
     def wait(self, patience_s: float = PATIENCE_S) -> int:
         """Wait for the end; give the exit code, or 128 + signal."""
@@ -150,7 +230,7 @@ class Terminal:
             self.pump()
         if self.child.isalive():
             raise NotShown(f"the program did not end\n{self.text}")
-        self.pump(0.1)
+        self.drain()
         if self.child.exitstatus is not None:
             return int(self.child.exitstatus)
         return 128 + int(self.child.signalstatus or 0)
@@ -158,7 +238,5 @@ class Terminal:
 
 #: Keyboard-protocol queries that the emulator does not know and would print.
 _PRIVATE = re.compile(rb"\x1b\[[<>=?][0-9;]*[uqm]|\x1b\[\?[0-9;]*\$p")
-
-
-def _without_private(data: bytes) -> bytes:
-    return _PRIVATE.sub(b"", data)
+#: The beginning of a sequence at the very end of what was read.
+_UNFINISHED = re.compile(rb"\x1b(\[[0-9;<>=?$]*)?\Z")

@@ -1,0 +1,250 @@
+"""No colour, no terminal, no room on the disk, broken files: it says so and goes on or leaves."""
+
+from __future__ import annotations
+
+import os
+import pty
+import re
+import resource
+import signal
+import subprocess
+import sys
+import time
+from pathlib import Path
+
+import pytest
+
+from booth.job.events import CautionAcknowledged, CoatBegun
+from tests.terminal.driver import PROGRAM, ROOT, Terminal
+from tests.terminal.painter import (
+    begin,
+    choose,
+    fast,
+    job,
+    kept,
+    kept_of,
+    log_path,
+    on_step,
+    pass_over,
+    short_profile,
+    write_profile,
+)
+
+pytestmark = pytest.mark.terminal
+
+COATS = short_profile(("coats",))
+CAUTIONS = short_profile(("cautions", "coats"))
+
+
+def test_without_colour_words_and_shapes_say_it_all(home: Path) -> None:
+    write_profile(home, "short", short_profile(("coats",), flash_off="10 min", closes="1 h"))
+    with Terminal(home, rate=fast(240), extra={"NO_COLOR": "1"}) as run:
+        begin(run, "Aaa short job", "hood")
+        pass_over(run)
+        run.press("space")
+        run.until("» SPRAYING")
+        run.press("space")
+        for shape_and_word in ("║ WAIT", "► READY", "CLOSING", "LATE"):
+            run.until(rf"1/3 .*{shape_and_word}")
+        # The greys that are left have as much of red as of green and blue.
+        colours = re.findall(rb"[34]8;2;(\d+);(\d+);(\d+)", bytes(run.raw))
+        assert colours
+        assert all(max(map(int, each)) - min(map(int, each)) <= 2 for each in colours)
+
+
+@pytest.mark.parametrize("where", ["stdin", "stdout", "stderr"])
+def test_where_there_is_no_terminal_it_says_so_at_once(home: Path, where: str) -> None:
+    master, slave = pty.openpty()
+    streams = dict.fromkeys(("stdin", "stdout", "stderr"), slave)
+    streams[where] = subprocess.PIPE
+    begun = time.monotonic()
+    child = subprocess.Popen(
+        PROGRAM, cwd=ROOT, **streams,  # type: ignore[call-overload]
+        env={**os.environ, "TERM": "xterm-256color"},
+    )  # fmt: skip
+    try:
+        code = child.wait(timeout=10)
+    finally:
+        child.kill()
+        os.close(slave)
+        for stream in (child.stdin, child.stdout, child.stderr):
+            if stream is not None:
+                stream.close() if where == "stdin" else None
+    took = time.monotonic() - begun
+    said = child.stderr.read() if child.stderr and not child.stderr.closed else b""
+    said = said or _read(master)
+    for stream in (child.stdout, child.stderr):
+        if stream is not None and not stream.closed:
+            stream.close()
+    os.close(master)
+    assert code == 2
+    # Generous for a loaded machine, and far from a program that waits for keys for ever.
+    assert took < 5
+    assert b"needs a terminal" in said
+    assert b"\x1b" not in said and b"Traceback" not in said
+
+
+def _read(master: int) -> bytes:
+    os.set_blocking(master, False)
+    try:
+        return os.read(master, 65536)
+    except (BlockingIOError, OSError):
+        return b""
+
+
+def test_a_file_that_may_not_grow_says_not_kept_and_the_job_does_not_move(home: Path) -> None:
+    """As on a full disk: the write fails, and works again when there is room."""
+    write_profile(home, "short", CAUTIONS)
+    with Terminal(home) as run:
+        begin(run, "Aaa short job", "hood")
+        run.press("space")
+        run.until("2 of")
+        before = kept(home)
+        size = log_path(home).stat().st_size
+        hard = resource.prlimit(run.pid, resource.RLIMIT_FSIZE)[1]
+        resource.prlimit(run.pid, resource.RLIMIT_FSIZE, (size + 10, hard))
+        run.press("space")
+        run.until("NOT KEPT")
+        run.until(lambda _: "NOT kept" in run.dialog and "on paper" in run.dialog)
+        assert kept(home) == before
+        run.press("enter")
+        run.until(lambda text: "NOT KEPT" not in text)
+        assert re.search(r"\b2 of \d+", run.text), "the caution still waits"
+        resource.prlimit(run.pid, resource.RLIMIT_FSIZE, (hard, hard))
+        run.press("space")
+        run.until("3 of")
+        assert len(kept_of(home, CautionAcknowledged)) == 2
+        assert [event.n for event in kept(home)] == [1, 2, 3]
+
+
+def test_a_coat_that_cannot_be_kept_did_not_begin(home: Path) -> None:
+    write_profile(home, "short", COATS)
+    with Terminal(home) as run:
+        begin(run, "Aaa short job", "hood")
+        pass_over(run)
+        on_step(run, "Coats and waits")
+        path = log_path(home)
+        aside = path.with_suffix(".moved")
+        path.rename(aside)
+        run.press("space")
+        run.until("NOT KEPT")
+        run.press("esc")
+        run.until(lambda text: "NOT KEPT" not in text)
+        assert "begin coat 1: hood" in run.text and "SPRAYING" not in run.text
+        aside.rename(path)
+        run.press("space")
+        run.until("SPRAYING")
+        assert len(kept_of(home, CoatBegun)) == 1
+
+
+def test_an_alarm_that_cannot_be_acknowledged_on_disk_does_not_trap_the_painter(home: Path) -> None:
+    write_profile(home, "short", COATS)
+    with Terminal(home, rate=fast(600)) as run:
+        begin(run, "Aaa short job", "hood")
+        pass_over(run)
+        run.press("space")
+        run.until("SPRAYING")
+        run.press("space")
+        run.until(r"ready for coat 2 since")
+        path = log_path(home)
+        aside = path.with_suffix(".moved")
+        path.rename(aside)
+        run.press("esc")
+        run.until("NOT KEPT")
+        run.press("esc")
+        run.until(lambda text: "NOT KEPT" not in text)
+        assert "ready for coat 2 since" in run.text
+        aside.rename(path)
+        run.press("pageup")
+        run.until(lambda text: "silences" not in text)
+        assert job(home).acknowledged
+
+
+def test_a_folder_that_is_a_file_opens_no_job_and_says_why(home: Path) -> None:
+    write_profile(home, "short", COATS)
+    jobs = home / "booth" / "jobs"
+    jobs.write_text("not a folder")
+    with Terminal(home) as run:
+        run.until("Aaa short job")
+        choose(run, "Aaa short job")
+        run.until("Parts")
+        run.settle()
+        run.press("enter")
+        run.until("NOT KEPT: the job was not opened")
+        run.until(lambda _: "file stands where the folder should be" in run.dialog)
+        jobs.unlink()
+        run.press("esc")
+        run.until(lambda text: "NOT KEPT" not in text)
+        run.press("enter")
+        run.until("Cautions")
+    assert len(kept(home)) == 1
+
+
+def test_a_broken_profile_is_listed_with_its_faults_and_the_rest_load(home: Path) -> None:
+    write_profile(home, "short", COATS)
+    write_profile(home, "upside", 'name = "Zzz"\nsource = 5\nflash = "x"\n[film]\ncoats = "many"\n')
+    write_profile(home, "noise", "\x00\x01 [[[ = ")
+    with Terminal(home, rows=40) as run:
+        run.until("Aaa short job")
+        run.until(r"! upside\.toml +\d faults")
+        run.until(r"! noise\.toml")
+        run.until("Two-pack clear")
+        choose(run, "upside.toml")
+        run.until(lambda _: "source" in run.dialog and "upside.toml" in run.dialog)
+        assert "flash" in run.dialog and "coats" in run.dialog
+        run.press("esc")
+        run.settle()
+        choose(run, "Aaa short job")
+        run.until("Parts")
+
+
+OWN_FAULT = """
+import sys
+from booth.instruments.cautions import Cautions
+from booth.job.session import Session
+def broken(self, at):
+    secret_local = "a local value"
+    raise ZeroDivisionError("invented for a test: [/ x [bold]")
+Cautions.go = broken
+from booth.cli import main
+sys.exit(main([]))
+"""
+
+
+def test_a_fault_of_its_own_ends_in_sentences_a_report_and_a_clean_terminal(home: Path) -> None:
+    write_profile(home, "short", CAUTIONS)
+    with Terminal(home, command=[sys.executable, "-c", OWN_FAULT]) as run:
+        before = run.modes()
+        begin(run, "Aaa short job", "hood")
+        run.press("space")
+        assert run.wait() == 70
+        assert run.modes() == before
+        raw = bytes(run.raw)
+        assert raw.rindex(b"\x1b[?1049l") > raw.rindex(b"\x1b[?1049h")
+        told = raw[raw.rindex(b"\x1b[?1049l") :].decode("utf-8")
+        assert "a fault of its own" in told
+        assert "in the job's log" in told
+        assert "fault-report.txt" in told.replace("\r\n", "")
+        assert "Traceback" not in raw.decode("utf-8", "replace")
+        assert "secret_local" not in raw.decode("utf-8", "replace")
+        assert "ZeroDivisionError: invented for a test" in run.fault_report()
+        assert "in broken" in run.fault_report()
+    assert [event.n for event in kept(home)] == [1]
+    with Terminal(home) as run:
+        run.until("Jobs not closed")
+
+
+def test_interrupted_it_stays(home: Path) -> None:
+    """Ctrl+C is a key that a painter may hit: it ends nothing that runs."""
+    write_profile(home, "short", COATS)
+    with Terminal(home) as run:
+        begin(run, "Aaa short job", "hood")
+        pass_over(run)
+        run.press("space")
+        run.until("SPRAYING")
+        run.press("\x03")
+        run.linger(0.3)
+        assert run.child.isalive()
+        run.press("space")
+        run.until("1/3")
+        assert signal.SIGINT  # the byte is a key here: the terminal is in raw mode
