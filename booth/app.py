@@ -62,7 +62,7 @@ class BoothApp(App[None]):
         self.sound = sound or Sound(places.cache_dir, self.bell)
         self.preferences = Preferences.read(places.preferences_file)
         themes.install(self, self.preferences.theme)
-        self.system = System(self.preferences.units)
+        self.system = System(self.preferences.units or System.US)
         self.wanted_profile = profile
         self.fatal: BaseException | None = None
         self._working: Working | None = None
@@ -254,6 +254,8 @@ class BoothApp(App[None]):
 
         result = read_shop(self.places.shop_file)
         self.shop = result.shop
+        if not self.preferences.units and result.shop.system:
+            self.system = System(result.shop.system)
         return shop_rows(self.places.shop_file, result.faults)
 
     def shop_as_it_is(self) -> dict[str, Any]:

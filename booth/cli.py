@@ -74,12 +74,10 @@ def _version() -> str:
 
 
 def _check(options: argparse.Namespace) -> int:
-    from booth.profile.check import check
-    from booth.profile.keys import keys_text
+    from booth.shop.check import check, print_keys
 
     if options.keys:
-        print(keys_text())
-        return 0
+        return print_keys(sys.stdout)
     if not options.files:
         print("booth check: name one or more profile files.", file=sys.stderr)
         return USAGE

@@ -12,9 +12,9 @@ from booth.widgets.themes import DARK_BOOTH, THEMES
 
 
 class Preferences(msgspec.Struct, frozen=True):
-    """What the painter last chose."""
+    """What the painter last chose; units is empty until they were chosen on a screen."""
 
-    units: str = System.US.value
+    units: str = ""
     theme: str = DARK_BOOTH.name
     hints: bool = True
 
@@ -31,7 +31,7 @@ class Preferences(msgspec.Struct, frozen=True):
             return cls()
         units, theme, hints = found.get("units"), found.get("theme"), found.get("hints")
         return cls(
-            units=units if units in {each.value for each in System} else System.US.value,
+            units=units if units in {each.value for each in System} else "",
             theme=theme if theme in {each.name for each in THEMES} else DARK_BOOTH.name,
             hints=hints if isinstance(hints, bool) else True,
         )

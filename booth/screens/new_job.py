@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import secrets
 
+from textual import events
 from textual.app import ComposeResult
 from textual.binding import Binding
 from textual.containers import Vertical
@@ -12,7 +13,9 @@ from textual.widgets import Static
 
 from booth.clock import local_date
 from booth.job.events import JobOpened
+from booth.job.past import GoodSettings, last_good
 from booth.job.session import Session
+from booth.job.starting import good_lines
 from booth.job.store import NotKept
 from booth.profile.model import Profile
 from booth.screens.describe import profile_lines
@@ -52,12 +55,14 @@ class NewJob(Screen[Session | None]):
     AUTO_FOCUS = "TypedText"
 
     def __init__(self, profile: Profile) -> None:
-        super().__init__(id="new-job")
+        super().__init__()
         self.profile = profile
+        self._good: dict[str, GoodSettings | None] = {}
 
     def compose(self) -> ComposeResult:
         yield Static(content(self.profile.name), id="name", markup=False)
         yield Static("", id="about-text", markup=False)
+        yield Static("", id="good-text", markup=False)
         with Vertical(classes="fields"):
             yield FieldRow(
                 Field(
@@ -83,21 +88,45 @@ class NewJob(Screen[Session | None]):
         """Draw what the profile says, in the units shown now."""
         lines = profile_lines(self.profile, self.app.system)
         self.query_one("#about-text", Static).update(content("\n".join(lines), keep_lines=True))
+        good = self.good
+        date = local_date(good.opened) if good is not None else ""
+        words = "\n".join(good_lines(good, self.app.system, date))
+        shown = self.query_one("#good-text", Static)
+        shown.update(content(words, keep_lines=True))
+        shown.display = bool(words)
         keys = (("Enter", "begin the job"), ("Esc", "back"), ("F3", "units"))
         self.query_one("#keys", Static).update(key_line(keys, self.size.width))
+
+    @property
+    def gun(self) -> str:
+        """The chosen gun; empty where the shop file names none."""
+        return next((row.typed for row in self.query(FieldRow) if row.field.key == "gun"), "")
+
+    @property
+    def good(self) -> GoodSettings | None:
+        """The last good settings with this product and the chosen gun, read once for each gun."""
+        gun = self.gun
+        if gun not in self._good:
+            self._good[gun] = last_good(self.app.places.jobs_dir, self.profile.key, gun)
+        return self._good[gun]
+
+    def on_field_row_edited(self, event: FieldRow.Edited) -> None:
+        event.stop()
+        self.draw(self.app.clock.now())
 
     def on_field_row_entered(self, event: FieldRow.Entered) -> None:
         event.stop()
         self.begin()
 
-    def on_key(self, event: object) -> None:
-        key = getattr(event, "key", "")
+    def on_key(self, event: events.Key) -> None:
+        key = event.key
         rows = list(self.query(FieldRow))
         places = [row.place for row in rows]
         if key in ("up", "down") and self.focused in places:
             at = (places.index(self.focused) + (1 if key == "down" else -1)) % len(places)  # type: ignore[arg-type]
-            places[at].focus()
+            self.set_focus(places[at])
         elif key == "enter":
+            event.stop()  # else it would go on to the screen that this one opens
             self.begin()
 
     def begin(self) -> None:
@@ -108,9 +137,9 @@ class NewJob(Screen[Session | None]):
             parts = parts_from(rows["parts"].typed)
         except BadParts as fault:
             shown.add_class("-fault")
+            shown.display = True
             shown.update(content(str(fault)))
             return
-        gun = rows["gun"].typed if "gun" in rows else ""
         now = self.app.clock.now()
         opened = JobOpened(
             n=1,
@@ -119,7 +148,7 @@ class NewJob(Screen[Session | None]):
             profile=self.profile,
             parts=parts,
             system=System(self.app.system).value,
-            gun=gun,
+            gun=self.gun,
             shop=self.app.shop_as_it_is(),
         )
         try:
