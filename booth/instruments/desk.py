@@ -8,6 +8,7 @@ from typing import Protocol
 
 from booth.job.events import Event
 from booth.job.fold import Job
+from booth.job.past import GoodSettings
 from booth.moment import Moment
 from booth.profile.model import Profile, Step
 from booth.shop.model import Shop
@@ -16,13 +17,17 @@ from booth.units import System
 
 @dataclass(frozen=True, slots=True)
 class Context:
-    """All that an instrument draws: an immutable snapshot."""
+    """All that an instrument draws: an immutable snapshot.
+
+    good: what was set in the last good job of this product and gun, if there was one.
+    """
 
     job: Job
     now: Moment
     system: System
     step: Step
     shop: Shop = field(default_factory=Shop)
+    good: GoodSettings | None = None
 
     @property
     def profile(self) -> Profile:
@@ -54,6 +59,10 @@ class Desk(Protocol):
 
     def finish_step(self) -> None:
         """The step is done, or passed over with a word why: go on to the next."""
+        ...
+
+    def open_kind(self, kind: str) -> None:
+        """Go to the step that this kind of instrument serves, where the job has one."""
         ...
 
     def say(self, sentence: str, *, fault: bool = False) -> None:

@@ -47,7 +47,8 @@ __all__ = [
 COATING = "coating"
 #: A pour within this share of what it should be is on its mark. Common practice, no source.
 ON_THE_MARK = 0.01
-PERCENT = 100.0
+#: Thinner below this is none: nobody can measure it [%].
+LEAST_PERCENT = 0.01
 
 
 @dataclass(frozen=True, slots=True)
@@ -120,7 +121,7 @@ def _recipe(profile: Profile, percent: float) -> tuple[tuple[Component, ...], Me
     """All that is poured and whether its parts are by volume or weight. Raises BadInput."""
     mix, by = components(profile), _parts_by(profile)
     thinner = thinner_of(profile)
-    if percent <= 0 or thinner is None:
+    if percent < LEAST_PERCENT or thinner is None:
         return mix, by
     if thinner.limit_percent is not None and percent > thinner.limit_percent:
         raise BadInput(
@@ -181,8 +182,10 @@ def _with_thinner_as_poured(
     thinner = thinner_of(profile)
     if thinner is None or thinner.name not in amounts or table.pours[-1].name != thinner.name:
         return table
+    coating = [amounts.get(pour.name, 0.0) / pour.amount for pour in table.pours[:-1]]
+    growth = max(1.0, *coating)
     meant = table.pours[-1].amount
-    most = amounts[thinner.name]
+    most = amounts[thinner.name] / growth
     if thinner.limit_percent is not None:
         most = min(most, meant * thinner.limit_percent / plan.thinner_percent)
     if most <= meant:

@@ -9,7 +9,9 @@ from booth.clock import Clock, local_hhmm
 from booth.instruments.desk import Context
 from booth.job.events import Event
 from booth.job.fold import Job
+from booth.job.past import last_good
 from booth.job.session import Session
+from booth.job.steps import steps_of
 from booth.job.store import NotKept
 from booth.moment import Moment
 from booth.screens.sheet import Sheet
@@ -28,6 +30,9 @@ class BenchDesk:
         self.app = app
         self.session = session
         self.bench: Bench | None = None
+        opened = session.job.opened
+        # Once: what was good before this job does not change while it is being worked on.
+        self._good = last_good(app.places.jobs_dir, opened.profile.key, opened.gun)
 
     @property
     def clock(self) -> Clock:
@@ -66,7 +71,7 @@ class BenchDesk:
     def context_at(self, now: Moment) -> Context:
         """All that an instrument draws, at `now`."""
         step = self.bench.step if self.bench is not None else self.job.profile.steps[0]
-        return Context(self.job, now, self.system, step, self.shop)
+        return Context(self.job, now, self.system, step, self.shop, self._good)
 
     @property
     def context(self) -> Context:
@@ -90,6 +95,12 @@ class BenchDesk:
         """The open step is done."""
         if self.bench is not None:
             self.bench.finish_step()
+
+    def open_kind(self, kind: str) -> None:
+        """Go to the step that this kind of instrument serves, where the job has one."""
+        found = next((step for step in steps_of(self.job) if step.kind == kind), None)
+        if self.bench is not None and found is not None:
+            self.bench.ask_step(found)
 
     def say(self, sentence: str, *, fault: bool = False) -> None:
         """Say something in the line above the keys."""

@@ -1,0 +1,172 @@
+"""The whole job on one line a part: what was sprayed, what is to come, now in between."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import ClassVar
+
+from rich.cells import cell_len
+from textual.reactive import reactive
+
+from booth.widgets.drawn import Drawn
+from booth.widgets.rows import Piece, Row, exactly, exactly_rows, merge
+from booth.widgets.text import pad
+from booth.widgets.tone import TONE_CLASSES, Tone, tone_css
+
+__all__ = ["LineBlock", "LineRow", "Timeline", "TimelineView", "lay_out"]
+
+NAME, NOW, RULE, EMPTY = "time-line--name", "time-line--now", "time-line--rule", "time-line--empty"
+SPRAY, SPRAYED = "time-line--spray", "time-line--sprayed"
+LEAST_NAME, MOST_NAME = 4, 16
+LEAST_TRACK = 24
+#: From this width on each row says in words how it ends.
+NOTES_FROM = 90
+HEAD_ROWS = 2
+
+
+@dataclass(frozen=True, slots=True)
+class LineBlock:
+    """A stretch of a row. tone: what it is; text: on a block of spraying, the coat; done: it is past."""
+
+    start_s: float
+    end_s: float
+    tone: Tone
+    text: str = ""
+    done: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class LineRow:
+    """One row: a part, or a batch."""
+
+    name: str
+    blocks: tuple[LineBlock, ...]
+    note: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Timeline:
+    """All of it, in seconds from now; ticks: (seconds, words) along the top."""
+
+    rows: tuple[LineRow, ...] = ()
+    start_s: float = 0.0
+    end_s: float = 3600.0
+    ticks: tuple[tuple[float, str], ...] = ()
+
+
+# Outlines differ, so that nothing rests on colour: solid with its number, dense, thin, heavy.
+_FILL = {Tone.WAIT: "░", Tone.READY: "─", Tone.LATE: "▓", Tone.GOOD: "═", Tone.PLAIN: "·"}
+
+
+def _column(second: float, line: Timeline, width: int) -> int:
+    span = max(line.end_s - line.start_s, 1e-9)
+    return int((second - line.start_s) / span * width)
+
+
+def _head(line: Timeline, width: int) -> list[Row]:
+    """The times, and the rule beneath them with now on it."""
+    words = [" "] * width
+    rule = ["─"] * width
+    now = min(max(_column(0.0, line, width), 0), width - 1)
+    for second, text in line.ticks:
+        at = _column(second, line, width)
+        if not 0 <= at < width:
+            continue
+        rule[at] = "┴"
+        begin = min(max(at - len(text) // 2, 0), max(width - len(text), 0))
+        span = range(begin, begin + len(text))
+        clear = range(max(begin - 1, 0), min(begin + len(text) + 1, width))
+        if span.stop <= width and all(words[cell] == " " for cell in clear):
+            words[begin : span.stop] = list(text)
+    cells: list[Piece] = [(mark, RULE) for mark in rule]
+    cells[now] = ("▼", NOW)
+    return [(("".join(words), RULE),), merge(cells)]
+
+
+def _track(row: LineRow, line: Timeline, width: int, first: bool) -> Row:
+    """One row of a part; `first`: the row that carries the numbers of the coats."""
+    cells: list[Piece] = [(" ", EMPTY)] * width
+    now = _column(0.0, line, width)
+    if 0 <= now < width:
+        cells[now] = ("┊", NOW)
+    for block in sorted(row.blocks, key=lambda each: each.tone is Tone.RUNNING):
+        start = max(_column(block.start_s, line, width), 0)
+        end = _column(block.end_s, line, width)
+        if start >= width or end < 0:
+            continue
+        solid = block.tone is Tone.RUNNING
+        end = min(max(end, start + 1) if solid else end, width)
+        style = (SPRAYED if block.done else SPRAY) if solid else block.tone.css
+        text = pad(block.text, end - start, "centre") if solid and first else ""
+        for place, cell in enumerate(range(start, end)):
+            mark = text[place] if text else " " if solid else _FILL.get(block.tone, "·")
+            cells[cell] = (mark, style)
+    return merge(cells)
+
+
+def lay_out(line: Timeline, width: int, height: int) -> list[Row]:
+    """Give the time line for a size; rows grow where there is height, notes come where there is
+    width."""
+    if width <= 0 or height <= 0 or not line.rows:
+        return exactly_rows([], max(width, 0), max(height, 0))
+    longest = max(cell_len(row.name) for row in line.rows)
+    name = max(LEAST_NAME, min(longest, MOST_NAME, width - LEAST_TRACK - 1))
+    note = max(cell_len(row.note) for row in line.rows) if width >= NOTES_FROM else 0
+    track = max(width - name - 1 - (note + 2 if note else 0), 1)
+    count = len(line.rows)
+    each = max(1, (height - HEAD_ROWS) // count)
+    thick = max(1, min(each - 1, 3)) if each > 1 else 1
+    gap = 1 if each > 1 else 0
+    drawn: list[Row] = []
+    if height > count:
+        head = _head(line, track)
+        for row in head if height >= count + HEAD_ROWS else head[1:]:
+            drawn.append(exactly(((" " * (name + 1), ""), *row), width))
+    for row in line.rows:
+        middle = thick // 2
+        for part in range(thick):
+            left = pad(row.name, name) if part == middle else " " * name
+            cells = _track(row, line, track, part == middle)
+            right: Row = (("  " + row.note, NAME),) if note and part == middle else ()
+            drawn.append(exactly(((left + " ", NAME), *cells, *right), width))
+        drawn += [exactly((), width)] * gap
+    return exactly_rows(drawn, width, height)
+
+
+class TimelineView(Drawn):
+    """Draws a Timeline."""
+
+    COMPONENT_CLASSES: ClassVar[set[str]] = {
+        NAME, NOW, RULE, EMPTY, SPRAY, SPRAYED, *TONE_CLASSES,
+    }  # fmt: skip
+    DEFAULT_CSS = """
+TimelineView { height: auto; width: 1fr; background: $background; }
+TimelineView > .time-line--name { color: $foreground; }
+TimelineView > .time-line--now { color: $foreground; text-style: bold; }
+TimelineView > .time-line--rule { color: $quiet; }
+TimelineView > .time-line--empty { color: $quiet; }
+TimelineView > .time-line--spray { color: $background; background: $tone-running; text-style: bold; }
+TimelineView > .time-line--sprayed { color: $background; background: $tone-good; text-style: bold; }
+""" + tone_css("TimelineView")
+
+    line: reactive[Timeline] = reactive(Timeline(), repaint=False)
+
+    def watch_line(self) -> None:
+        self.fit_height()
+        self.redraw()
+
+    def fit_height(self) -> None:
+        """A row each and the head; twice as high or more where the window gives it."""
+        rows = len(self.line.rows)
+        each = 1 if self.app.size.height < 36 else 2 if self.app.size.height < 46 else 3
+        # The window has other things to show: never more than half of it.
+        most = max(rows + 1, self.app.size.height // 2)
+        wanted = min(rows * each + HEAD_ROWS, most)
+        if self.styles.height is None or self.styles.height.value != wanted:
+            self.styles.height = wanted
+
+    def on_resize(self) -> None:
+        self.fit_height()
+
+    def draw_rows(self, width: int, height: int) -> list[Row]:
+        return lay_out(self.line, width, height)
