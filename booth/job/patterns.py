@@ -1,0 +1,181 @@
+"""A test pattern as the painter reads it: a shape or zones, and the fan profile behind it. Pure."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from functools import lru_cache
+
+from booth.job.events import PatternRead
+from booth.trade.overlap import (
+    Evenness,
+    OverlapChoice,
+    evenness,
+    film_section,
+    most_even_overlap,
+)
+from booth.trade.pattern import ZONES, FanProfile, profile_by_name, profile_from_zones
+from booth.trade.reading import Reading, Seen, reading, seen_in_zones
+from booth.trade.result import BadInput
+
+__all__ = [
+    "SHAPES",
+    "BadZones",
+    "Pattern",
+    "Shape",
+    "best_overlap",
+    "even_at",
+    "pattern_of",
+    "section_at",
+    "tries_alike",
+    "zones_from",
+]
+
+
+class BadZones(ValueError):
+    """What was typed is no pattern in zones; the message is a sentence."""
+
+
+@dataclass(frozen=True, slots=True)
+class Shape:
+    """One of the shapes a painter can choose.
+
+    key: as it is kept in the log; words: on the screen; short: beneath its picture; profile: the
+    model across the fan, if any.
+    """
+
+    key: str
+    words: str
+    short: str
+    seen: Seen
+    profile: str | None
+
+
+#: From good to bad. A real fan is seldom sharp at its edges: hence the second.
+SHAPES: tuple[Shape, ...] = (
+    Shape("even", "even, sharp edges", "even", Seen.EVEN, "even"),
+    Shape("even, tapering", "even, thinner at the edges", "even, tapering", Seen.EVEN, "parabola"),
+    Shape("heavy middle", "heavy in the middle", "heavy middle", Seen.HEAVY_MIDDLE, "heavy middle"),
+    Shape(
+        "heavy both ends",
+        "heavy at both ends",
+        "both ends",
+        Seen.HEAVY_BOTH_ENDS,
+        "heavy both ends",
+    ),
+    Shape("heavy one end", "heavy at one end", "one end", Seen.HEAVY_ONE_END, "heavy one end"),
+    Shape("crescent", "crescent", "crescent", Seen.CRESCENT, None),
+    Shape("spitting", "spitting", "spitting", Seen.SPITTING, None),
+)
+_BY_KEY = {shape.key: shape for shape in SHAPES}
+
+
+@dataclass(frozen=True, slots=True)
+class Pattern:
+    """One reading of the paper. shape: a key of SHAPES, or of Seen where zones were entered."""
+
+    shape: str
+    zones: tuple[float, ...] = ()
+
+    @property
+    def seen(self) -> Seen:
+        """What it points to."""
+        if self.zones:
+            return seen_in_zones(self.zones)
+        return _BY_KEY[self.shape].seen
+
+    @property
+    def words(self) -> str:
+        """What it is called on the screen."""
+        if self.zones:
+            return f"{self.seen.value}, by zones"
+        return _BY_KEY[self.shape].words
+
+    @property
+    def reading(self) -> Reading:
+        """What it points to, and what to turn."""
+        return reading(self.seen)
+
+    @property
+    def profile(self) -> FanProfile | None:
+        """The profile across the fan; None where a shape has none."""
+        if self.zones:
+            return profile_from_zones(self.zones)
+        name = _BY_KEY[self.shape].profile
+        return profile_by_name(name) if name else None
+
+
+def zones_from(text: str) -> tuple[float, ...]:
+    """Read zones typed as digits from one end to the other, '3567653'; blanks between are allowed.
+
+    Raises BadZones with a sentence.
+    """
+    digits = "".join(text.replace(",", " ").split())
+    if not digits.isascii() or not digits.isdigit():
+        raise BadZones(
+            "Zones are digits from one end to the other, 0 for nothing to 9 for the heaviest, "
+            "as in 3567653."
+        )
+    if not ZONES[0] <= len(digits) <= ZONES[1]:
+        raise BadZones(
+            f"{len(digits)} zone{'' if len(digits) == 1 else 's'}: it takes {ZONES[0]} to "
+            f"{ZONES[1]} digits, one for each, as in 3567653."
+        )
+    if not digits.strip("0"):
+        raise BadZones("Every zone is 0: there is no pattern. 9 is the heaviest, as in 3567653.")
+    return tuple(float(digit) for digit in digits)
+
+
+def pattern_of(event: PatternRead) -> Pattern | None:
+    """The pattern of an entry; None where a later version named a shape unknown here."""
+    if event.zones:
+        try:
+            profile_from_zones(event.zones)
+        except BadInput:
+            return None
+        return Pattern(event.shape, event.zones)
+    return Pattern(event.shape) if event.shape in _BY_KEY else None
+
+
+def tries_alike(patterns: Sequence[PatternRead], seen: Seen) -> int:
+    """How many of the latest tries in a row showed the same."""
+    count = 0
+    for event in reversed(patterns):
+        found = pattern_of(event)
+        if found is None or found.seen is not seen:
+            break
+        count += 1
+    return count
+
+
+@lru_cache(maxsize=64)
+def best_overlap(pattern: Pattern) -> OverlapChoice | None:
+    """The most even overlap within practical limits; None where the shape has no profile."""
+    profile = pattern.profile
+    return None if profile is None else most_even_overlap(profile)
+
+
+@lru_cache(maxsize=256)
+def even_at(pattern: Pattern, overlap_fraction: float) -> Evenness | None:
+    """How even the film is at this overlap; None where there is no profile, or no such overlap."""
+    profile = pattern.profile
+    if profile is None:
+        return None
+    try:
+        return evenness(profile, overlap_fraction)
+    except BadInput:
+        return None
+
+
+@lru_cache(maxsize=64)
+def section_at(
+    pattern: Pattern, overlap_fraction: float, passes: int, samples: int
+) -> tuple[tuple[float, float], ...]:
+    """Place as a share of the painted width, and film over the mean film; empty without profile."""
+    profile = pattern.profile
+    if profile is None:
+        return ()
+    try:
+        return tuple(film_section(profile, overlap_fraction, passes, samples))
+    except BadInput:
+        return ()

@@ -1,0 +1,177 @@
+"""A test pattern as paper would show it: a long spot in four shades, drawn from the film across it."""
+
+from __future__ import annotations
+
+import math
+from dataclasses import dataclass
+from typing import ClassVar
+
+from textual import events
+from textual.message import Message
+from textual.reactive import reactive
+
+from booth.widgets.drawn import Drawn
+from booth.widgets.rows import Row, blank, exactly, exactly_rows, merge
+from booth.widgets.text import pad
+
+__all__ = ["Paper", "SprayPaper", "draw_gallery", "draw_paper"]
+
+SPOT, WORDS = "spray-paper--spot", "spray-paper--words"
+SHADES = " ░▒▓█"
+#: A heavy pattern is not only darker, it is also a little taller on the paper.
+LEAST_TALL = 0.6
+#: How blunt the two ends are: the outline is 1 - |u| to this power.
+BLUNT = 6
+#: Widest spot for its height, in cells: beyond it the paper is left bare at both sides.
+LONGEST = 16
+WORDS_FROM_HEIGHT = 5
+#: A gallery's picture is at least so wide, with a gap beside it.
+LEAST_WIDE, GAP = 15, 2
+
+
+@dataclass(frozen=True)
+class Paper:
+    """What to draw.
+
+    films: how heavy it is from one end to the other, any scale; bend: how far it bows, 0 straight;
+    broken: blown in spurts, with drops beside it; words: one for each equal zone, beneath it.
+    """
+
+    films: tuple[float, ...] = ()
+    bend: float = 0.0
+    broken: bool = False
+    words: tuple[str, ...] = ()
+
+
+def _chance(x: int, y: int) -> float:
+    """A number from 0 to 1 that is always the same for a place and looks like none in particular."""
+    return math.modf(math.sin(x * 127.1 + y * 311.7 + 74.7) * 43758.5453)[0] % 1.0
+
+
+def _film(films: tuple[float, ...], u: float) -> float:
+    """The film at u, -1 to 1, as a share of the heaviest, on straight lines between the samples."""
+    place = (u + 1) / 2 * len(films) - 0.5
+    left = min(max(math.floor(place), 0), len(films) - 1)
+    right = min(left + 1, len(films) - 1)
+    share = min(max(place - left, 0.0), 1.0)
+    return (films[left] * (1 - share) + films[right] * share) / (max(films) or 1.0)
+
+
+def _shade(paper: Paper, u: float, column: int, row: int, height: int) -> str:
+    film = _film(paper.films, u)
+    gap = paper.broken and _chance(column // 2, 1) < 0.38
+    tall = LEAST_TALL + (1 - LEAST_TALL) * math.sqrt(film)
+    straight = 1 - 0.6 * abs(paper.bend)
+    half = tall * straight * height / 2 * math.sqrt(max(0.0, 1 - abs(u) ** BLUNT))
+    middle = height / 2 + paper.bend * (u * u - 0.5) * height * 0.6
+    away = abs(row + 0.5 - middle) / half if half > 0 else math.inf
+    dark = film * max(0.0, 1 - away * away) ** 0.35 if away < 1 else 0.0
+    if paper.broken:
+        if gap:
+            dark *= 0.25
+        elif dark == 0.0 and _chance(column, row) < 0.12:
+            dark = 0.3  # a drop that flew wide
+    return SHADES[min(len(SHADES) - 1, int(dark * 4.4 + 0.35))]
+
+
+def draw_paper(paper: Paper, width: int, height: int) -> list[Row]:
+    """Give the pattern for a size: exactly `height` rows of exactly `width` cells."""
+    if width <= 0 or height <= 0:
+        return []
+    if not paper.films:
+        return exactly_rows([(("", WORDS),)], width, height)
+    words = bool(paper.words) and height >= WORDS_FROM_HEIGHT
+    rows = height - int(words)
+    long = min(width, LONGEST * rows)
+    drawn: list[Row] = []
+    for row in range(rows):
+        line = "".join(
+            _shade(paper, (column + 0.5) / long * 2 - 1, column, row, rows)
+            for column in range(long)
+        )
+        drawn.append(exactly(((line, SPOT),), width, align="centre"))
+    if words:
+        count = len(paper.words)
+        edges = [round(long * index / count) for index in range(count + 1)]
+        line = "".join(
+            pad(word, edges[index + 1] - edges[index], "centre")
+            for index, word in enumerate(paper.words)
+        )
+        drawn.append(exactly(((line, WORDS),), width, align="centre"))
+    return exactly_rows(drawn, width, height)
+
+
+Gallery = tuple[tuple[Paper, str], ...]
+
+
+def _grid(count: int, width: int, height: int) -> tuple[int, int, int]:
+    """How many stand side by side, and how wide and how high each may be."""
+    across = max(1, min(count, (width + GAP) // (LEAST_WIDE + GAP), 4))
+    wide = (width + GAP) // across - GAP
+    return across, wide, height // -(-count // across)
+
+
+def draw_gallery(gallery: Gallery, width: int, height: int) -> list[Row]:
+    """Give several patterns side by side, each with its name beneath it."""
+    if not gallery or width <= 0 or height <= 0:
+        return exactly_rows([], max(width, 0), max(height, 0))
+    across, wide, high = _grid(len(gallery), width, height)
+    if high < 2:
+        return exactly_rows([], width, height)
+    drawn: list[Row] = []
+    for first in range(0, len(gallery), across):
+        line = gallery[first : first + across]
+        # A blank row beneath the names, where there is one to spare.
+        tall = high - 1 - int(high >= 4)
+        pictures = [draw_paper(paper, wide, tall) for paper, _ in line]
+        for row in range(tall):
+            pieces = [piece for each in pictures for piece in (*each[row], (" " * GAP, ""))]
+            drawn.append(merge(pieces[:-1]))
+        names = (" " * GAP).join(pad(name, wide, "centre") for _, name in line)
+        drawn.append(((names, WORDS),))
+        drawn += blank(width, high - 1 - tall)
+    return exactly_rows(drawn, width, height)
+
+
+class SprayPaper(Drawn):
+    """Draws a Paper, or a gallery to choose from while there is none."""
+
+    class Picked(Message):
+        """A pattern of the gallery was clicked."""
+
+        def __init__(self, index: int) -> None:
+            super().__init__()
+            self.index = index
+
+    COMPONENT_CLASSES: ClassVar[set[str]] = {SPOT, WORDS}
+    DEFAULT_CSS = """
+SprayPaper { height: 1fr; width: 1fr; background: $background; color: $foreground; }
+SprayPaper > .spray-paper--spot { color: $foreground; }
+SprayPaper > .spray-paper--words { color: $quiet; text-style: bold; }
+"""
+
+    paper: reactive[Paper] = reactive(Paper(), repaint=False)
+
+    gallery: reactive[Gallery] = reactive((), repaint=False)
+
+    def watch_paper(self) -> None:
+        self.redraw()
+
+    def watch_gallery(self) -> None:
+        self.redraw()
+
+    def draw_rows(self, width: int, height: int) -> list[Row]:
+        if not self.paper.films:
+            return draw_gallery(self.gallery, width, height)
+        return draw_paper(self.paper, width, height)
+
+    def on_click(self, event: events.Click) -> None:
+        offset = event.get_content_offset(self)
+        if offset is None or self.paper.films or not self.gallery:
+            return
+        across, wide, high = _grid(len(self.gallery), self.size.width, self.size.height)
+        column = offset.x // (wide + GAP)
+        index = offset.y // max(high, 1) * across + column
+        if column < across and index < len(self.gallery):
+            event.stop()
+            self.post_message(self.Picked(index))
