@@ -16,6 +16,7 @@ from textual.widgets import Static
 
 from booth.instruments.desk import Context, Desk
 from booth.job.events import Event, Voided
+from booth.job.starting import starting_points
 from booth.moment import Moment
 from booth.units import EntryError, Quantity, System
 from booth.widgets.entry import Choice, Field, FieldRow, Given, TypedText
@@ -72,6 +73,11 @@ class Instrument(Vertical):
 
     def go(self, at: Moment) -> None:
         """Space or Page Down, pressed at `at`."""
+
+    @property
+    def whole(self) -> bool:
+        """Whether all of it is on the screen: not on its way in, not on its way out."""
+        return self.is_mounted and self.is_running and not self._pruning
 
     @property
     def fast(self) -> bool:
@@ -166,12 +172,17 @@ class Instrument(Vertical):
         self.set_class(self.busy, "-running")
         self.set_class(bool(self.KEEPS) and self.kept_any(context), "-kept")
         self.query_one(FigurePanel).readout = self.readout(context, self.values())
-        text = "\n".join(self.record(context))
+        text = "\n".join(self.record(context) or self._start(context))
         if text != self._record:
             self._record = text
             shown = self.query_one(".record", Static)
             shown.update(content(text, keep_lines=True))
             shown.set_class(bool(text), "-any")
+
+    def _start(self, context: Context) -> tuple[str, ...]:
+        """Until something is kept here: what came out good the last time."""
+        words = starting_points(context.good, context.system).get(self.KIND)
+        return (words,) if words else ()
 
     # -- what the painter does --------------------------------------------------------------
 

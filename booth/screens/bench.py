@@ -43,7 +43,7 @@ class Bench(Screen[None]):
     VERTICAL_BREAKPOINTS = [(0, "-low"), (22, "-tall"), (36, "-high")]
 
     def __init__(self, desk: BenchDesk) -> None:
-        super().__init__(id="bench")
+        super().__init__()
         self.desk = desk
         desk.bench = self
         self.step: Step = next_open(desk.job)
@@ -66,10 +66,14 @@ class Bench(Screen[None]):
         await self.open_step(self.step)
 
     @property
+    def whole(self) -> bool:
+        """Whether the bench is on the screen, not on its way out."""
+        return self.is_running and not self._pruning
+
+    @property
     def instrument(self) -> Instrument | None:
-        """The instrument that is open."""
-        found = self.query(Instrument)
-        return found.first() if found else None
+        """The instrument that is open; None while one goes and the next comes."""
+        return next((each for each in self.query(Instrument) if each.whole), None)
 
     @property
     def fast(self) -> bool:
@@ -85,11 +89,15 @@ class Bench(Screen[None]):
         async with self.batch():
             await pane.remove_children()
             await pane.mount(instrument_for(step.kind)(self.desk))
+        if not self.whole:
+            return  # the bench was left meanwhile
         self.say("")
         self.draw(self.desk.now())
 
     def draw(self, now: Moment) -> None:
         """Draw everything from the job and `now`; called on every event and every tick."""
+        if not self.whole:
+            return
         context = self.desk.context_at(now)
         instrument = self.instrument
         if instrument is not None:
@@ -153,6 +161,8 @@ class Bench(Screen[None]):
 
     def say(self, sentence: str, *, fault: bool = False) -> None:
         """Say something in the line above the keys, until the next thing happens."""
+        if not self.whole:
+            return
         shown = self.query_one("#say", Static)
         shown.set_class(fault, "-fault")
         shown.update(content(sentence))
@@ -177,15 +187,15 @@ class Bench(Screen[None]):
             event.stop()
             if not self._arrow(instrument, -1 if event.key == "up" else 1):
                 self.picking = event.key == "up"
-                self.draw(self.desk.now())
+            self.draw(self.desk.now())
         elif event.key == "enter":
             event.stop()
             row = next((row for row in instrument.rows if row.place.has_focus), None)
             instrument.enter(row)
             self.draw(self.desk.now())
         elif event.character is not None and event.character.isdigit():
-            if instrument.type_digit(event.character):
-                event.stop()
+            event.stop()
+            instrument.type_digit(event.character)
 
     @staticmethod
     def _arrow(instrument: Instrument, by: int) -> bool:
@@ -260,6 +270,13 @@ class Bench(Screen[None]):
                 self.say("Noted.")
 
         self.app.push_screen(Ask("Note"), noted)
+
+    def action_home(self) -> None:
+        """Back to the list of jobs, unless a clock runs here that leaving would lose."""
+        if self.instrument is not None and self.instrument.busy:
+            self.say("A clock is running here: stop it with Space first.", fault=True)
+            return
+        self.app.leave_job()
 
     def action_show_log(self) -> None:
         """Everything that was kept in this job."""
