@@ -8,6 +8,8 @@ from dataclasses import dataclass
 
 from booth.trade.result import BadInput, require
 
+__all__ = ["Component", "Measure"]
+
 
 class Measure(enum.StrEnum):
     """How an amount is measured: by volume [ml] or by weight [g]."""

@@ -22,6 +22,8 @@ EXTREME_SAMPLES = 24
 #: Places closer than this are one place: it covers the rounding of k x pitch.
 SAME_PLACE = 1e-9
 CLOSE_ENOUGH = 1e-7
+#: A step of Newton's method below this changes nothing in double precision.
+LAST_DIGIT = 1e-15
 _GOLDEN = (math.sqrt(5.0) - 1.0) / 2.0
 
 
@@ -49,7 +51,7 @@ def _gauss(points: int) -> tuple[tuple[float, float], ...]:
             slope = points * (x * here - before) / (x * x - 1.0)
             step = here / slope
             x -= step
-            if abs(step) < 1e-15:
+            if abs(step) < LAST_DIGIT:
                 break
         found.append((x, 2.0 / ((1.0 - x * x) * slope * slope)))
     return tuple(found)

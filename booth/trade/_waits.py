@@ -6,6 +6,8 @@ from dataclasses import dataclass
 
 from booth.trade.result import Outside, require
 
+__all__ = ["WaitTime"]
+
 #: Outside these no rule of thumb is used: common practice, no source. Most data sheets stop here.
 SCALING_RANGE_C = (5.0, 40.0)
 #: Closer than this the temperatures are the same: a shop thermometer does not tell them apart.

@@ -24,6 +24,8 @@ ATMOSPHERE_KPA = 101.325
 #: Ratio of the specific heats of air (recalled; the tests take it from CoolProp).
 GAMMA_AIR = 1.4
 SECONDS_PER_MINUTE = 60.0
+#: Air pressure where people live, absolute [kPa]: beyond, a gauge pressure was given.
+ROOM_AIR_KPA = (50.0, 110.0)
 
 _RULE = (
     "receiver at constant temperature; a fast draw or fill changes the pressure sooner, "
@@ -47,7 +49,7 @@ class TriggerCycle:
 
 def _receiver(receiver_l: float, high_kpa: float, low_kpa: float, air_kpa: float) -> float:
     require("The receiver's volume", receiver_l, above=0.0, unit="l")
-    require("The pressure of the room's air", air_kpa, 50.0, 110.0, unit="kPa")
+    require("The pressure of the room's air", air_kpa, *ROOM_AIR_KPA, unit="kPa")
     require("The lower pressure", low_kpa, 0.0, unit="kPa")
     require("The higher pressure", high_kpa, unit="kPa")
     if high_kpa < low_kpa:

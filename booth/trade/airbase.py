@@ -11,7 +11,10 @@ from booth.trade.result import BadInput, require
 
 __all__ = ["AirBase", "air_base", "convert_flow_l_min"]
 
+#: The zero of the Celsius scale [K]: SI Brochure, 9th ed., 2.3.1.
 ZERO_C_K = 273.15
+#: Air a compressor takes in [degC]: beyond, a temperature was mistyped.
+AIR_RANGE_C = (-50.0, 60.0)
 
 
 @dataclass(frozen=True, slots=True)
@@ -90,6 +93,6 @@ def convert_flow_l_min(flow_l_min: float, counted_as: AirBase, wanted_as: AirBas
     require("The flow", flow_l_min, 0.0, unit="l/min")
     for base in (counted_as, wanted_as):
         require(f"The pressure of {base.name}", base.kpa, above=0.0, unit="kPa")
-        require(f"The temperature of {base.name}", base.air_c, -50.0, 60.0, unit="C")
+        require(f"The temperature of {base.name}", base.air_c, *AIR_RANGE_C, unit="C")
     hotter = (wanted_as.air_c + ZERO_C_K) / (counted_as.air_c + ZERO_C_K)
     return flow_l_min * counted_as.kpa / wanted_as.kpa * hotter

@@ -14,6 +14,8 @@ _FAMILIES = {cup.family.lower(): cup.family for cup in CUPS.values()}
 _LETTERS = {"z": "zahn", "f": "ford", "s": "shell"}
 #: Numbers of the standards themselves, which are not sizes.
 _STANDARDS = re.compile(r"(?:en\s*)?(?:53\s?211|2431|d\s?1200|d\s?4212|d\s?5125)")
+#: How alike a mistyped family has to be, 0 to 1 (difflib).
+ALIKE = 0.7
 _SIZE = re.compile(r"\d+(?:\.\d+)?")
 
 
@@ -56,7 +58,7 @@ def cup_named(text: str) -> Cup:
         families = [
             close[0]
             for word in words
-            if (close := difflib.get_close_matches(word, _FAMILIES, n=1, cutoff=0.7))
+            if (close := difflib.get_close_matches(word, _FAMILIES, n=1, cutoff=ALIKE))
         ]
     sizes = [f"{float(size):g}" for size in _SIZE.findall(plain)]
     if families and sizes:

@@ -105,6 +105,9 @@ FORD = (
     ("5", 12.1, 2.0, 20.0, 30.0),
 )
 FORD_HIGH_S = 100.0
+#: Temperature of the liquid that each standard asks for [degC]: ASTM D1200 and D4212; ISO 2431;
+#: DIN 53211.
+ASTM_C, ISO_C, DIN_C = 25.0, 23.0, 20.0
 #: ASTM D4212: 20 to 80 s (10.1). Zahn #1 starts at 35 s, below which its line nears nothing.
 ZAHN = (
     ("1", 1.1, 29.0, 35.0),
@@ -161,7 +164,7 @@ def _ford() -> list[Cup]:
             a=a,
             b=b,
             curved=False,
-            temperature_c=25.0,
+            temperature_c=ASTM_C,
             low_s=low_s,
             high_s=FORD_HIGH_S,
             preferred_low_s=preferred_s,
@@ -188,7 +191,7 @@ def _dip(family: str, size: str, a: float, b: float, low_s: float) -> Cup:
         a=a,
         b=b,
         curved=False,
-        temperature_c=25.0,
+        temperature_c=ASTM_C,
         low_s=low_s,
         high_s=DIP_HIGH_S,
         preferred_low_s=low_s,
@@ -216,7 +219,7 @@ def _curved(
         a=constants[0],
         b=constants[1],
         curved=True,
-        temperature_c=23.0 if iso else 20.0,
+        temperature_c=ISO_C if iso else DIN_C,
         low_s=range_s[0],
         high_s=range_s[1],
         preferred_low_s=range_s[0],

@@ -208,10 +208,11 @@ def read_sign(
     Args:
         sign: the sign.
         evidence: the figures and their limits.
-        fallback: a published limit and its source, for where the profile names none.
+        fallback: a published limit [unit of the figure] and its source, for where the profile names
+            none.
 
     Returns:
-        The Reading and how strongly it speaks: above 0 up to 1 for the sign, 0 against it (the
+        The Reading and how strongly it speaks [1]: above 0 up to 1 for the sign, 0 against it (the
         figure is within its limit). None where there is no figure, or no limit to hold it against.
 
     Range: a wanted value (speed, overlap) has a slack of 10 % and 0.05 about it.

@@ -20,6 +20,8 @@ __all__ = [
 
 FT_MIN_PER_M_S = 60.0 / 0.3048
 SECONDS_PER_HOUR = 3600.0
+#: An exhaust worked out for exactly the least velocity does not fall short by a last digit.
+ROUNDING = 1e-9
 
 #: Average over the open face of a dry booth: 100 ft/min, 29 CFR 1910.107(b)(5)(i).
 FACE_FT_MIN = 100.0
@@ -117,8 +119,7 @@ def face_velocity(
     require("The open face", open_face_m2, above=0.0, unit="m2")
     require("The velocity at the face", least_m_s, above=0.0, unit="m/s")
     average = exhaust_m3_h / SECONDS_PER_HOUR / open_face_m2
-    # An exhaust worked out for exactly the least velocity does not fall short by a last digit.
-    short = average < least_m_s * (1.0 - 1e-9)
+    short = average < least_m_s * (1.0 - ROUNDING)
     return FaceVelocity(Value(average, "m/s", "exhaust over open area"), least_m_s, short)
 
 
@@ -145,7 +146,7 @@ def design_velocity_m_s(crossdraft_m_s: float, *, large: bool) -> Value | Outsid
     """
     require("The crossdraft", crossdraft_m_s, 0.0, unit="m/s")
     for up_to_ft_min, (in_large, in_small) in DESIGN_FT_MIN:
-        if crossdraft_m_s * FT_MIN_PER_M_S <= up_to_ft_min * (1.0 + 1e-9):
+        if crossdraft_m_s * FT_MIN_PER_M_S <= up_to_ft_min * (1.0 + ROUNDING):
             return Value((in_large if large else in_small) / FT_MIN_PER_M_S, "m/s", DESIGN_RULE)
     return Outside(
         "The crossdraft is above 100 ft/min (0.51 m/s): it carries vapour out of any booth.",

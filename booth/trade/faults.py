@@ -39,6 +39,8 @@ FAULTS: Mapping[str, Fault] = MappingProxyType(
     {fault.key: fault for fault in (*FLOW_FAULTS, *HOLE_FAULTS, *FILM_FAULTS)}
 )
 MOST_WEIGHT = 3
+#: How alike a mistyped fault has to be to be offered, 0 to 1 (difflib).
+ALIKE = 0.5
 #: Other words of the trade for the same faults.
 _ALSO = {
     "sag": "runs",
@@ -111,7 +113,7 @@ def fault_named(text: str) -> Fault:
     starts = [key for key in FAULTS if wanted and (key.startswith(wanted) or wanted in key)]
     if len(starts) == 1:
         return FAULTS[starts[0]]
-    close = starts or difflib.get_close_matches(wanted, FAULTS, n=3, cutoff=0.5) or list(FAULTS)
+    close = starts or difflib.get_close_matches(wanted, FAULTS, n=3, cutoff=ALIKE) or list(FAULTS)
     names = ", ".join(FAULTS[key].name for key in close)
     raise BadInput(f"There is no fault {text!r} here. Did you mean one of: {names}?")
 

@@ -8,12 +8,15 @@ from booth.trade.result import require
 
 __all__ = ["CapPressure", "hvlp_cap_pressure"]
 
+#: Kilopascals in a pound per square inch: NIST SP 811 (2008) B.8.
 KPA_PER_PSI = 6.894757
 
 #: Air pressure at the cap of an HVLP gun: 0.1 to 10 psig, 40 CFR 63.11180 (recalled); above 10 psi
 #: at the point of atomisation a gun is a conventional one, 40 CFR 63.801.
 HVLP_LEAST_KPA = 0.1 * KPA_PER_PSI
 HVLP_MOST_KPA = 10.0 * KPA_PER_PSI
+#: A gauge that shows exactly 10 psi is within, whatever the last digit of the conversion.
+ROUNDING = 1e-6
 
 
 @dataclass(frozen=True, slots=True)
@@ -52,14 +55,13 @@ def hvlp_cap_pressure(cap_kpa: float) -> CapPressure:
     """
     require("The pressure at the air cap", cap_kpa, 0.0, unit="kPa")
     rule = "0.1 to 10 psig at the air cap (40 CFR 63.11180, recalled; 63.801)"
-    # A gauge that shows exactly 10 psi is within, whatever the last digit of the conversion.
-    if cap_kpa > HVLP_MOST_KPA * (1.0 + 1e-6):
+    if cap_kpa > HVLP_MOST_KPA * (1.0 + ROUNDING):
         words = (
             "Above 10 psi at the cap: the gun works as a conventional one. If this was read at the "
             "inlet, it says nothing about the cap."
         )
         return CapPressure(False, words, rule)
-    if cap_kpa < HVLP_LEAST_KPA * (1.0 - 1e-6):
+    if cap_kpa < HVLP_LEAST_KPA * (1.0 - ROUNDING):
         words = "Below 0.1 psi at the cap: hardly any air. Pull the trigger fully and read again."
         return CapPressure(False, words, rule)
     words = "Within the 0.1 to 10 psi at the cap that make a gun HVLP."

@@ -7,7 +7,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from booth.trade.pattern import profile_from_zones
-from booth.trade.result import require
+from booth.trade.result import BadInput, require
 
 __all__ = ["FIRST_SETTING", "Reading", "Seen", "reading", "seen_in_zones"]
 
@@ -163,7 +163,7 @@ def reading(seen: Seen | str) -> Reading:
     Range: air-atomising guns with a fan. It gives likely causes, not a finding.
 
     Raises:
-        ValueError: something that is not among Seen.
+        BadInput: something that is not among Seen; the message lists what is.
 
     Source: US Army TM 43-0139, Painting Instructions for Army Materiel, pages 5-9 and 5-11; the
         order of the steps is common practice, no source.
@@ -174,6 +174,8 @@ def reading(seen: Seen | str) -> Reading:
         >>> reading("heavy one end").turns[0]
         'Turn the air cap half a turn and shoot another pattern.'
     """
+    if seen not in tuple(Seen):
+        raise BadInput(f"No pattern is called {seen!r}; there are {', '.join(Seen)}.")
     return _READINGS[Seen(seen)]
 
 

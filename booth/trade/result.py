@@ -9,6 +9,8 @@ from __future__ import annotations
 import math
 from dataclasses import dataclass
 
+__all__ = ["BadInput", "Estimate", "Figure", "Outside", "Value", "require"]
+
 
 class BadInput(ValueError):
     """A number that the computation cannot take; the message is a sentence for a painter."""
@@ -65,10 +67,32 @@ def require(
     below: float | None = None,
     unit: str = "",
 ) -> float:
-    """Give `number` back if it is finite and within ``low <= number <= high``.
+    """Give `number` back if it is finite and within its limits.
 
-    `above` and `below` are limits that are themselves not allowed. Raises BadInput with a sentence
-    that names the quantity, what was found and what was expected.
+    Args:
+        name: what the sentence calls it, as ``The delivery``.
+        number: the number, in the unit the caller has it in.
+        low, high: least and greatest allowed.
+        above, below: limits that are themselves not allowed; None where there are none.
+        unit: for the sentence.
+
+    Returns:
+        The number, unchanged, as a float; its unit is the caller's.
+
+    Range: any finite number.
+
+    Raises:
+        BadInput: with a sentence that names the quantity, what was found and what was expected.
+
+    Source: none; it checks a number, and computes nothing.
+
+    Example:
+        >>> require("The delivery", 180, above=0.0, unit="ml/min")
+        180.0
+        >>> require("The delivery", -1.0, 0.0, unit="ml/min")
+        Traceback (most recent call last):
+            ...
+        booth.trade.result.BadInput: The delivery must be 0 ml/min or more; -1 was given.
     """
     shown_unit = f" {unit}" if unit else ""
     if isinstance(number, bool) or not isinstance(number, (int, float)):

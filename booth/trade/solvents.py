@@ -226,6 +226,9 @@ def solvent_names() -> tuple[str, ...]:
 
     Range: single solvents and three cuts; a thinner is a blend of several.
 
+    Raises:
+        nothing.
+
     Source: 29 CFR 1910.94(c)(6)(ii), Table G-11 (recalled), and IEC 60079-20-1:2010.
 
     Example:

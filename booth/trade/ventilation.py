@@ -24,6 +24,8 @@ __all__ = [
 #: A quarter of the lower explosive limit: 29 CFR 1910.94(c)(6)(ii) (recalled). Local codes ask for
 #: 20 % or 10 % in places.
 QUARTER_OF_LEL = 0.25
+#: Times the air that dilutes to the limit itself, in the formula of the same paragraph.
+REGULATION_TIMES = 4.0
 PERCENT = 100.0
 MINUTES_PER_HOUR = 60.0
 ML_PER_L = 1000.0
@@ -81,7 +83,7 @@ def regulation_dilution_l_per_l(vapour_l_per_l: float, lel_percent: float) -> fl
         8564
     """
     _check_vapour(vapour_l_per_l, lel_percent)
-    return 4.0 * (PERCENT - lel_percent) * vapour_l_per_l / lel_percent
+    return REGULATION_TIMES * (PERCENT - lel_percent) * vapour_l_per_l / lel_percent
 
 
 def dilution_air_l_per_l(

@@ -1,0 +1,190 @@
+"""The public face of the trade: every function documented, checked from outside, its constants named."""
+
+from __future__ import annotations
+
+import ast
+import doctest
+import importlib
+import inspect
+import re
+import textwrap
+from collections.abc import Iterator
+from pathlib import Path
+from types import ModuleType
+
+import pytest
+
+from tests.trade.outside import CHECKED
+from tests.trade.walk import FUNCTIONS, MODULES, PACKAGE, parameters
+
+TESTS = Path(__file__).parent
+SECTIONS = ("Args", "Returns", "Range", "Raises", "Source", "Example")
+
+#: Public functions without an outside check, with the reason.
+NOTHING_TO_CHECK = {
+    "booth.trade.result.require": "it checks a number, and computes nothing",
+}
+
+
+def test_the_walk_finds_the_trade() -> None:
+    assert len(FUNCTIONS) > 90
+    assert "booth.trade.cups.viscosity_from_efflux" in FUNCTIONS
+
+
+@pytest.mark.parametrize("name", sorted(MODULES))
+def test_each_module_says_what_is_public(name: str) -> None:
+    module = MODULES[name]
+    assert module.__doc__
+    names = getattr(module, "__all__", None)
+    assert names is not None, "no __all__"
+    assert len(names) == len(set(names))
+    for each in names:
+        assert hasattr(module, each), each
+        assert not each.startswith("_")
+
+
+def test_what_other_layers_use_is_public() -> None:
+    """Constants in capitals may be taken as well; a helper may not."""
+    for path in PACKAGE.parent.rglob("*.py"):
+        if path.is_relative_to(PACKAGE):
+            continue
+        for node in ast.walk(ast.parse(path.read_text("utf-8"))):
+            if not isinstance(node, ast.ImportFrom) or node.module is None:
+                continue
+            if not node.module.startswith("booth.trade."):
+                continue
+            names = MODULES[node.module.removeprefix("booth.trade.")].__all__
+            for alias in node.names:
+                assert alias.name.isupper() or alias.name in names, f"{path.name}: {alias.name}"
+
+
+@pytest.mark.parametrize("name", sorted(FUNCTIONS))
+def test_each_function_is_documented_in_full(name: str) -> None:
+    function = FUNCTIONS[name]
+    doc = inspect.getdoc(function) or ""
+    purpose = doc.split("\n\n", 1)[0]
+    assert purpose.rstrip().endswith("."), "no purpose in a sentence"
+    found = re.findall(rf"^({'|'.join(SECTIONS)}):", doc, re.MULTILINE)
+    expected = [each for each in SECTIONS if each != "Args" or parameters(function)]
+    assert found == expected, "sections missing, twice or out of order"
+    for section in expected:
+        assert _section(doc, section), f"{section} is empty"
+
+
+def _section(doc: str, name: str) -> str:
+    lines = doc.splitlines()
+    start = next(i for i, line in enumerate(lines) if line.startswith(f"{name}:"))
+    first, text = lines[start].removeprefix(f"{name}:").strip(), []
+    for line in lines[start + 1 :]:
+        if re.match(rf"({'|'.join(SECTIONS)}):", line):
+            break
+        text.append(line)
+    return (first + "\n" + textwrap.dedent("\n".join(text))).strip()
+
+
+@pytest.mark.parametrize("name", sorted(FUNCTIONS))
+def test_each_parameter_is_explained_under_its_name(name: str) -> None:
+    doc = inspect.getdoc(FUNCTIONS[name]) or ""
+    for parameter in parameters(FUNCTIONS[name]):
+        # 'air_c, humidity_percent: today's air' explains two.
+        heading = rf"(^|; )(\w+, )*{parameter.name}(, \w+)*: ?\S"
+        assert re.search(heading, _section(doc, "Args"), re.MULTILINE), parameter.name
+
+
+@pytest.mark.parametrize("name", sorted(FUNCTIONS))
+def test_each_number_is_documented_with_its_unit(name: str) -> None:
+    """A unit in brackets for what goes in as a number, and for the number that comes out."""
+    function = FUNCTIONS[name]
+    doc = inspect.getdoc(function) or ""
+    numbers = [p for p in parameters(function) if "float" in str(p.annotation)]
+    if numbers and name not in NOTHING_TO_CHECK:
+        assert "[" in _section(doc, "Args")
+    returned = str(inspect.signature(function).return_annotation)
+    if name not in NOTHING_TO_CHECK and re.search(r"\b(float|Value|Estimate)\b", returned):
+        assert "[" in _section(doc, "Returns"), "no unit in Returns"
+
+
+@pytest.mark.parametrize("name", sorted(FUNCTIONS))
+def test_each_example_shows_a_result(name: str) -> None:
+    """That the examples are right is run by pytest itself (--doctest-modules)."""
+    examples = doctest.DocTestParser().get_examples(inspect.getdoc(FUNCTIONS[name]) or "")
+    assert any(each.want.strip() or each.exc_msg for each in examples)
+    short = FUNCTIONS[name].__name__
+    assert any(short in each.source for each in examples), "the example does not call it"
+
+
+@pytest.mark.parametrize("name", sorted(FUNCTIONS))
+def test_each_source_names_something(name: str) -> None:
+    """A standard, a regulation, a law of nature or of geometry, a person, or the lack of any."""
+    source = _section(inspect.getdoc(FUNCTIONS[name]) or "", "Source")
+    assert len(source) > 10
+    assert not re.fullmatch(r"as for \w+\.?", source), "it only points elsewhere"
+
+
+def _import_all_tests() -> None:
+    for path in sorted(TESTS.glob("test_*.py")):
+        importlib.import_module(f"tests.trade.{path.stem}")
+
+
+def test_each_function_is_checked_from_outside() -> None:
+    _import_all_tests()
+    unchecked = set(FUNCTIONS) - set(CHECKED)
+    assert unchecked == set(NOTHING_TO_CHECK)
+    assert set(CHECKED) - set(FUNCTIONS) == set(), "checks of what is not public"
+
+
+def test_each_outside_check_names_its_source() -> None:
+    _import_all_tests()
+    for name, sources in CHECKED.items():
+        for source in sources:
+            assert len(source.strip()) > 5, name
+
+
+#: Numbers that are part of the mathematics or of a decimal unit, not of anybody's publication.
+PLAIN = {0, 1, 2, 3, -1, 0.5, 10, 60, 100, 1000, 3600}
+#: (module, function): the numbers in it, and why they stand there.
+SHAPES = "the formula of a model shape, written out in its `fact`"
+ALLOWED: dict[tuple[str, str], tuple[set[float], str]] = {
+    ("_strips", "_gauss"): ({0.75}, "first guess at a root of a Legendre polynomial"),
+    ("_strips", "least_value"): ({4}, "just inside the ends of a piece"),
+    ("area", "circle_area_m2"): ({4}, "pi d^2 / 4"),
+    ("area", "cylinder_area_m2"): ({4}, "pi d^2 / 4"),
+    ("cup_table", "formula_s"): ({4}, "the root of a quadratic equation"),
+    ("overlap", "most_even_overlap"): ({6}, "decimals to which overlaps are compared"),
+    ("pattern", "_heavy_middle"): ({4}, SHAPES),
+    ("pattern", "_heavy_both_ends"): ({4}, SHAPES),
+    ("pattern", "<lambda>"): ({4, 1.5, 6}, SHAPES),
+}  # fmt: skip
+
+
+def _literals(module: ModuleType) -> Iterator[tuple[str, float, int]]:
+    """Give the numbers in the bodies of functions and lambdas: innermost function, number, line."""
+    tree = ast.parse(Path(module.__file__ or "").read_text("utf-8"))
+
+    def walk(node: ast.AST, inside: str | None) -> Iterator[tuple[str, float, int]]:
+        for child in ast.iter_child_nodes(node):
+            if isinstance(child, ast.FunctionDef):
+                for statement in child.body:
+                    yield from walk(ast.Module([statement], []), child.name)
+            elif isinstance(child, ast.Lambda):
+                yield from walk(ast.Expression(child.body), inside or "<lambda>")
+            elif isinstance(child, ast.Constant):
+                number = child.value
+                if inside and isinstance(number, (int, float)) and not isinstance(number, bool):
+                    yield inside, number, child.lineno
+            else:
+                yield from walk(child, inside)
+
+    yield from walk(tree, None)
+
+
+@pytest.mark.parametrize("name", sorted(MODULES))
+def test_published_numbers_are_named_data(name: str) -> None:
+    unused = {key for key in ALLOWED if key[0] == name}
+    for function, number, line in _literals(MODULES[name]):
+        if number in PLAIN:
+            continue
+        numbers, _ = ALLOWED.get((name, function), (set(), ""))
+        assert number in numbers, f"{name}.py:{line}: {number} in {function} wants a name"
+        unused.discard((name, function))
+    assert not unused, "exceptions for what is not there"
