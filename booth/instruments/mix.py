@@ -227,6 +227,11 @@ class Mix(Instrument):
 
     # -- what the painter does ------------------------------------------------------------------
 
+    def on_mount(self) -> None:
+        super().on_mount()
+        # Which rows are asked for is known once they have been drawn.
+        self.call_after_refresh(self.focus_first)
+
     def focus_first(self) -> None:
         """The focus is where the next digit belongs: the reading once it is known what to pour."""
         context = self.desk.context

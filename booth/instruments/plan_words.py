@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable
 
 from booth.instruments.desk import Context
-from booth.job.plan import Cause, Span, Trouble
+from booth.job.plan import Block, Cause, Span, Trouble
 from booth.job.planned import Planned
 from booth.moment import Moment, later
 from booth.screens.faces import duration
@@ -120,8 +120,7 @@ def timeline(context: Context, plan: Planned, local_time: LocalTime, width: int)
                 each.start_s,
                 each.end_s,
                 TONES[each.span],
-                # A coat being sprayed carries its number where it goes on.
-                "" if each.span is Span.SPRAYED and each.end_s >= 0 else str(each.coat),
+                _number(each, context.job.running_coat(part) is not None),
                 done=each.span is Span.SPRAYED,
             )
             for each in own
@@ -132,6 +131,13 @@ def timeline(context: Context, plan: Planned, local_time: LocalTime, width: int)
     return Timeline(
         tuple(rows), start, end, ticks(context.now, local_time, start, end, max(width - 12, 30))
     )
+
+
+def _number(block: Block, running: bool) -> str:
+    """The number of a coat; one that is being sprayed carries it where it goes on."""
+    if block.span is Span.SPRAYED:
+        return "" if running and block.end_s >= 0 else str(block.coat)
+    return str(block.coat) if block.span is Span.SPRAY else ""
 
 
 def _pot_row(

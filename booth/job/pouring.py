@@ -259,7 +259,7 @@ def open_batches(job: Job) -> tuple[BatchMixed, ...]:
 def pour_event(job: Job, plan: BatchPlan, name: str, amount: float, at: Moment) -> Poured:
     """The event of one pour."""
     waiting = open_pours(job)
-    used = [each.batch for each in (*job.batches, *job.pours)]
+    used = [each.batch for each in job.batches] + [each.batch for each in job.pours]
     return Poured(
         n=0,
         at=at,

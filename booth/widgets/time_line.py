@@ -120,8 +120,8 @@ def lay_out(line: Timeline, width: int, height: int) -> list[Row]:
     drawn: list[Row] = []
     if height > count:
         head = _head(line, track)
-        for row in head if height >= count + HEAD_ROWS else head[1:]:
-            drawn.append(exactly(((" " * (name + 1), ""), *row), width))
+        for words in head if height >= count + HEAD_ROWS else head[1:]:
+            drawn.append(exactly(((" " * (name + 1), ""), *words), width))
     for row in line.rows:
         middle = thick // 2
         for part in range(thick):
