@@ -302,7 +302,7 @@ def test_a_terminal_without_the_signs_of_the_trade_gets_an_answer() -> None:
     with redirect_stdout(narrow):
         assert main(["viscosity", "Ford #4", "30s"]) == 0
     narrow.flush()
-    assert raw.getvalue().startswith(b"viscosity 98.2 mm?/s")
+    assert raw.getvalue().startswith(b"viscosity 98.2 mm2/s")
 
 
 def test_the_command_answers_without_loading_a_screen() -> None:

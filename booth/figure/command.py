@@ -19,6 +19,8 @@ from booth.visible import visible
 
 USAGE = 2
 _HELP = {"--help", "-h"}
+#: For a terminal that has not the signs of the trade.
+_PLAIN = str.maketrans({"°": "", "²": "2", "³": "3", "µ": "u", "“": '"', "”": '"', "∞": "inf"})
 _UNITS = {"--us": System.US, "--metric": System.METRIC}
 
 
@@ -94,4 +96,8 @@ def _say(text: str, stream: TextIO) -> None:
     """Write `text`: nothing in it acts on the terminal, and no character stops it."""
     shown = visible(text, keep_lines=True)
     encoding = getattr(stream, "encoding", None) or "utf-8"
+    try:
+        shown.encode(encoding)
+    except UnicodeEncodeError:
+        shown = shown.translate(_PLAIN)
     print(shown.encode(encoding, "replace").decode(encoding), file=stream)
