@@ -33,7 +33,7 @@ from booth.job.pouring import (
     rest_amount,
     thinner_of,
 )
-from booth.moment import Moment
+from booth.moment import Moment, elapsed
 from booth.trade.parts import Measure
 from booth.trade.result import BadInput
 from booth.units import Kind, Quantity
@@ -45,6 +45,8 @@ from booth.widgets.readout import Readout
 #: The row in which the reading is typed, by what is poured.
 READING = {Measure.VOLUME: "cup", Measure.WEIGHT: "scale"}
 FRESH = "fresh"
+#: Two presses closer than this are one press that bounced [s].
+BOUNCE_S = 0.7
 
 
 class Mix(Instrument):
@@ -72,6 +74,8 @@ class Mix(Instrument):
     )
     KEEPS: ClassVar[tuple[type[Event], ...]] = (BatchMixed, Poured)
     GO: ClassVar[str] = "poured"
+
+    _poured_at: Moment | None = None
 
     def compose(self) -> ComposeResult:
         for widget in super().compose():
@@ -274,8 +278,11 @@ class Mix(Instrument):
         self._pour(pour_event(context.job, plan, state.next.name, amount, at), at)
 
     def _pour(self, event: Poured, at: Moment) -> None:
+        if self._poured_at is not None and elapsed(self._poured_at, at).seconds < BOUNCE_S:
+            return
         if self.desk.keep(event) is None:
             return
+        self._poured_at = at
         for row in self.rows:
             row.clear()
         if event.batch not in {each.batch for each in self.desk.context.job.batches}:

@@ -5,6 +5,7 @@ from __future__ import annotations
 from booth.job.events import CatchMade, EffluxTimed, PassTimed
 from booth.job.film import as_of, readings_of, statistics_of
 from booth.job.fold import Job
+from booth.job.mixture import now
 from booth.profile.model import Range
 from booth.trade.result import BadInput, Estimate, Outside
 from booth.trade.speed import speed_of_pass_mm_s
@@ -172,33 +173,9 @@ def _is_hvlp(job: Job) -> bool:
 
 
 def thinner_fraction(job: Job) -> float | None:
-    """Thinner in the mix by volume of the mixed coating [1]; None where amounts are not known.
-
-    What was poured as thinner with a batch counts, and what was added since in millilitres.
-    """
-    if not job.batches:
-        return None
-    thinner_name = (
-        job.profile.mix.thinner.name if job.profile.mix and job.profile.mix.thinner else ""
-    )
-    coating = thinner = 0.0
-    for pour in job.batches[-1].pours:
-        if pour.amount.unit != "ml":
-            return None
-        if pour.name == thinner_name:
-            thinner += pour.amount.value
-        else:
-            coating += pour.amount.value
-    since = job.batches[-1].n
-    fraction = thinner / coating if coating else None
-    for added in job.thinner:
-        if added.n < since or fraction is None:
-            continue
-        if added.remaining is None or added.amount.unit != "ml":
-            return None
-        coat_left = added.remaining.value / (1 + fraction)
-        fraction += added.amount.value / coat_left if coat_left else 0.0
-    return fraction
+    """Thinner in the mix by volume of the mixed coating [1]; None where amounts are not known."""
+    stage = now(job)
+    return stage.fraction if stage.known else None
 
 
 def compare(number: float, span: Range | None) -> str:
