@@ -79,8 +79,8 @@ def _trouble_words(context: Context, trouble: Trouble, local_time: LocalTime) ->
     if trouble.cause is Cause.POT_LIFE:
         over = "was over" if trouble.at_s <= 0 else "is over"
         return (
-            f"Pot life of {trouble.pot} {over} {at}, {by} too early: from coat {trouble.coat} on "
-            f"{trouble.part} on a fresh batch is needed."
+            f"Pot life of {trouble.pot} {over} {at}, {by} too early: fresh batch from "
+            f"{trouble.part} coat {trouble.coat} on."
         )
     return (
         f"{trouble.part}: its recoat window closes {at}, {by} before coat {trouble.coat} can go "
