@@ -65,6 +65,13 @@ COMMANDS: tuple[Command, ...] = (
     Command("hints", "hints", ("h", "f5"), "hints", "Hide or show how each step is done"),
     Command("skip", "skip_step", ("s", "f6"), "skip", "Skip this step"),
     Command(
+        "save_profile",
+        "save_profile",
+        ("p", "f11"),
+        "save profile",
+        "Save the settings of this job as a new coating profile",
+    ),
+    Command(
         "theme",
         "theme",
         ("t", "f7"),

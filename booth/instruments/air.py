@@ -51,7 +51,7 @@ class Air(Instrument):
             Field("inlet", "Inlet", Kind.PRESSURE, hint="trigger pulled"),
             Field(
                 "cap", "At the cap", Kind.PRESSURE, optional=True,
-                hint="with a test cap, optional" if hvlp else "optional",
+                hint="by a test cap" if hvlp else "optional",
             ),
             Field("fan", "Fan open", Kind.TURNS, optional=True, hint="optional"),
         )  # fmt: skip
@@ -117,14 +117,14 @@ def air_readout(context: Context, values: Values) -> Readout:
         "above": (Tone.CAUTION, "HIGH, TURN DOWN"),
         "": (Tone.PLAIN, ""),
     }[where]
-    lines: list[str] = []
+    held: list[str] = []
     if span is not None:
-        lines.append(
+        held.append(
             f"profile: {range_words(span, Kind.PRESSURE, system)}{_by(inlet, span, system)}"
         )
     return Readout(
         show(inlet.value, Kind.PRESSURE, system, unit=False), unit, label="inlet, trigger pulled",
-        tone=tone, word=said, lines=(*lines, *below),
+        tone=tone, word=said, lines=(*held, *below),
     )  # fmt: skip
 
 
@@ -137,10 +137,10 @@ def _by(inlet: Quantity, span: Range, system: System) -> str:
     """How far it is to the nearer end of the range, which way to turn the regulator."""
     if span.low is not None and inlet.value < span.low:
         by = show(span.low - inlet.value, Kind.PRESSURE, system)
-        return f"; regulator up by {by} or more, trigger pulled"
+        return f"; up by {by} or more"
     if span.high is not None and inlet.value > span.high:
         by = show(inlet.value - span.high, Kind.PRESSURE, system)
-        return f"; regulator down by {by} or more, trigger pulled"
+        return f"; down by {by} or more"
     return ""
 
 
@@ -148,9 +148,10 @@ def _cap_lines(context: Context, cap: Quantity | None) -> tuple[str, ...]:
     """What a cap pressure means; what HVLP means where none was read."""
     if not is_hvlp(context):
         return ()
-    most = show(HVLP_MOST_KPA, Kind.PRESSURE, context.system)
     if cap is None:
-        return (f"HVLP: {most} at most at the cap; the inlet shows more. A test cap tells.",)
+        places = 0 if context.system is System.US else None
+        most = show(HVLP_MOST_KPA, Kind.PRESSURE, context.system, places=places)
+        return (f"HVLP: the cap has {most} at most, the inlet more.",)
     read = hvlp_cap_pressure(cap.value)
     return (f"cap {show(cap.value, Kind.PRESSURE, context.system)}: {read.words}",)
 
@@ -166,7 +167,7 @@ def compressor_lines(context: Context, inlet: Quantity | None) -> tuple[str, ...
     shop, system = context.shop, context.system
     gun, compressor = shop.gun(context.job.opened.gun), shop.compressor
     if gun is None or not gun.air_l_min or compressor is None:
-        return ("The shop file can tell how long the air lasts: compressor, the gun's air demand.",)
+        return ("How long the air lasts: add compressor and gun to the shop file.",)
     try:
         return _lasts(compressor, gun.air_l_min, _least_kpa(context, inlet), system)
     except BadInput as fault:
@@ -185,28 +186,26 @@ def _lasts(
     compressor: Compressor, demand_l_min: float, least_kpa: float | None, system: System
 ) -> tuple[str, ...]:
     supply, full, cut_in = compressor.flow_l_min, compressor.cut_out_kpa, compressor.cut_in_kpa
-    gun_air = f"gun {show(demand_l_min, Kind.AIR_FLOW, system)}"
-    flows = f"{gun_air}, compressor {show(supply, Kind.AIR_FLOW, system)}"
+    gun_air = f"the gun uses {show(demand_l_min, Kind.AIR_FLOW, system)}"
+    flows = f"{gun_air}, the compressor gives {show(supply, Kind.AIR_FLOW, system)}"
     if supply >= demand_l_min:
-        return (f"air: for ever, the compressor keeps up ({flows})",)
+        return ("compressor: it keeps up, the trigger can be held for ever", flows)
     least = cut_in if least_kpa is None else least_kpa
     if least >= full:
         return (
-            f"air: the compressor stops at {show(full, Kind.PRESSURE, system)}, below what the gun "
-            "needs.",
+            f"compressor: it stops at {show(full, Kind.PRESSURE, system)}, below what the gun needs.",
         )
     held = held_s(compressor, demand_l_min, least)
     rest = recovery_s(compressor.receiver_l, least, full, supply)
     duty = trigger_duty(demand_l_min, supply)
     until = show(least, Kind.PRESSURE, system)
-    lines = [f"air: trigger held ~{_span(held)} from full to {until} (estimate; {flows})"]
     if isinstance(rest, Estimate):
-        lines.append(
-            f"then ~{_span(rest)} to fill up again; {duty * 100:.0f} % trigger in the long run"
-        )
+        lines = [f"compressor: trigger ~{_span(held)}, rest ~{_span(rest)}"]
+        lines.append(f"{duty * 100:.0f} % trigger in the long run (estimate, to {until})")
     else:
+        lines = [f"compressor: trigger ~{_span(held)} (estimate, to {until})"]
         lines.append(f"{rest.reason} {rest.advice}")
-    return tuple(lines)
+    return (*lines, flows)
 
 
 def held_s(compressor: Compressor, demand_l_min: float, least_kpa: float) -> Estimate:
@@ -233,4 +232,4 @@ def held_s(compressor: Compressor, demand_l_min: float, least_kpa: float) -> Est
 def _span(figure: Estimate) -> str:
     """An estimate as its two ends."""
     low, high = duration(figure.low), duration(figure.high)
-    return high if low == high else f"{low} to {high}"
+    return high if low == high else f"{low}-{high}"

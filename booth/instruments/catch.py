@@ -9,6 +9,8 @@ from booth.instruments.base import Instrument, Values, number, quantity, word
 from booth.instruments.desk import Context
 from booth.job.events import CatchMade, Event
 from booth.job.figures import catches, compare
+from booth.job.past import CatchPair, pairs
+from booth.job.turns import catch_pairs, paint_words, turns_words
 from booth.moment import Moment, elapsed, later
 from booth.screens.describe import range_words
 from booth.screens.faces import duration
@@ -46,6 +48,10 @@ class Catch(Instrument):
         "Water runs faster than paint and atomises with less air: a water catch puts the needle in "
         "the right neighbourhood, it is not the paint's delivery. No published rule turns one into "
         "the other (common practice, no source).",
+        "Turns to try: the line between the nearest of your own catches of the coating with this gun "
+        "and tip, past jobs included (isotonic regression, Ayer et al. 1955); beyond what was caught "
+        "only the way to turn is told. Water as coating: the median ratio of your own pairs, caught "
+        "with both at one setting. Both are estimates.",
         "Pressure never on skin: the cup is held by something else than a hand.",
     )
     KEEPS: ClassVar[tuple[type[Event], ...]] = (CatchMade,)
@@ -55,6 +61,7 @@ class Catch(Instrument):
     _window_s: float = USUAL_S
     _beats: int = 0
     _caught_s: float | None = None
+    _past: tuple[CatchPair, ...] | None = None
 
     def fields(self, context: Context) -> tuple[Field, ...]:
         last = context.job.catches[-1] if context.job.catches else None
@@ -164,7 +171,7 @@ class Catch(Instrument):
 
     def record(self, context: Context) -> tuple[str, ...]:
         lines = []
-        for each in context.job.catches[-3:]:
+        for each in context.job.catches[-2:]:
             turns = f"  {each.turns.value:g} turns" if each.turns else ""
             shown = show(each.delivery_ml_min, Kind.DELIVERY, context.system)
             lines.append(f"{self.desk.local_time(each.at)}  {shown}  {each.liquid}{turns}")
@@ -175,15 +182,33 @@ class Catch(Instrument):
                 spread = show(stats.spread_ml_min, Kind.DELIVERY, context.system)
                 mean = show(stats.mean_ml_min, Kind.DELIVERY, context.system)
                 lines.append(f"mean {mean}, spread {spread}")
+        else:
+            lines += self._start(context)
+        known = catch_pairs(context.job, self.past(context))
+        for words in (paint_words, turns_words):
+            said = words(context.job, known, context.system)
+            lines += [said] if said else []
         return tuple(lines)
+
+    def past(self, context: Context) -> tuple[CatchPair, ...]:
+        """Catches of past jobs with this gun and tip, read once while the step is open."""
+        if self._past is None:
+            opened, tip = context.job.opened, _tip(context)
+            self._past = tuple(
+                pairs(
+                    self.desk.jobs_dir, opened.gun, tip.value if tip else None,
+                    opened.profile.key, without=opened.job,
+                )
+            )  # fmt: skip
+        return self._past
 
     def enter(self, row: FieldRow | None = None) -> None:
         """Only the amount has to be typed: everything else stands as last time."""
         amount = self.row("amount")
-        if not self.busy and not amount.is_empty and not any(each.fault for each in self.rows):
-            if row is not None and row.field.key == "amount":
-                self.commit()
-                return
+        ready = not self.busy and not amount.is_empty and not any(each.fault for each in self.rows)
+        if ready and row is not None and row.field.key == "amount":
+            self.commit()
+            return
         super().enter(row)
 
     def event(self, context: Context, values: Values) -> Event | None:

@@ -3,17 +3,15 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-
-from textual.content import Content
+from dataclasses import dataclass
 
 from booth.screens.faces import duration
 from booth.trade.faults import Fault, RankedCause, Reading, Standing
 from booth.units import Kind, System, show, shown_unit
 from booth.widgets.readout import Readout
-from booth.widgets.text import content
 from booth.widgets.tone import Tone
 
-__all__ = ["causes_text", "reading_words", "strongest"]
+__all__ = ["Line", "causes_lines", "reading_words", "strongest"]
 
 #: Unit of a figure of the evidence -> kind of quantity, and what makes it that kind's base unit.
 KINDS = {
@@ -58,8 +56,8 @@ def _value(read: Reading, value: float, system: System, unit: bool = True) -> st
     return show(value * factor, kind, system, places=places, unit=unit)
 
 
-def strongest(fault: Fault, causes: tuple[RankedCause, ...], system: System) -> Readout | None:
-    """The cause that a figure of this job speaks for most, its figure as large as may be.
+def strongest(causes: tuple[RankedCause, ...], system: System) -> Readout | None:
+    """The cause that a figure of this job speaks for most, its figure as the large one.
 
     None where no figure speaks for any: nothing is claimed without one.
     """
@@ -67,59 +65,65 @@ def strongest(fault: Fault, causes: tuple[RankedCause, ...], system: System) -> 
     if first is None or first.standing is not Standing.SHOWN:
         return None
     read = first.figures_for[0]
-    label = f"{fault.name}: {first.cause.words}"
-    lines = (f"now: {first.cause.now}", f"next time: {first.cause.next_time}")
+    label = f"{read.name}: {first.cause.words}"
     if read.measured is None or read.limit is None:
-        return Readout("?", label=label, tone=Tone.CAUTION, word=read.name.upper(), lines=lines)
+        return Readout("?", label=label, tone=Tone.CAUTION, word=read.name.upper())
     if read.unit == "s":
         unit = "" if read.name in BY_THE_CLOCK else "s"
     else:
         unit = shown_unit(KINDS[read.unit][0], system)
-    word = f"{read.side} {_value(read, read.limit, system)}".upper()
     if read.name in BY_THE_CLOCK:
         word = "TOO EARLY" if "early" in read.name else "TOO LATE"
     else:
         # A unit keeps its own letters: M is not m.
         word = f"{read.side.upper()} {_value(read, read.limit, system)}"
-    lines = (reading_words(read, system), *lines)
     figure = _value(read, read.measured, system, unit=False)
-    return Readout(figure, unit, label=label, tone=Tone.CAUTION, word=word, lines=lines)
+    return Readout(figure, unit, label=label, tone=Tone.CAUTION, word=word)
 
 
-def causes_text(fault: Fault, causes: tuple[RankedCause, ...], system: System) -> Content:
-    """All causes to read and to scroll: shown ones by rank, open ones, cleared ones."""
-    return Content("\n").join(_causes(fault, causes, system))
+@dataclass(frozen=True, slots=True)
+class Line:
+    """One line to read. rank: 'head', 'cause' or 'more', which stands in a little."""
+
+    rank: str
+    text: str
 
 
-def _causes(fault: Fault, causes: tuple[RankedCause, ...], system: System) -> Iterator[Content]:
+def causes_lines(fault: Fault, causes: tuple[RankedCause, ...], system: System) -> tuple[Line, ...]:
+    """All causes to read and to scroll: shown ones by rank, the film itself, open ones, cleared ones."""
     by = {each: [c for c in causes if c.standing is each] for each in Standing}
-    shown, still_open, cleared = by[Standing.SHOWN], by[Standing.OPEN], by[Standing.CLEARED]
-    if not shown:
-        yield content("No figure of this job speaks for a cause.").stylize("bold")
-        yield Content("")
-    yield from _said("", f"On the film: {fault.film}")
-    for rank, each in enumerate(shown, 1):
-        yield Content("")
-        yield content(f"{rank}  {each.cause.words}").stylize("bold")
+    return (
+        *_shown(by[Standing.SHOWN], system),
+        Line("head", "On the film"),
+        Line("more", fault.film),
+        *_open(by[Standing.OPEN]),
+        *_cleared(by[Standing.CLEARED], system),
+    )
+
+
+def _shown(causes: list[RankedCause], system: System) -> Iterator[Line]:
+    if not causes:
+        yield Line("head", "No figure of this job speaks for a cause.")
+    for rank, each in enumerate(causes, 1):
+        yield Line("head", f"{rank}  {each.cause.words}")
         for read in each.figures_for:
-            yield from _said("   ", reading_words(read, system))
-        if rank > 1:  # the first one's stand under the large figure
-            yield from _said("   now: ", each.cause.now)
-            yield from _said("   next time: ", each.cause.next_time)
-    if still_open:
-        yield Content("")
-        yield content("No figure for or against:").stylize("bold")
-        for each in still_open:
-            yield from _said("·  ", each.cause.words)
-            yield from _said("   now: ", each.cause.now)
-    if cleared:
-        yield Content("")
-        yield content("The figures speak against:").stylize("bold")
-        for each in cleared:
-            yield from _said("·  ", each.cause.words)
-            for read in each.figures_against:
-                yield from _said("   ", reading_words(read, system))
+            yield Line("more", reading_words(read, system))
+        yield Line("more", f"now: {each.cause.now}")
+        yield Line("more", f"next time: {each.cause.next_time}")
 
 
-def _said(before: str, words: str) -> Iterator[Content]:
-    yield content(f"{before}{words}")
+def _open(causes: list[RankedCause]) -> Iterator[Line]:
+    if causes:
+        yield Line("head", "No figure for or against")
+    for each in causes:
+        yield Line("cause", each.cause.words)
+        yield Line("more", f"now: {each.cause.now}")
+
+
+def _cleared(causes: list[RankedCause], system: System) -> Iterator[Line]:
+    if causes:
+        yield Line("head", "The figures speak against")
+    for each in causes:
+        yield Line("cause", each.cause.words)
+        for read in each.figures_against:
+            yield Line("more", reading_words(read, system))

@@ -11,7 +11,7 @@ from textual.widgets import Static
 
 from booth.instruments.base import Instrument, Values
 from booth.instruments.desk import Context
-from booth.instruments.fault_words import causes_text, strongest
+from booth.instruments.fault_words import causes_lines, strongest
 from booth.job.events import Event, FaultSeen
 from booth.job.evidence import evidence_of
 from booth.job.fold import Job
@@ -20,7 +20,7 @@ from booth.trade.faults import FAULTS, Fault, rank_causes
 from booth.units import System
 from booth.widgets.entry import FieldRow
 from booth.widgets.figure_panel import FigurePanel
-from booth.widgets.pick_list import PickList
+from booth.widgets.pick_list import Line, PickList
 from booth.widgets.readout import Readout
 from booth.widgets.text import content
 
@@ -67,8 +67,7 @@ class Faults(Instrument):
         yield PickList()
         yield Static("", classes="fault-looks", markup=False)
         yield FigurePanel()
-        with VerticalScroll(classes="causes", can_focus=False):
-            yield Static("", classes="causes-text", markup=False)
+        yield VerticalScroll(classes="causes", can_focus=False)
 
     # -- what it holds -------------------------------------------------------------------------
 
@@ -77,7 +76,7 @@ class Faults(Instrument):
         """The part the fault is seen on; empty for any."""
         return ("", *self.desk.context.job.parts)[self.part_index]
 
-    def lines(self, context: Context) -> tuple[tuple[str, str], ...]:
+    def lines(self, context: Context) -> tuple[Line, ...]:
         """The list: going on first, then every fault with how it looks, or where it was seen."""
         job = context.job
         first = "no other fault: go on" if job.faults else "no fault seen: go on"
@@ -85,9 +84,11 @@ class Faults(Instrument):
         for each in job.faults:
             seen.setdefault(each.fault, []).append(each.part or ANY_PART)
         return (
-            (first, ""),
+            (first, "", False),
             *(
-                (fault.name, f"● seen: {', '.join(seen[key])}" if key in seen else fault.looks)
+                (fault.name, f"● seen: {', '.join(seen[key])}", True)
+                if key in seen
+                else (fault.name, fault.looks, False)
                 for key, fault in FAULTS.items()
             ),
         )
@@ -100,7 +101,7 @@ class Faults(Instrument):
     # -- drawing -------------------------------------------------------------------------------
 
     def draw(self, context: Context) -> None:
-        if not self.is_mounted:
+        if not self.whole:
             return
         self.set_class(bool(self.open_fault), "-causes")
         self.query_one(PickList).lines = self.lines(context)
@@ -120,13 +121,19 @@ class Faults(Instrument):
     def _draw_causes(self, context: Context) -> None:
         fault = FAULTS[self.open_fault]
         causes = rank_causes(fault.key, evidence_of(context.job, self.part))
-        first = strongest(fault, causes, context.system)
+        first = strongest(causes, context.system)
         panel = self.query_one(FigurePanel)
         panel.display = first is not None
         if first is not None:
             panel.readout = first
-        text = causes_text(fault, causes, context.system)
-        self.query_one(".causes-text", Static).update(text)
+        scroll = self.query_one(".causes", VerticalScroll)
+        scroll.remove_children()
+        scroll.mount(
+            *(
+                Static(content(line.text), classes=f"cause -{line.rank}", markup=False)
+                for line in causes_lines(fault, causes, context.system)
+            )
+        )
 
     def _part_line(self) -> Content:
         words = self.part or ANY_PART
@@ -140,7 +147,7 @@ class Faults(Instrument):
         if fault is None:
             return Readout("")
         causes = rank_causes(fault.key, evidence_of(context.job, self.part))
-        return strongest(fault, causes, context.system) or Readout("")
+        return strongest(causes, context.system) or Readout("")
 
     def keys(self, context: Context) -> tuple[tuple[str, str], ...]:
         if self.open_fault:

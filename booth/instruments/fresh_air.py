@@ -31,10 +31,8 @@ from booth.widgets.tone import Tone
 
 L_PER_M3 = 1000.0
 MINUTES_PER_HOUR = 60.0
-NOT_A_PERMISSION = (
-    "A minimum against fire. It is no permission to breathe this air, nor to spray near a spark."
-)
-ISOCYANATE = "Isocyanates: supplied air, whatever the figure says."
+NOT_A_PERMISSION = "A minimum against fire, not a permission to breathe."
+ISOCYANATE = "Isocyanates: supplied air throughout."
 
 
 class FreshAir(Instrument):
@@ -128,9 +126,14 @@ class Checked:
 
     @property
     def short(self) -> bool:
-        """Whether what is moved is less than what either asks for."""
-        asked = max(self.needed_m3_h, self.face_m3_h or 0.0)
-        return self.moved_m3_h is not None and self.moved_m3_h < asked * (1.0 - 1e-9)
+        """Whether less is moved than the fire asks for."""
+        return self.moved_m3_h is not None and self.moved_m3_h < self.needed_m3_h * (1.0 - 1e-9)
+
+    @property
+    def slow(self) -> bool:
+        """Whether less is moved than the open face asks for."""
+        moved, face = self.moved_m3_h, self.face_m3_h
+        return moved is not None and face is not None and moved < face * (1.0 - 1e-9)
 
 
 def _fields(context: Context) -> Iterator[Field]:
@@ -149,15 +152,15 @@ def _fields(context: Context) -> Iterator[Field]:
     yield Field(
         "exhaust", "Exhaust", Kind.AIR_FLOW, optional=True,
         default=None if moved is None else Quantity(moved * L_PER_M3, "l/min", ""),
-        hint="shop file" if moved is not None else "what the fan moves, optional",
+        hint="shop file" if moved is not None else "what is moved",
     )  # fmt: skip
     face = room.face_m2 if room else None
     yield Field(
         "face", "Open face", Kind.AREA, optional=True,
         default=None if face is None else Quantity(face, "m2", ""),
-        hint="shop file" if face is not None else "of the booth, optional",
+        hint="shop file" if face is not None else "of the booth",
     )  # fmt: skip
-    yield Field("duty", "Trigger", Kind.PERCENT, optional=True, hint="of the time, optional")
+    yield Field("duty", "Trigger", Kind.PERCENT, optional=True, hint="of the time")
 
 
 def _asks_for_solvent(context: Context) -> bool:
@@ -202,28 +205,33 @@ def fresh_air_readout(context: Context, values: Values) -> Readout:
     checked, system = check(context, values), context.system
     if isinstance(checked, str):
         return Readout("–", label="fresh air, at least", lines=(checked,))
-    figure, unit = flow(checked.needed_m3_h, system)
+    figure = show(_l_min(checked.needed_m3_h), Kind.AIR_FLOW, system, unit=False)
+    unit = shown_unit(Kind.AIR_FLOW, system)
     tone, said = Tone.PLAIN, "AT LEAST"
     if checked.short:
         tone, said = Tone.CAUTION, "TOO LITTLE IS MOVED"
+    elif checked.slow:
+        tone, said = Tone.CAUTION, "TOO SLOW AT THE FACE"
     elif checked.moved_m3_h is not None:
         said = "MORE THAN THE MINIMUM AGAINST FIRE"
     return Readout(
-        figure, unit, label="fresh air against fire, trigger pulled, at least", tone=tone, word=said,
+        figure, unit, label="fresh air against fire, at least", tone=tone, word=said,
         lines=tuple(_lines(context, checked)),
     )  # fmt: skip
 
 
 def _lines(context: Context, checked: Checked) -> Iterator[str]:
     system = context.system
+    if system is System.METRIC:
+        yield f"that is {checked.needed_m3_h:.0f} m³/h"
     if checked.moved_m3_h is not None:
         yield f"the exhaust moves {flow_words(checked.moved_m3_h, system)}"
     if checked.face_m_s is not None:
         average = show(checked.face_m_s, Kind.SPEED, system)
         least = show(FACE_M_S, Kind.SPEED, system)
-        yield f"at the face {average} on average, at least {least} is asked for"
+        yield f"at the open face {average}, at least {least}"
     elif checked.face_m3_h is not None:
-        yield f"the open face asks for at least {flow_words(checked.face_m3_h, system)}"
+        yield f"for the open face at least {flow_words(checked.face_m3_h, system)}"
     if checked.averaged_m3_h < checked.needed_m3_h:
         yield f"over trigger and pauses at least {flow_words(checked.averaged_m3_h, system)}"
     names = ", ".join(
@@ -244,17 +252,14 @@ def caution_words(context: Context) -> str:
     return NOT_A_PERMISSION
 
 
-def flow(m3_h: float, system: System) -> tuple[str, str]:
-    """A flow of a room's air as a fan's plate gives it: cubic feet a minute, or cubic metres an hour."""
-    if system is System.METRIC:
-        return f"{m3_h:.0f}", "m3/h"
-    l_min = m3_h * L_PER_M3 / MINUTES_PER_HOUR
-    return show(l_min, Kind.AIR_FLOW, system, unit=False), shown_unit(Kind.AIR_FLOW, system)
-
-
 def flow_words(m3_h: float, system: System) -> str:
-    """The same in one piece."""
-    return " ".join(flow(m3_h, system))
+    """A flow in the unit of the rows; in metric also as a fan's plate gives it."""
+    said = show(_l_min(m3_h), Kind.AIR_FLOW, system)
+    return f"{said} ({m3_h:.0f} m³/h)" if system is System.METRIC else said
+
+
+def _l_min(m3_h: float) -> float:
+    return m3_h * L_PER_M3 / MINUTES_PER_HOUR
 
 
 def _moved_words(each: FreshAirChecked, system: System) -> str:

@@ -115,16 +115,17 @@ def pairs(
     tip_mm: float | None = None,
     profile_key: str = "",
     most: int = MOST_PAIRS,
+    without: str = "",
 ) -> list[CatchPair]:
     """Give needle turns and delivery of past catches, the latest job first.
 
     gun, tip_mm: where given, only catches with these; a catch that does not say its tip is then
     left out. profile_key: where given, paint catches of other products are left out, since another
-    paint runs otherwise; water is water.
+    paint runs otherwise; water is water. without: name of a job to leave out, the one at hand.
     """
     found: list[CatchPair] = []
     for _, data, opened in _jobs(folder, "", gun):
-        if b"catch made" not in data:
+        if b"catch made" not in data or (without and opened.job == without):
             continue
         same_product = not profile_key or opened.profile.key == profile_key
         try:

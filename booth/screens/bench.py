@@ -278,6 +278,12 @@ class Bench(Screen[None]):
             return
         self.app.leave_job()
 
+    def action_save_profile(self) -> None:
+        """The settings that worked become a new coating profile."""
+        from booth.screens.save_profile import save_profile
+
+        save_profile(self.desk)
+
     def action_show_log(self) -> None:
         """Everything that was kept in this job."""
         from booth.screens.job_log import JobLog

@@ -4,16 +4,22 @@ from __future__ import annotations
 
 from typing import ClassVar
 
+from rich.cells import cell_len
 from textual import events
 from textual.message import Message
 from textual.reactive import reactive
 
 from booth.widgets.drawn import Drawn
 from booth.widgets.rows import Row, exactly, exactly_rows
-from booth.widgets.text import plain
+from booth.widgets.text import pad, plain
 
-__all__ = ["PickList", "first_in_sight", "lay_out"]
+__all__ = ["Line", "PickList", "first_in_sight", "lay_out"]
 
+#: What it is called, what stands quietly behind it, and whether that is to be seen however narrow it is.
+Line = tuple[str, str, bool]
+
+#: From this room on what stands behind a name can be read.
+LEAST_BEHIND = 34
 PICKED, QUIET = "pick-list--picked", "pick-list--quiet"
 
 
@@ -22,8 +28,8 @@ def first_in_sight(count: int, picked: int, height: int) -> int:
     return min(max(0, picked - height // 2), max(0, count - height))
 
 
-def lay_out(lines: tuple[tuple[str, str], ...], picked: int, width: int, height: int) -> list[Row]:
-    """Give the list for a size: each line is what it is called and what stands quietly behind it.
+def lay_out(lines: tuple[Line, ...], picked: int, width: int, height: int) -> list[Row]:
+    """Give the list for a size; what stands behind the names gives way where there is little room.
 
     An arrow at the edge says that the list goes on there.
     """
@@ -32,7 +38,9 @@ def lay_out(lines: tuple[tuple[str, str], ...], picked: int, width: int, height:
     first = first_in_sight(len(lines), picked, height)
     last = first + height
     drawn: list[Row] = []
-    for number, (name, behind) in enumerate(lines[first:last], first):
+    column = min(max((cell_len(plain(name)) for name, _, _ in lines), default=0), width - 6)
+    roomy = width - column >= LEAST_BEHIND
+    for number, (name, behind, must) in enumerate(lines[first:last], first):
         style = PICKED if number == picked else ""
         more = " "
         if number == first and first > 0:
@@ -41,9 +49,9 @@ def lay_out(lines: tuple[tuple[str, str], ...], picked: int, width: int, height:
             more = "↓"
         row: Row = (
             ("→ " if number == picked else "  ", style),
-            (plain(name), style),
+            (pad(name, column), style),
             ("  ", style),
-            (plain(behind), style or QUIET),
+            (plain(behind) if must or roomy else "", style or QUIET),
         )
         drawn.append((*exactly(row, width - 2, style), (f" {more}", QUIET)))
     return exactly_rows(drawn, width, height)
@@ -67,7 +75,7 @@ PickList > .pick-list--picked { text-style: bold reverse; }
 PickList > .pick-list--quiet { color: $quiet; }
 """
 
-    lines: reactive[tuple[tuple[str, str], ...]] = reactive((), repaint=False)
+    lines: reactive[tuple[Line, ...]] = reactive((), repaint=False)
     picked: reactive[int] = reactive(0, repaint=False)
 
     def watch_lines(self) -> None:

@@ -37,8 +37,8 @@ def with_gun(context: Context, gun: str = "blue") -> Context:
     ("kpa", "tone", "word", "way"),
     [
         (195.0, Tone.GOOD, "IN RANGE", "profile: 1.80 to 2.10 bar"),
-        (150.0, Tone.CAUTION, "LOW, TURN UP", "regulator up by 0.30 bar or more"),
-        (240.0, Tone.CAUTION, "HIGH, TURN DOWN", "regulator down by 0.30 bar or more"),
+        (150.0, Tone.CAUTION, "LOW, TURN UP", "; up by 0.30 bar or more"),
+        (240.0, Tone.CAUTION, "HIGH, TURN DOWN", "; down by 0.30 bar or more"),
     ],
 )
 def test_inlet_says_where_it_stands_and_which_way_to_turn(
@@ -67,7 +67,11 @@ def test_profile_without_a_range_judges_nothing() -> None:
 
 @pytest.mark.parametrize(
     ("cap_psi", "said"),
-    [(9.0, "Within the 0.1 to 10 psi"), (14.0, "conventional one"), (None, "at most at the cap")],
+    [
+        (9.0, "Within the 0.1 to 10 psi"),
+        (14.0, "conventional one"),
+        (None, "the cap has 10 psi at most"),
+    ],
 )
 def test_cap_of_hvlp_is_held_against_ten_psi(cap_psi: float | None, said: str) -> None:
     # 0.1 to 10 psig at the air cap: 40 CFR 63.11180 (recalled), 63.801.
@@ -98,16 +102,17 @@ def test_least_pressure_above_cut_in_is_carried_by_the_receiver_alone() -> None:
 
 def test_compressor_in_words() -> None:
     lines = compressor_lines(with_gun(context_of(step="air", shop=SHOP)), None)
-    assert "trigger held ~2:16 to 3:11 from full to 1.80 bar (estimate" in lines[0]
+    assert lines[0] == "compressor: trigger ~2:16-3:11, rest ~1:58-2:45"
     # 90 l from 180 to 800 kPa are 550.7 l: 165.2 s at 200 l/min; 200 of 340 l/min are 59 %.
-    assert "1:58 to 2:45 to fill up again; 59 % trigger" in lines[1]
+    assert lines[1] == "59 % trigger in the long run (estimate, to 1.80 bar)"
+    assert lines[2] == "the gun uses 340 l/min, the compressor gives 200 l/min"
 
 
 def test_compressor_that_keeps_up_holds_for_ever() -> None:
     large = msgspec.structs.replace(COMPRESSOR, flow_l_min=340)
     shop = msgspec.structs.replace(SHOP, compressor=large)
-    (line,) = compressor_lines(with_gun(context_of(step="air", shop=shop)), None)
-    assert "for ever" in line
+    lines = compressor_lines(with_gun(context_of(step="air", shop=shop)), None)
+    assert "for ever" in lines[0]
 
 
 @pytest.mark.parametrize(
@@ -116,7 +121,7 @@ def test_compressor_that_keeps_up_holds_for_ever() -> None:
         (msgspec.structs.replace(COMPRESSOR, cut_out_kpa=150, cut_in_kpa=120), "below what the gun needs"),
         (msgspec.structs.replace(COMPRESSOR, flow_l_min=0), "does not recover"),
         (msgspec.structs.replace(COMPRESSOR, receiver_l=0), "must be above 0"),
-        (None, "The shop file can tell"),
+        (None, "add compressor and gun to the shop file"),
     ],
 )  # fmt: skip
 def test_what_a_compressor_cannot_do_is_said(compressor: Compressor | None, said: str) -> None:
@@ -127,8 +132,8 @@ def test_what_a_compressor_cannot_do_is_said(compressor: Compressor | None, said
 
 def test_profile_without_a_least_takes_what_is_set() -> None:
     context = with_gun(context_of(step="air", shop=SHOP, profile=profile(gun=GunSettings())))
-    assert "to 1.90 bar" in compressor_lines(context, q(190.0, "kPa"))[0]
-    assert "to 6.00 bar" in compressor_lines(context, None)[0]
+    assert "to 1.90 bar" in compressor_lines(context, q(190.0, "kPa"))[1]
+    assert "to 6.00 bar" in compressor_lines(context, None)[1]
 
 
 def shown(desk: AtBench) -> Readout:

@@ -7,7 +7,7 @@ from collections.abc import Sequence
 import pytest
 
 from booth.clock import ManualClock
-from booth.instruments.fault_words import KINDS, causes_text, reading_words, strongest
+from booth.instruments.fault_words import KINDS, causes_lines, reading_words, strongest
 from booth.job.events import (
     AirRead,
     CoatBegun,
@@ -20,7 +20,7 @@ from booth.job.events import (
     Voided,
 )
 from booth.trade.evidence import _GAUGES, Evidence, Reading
-from booth.trade.faults import FAULTS, Standing, rank_causes
+from booth.trade.faults import FAULTS, Fault, RankedCause, Standing, rank_causes
 from booth.units import System
 from booth.widgets.figure_panel import FigurePanel
 from booth.widgets.pick_list import PickList, lay_out
@@ -49,6 +49,11 @@ def pane(desk: AtBench) -> str:
     region = desk.instrument.region
     rows = desk.text.split("\n")[region.y : region.bottom]
     return " ".join(" ".join(row[region.x : region.right] for row in rows).split())
+
+
+def told(fault: Fault, causes: tuple[RankedCause, ...], system: System) -> str:
+    """All lines of the causes as one text."""
+    return "\n".join(line.text for line in causes_lines(fault, causes, system))
 
 
 HEAVY = Evidence(wet_um=100.0, wet_high_um=60.0, efflux_s=17.0, efflux_low_s=20.0)
@@ -96,24 +101,23 @@ def test_every_figure_of_the_evidence_has_a_kind() -> None:
 @pytest.mark.parametrize("key", list(FAULTS))
 def test_nothing_is_claimed_without_a_figure(key: str) -> None:
     causes = rank_causes(key, Evidence())
-    assert strongest(FAULTS[key], causes, System.US) is None
-    text = causes_text(FAULTS[key], causes, System.US).plain
+    assert strongest(causes, System.US) is None
+    text = told(FAULTS[key], causes, System.US)
     assert text.startswith("No figure of this job speaks for a cause.")
     assert FAULTS[key].film in text
 
 
 def test_strongest_cause_is_the_large_figure_with_its_limit() -> None:
-    readout = strongest(FAULTS["runs"], rank_causes("runs", HEAVY), System.METRIC)
+    readout = strongest(rank_causes("runs", HEAVY), System.METRIC)
     assert readout is not None
     assert (readout.figure, readout.unit, readout.tone) == ("100", "µm", Tone.CAUTION)
     assert readout.word == "ABOVE 60 µm"
     assert "Too much was laid" in readout.label
-    assert [line.partition(":")[0] for line in readout.lines[1:]] == ["now", "next time"]
 
 
 def test_every_cause_is_told_with_its_figure_or_as_open() -> None:
     causes = rank_causes("runs", HEAVY)
-    text = causes_text(FAULTS["runs"], causes, System.METRIC).plain
+    text = told(FAULTS["runs"], causes, System.METRIC)
     for each in causes:
         assert each.cause.words in text
         for read in (*each.figures_for, *each.figures_against):
@@ -125,13 +129,13 @@ def test_every_cause_is_told_with_its_figure_or_as_open() -> None:
 
 def test_thinner_that_nobody_measured_is_noted_without_a_number() -> None:
     causes = rank_causes("runs", Evidence(thinner_unmeasured=True))
-    readout = strongest(FAULTS["runs"], causes, System.US)
+    readout = strongest(causes, System.US)
     assert readout is not None
     assert (readout.figure, readout.word) == ("?", "THINNER WENT IN UNMEASURED")
 
 
 def test_list_keeps_the_picked_line_in_sight() -> None:
-    lines = tuple((f"line {n}", "behind") for n in range(12))
+    lines = tuple((f"line {n}", "behind", n == 3) for n in range(12))
     for picked in range(12):
         drawn = strings(lay_out(lines, picked, 30, 5))
         assert len(drawn) == 5
@@ -141,6 +145,13 @@ def test_list_keeps_the_picked_line_in_sight() -> None:
     assert strings(lay_out(lines, 0, 30, 5))[-1].endswith("↓")
     assert strings(lay_out(lines, 11, 30, 5))[0].endswith("↑")
     assert lay_out(lines, 0, 0, 5) == []
+
+
+def test_what_stands_behind_gives_way_unless_it_must_be_seen() -> None:
+    lines = (("dust", "specks", False), ("blush", "seen: door", True))
+    narrow, wide = strings(lay_out(lines, 0, 24, 2)), strings(lay_out(lines, 0, 60, 2))
+    assert ("specks" in narrow[0], "specks" in wide[0]) == (False, True)
+    assert "seen: door" in narrow[1] and "seen: door" in wide[1]
 
 
 @pytest.mark.parametrize("key", ["enter", "space", "pagedown"])
@@ -171,7 +182,7 @@ async def test_causes_can_be_read_to_their_end() -> None:
         assert "inlet pressure" in pane(desk) or "speak against" in pane(desk)
         for _ in range(60):
             await desk.press("up")
-        assert "On the film" in pane(desk)
+        assert "1 Too much was laid in one coat." in pane(desk)
 
 
 async def test_no_fault_goes_on_with_one_key() -> None:
