@@ -2,9 +2,13 @@
 
 from __future__ import annotations
 
+from rich.cells import cell_len
 from textual.content import Content
 
 from booth.commands import COMMANDS, key_name
+from booth.widgets.text import fit
+
+MOST_WORDS = 40
 
 
 def key_words() -> tuple[tuple[str, str], ...]:
@@ -17,7 +21,9 @@ def key_line(keys: tuple[tuple[str, str], ...], width: int) -> Content:
     parts: list[Content | str | tuple[str, str]] = []
     used = 0
     for position, (key, words) in enumerate(keys):
-        need = len(key) + len(words) + 4
+        # A part's name may be among the words; the next key is always there, cut if need be.
+        words = fit(words, MOST_WORDS if position else max(width - len(key) - 5, 1))
+        need = len(key) + cell_len(words) + 4
         if used + need > width - 1:
             break
         used += need

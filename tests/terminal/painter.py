@@ -84,8 +84,8 @@ def job(home: Path) -> Job:
     return fold(kept(home))
 
 
-def begin(run: Terminal, profile: str, parts: str = "") -> None:
-    """From the home screen: choose the profile, name the parts, begin."""
+def begin(run: Terminal, profile: str, parts: str = "", shown: str = "") -> None:
+    """From the home screen: choose the profile, name the parts, begin. shown: an end of `parts`."""
     run.until("Coating profiles")
     run.until(re.escape(profile[:30]))
     choose(run, profile)
@@ -93,7 +93,7 @@ def begin(run: Terminal, profile: str, parts: str = "") -> None:
     run.settle(0.05)
     if parts:
         run.press(parts)
-        run.until(re.escape(parts[-12:]))
+        run.until(re.escape(shown or parts[-12:]))
     run.press("enter")
     run.until(lambda text: current(text) is not None)
 
@@ -170,21 +170,22 @@ def go_to(run: Terminal, name: str, most: int = 30) -> None:
 
 def read_cautions(run: Terminal) -> None:
     """Read and acknowledge every caution."""
-    run.until(r"\d+ of \d+")
+    run.until(lambda text: _reading(text) is not None)
     for _ in range(40):
-        if "were read" in run.text:
+        at = _reading(run.text)
+        if at == "all":
             return
-        at = re.search(r"(\d+) of \d+", run.text)
         run.press("space")
-        run.until(
-            lambda text, at=at: (
-                "were read" in text
-                or (now := re.search(r"(\d+) of \d+", text)) is not None
-                and at is not None
-                and now.group(1) != at.group(1)
-            )
-        )
+        run.until(lambda text, at=at: _reading(text) not in (None, at))
     raise AssertionError(f"the cautions do not end\n{run.text}")
+
+
+def _reading(text: str) -> str | None:
+    """Which caution is shown; 'all' where none is left."""
+    if "were read" in text:
+        return "all"
+    found = re.search(r"\b(\d+) of \d+", text)
+    return found.group(1) if found else None
 
 
 def take_up(run: Terminal) -> None:
