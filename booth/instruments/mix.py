@@ -6,8 +6,9 @@ from typing import ClassVar
 
 from textual.app import ComposeResult
 
-from booth.instruments.base import Instrument, Values, number, quantity, word
+from booth.instruments.base import Instrument, Values, number
 from booth.instruments.desk import Context
+from booth.instruments.mix_rows import FRESH, READING, fields, plan_by_rows, wanted_rows
 from booth.instruments.mix_words import (
     batch_line,
     batch_readout,
@@ -20,31 +21,20 @@ from booth.instruments.mix_words import (
 from booth.job.events import BatchMixed, Event, Poured, Voided
 from booth.job.fold import Job
 from booth.job.pouring import (
-    BatchPlan,
     Pouring,
     batch_of,
-    components,
-    measures,
-    open_batches,
     open_pours,
-    plan_of,
     pour_event,
     pouring,
     rest_amount,
-    thinner_of,
 )
 from booth.moment import Moment, elapsed
-from booth.trade.parts import Measure
 from booth.trade.result import BadInput
-from booth.units import Kind, Quantity
 from booth.widgets.entry import Choice, Field, FieldRow
 from booth.widgets.figure_panel import FigurePanel
 from booth.widgets.pour_table import PourTable
 from booth.widgets.readout import Readout
 
-#: The row in which the reading is typed, by what is poured.
-READING = {Measure.VOLUME: "cup", Measure.WEIGHT: "scale"}
-FRESH = "fresh"
 #: Two presses closer than this are one press that bounced [s].
 BOUNCE_S = 0.7
 
@@ -86,68 +76,15 @@ class Mix(Instrument):
     # -- rows ---------------------------------------------------------------------------------
 
     def fields(self, context: Context) -> tuple[Field, ...]:
-        job, profile = context.job, context.profile
-        thinner = thinner_of(profile)
-        usual = thinner.usual_percent if thinner is not None else None
-        last = open_pours(job)
-        percent = last[-1].thinner if last else Quantity(usual or 0.0, "%", "")
-        names = [each.name for each in components(profile)]
-        limit = thinner.limit_percent if thinner is not None else None
-        return (
-            Field("amount", "Amount", amount=True, default=_planned(job)),
-            Field(
-                "of", "That is",
-                choices=(("", "of the mix, ready to spray"),
-                         *((name, f"all that is left of {name}") for name in names)),
-            ),
-            Field(
-                "by", "Pour by",
-                choices=tuple((way.value, _WAYS[way]) for way in measures(profile)),
-            ),
-            Field("thinner", "Thinner", Kind.PERCENT, optional=True, default=percent,
-                  hint="" if limit is None else f"at most {limit:g} %"),
-            Field(
-                "onto", "Into",
-                choices=((FRESH, "a fresh cup"),
-                         *((str(each.batch), f"the rest of batch {each.batch}")
-                           for each in reversed(open_batches(job)))),
-            ),
-            Field("rest", "Rest in it", amount=True, optional=True,
-                  hint="empty: the scale is at zero with the rest on it"),
-            Field("cup", "Cup shows", Kind.VOLUME, optional=True, hint="if not the mark"),
-            Field("scale", "Scale shows", Kind.MASS, optional=True, hint="if not the mark"),
-        )  # fmt: skip
+        return fields(context)
 
     @property
     def rows(self) -> tuple[FieldRow, ...]:
         """The rows that are asked for now."""
         return tuple(row for row in super().rows if row.display)
 
-    def _wanted_rows(self, context: Context) -> set[str]:
-        """Which rows make sense now."""
-        profile, pours = context.profile, open_pours(context.job)
-        found: set[str] = set()
-        values = self.values()
-        if not pours:
-            found.add("amount")
-            if len(components(profile)) > 1:
-                found.add("of")
-            if len(measures(profile)) > 1:
-                found.add("by")
-            if open_batches(context.job):
-                found.add("onto")
-                if word(values, "onto") not in ("", FRESH):
-                    found.add("rest")
-        thinner = thinner_of(profile)
-        if thinner is not None and not any(pour.name == thinner.name for pour in pours):
-            found.add("thinner")
-        plan = self.plan(context, values)
-        if plan is not None:
-            found.add(READING[plan.by])
-        return found
-
     def _show_rows(self, context: Context) -> None:
-        wanted = self._wanted_rows(context)
+        wanted = wanted_rows(context, self.values())
         for row in super().rows:
             shown = row.field.key in wanted
             if row.display != shown:
@@ -157,36 +94,9 @@ class Mix(Instrument):
 
     # -- what it comes to ---------------------------------------------------------------------
 
-    def plan(self, context: Context, values: Values) -> BatchPlan | None:
-        """How the batch is meant: as it was at the last pour, else by the rows; None without."""
-        pours = open_pours(context.job)
-        percent = number(values, "thinner")
-        if pours:
-            plan = plan_of(pours)
-            if percent is None or percent == plan.thinner_percent:
-                return plan
-            return BatchPlan(plan.wanted, plan.of, plan.by, percent, plan.onto, plan.rest)
-        wanted = quantity(values, "amount")
-        if wanted is None:
-            return None
-        own = measures(context.profile)
-        by = word(values, "by")
-        if percent is None and thinner_of(context.profile) is not None:
-            return None  # a row that cannot be understood is no plan
-        onto = word(values, "onto")
-        onto_batch = int(onto) if onto not in ("", FRESH) else None
-        return BatchPlan(
-            wanted=wanted,
-            of=word(values, "of"),
-            by=Measure(by) if by else own[0],
-            thinner_percent=percent or 0.0,
-            onto=onto_batch,
-            rest=quantity(values, "rest") if onto_batch is not None else None,
-        )
-
     def state(self, context: Context, values: Values) -> Pouring | None:
         """Where the batch stands; None where none is meant. Raises BadInput."""
-        plan = self.plan(context, values)
+        plan = plan_by_rows(context, values)
         if plan is None:
             return None
         poured = [(each.name, each.amount.value) for each in open_pours(context.job)]
@@ -197,7 +107,7 @@ class Mix(Instrument):
             state = self.state(context, values)
         except BadInput as fault:
             return fault_readout(str(fault))
-        plan = self.plan(context, values)
+        plan = plan_by_rows(context, values)
         if state is None or plan is None:
             if context.job.batches:
                 return batch_readout(context, context.job.batches[-1], self.desk.local_time)
@@ -239,7 +149,7 @@ class Mix(Instrument):
     def focus_first(self) -> None:
         """The focus is where the next digit belongs: the reading once it is known what to pour."""
         context = self.desk.context
-        plan = self.plan(context, self.values()) if self.is_mounted else None
+        plan = plan_by_rows(context, self.values()) if self.is_mounted else None
         for row in self.rows:
             if plan is not None and row.field.key == READING[plan.by]:
                 row.place.focus()
@@ -254,7 +164,7 @@ class Mix(Instrument):
         except BadInput as fault:
             self.desk.say(str(fault), fault=True)
             return
-        plan = self.plan(context, self.values())
+        plan = plan_by_rows(context, self.values())
         if state is None or plan is None:
             self._ask_amount()
             return
@@ -311,7 +221,7 @@ class Mix(Instrument):
 
     def _offer_batches(self, row: FieldRow) -> None:
         """The batches that a next one can go onto are those that stand there now."""
-        for field in self.fields(self.desk.context):
+        for field in fields(self.desk.context):
             if field.key == "onto":
                 row.field = field
                 choice = row.query_one(Choice)
@@ -325,7 +235,7 @@ class Mix(Instrument):
     def enter(self, row: FieldRow | None = None) -> None:
         """In the row of the reading: poured. In another one: on to the reading."""
         context = self.desk.context
-        plan = self.plan(context, self.values())
+        plan = plan_by_rows(context, self.values())
         waiting = bool(open_pours(context.job))
         if row is not None and row.fault:
             self.desk.say(row.fault, fault=True)
@@ -379,13 +289,3 @@ class Mix(Instrument):
             ("digits", "what it shows"),
             ("Bksp", "back one pour"),
         )
-
-
-_WAYS = {Measure.VOLUME: "volume, marks on the cup", Measure.WEIGHT: "weight, on the scale"}
-
-
-def _planned(job: Job) -> Quantity | None:
-    """The amount that was worked out for the parts, for the first batch."""
-    if job.batches or job.pours or not job.amounts:
-        return None
-    return job.amounts[-1].amount
