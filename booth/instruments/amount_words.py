@@ -87,7 +87,7 @@ def plan_readout(context: Context, values: Values) -> Readout:
     if plan is None:
         return Readout("–", unit, label="material, ready to spray", lines=(missing,))
     cups = plan.cups.cups
-    tone, said = Tone.READY, f"{cups} cup{'s' if cups != 1 else ''}"
+    tone, said = Tone.READY, f"{cups} CUP{'S' if cups != 1 else ''}"
     if plan.covered is False:
         tone, said = Tone.CAUTION, "POT LIFE TOO SHORT"
     coats = round(number(values, "coats") or 0)

@@ -35,9 +35,9 @@ MM_PER_M = 1000.0
 ABOUT_IT = 0.1
 SWEEP, SILENT, TIME = "sweep", "silent", "time"
 MODES = (
-    (SWEEP, "follow the bar"),
-    (SILENT, "follow it, no sound"),
-    (TIME, "time your own pass"),
+    (SWEEP, "starts the bar"),
+    (SILENT, "starts it, no sound"),
+    (TIME, "times your own pass"),
 )
 
 
@@ -88,7 +88,7 @@ class Pace(Instrument):
         usual = Quantity(1.2192 if context.system is System.US else 1.0, "m", "")
         wet = context.profile.film.wet_um
         rows = [
-            Field("mode", "Space does", choices=MODES, default=SWEEP),
+            Field("mode", "Space", choices=MODES, default=SWEEP),
             Field("length", "Pass length", Kind.PART_LENGTH, default=last or usual),
             Field(
                 "wet", "Wet film", Kind.THICKNESS,

@@ -113,8 +113,10 @@ def _grid(count: int, width: int, height: int) -> tuple[int, int, int]:
 
 def draw_gallery(gallery: Gallery, width: int, height: int) -> list[Row]:
     """Give several patterns side by side, each with its name beneath it."""
-    if not gallery or width <= 0 or height <= 0:
-        return exactly_rows([], max(width, 0), max(height, 0))
+    if width <= 0 or height <= 0:
+        return []
+    if not gallery:
+        return exactly_rows([], width, height)
     across, wide, high = _grid(len(gallery), width, height)
     if high < 2:
         return exactly_rows([], width, height)
