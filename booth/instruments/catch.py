@@ -21,7 +21,7 @@ from booth.trade.delivery import (
     time_to_empty_s,
 )
 from booth.trade.water import water_density_kg_m3
-from booth.units import Kind, Quantity, show, shown_unit
+from booth.units import Kind, Quantity, System, show, shown_unit
 from booth.widgets.entry import Field, FieldRow
 from booth.widgets.readout import Readout
 from booth.widgets.tone import Tone
@@ -32,6 +32,8 @@ USUAL_S = 60.0
 #: A gravity cup of 20 US fl oz, where the shop file names no other (common practice, no source).
 USUAL_CUP_ML = 20 * 29.5735295625
 WATER_C = 20.0
+#: What a low window shows of the lines of what was kept.
+RECORD_ROWS = 4
 
 
 class Catch(Instrument):
@@ -170,25 +172,26 @@ class Catch(Instrument):
         )
 
     def record(self, context: Context) -> tuple[str, ...]:
-        lines = []
-        for each in context.job.catches[-2:]:
-            turns = f"  {each.turns.value:g} turns" if each.turns else ""
-            shown = show(each.delivery_ml_min, Kind.DELIVERY, context.system)
-            lines.append(f"{self.desk.local_time(each.at)}  {shown}  {each.liquid}{turns}")
-        if context.job.catches:
-            same = catches(context.job, context.job.catches[-1].liquid)
-            if len(same) > 1:
-                stats = catch_statistics([each.delivery_ml_min for each in same])
-                spread = show(stats.spread_ml_min, Kind.DELIVERY, context.system)
-                mean = show(stats.mean_ml_min, Kind.DELIVERY, context.system)
-                lines.append(f"mean {mean}, spread {spread}")
-        else:
-            lines += self._start(context)
-        known = catch_pairs(context.job, self.past(context))
-        for words in (paint_words, turns_words):
-            said = words(context.job, known, context.system)
-            lines += [said] if said else []
-        return tuple(lines)
+        job, system = context.job, context.system
+        known = catch_pairs(job, self.past(context))
+        learnt = [
+            said for words in (paint_words, turns_words) if (said := words(job, known, system))
+        ]
+        if not job.catches:
+            return (*self._start(context), *learnt)
+        same = catches(job, job.catches[-1].liquid)
+        means = []
+        if len(same) > 1:
+            stats = catch_statistics([each.delivery_ml_min for each in same])
+            spread = show(stats.spread_ml_min, Kind.DELIVERY, system)
+            means.append(f"mean {show(stats.mean_ml_min, Kind.DELIVERY, system)}, spread {spread}")
+        room = max(1, RECORD_ROWS - len(means) - len(learnt))
+        return (*(self._caught(each, system) for each in job.catches[-room:]), *means, *learnt)
+
+    def _caught(self, each: CatchMade, system: System) -> str:
+        turns = f"  {each.turns.value:g} turns" if each.turns else ""
+        shown = show(each.delivery_ml_min, Kind.DELIVERY, system)
+        return f"{self.desk.local_time(each.at)}  {shown}  {each.liquid}{turns}"
 
     def past(self, context: Context) -> tuple[CatchPair, ...]:
         """Catches of past jobs with this gun and tip, read once while the step is open."""

@@ -31,14 +31,12 @@ def starting_points(good: GoodSettings | None, system: System) -> dict[str, str]
             _before("tip", _said(good.tip_mm, Kind.TIP, system)),
         ),
         "fan": _joined(
-            _said(good.fan_mm, Kind.LENGTH, system),
+            _before("fan", _said(good.fan_mm, Kind.LENGTH, system)),
             _before("at", _said(good.distance_mm, Kind.LENGTH, system)),
             _after(_said(good.fan_turns, Kind.TURNS, system), "open"),
         ),
         "pattern": _joined(_after(_said(good.overlap_percent, Kind.PERCENT, system), "overlap")),
-        "pace": _joined(
-            _said(None if good.pass_mm_s is None else good.pass_mm_s / 1000, Kind.SPEED, system)
-        ),
+        "pace": _joined(_before("pace", _said(_m_s(good.pass_mm_s), Kind.SPEED, system))),
     }
     return {kind: f"last good: {words}" for kind, words in points.items() if words}
 
@@ -64,6 +62,10 @@ def _liquid(good: GoodSettings) -> str:
 
 def _said(value: float | None, kind: Kind, system: System, places: int | None = None) -> str:
     return "" if value is None else show(value, kind, system, places=places)
+
+
+def _m_s(mm_s: float | None) -> float | None:
+    return None if mm_s is None else mm_s / 1000
 
 
 def _before(word: str, said: str) -> str:

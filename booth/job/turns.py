@@ -51,7 +51,7 @@ def turns_words(job: Job, pairs: Sequence[CatchPair], system: System) -> str:
     if not isinstance(found, Estimate):
         return f"for {asked}: {found.advice}"
     likely = show(found.likely, Kind.TURNS, system)
-    return f"for {asked} try {likely} (estimate, {_ends(found, Kind.TURNS, system)})"
+    return f"for {asked} try ~{likely} (estimate {_ends(found, Kind.TURNS, system)})"
 
 
 def paint_words(job: Job, pairs: Sequence[CatchPair], system: System) -> str:
@@ -69,7 +69,7 @@ def paint_words(job: Job, pairs: Sequence[CatchPair], system: System) -> str:
     if not isinstance(found, Estimate):
         return ""
     likely = show(found.likely, Kind.DELIVERY, system)
-    return f"as coating ~{likely} (estimate, {_ends(found, Kind.DELIVERY, system)}, your own pairs)"
+    return f"as coating ~{likely} (estimate {_ends(found, Kind.DELIVERY, system)})"
 
 
 def water_paint_pairs(pairs: Sequence[CatchPair]) -> list[WaterPaintPair]:
@@ -94,4 +94,4 @@ def _mean(figures: Sequence[float]) -> float:
 
 def _ends(found: Estimate, kind: Kind, system: System) -> str:
     low, high = (show(end, kind, system, unit=False) for end in (found.low, found.high))
-    return f"{low} to {high}"
+    return low if low == high else f"{low}-{high}"

@@ -10,7 +10,7 @@ from textual.message import Message
 from textual.reactive import reactive
 
 from booth.widgets.drawn import Drawn
-from booth.widgets.rows import Row, exactly, exactly_rows
+from booth.widgets.rows import Row, blank, exactly, exactly_rows
 from booth.widgets.text import pad, plain
 
 __all__ = ["Line", "PickList", "first_in_sight", "lay_out"]
@@ -21,6 +21,11 @@ Line = tuple[str, str, bool]
 #: From this room on what stands behind a name can be read.
 LEAST_BEHIND = 34
 PICKED, QUIET = "pick-list--picked", "pick-list--quiet"
+
+
+def rows_each(count: int, height: int) -> int:
+    """Give how many rows a line takes: two where there is room, to be read from further off."""
+    return 2 if height >= 2 * count else 1
 
 
 def first_in_sight(count: int, picked: int, height: int) -> int:
@@ -35,6 +40,7 @@ def lay_out(lines: tuple[Line, ...], picked: int, width: int, height: int) -> li
     """
     if width <= 0 or height <= 0:
         return []
+    each = rows_each(len(lines), height)
     first = first_in_sight(len(lines), picked, height)
     last = first + height
     drawn: list[Row] = []
@@ -54,6 +60,7 @@ def lay_out(lines: tuple[Line, ...], picked: int, width: int, height: int) -> li
             (plain(behind) if must or roomy else "", style or QUIET),
         )
         drawn.append((*exactly(row, width - 2, style), (f" {more}", QUIET)))
+        drawn += blank(width, each - 1)
     return exactly_rows(drawn, width, height)
 
 
@@ -91,7 +98,8 @@ PickList > .pick-list--quiet { color: $quiet; }
         offset = event.get_content_offset(self)
         if offset is None:
             return
-        at = first_in_sight(len(self.lines), self.picked, self.size.height) + offset.y
+        count, height = len(self.lines), self.size.height
+        at = first_in_sight(count, self.picked, height) + offset.y // rows_each(count, height)
         if 0 <= at < len(self.lines):
             event.stop()
             self.post_message(self.Picked(at, at == self.picked))

@@ -147,6 +147,14 @@ def test_list_keeps_the_picked_line_in_sight() -> None:
     assert lay_out(lines, 0, 0, 5) == []
 
 
+def test_list_is_spread_where_there_is_room() -> None:
+    lines = tuple((f"line {n}", "", False) for n in range(4))
+    assert [bool(row.strip()) for row in strings(lay_out(lines, 0, 30, 8))] == [True, False] * 4
+    assert [bool(row.strip()) for row in strings(lay_out(lines, 0, 30, 7))] == [True] * 4 + [
+        False
+    ] * 3
+
+
 def test_what_stands_behind_gives_way_unless_it_must_be_seen() -> None:
     lines = (("dust", "specks", False), ("blush", "seen: door", True))
     narrow, wide = strings(lay_out(lines, 0, 24, 2)), strings(lay_out(lines, 0, 60, 2))
@@ -209,12 +217,13 @@ async def test_up_from_the_first_line_leads_to_the_steps() -> None:
         assert desk.bench.picking
 
 
-async def test_mouse_picks_and_takes() -> None:
-    async with at_bench("faults", before=heavy) as desk:
-        await desk.pilot.click(PickList, offset=(6, 2))
+@pytest.mark.parametrize(("size", "row"), [((80, 24), 2), ((200, 60), 4), ((200, 60), 5)])
+async def test_mouse_picks_and_takes(size: tuple[int, int], row: int) -> None:
+    async with at_bench("faults", before=heavy, size=size) as desk:
+        await desk.pilot.click(PickList, offset=(6, row))
         await desk.pilot.pause()
         assert desk.instrument.query_one(PickList).picked == 2
-        await desk.pilot.click(PickList, offset=(6, 2))
+        await desk.pilot.click(PickList, offset=(6, row))
         await desk.pilot.pause()
         event = desk.log[-1]
         assert isinstance(event, FaultSeen)

@@ -121,7 +121,7 @@ async def test_step_starts_from_the_last_good_setting_until_it_has_its_own() -> 
             await pilot.pause()
             assert words in "\n".join(screen_lines(app)), key
         # 155 at 1 turn and 255 at 2: halfway lies 205, the middle of 170 to 240 ml/min.
-        assert "for 205 ml/min try 1.5 turns (estimate, 1 to 2)" in "\n".join(screen_lines(app))
+        assert "for 205 ml/min try ~1.5 turns (estimate 1-2)" in "\n".join(screen_lines(app))
         await bench.open_step(next(each for each in steps_of(bench.desk.job) if each.key == "air"))
         await pilot.pause()
         await pilot.press("1", "full_stop", "8", "enter")

@@ -31,9 +31,9 @@ BARE = GoodSettings(path=Path("x"), job="x", opened=START, gun="", parts=("door"
             "last good: 6.8 fl oz/min, needle 2.25 turns, tip 1.4 mm",
             "last good: 200 ml/min, needle 2.25 turns, tip 1.4 mm",
         ),
-        ("fan", "last good: 9.8 in, at 7.1 in", "last good: 250 mm, at 180 mm"),
+        ("fan", "last good: fan 9.8 in, at 7.1 in", "last good: fan 250 mm, at 180 mm"),
         ("pattern", "last good: 50 % overlap", "last good: 50 % overlap"),
-        ("pace", "last good: 79 ft/min", "last good: 0.40 m/s"),
+        ("pace", "last good: pace 79 ft/min", "last good: pace 0.40 m/s"),
     ],
 )
 def test_each_step_starts_from_what_came_out_good(kind: str, us: str, metric: str) -> None:

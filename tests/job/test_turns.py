@@ -39,7 +39,7 @@ def test_turns_lie_on_the_line_between_two_catches() -> None:
     # 170 to 240 ml/min are asked for, 205 in the middle; the last catch is out of range. From 160
     # at 2 turns to 250 at 2.5, halfway between is 205.
     job = job_of(caught(160, 2.0), caught(250, 2.5))
-    assert turns(job) == "for 205 ml/min try 2.25 turns (estimate, 2 to 2.5)"
+    assert turns(job) == "for 205 ml/min try ~2.25 turns (estimate 2-2.5)"
 
 
 def test_past_catches_tell_before_the_first_one() -> None:
@@ -48,7 +48,7 @@ def test_past_catches_tell_before_the_first_one() -> None:
         CatchPair(2.0, 255, "paint"),
         CatchPair(1.5, 900, "water"),
     )
-    assert turns(job_of(), past) == "for 205 ml/min try 1.5 turns (estimate, 1 to 2)"
+    assert turns(job_of(), past) == "for 205 ml/min try ~1.5 turns (estimate 1-2)"
 
 
 def test_beyond_what_was_caught_only_the_way_to_turn_is_told() -> None:
@@ -85,7 +85,7 @@ def test_catch_of_water_stands_for_paint_by_own_pairs() -> None:
     job = job_of(caught(300, 2.5, "water"))
     said = paint_words(job, catch_pairs(job, past), System.METRIC)
     # 200 of 250 is 0.8; of one pair at least a tenth each way: 0.72 to 0.88 of 300.
-    assert said == "as coating ~240 ml/min (estimate, 216 to 264, your own pairs)"
+    assert said == "as coating ~240 ml/min (estimate 216-264)"
 
 
 def test_water_without_a_pair_and_paint_say_nothing() -> None:
