@@ -8,7 +8,7 @@ from hypothesis import strategies as st
 
 from booth.job import events as ev
 from booth.job.coating import NotPossible, begin_coat, end_coat
-from booth.job.fold import Job, fold
+from booth.job.fold import fold
 from booth.job.waits import State, What, alarms, standings, waits
 from booth.moment import Moment
 from booth.profile.model import AtTemperature, Film, Mix, MixPart, Waits
