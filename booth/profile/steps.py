@@ -53,6 +53,8 @@ def steps_for(profile: Profile) -> tuple[Step, ...]:
 def _suited(step: Step, profile: Profile) -> Step:
     """Give `step` as this product needs it."""
     if step.kind == "mix" and not _is_mixed(profile):
+        if _is_thinned(profile):
+            return msgspec.structs.replace(step, name="Stir and thin", how=FIRST_TIME["stir"])
         return Step(key="stir", kind="plain", name="Stir", how=FIRST_TIME["stir"])
     special = _special(step.kind, profile)
     return msgspec.structs.replace(step, how=FIRST_TIME[special]) if special else step
@@ -93,3 +95,9 @@ def _special(kind: str, profile: Profile) -> str | None:
 
 def _is_mixed(profile: Profile) -> bool:
     return profile.mix is not None and len(profile.mix.parts) > 1
+
+
+def _is_thinned(profile: Profile) -> bool:
+    """Whether one can and a known amount of thinner make the mix: that is poured to marks, too."""
+    thinner = profile.mix.thinner if profile.mix is not None else None
+    return thinner is not None and bool(thinner.usual_percent)
