@@ -104,10 +104,7 @@ class Home(Screen[None]):
                     options.append(None)
                 section = row.section
                 options.append(Option(Content.assemble((row.section, "bold dim")), disabled=True))
-            words = Content.assemble((row.mark + " ", "bold"), content(row.title))
-            if row.extra:
-                words = words + Content.assemble(("  ", ""), (content(row.extra).plain, "dim"))
-            options.append(Option(words, id=row.id))
+            options.append(Option(self._words(row, self.app.clock.now()), id=row.id))
         shown.clear_options()
         shown.add_options(options)
         ids = [option.id for option in shown.options]
@@ -115,9 +112,25 @@ class Home(Screen[None]):
         shown.highlighted = ids.index(was) if was is not None and was in ids else first
         self.draw(self.app.clock.now())
 
+    @staticmethod
+    def _words(row: HomeRow, now: Moment) -> Content:
+        from booth.screens.home_rows import extra_at
+
+        words = Content.assemble((row.mark + " ", "bold"), content(row.title))
+        extra = content(extra_at(row, now)).plain
+        return words + Content.assemble(("  ", ""), (extra, "dim")) if extra else words
+
     def draw(self, now: Moment) -> None:
-        """Draw the keys, and the waits of the highlighted job at `now`."""
+        """Draw the keys, and the clocks of every job at `now`; nothing under another screen."""
+        if not (self.is_current or self.app.screen.is_modal):
+            return
         self._draw_keys()
+        shown = self.query_one(OptionList)
+        for row in self.rows.values():
+            if row.job is not None:
+                words = self._words(row, now)
+                if shown.get_option(row.id).prompt != words:
+                    shown.replace_option_prompt(row.id, words)
         row = self._row()
         if row is not None:
             from booth.screens.home_rows import describe

@@ -54,18 +54,22 @@ def job_rows(folder: Path, now: Moment, when: Callable[[Moment], str]) -> tuple[
                         about=(why,))
             )  # fmt: skip
             continue
-        running = faces(job, now)
-        urgent = (
-            f"{running[0].title} {running[0].shown_word} {running[0].remaining}" if running else ""
-        )
         parts = ", ".join(job.parts)
         rows.append(
             HomeRow(
                 f"job:{path.name}", "job", JOBS, f"{job.profile.name}: {parts}",
-                urgent or when(job.opened.at), "»", path=path, job=job,
+                when(job.opened.at), "»", path=path, job=job,
             )
         )  # fmt: skip
     return tuple(rows)
+
+
+def extra_at(row: HomeRow, now: Moment) -> str:
+    """What stands behind the title: of a job its most urgent clock at `now`, if one runs."""
+    running = faces(row.job, now) if row.job is not None else ()
+    if not running:
+        return row.extra
+    return f"{running[0].title} {running[0].shown_word} {running[0].remaining}"
 
 
 def profile_rows(library: Library) -> tuple[HomeRow, ...]:

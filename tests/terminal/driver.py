@@ -165,6 +165,11 @@ class Terminal:
         return "\n".join(self.lines)
 
     @property
+    def bells(self) -> int:
+        """How often the bell was rung (the same byte also ends the setting of a title)."""
+        return _TITLE.sub(b"", bytes(self.raw)).count(b"\x07")
+
+    @property
     def dialog(self) -> str:
         """What the dialog that is up says, in one line: its words are broken anywhere."""
         inside = re.findall(r"▌(.*?)▐", self.text)
@@ -238,5 +243,6 @@ class Terminal:
 
 #: Keyboard-protocol queries that the emulator does not know and would print.
 _PRIVATE = re.compile(rb"\x1b\[[<>=?][0-9;]*[uqm]|\x1b\[\?[0-9;]*\$p")
+_TITLE = re.compile(rb"\x1b\][^\x07\x1b]*(\x07|\x1b\\)")
 #: The beginning of a sequence at the very end of what was read.
 _UNFINISHED = re.compile(rb"\x1b(\[[0-9;<>=?$]*)?\Z")

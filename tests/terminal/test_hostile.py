@@ -99,7 +99,7 @@ def test_in_a_profile(home: Path) -> None:
 
 def test_in_a_profile_that_cannot_be_read(home: Path) -> None:
     evil = MARKUP + STEERING + ODD
-    text = f'{toml(evil)} = {toml(evil)}\nname = 5\nsource = {toml(evil)}\nhazards = [{toml(evil)}]'
+    text = f"{toml(evil)} = {toml(evil)}\nname = 5\nsource = {toml(evil)}\nhazards = [{toml(evil)}]"
     path = write_profile(home, "aaa [bold] \x1b]0;SEIZED\x07", text)
     with Terminal(home) as run:
         run.until(r"! aaa \[bold\]")
