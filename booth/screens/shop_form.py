@@ -11,10 +11,9 @@ from textual.containers import VerticalScroll
 from textual.screen import Screen
 from textual.widgets import Static
 
-from booth.profile.quantity import UNITLESS
 from booth.screens.keyline import key_line
 from booth.screens.put import put
-from booth.screens.shop_forms import WITH_UNIT, Item, fields, is_there, title, with_item
+from booth.screens.shop_forms import Item, fields, is_there, title, with_item
 from booth.shop.model import Shop
 from booth.units import System
 from booth.widgets.entry import FieldRow, Given, TypedText
@@ -142,9 +141,6 @@ class ShopForm(Screen[None]):
         row = self.row
         if row is not None and row.fault:
             self.say(row.fault)
-            return
-        if row is not None and row.field.key in WITH_UNIT and UNITLESS.fullmatch(row.typed or " x"):
-            self.say(f"Write the unit too: {row.field.hint}.")
             return
         following = self._next(row)
         if following is None:

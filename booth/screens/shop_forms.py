@@ -9,15 +9,11 @@ import msgspec
 
 from booth.shop.keys import key_of
 from booth.shop.model import Compressor, Gun, OwnCup, Room, Shop
-from booth.shop.write import quantity_text
 from booth.trade.cups import CUPS
 from booth.units import Kind, Quantity, System, show
 from booth.widgets.entry import Field, Given
 
 GUN, CUP, COMPRESSOR, ROOM = "gun", "cup", "compressor", "room"
-#: Rows of which a bare number would be taken for something else than it says on the nameplate: a
-#: volume is shown in fluid ounces, a receiver is told in gallons. The key says in which units.
-WITH_UNIT = {"receiver": "compressor.receiver"}
 THOUSAND = 1000.0
 YES, NO = "yes", "no"
 
@@ -74,9 +70,7 @@ def lines(item: Item, shop: Shop, system: System) -> tuple[str, ...]:
     told = []
     for field in fields(item, shop):
         given = field.default
-        if isinstance(given, Quantity) and field.key in WITH_UNIT:
-            words = quantity_text(given.value, WITH_UNIT[field.key], system) or ""
-        elif isinstance(given, Quantity):
+        if isinstance(given, Quantity):
             assert field.kind is not None
             words = show(given.value, field.kind, system)
         elif field.choices:
@@ -143,10 +137,9 @@ def _cup_fields(item: Item, shop: Shop) -> tuple[Field, ...]:
 
 def _compressor_fields(item: Item, shop: Shop) -> tuple[Field, ...]:
     own = shop.compressor
-    receiver_ml = None if own is None else own.receiver_l * THOUSAND
     return (
-        _row("receiver", "Receiver", "compressor.receiver", receiver_ml,
-             "its volume with its unit: 60 gal, 200 l", False),
+        _row("receiver", "Receiver", "compressor.receiver", own.receiver_l if own else None,
+             "its volume", False),
         _row("flow", "Delivers", "compressor.flow", own.flow_l_min if own else None,
              "free air, not what the pump displaces", False),
         _row("cut_in", "Starts at", "compressor.cut_in", own.cut_in_kpa if own else None,
@@ -185,7 +178,7 @@ def with_item(shop: Shop, item: Item, given: Mapping[str, Given]) -> Shop:
         receiver, flow, cut_in, cut_out = (
             _value(given, key) or 0.0 for key in ("receiver", "flow", "cut_in", "cut_out")
         )
-        compressor = Compressor(receiver / THOUSAND, flow, cut_in, cut_out)
+        compressor = Compressor(receiver, flow, cut_in, cut_out)
         return msgspec.structs.replace(shop, compressor=compressor)
     moved = _value(given, "exhaust")
     room = Room(

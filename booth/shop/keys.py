@@ -42,8 +42,8 @@ KEYS: tuple[Key, ...] = (
         '"checked with oil of known viscosity"'),
 
     Key("compressor", "the compressor", T.TABLE),
-    Key("compressor.receiver", "volume of the receiver", T.QUANTITY, '"60 gal"', K.VOLUME, 2000,
-        2e6, required=True),
+    Key("compressor.receiver", "volume of the receiver", T.QUANTITY, '"60 gal"', K.RECEIVER, 2,
+        2000, required=True),
     Key("compressor.flow", "free air it delivers, not what its pump displaces", T.QUANTITY,
         '"11 cfm"', K.AIR_FLOW, 1, 50000, required=True),
     Key("compressor.cut_in", "pressure at which it starts", T.QUANTITY, '"115 psi"', K.PRESSURE, 50,

@@ -207,7 +207,7 @@ def _cup(values: dict[str, Any]) -> OwnCup:
 
 def _compressor(values: dict[str, Any]) -> Compressor:
     return Compressor(
-        receiver_l=values["receiver"] / THOUSAND,
+        receiver_l=values["receiver"],
         flow_l_min=values["flow"],
         cut_in_kpa=values["cut_in"],
         cut_out_kpa=values["cut_out"],

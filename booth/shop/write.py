@@ -23,6 +23,7 @@ UNITS: dict[Kind, tuple[tuple[str, ...], tuple[str, ...]]] = {
     Kind.AIR_FLOW: (("cfm",), ("l/min", "m3/min")),
     Kind.PRESSURE: (("psi",), ("bar", "kPa")),
     Kind.TURNS: (("turns",), ("turns",)),
+    Kind.RECEIVER: (("gal",), ("l",)),
     Kind.ROOM: (("ft3",), ("m3",)),
     Kind.AREA: (("sq ft",), ("m2",)),
 }
@@ -95,9 +96,8 @@ def _cup(cup: OwnCup) -> Table:
 
 
 def _compressor(compressor: Compressor, system: System) -> Table:
-    receiver_ml = compressor.receiver_l * THOUSAND
     return {
-        "receiver": quantity_text(receiver_ml, "compressor.receiver", system),
+        "receiver": quantity_text(compressor.receiver_l, "compressor.receiver", system),
         "flow": quantity_text(compressor.flow_l_min, "compressor.flow", system),
         "cut_in": quantity_text(compressor.cut_in_kpa, "compressor.cut_in", system),
         "cut_out": quantity_text(compressor.cut_out_kpa, "compressor.cut_out", system),

@@ -75,6 +75,7 @@ SHOWN: dict[Kind, tuple[Shown, Shown]] = {
     Kind.VISCOSITY: (_VISCOSITY, _VISCOSITY),
     Kind.PERCENT: (_PERCENT, _PERCENT),
     Kind.AIR_FLOW: (Shown("ft3/min", ((100, 1), (_ANY, 0))), _whole("l/min")),
+    Kind.RECEIVER: (Shown("gal", ((100, 1), (_ANY, 0))), Shown("l", ((100, 1), (_ANY, 0)))),
     Kind.ROOM: (_whole("ft3"), Shown("m3", ((_ANY, 1),))),
     Kind.TURNS: (_TURNS, _TURNS),
     Kind.COUNT: (_whole(""), _whole("")),
