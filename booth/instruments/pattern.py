@@ -191,13 +191,11 @@ class PaperPattern(Instrument):
         return given
 
     def _changed(self, context: Context, values: Values) -> bool:
-        """Whether the rows say something that was not kept yet."""
-        if not context.job.patterns:
-            return self._pattern(context, values) is not None
-        last = context.job.patterns[-1]
-        pattern = self._pattern(context, values)
+        """Whether the rows say something that was not kept yet: the same shape again counts."""
+        if pattern_in(values) is not None:
+            return True
         typed = not self.row("overlap").is_empty or not self.row("width").is_empty
-        return typed or (pattern is not None and pattern != pattern_of(last))
+        return typed and self._pattern(context, values) is not None
 
     def go(self, at: Moment) -> None:
         """Write the most even overlap into its row."""

@@ -1,0 +1,103 @@
+"""The fan: against the profile, and as keys are pressed."""
+
+from __future__ import annotations
+
+import pytest
+
+from booth.instruments.fan import fan_readout
+from booth.job.events import FanSet
+from booth.profile.model import Gun, Range
+from booth.shop.model import Gun as OwnGun
+from booth.shop.model import Shop
+from booth.units import System
+from booth.widgets.tone import Tone
+from tests.instruments.at_bench import at_bench, context_of
+from tests.job.make import at, profile, q
+
+ASKED = profile(gun=Gun(fan_mm=Range(200, 250), distance_mm=Range(150, 200), overlap_percent=50))
+
+
+@pytest.mark.parametrize(
+    ("width", "distance", "tone", "said"),
+    [
+        (225, None, Tone.GOOD, "IN RANGE"),
+        (200, 150, Tone.GOOD, "IN RANGE"),
+        (199, 150, Tone.CAUTION, "TOO NARROW"),
+        (251, 150, Tone.CAUTION, "TOO WIDE"),
+        (225, 140, Tone.CAUTION, "TOO CLOSE"),
+        (225, 210, Tone.CAUTION, "TOO FAR"),
+        (300, 210, Tone.CAUTION, "TOO WIDE"),
+    ],
+)
+def test_width_and_distance_against_the_profile(
+    width: float, distance: float | None, tone: Tone, said: str
+) -> None:
+    values = {"width": q(width, "mm"), "distance": q(distance, "mm") if distance else None}
+    shown = fan_readout(context_of(profile=ASKED), values)
+    assert (shown.tone, shown.word, shown.figure) == (tone, said, f"{width:.0f}")
+    assert shown.lines[0] == "profile: 200 to 250 mm at 150 to 200 mm"
+
+
+def test_what_is_asked_for_is_the_figure_until_it_is_measured() -> None:
+    assert fan_readout(context_of(profile=ASKED), {}).figure == "200-250"
+    inches = fan_readout(context_of(profile=ASKED, system=System.US), {})
+    assert (inches.figure, inches.unit) == ("7.9-9.8", "in")  # 25.4 mm to the inch
+    assert fan_readout(context_of(), {}).figure == "–"
+
+
+def test_the_step_from_pass_to_pass_is_said() -> None:
+    # pitch = fan x (1 - overlap): 250 mm at a half is 125 mm
+    shown = fan_readout(context_of(profile=ASKED), {"width": q(250, "mm")})
+    assert shown.lines[1] == "50 % overlap (from the profile): move over 125 mm each pass"
+
+
+def test_what_was_kept_stands_until_something_is_typed() -> None:
+    kept = FanSet(n=0, at=at(0), width=q(240, "mm"), distance=q(300, "mm"))
+    shown = fan_readout(context_of(kept, profile=ASKED), {})
+    assert (shown.figure, shown.word) == ("240", "TOO FAR")
+
+
+async def test_keys_to_disk_and_back() -> None:
+    async with at_bench("fan", profile=ASKED, system=System.US) as b:
+        assert b.focused_row == "width"
+        await b.type("9.5")
+        assert "= 9.5 in = 241 mm" in b.text
+        await b.press("enter")
+        (kept,) = b.log
+        assert isinstance(kept, FanSet) and kept.width == q(241.3, "mm", "9.5")
+        assert kept.distance is None and kept.turns is None
+        assert "IN RANGE" in b.text or "9.5 in" in b.text
+        await b.type("10")
+        await b.press("down")
+        await b.type("7 in")
+        await b.press("down")
+        await b.type("1 1/2")
+        await b.press("enter")
+        assert isinstance(b.log[-1], FanSet)
+        assert (b.log[-1].distance, b.log[-1].turns) == (
+            q(177.8, "mm", "7 in"), q(1.5, "turns", "1 1/2"),
+        )  # fmt: skip
+        assert "10.0 in  at 7.0 in  1.5 turns open" in b.text
+        b.app.action_units()
+        await b.pilot.pause()
+        assert "254 mm  at 178 mm" in b.text
+        await b.press("backspace")
+        assert type(b.log[-1]).__name__ == "Voided"
+        assert "241 mm" in b.text
+
+
+async def test_nonsense_stays_for_correction_and_nothing_is_kept() -> None:
+    async with at_bench("fan", profile=ASKED) as b:
+        await b.type("0")
+        await b.press("enter")
+        assert "A fan has a width above 0" in b.text
+        await b.press("backspace")
+        await b.type("12 psi")
+        await b.press("enter")
+        assert b.log == [] and b.focused_row == "width"
+
+
+async def test_the_shop_file_says_how_far_the_fan_opens() -> None:
+    shop = Shop(guns=(OwnGun("blue [b]", fan_turns=2.5),))
+    async with at_bench("fan", profile=ASKED, shop=shop) as b:
+        assert "fully open: 2.5 turns (shop file)" in b.text

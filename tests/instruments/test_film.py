@@ -1,0 +1,175 @@
+"""The notch gauge: intervals, verdicts, what to change, what is carried on."""
+
+from __future__ import annotations
+
+import pytest
+
+from booth.instruments.film import film_readout, next_tooth, usual_part
+from booth.job.events import (
+    BatchMixed,
+    CatchMade,
+    CoatBegun,
+    CoatEnded,
+    Event,
+    FanSet,
+    FilmRead,
+    PassTimed,
+    Pour,
+)
+from booth.profile.model import Film, Gun, Range
+from booth.units import Quantity, System
+from booth.widgets.figure_panel import FigurePanel
+from booth.widgets.tone import Tone
+from tests.instruments.at_bench import at_bench, context_of
+from tests.job.make import at, profile, q
+
+ASKED = profile(
+    gun=Gun(hvlp=True), film=Film(coats=3, wet_um=Range(40, 60), volume_solids_percent=50)
+)
+CATCH = CatchMade(n=0, at=at(0), seconds=60, amount=q(200, "ml"), delivery_ml_min=200.0)
+FAN = FanSet(n=0, at=at(0), width=q(250, "mm"))
+PASS = PassTimed(n=0, at=at(0), length=q(1.2, "m"), seconds=3.0)
+BEGUN = CoatBegun(n=0, at=at(0), part="hood", coat=1)
+ENDED = CoatEnded(n=0, at=at(60), part="hood", coat=1)
+SETTINGS: tuple[Event, ...] = (CATCH, FAN, PASS, BEGUN)
+
+
+def read(low: float, high: float, part: str = "hood", coat: int | None = 1) -> FilmRead:
+    return FilmRead(
+        n=0, at=at(61), part=part, coat=coat, last_wetted=q(low, "um"), first_dry=q(high, "um")
+    )
+
+
+@pytest.mark.parametrize(
+    ("low", "high", "said", "tone"),
+    [
+        (20, 30, "TOO THIN", Tone.CAUTION),
+        (30, 40, "TOO THIN", Tone.CAUTION),
+        (30, 50, "CANNOT TELL", Tone.CAUTION),
+        (45, 55, "IN RANGE", Tone.GOOD),
+        (50, 75, "CANNOT TELL", Tone.CAUTION),
+        (75, 100, "TOO THICK", Tone.LATE),
+    ],
+)
+def test_verdicts_only_where_the_whole_interval_says_so(
+    low: float, high: float, said: str, tone: Tone
+) -> None:
+    # ASTM D4414: the film lies between the last wetted and the first dry tooth.
+    values = {"part": "hood", "wetted": q(low, "um"), "dry": q(high, "um")}
+    shown = film_readout(context_of(BEGUN, profile=ASKED), values)
+    assert (shown.word, shown.tone, shown.figure) == (said, tone, f"{low}-{high}")
+    assert shown.label == "hood, coat 1: this place"
+    kept = film_readout(context_of(BEGUN, read(low, high), profile=ASKED), {"part": "hood"})
+    assert (kept.word, kept.figure) == (said, f"{low}-{high}")
+
+
+def test_the_mean_of_several_places_is_an_interval_too() -> None:
+    context = context_of(BEGUN, read(40, 50), read(50, 60), profile=ASKED)
+    shown = film_readout(context, {"part": "hood"})
+    assert (shown.figure, shown.label, shown.word) == (
+        "45-55", "hood, coat 1: mean of 2", "IN RANGE",
+    )  # fmt: skip
+    assert "2 places: 40-60 µm" in shown.lines
+
+
+def test_dry_film_by_solids_and_thinner() -> None:
+    # Organic Finishing Guidebook 2012-13 p. 615: 4 mil wet, 50 % solids, 25 % thinner: 1.6 mil.
+    batch = BatchMixed(
+        n=0, at=at(0), batch=1,
+        pours=(Pour("clear", q(400, "ml")), Pour("thinner", q(100, "ml"))),
+    )  # fmt: skip
+    values = {"part": "hood", "wetted": q(4 * 25.4, "um"), "dry": q(5 * 25.4, "um")}
+    shown = film_readout(context_of(batch, BEGUN, profile=ASKED, system=System.US), values)
+    assert "dries to 1.6 to 2.0 mil (volume solids 50 %, thinner 25 %)" in shown.lines
+    unknown = film_readout(context_of(BEGUN, profile=ASKED, system=System.US), values)
+    assert any("2.0 to 2.5 mil" in line and "not counted" in line for line in unknown.lines)
+
+
+def test_what_landed_is_said_and_what_to_change_is_a_speed() -> None:
+    # 200 ml/min, 250 mm, 50 %, 400 mm/s: 26 to 32.5 um is 39 to 48.75 %; 50 um asked for.
+    context = context_of(*SETTINGS, read(26, 32.5), profile=ASKED)
+    shown = film_readout(context, {"part": "hood"})
+    assert shown.word == "TOO THIN"
+    assert any(line.startswith("landed on the part: 39 to 49 %, used from") for line in shown.lines)
+    # The film goes as 1 / speed: the middle, 29.25 um, becomes 50 at 400 x 29.25 / 50 = 234 mm/s.
+    assert any("slower, about 0.23 m/s (was 0.40 m/s)" in line for line in shown.lines)
+    thick = film_readout(context_of(*SETTINGS, read(65, 66), profile=ASKED), {"part": "hood"})
+    assert any("faster, about 0.52 m/s (was 0.40 m/s)" in line for line in thick.lines)
+
+
+def test_what_cannot_be_told_says_what_is_missing() -> None:
+    shown = film_readout(
+        context_of(CATCH, FAN, BEGUN, read(30, 40), profile=ASKED), {"part": "hood"}
+    )
+    assert any("No pass was timed" in line for line in shown.lines)
+    assert any(line.startswith("Next coat: slower, or the needle out") for line in shown.lines)
+
+
+def test_a_target_may_be_missing() -> None:
+    bare = profile(film=Film(coats=1))
+    shown = film_readout(context_of(BEGUN, read(30, 40), profile=bare), {"part": "hood"})
+    assert (shown.tone, shown.word, shown.figure) == (Tone.PLAIN, "", "30-40")
+
+
+def test_before_a_coat_and_with_half_a_reading() -> None:
+    none = film_readout(context_of(profile=ASKED), {"part": "door"})
+    assert none.figure == "–" and none.label == "door, no coat yet"
+    half = film_readout(context_of(BEGUN, profile=ASKED), {"part": "hood", "wetted": q(50, "um")})
+    assert half.figure == "50-?" and half.lines == ("Which tooth stayed dry?",)
+    upside = film_readout(
+        context_of(BEGUN, profile=ASKED),
+        {"part": "hood", "wetted": q(50, "um"), "dry": q(40, "um")},
+    )
+    assert upside.figure == "–" and upside.tone is Tone.CAUTION
+
+
+def test_the_next_tooth_is_this_gauges_own_or_the_standards() -> None:
+    # Example gauge of ASTM D4414-95(2020) 7.1.2: by 0.5 to 6 mil, by 1 to 10, by 2 to 30.
+    for mil, after in ((0, 0.5), (2, 2.5), (6, 7), (10, 12)):
+        assert next_tooth(context_of(), mil * 25.4) == Quantity(
+            pytest.approx(after * 25.4), "um", f"{after:g} mil"
+        )
+    assert next_tooth(context_of(), None) is None
+    assert next_tooth(context_of(), 55.0) is None
+    assert next_tooth(context_of(read(50, 75)), 50.0) == q(75, "um")
+
+
+def test_the_part_coated_last_is_the_wet_one() -> None:
+    assert usual_part(context_of()) == "door"
+    assert usual_part(context_of(BEGUN)) == "hood"
+
+
+async def test_keys_to_disk_part_by_part() -> None:
+    before = [BEGUN, ENDED]
+    async with at_bench(
+        "film", profile=ASKED, before=lambda clock: before, system=System.US, size=(80, 24)
+    ) as b:
+        assert b.focused_row == "wetted" and "hood, coat 1" in b.text
+        await b.type("2")
+        assert "2.5 mil" in b.text  # offered: the next tooth of the standard's gauge
+        await b.press("enter")
+        kept = b.log[-1]
+        assert isinstance(kept, FilmRead)
+        assert (kept.part, kept.coat) == ("hood", 1)
+        assert kept.last_wetted == q(50.8, "um", "2") and kept.first_dry == q(63.5, "um", "2.5 mil")
+        assert b.focused_row == "wetted"
+        await b.type("55 um")
+        await b.press("enter")
+        assert b.focused_row == "dry"  # no such tooth on that gauge: it has to be typed
+        await b.type("50 um")
+        await b.press("enter")
+        assert len(b.log) == 3 and "first dry tooth must be above 55 um" in b.text
+        await b.press(*["backspace"] * 5)
+        await b.type("60 um")
+        await b.press("enter")
+        assert len(b.log) == 4
+        await b.press("space")
+        assert "door, no coat yet" in b.text
+        await b.press("space", "backspace")
+        assert type(b.log[-1]).__name__ == "Voided"
+        assert b.bench.query_one(FigurePanel).readout.figure == "2.0-2.5"
+
+
+async def test_a_part_named_like_markup_is_shown_as_it_is() -> None:
+    async with at_bench("film", profile=ASKED, parts=("[/ x [bold]", "b")) as b:
+        assert "[/ x [bold], no coat yet" in b.text
