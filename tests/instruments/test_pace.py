@@ -4,8 +4,8 @@ from __future__ import annotations
 
 import pytest
 
-from booth.instruments.pace import (
-    Pace,
+from booth.instruments.pace import Pace
+from booth.instruments.pace_words import (
     pace_readout,
     pass_s_of,
     timed_readout,

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from booth.instruments.pattern import (
+from booth.instruments.pattern_words import (
     film_readout,
     paper_of,
     paper_readout,
