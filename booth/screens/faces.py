@@ -75,6 +75,15 @@ def state_word(each: Standing) -> str:
     return each.state.value.upper()
 
 
+def tone_of(each: Standing) -> Tone:
+    """The tone of the state; a pot life that runs asks nothing of anybody yet."""
+    if each.doubtful:
+        return Tone.CAUTION
+    if each.wait.what is What.POT_LIFE and each.state is State.READY:
+        return Tone.GOOD
+    return TONES[each.state]
+
+
 def face(each: Standing) -> ClockFace:
     """One wait as a clock of the strip."""
     return ClockFace(
@@ -82,7 +91,7 @@ def face(each: Standing) -> ClockFace:
         title=each.wait.title,
         what=what_words(each),
         remaining=time_words(each),
-        tone=Tone.CAUTION if each.doubtful else TONES[each.state],
+        tone=tone_of(each),
         word=state_word(each),
         fraction=min(max(each.fraction, 0.0), 1.0),
         estimate=each.wait.estimate,
