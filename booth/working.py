@@ -63,7 +63,7 @@ class Working:
         self.close()
         self.mind_alarms()
         if isinstance(self.app.screen, Home):
-            self.app.screen.read_again()
+            self.app.screen.come_back()
 
     def close(self) -> None:
         """Let go of the log."""

@@ -78,6 +78,11 @@ class Home(Screen[None]):
         rows = (*jobs, *profile_rows(library), *shop, *shelf_rows())
         self.app.call_from_thread(self._show, rows, library)
 
+    def come_back(self) -> None:
+        """From the bench: what is left open is offered first, as at the start."""
+        self.query_one(OptionList).highlighted = None
+        self.read_again()
+
     def _show(self, rows: tuple[HomeRow, ...], library: Library) -> None:
         if not self.is_mounted:
             return
