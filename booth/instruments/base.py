@@ -11,6 +11,7 @@ from typing import ClassVar
 
 from textual.app import ComposeResult
 from textual.containers import Vertical
+from textual.message import Message
 from textual.widget import Widget
 from textual.widgets import Static
 
@@ -29,6 +30,9 @@ Values = Mapping[str, Given]
 
 class Instrument(Vertical):
     """Base of all instruments."""
+
+    class Edited(Message):
+        """A row changed: figure and keys are to be drawn anew."""
 
     #: the kind of step it serves, its name on the screen and in the palette
     KIND: ClassVar[str] = ""
@@ -188,7 +192,7 @@ class Instrument(Vertical):
 
     def on_field_row_edited(self, event: FieldRow.Edited) -> None:
         event.stop()
-        self.draw(self.desk.context)
+        self.post_message(self.Edited())
 
     def on_field_row_entered(self, event: FieldRow.Entered) -> None:
         event.stop()

@@ -222,6 +222,11 @@ class Bench(Screen[None]):
             return
         self.run_worker(self.open_step(step), exclusive=True)
 
+    def on_instrument_edited(self, event: Instrument.Edited) -> None:
+        """What the keys do may have changed with what the rows hold."""
+        event.stop()
+        self.draw(self.desk.now())
+
     def on_step_list_chosen(self, event: StepList.Chosen) -> None:
         event.stop()
         self.ask_step(steps_of(self.desk.job)[event.number - 1])
