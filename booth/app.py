@@ -24,7 +24,7 @@ from booth.preferences import Preferences
 from booth.screens.bindings import app_bindings
 from booth.screens.home import Home
 from booth.sound import Sound
-from booth.type_ahead import MOVING, dealt_with
+from booth.type_ahead import dealt_with, may_move
 from booth.units import System, warm
 from booth.widgets import themes
 from booth.widgets.mends import mend
@@ -141,10 +141,11 @@ class BoothApp(App[None]):
 
     async def on_event(self, event: events.Event) -> None:
         """Let a key that may move the focus do so before the next key is handed on."""
-        moving = isinstance(event, events.Key) and event.key in MOVING and not event.is_forwarded
-        focused = self.focused if moving else None
+        place = (self.focused or self.screen) if isinstance(event, events.Key) else None
+        moving = may_move(event, place)
         await super().on_event(event)
-        await dealt_with(focused)
+        if moving:
+            await dealt_with(place)
 
     # -- time ------------------------------------------------------------------------------------
 

@@ -24,7 +24,10 @@ def run(profile: str | None = None) -> int:
         print(str(fault), file=sys.stderr)
         return 2
     app = BoothApp(clock, places, profile=profile)
-    app.run()
+    try:
+        app.run()
+    except Exception as fault:  # while it started or left: there is no screen to say it on
+        app.fatal = app.fatal or fault
     if app.fatal is not None:
         path = _write_report(places.preferences_file.parent, app.fatal)
         print(

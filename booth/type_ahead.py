@@ -10,13 +10,26 @@ from __future__ import annotations
 import asyncio
 import contextlib
 
+from textual import events
 from textual.message_pump import MessagePump
 from textual.widget import Widget
+from textual.widgets import Input
 
 #: The keys after which the next key may be meant for another widget.
 MOVING = frozenset({"enter", "tab", "shift+tab", "up", "down", "escape"})
 #: Whatever happens, keys wait no longer than this [s].
 PATIENCE_S = 0.25
+
+
+def may_move(event: events.Event, focused: Widget | None) -> bool:
+    """Whether the next key may be meant for another widget than this one was handed to.
+
+    A digit typed outside an entry begins one: '12' must not become a 1 there and a 2 elsewhere.
+    """
+    if not isinstance(event, events.Key) or event.is_forwarded:
+        return False
+    digit = event.character is not None and event.character.isdigit()
+    return event.key in MOVING or (digit and not isinstance(focused, Input))
 
 
 async def dealt_with(widget: Widget | None) -> None:

@@ -188,3 +188,18 @@ def test_a_skipped_measurement_asks_for_a_word_and_takes_no_for_an_answer(home: 
         assert pass_over(run, "read them this morning") == "Weather"
         (skipped,) = kept_of(home, StepSkipped)
         assert (skipped.step, skipped.why) == ("cautions", "read them this morning")
+
+
+def test_keys_that_came_in_one_burst_land_where_they_were_meant(home: Path) -> None:
+    """As after a stall: three readings and their Enters are read by the program at once."""
+    with Terminal(home) as run:
+        begin(run, "Two-pack clear, 2:1", "hood")
+        pass_over(run)
+        on_step(run, "Weather")
+        run.child.send("72\r50\r71\r")
+        run.until("air 72 °F 50 % RH  part 71 °F")
+        (weather,) = kept_of(home, WeatherRead)
+        assert weather.humidity.value == 50
+        run.child.send("\r\r")
+        run.settle(0.3)
+        assert len(kept_of(home, WeatherRead)) == 1
