@@ -48,6 +48,7 @@ class Bench(Screen[None]):
         desk.bench = self
         self.step: Step = next_open(desk.job)
         self.picking = False
+        self._picked: Step = self.step
         self._clock_count = -1
 
     # -- drawing -----------------------------------------------------------------------------
@@ -130,7 +131,8 @@ class Bench(Screen[None]):
         if self.picking:
             return (("↑↓", "choose"), ("Enter", "open this step"), ("Esc", "back"))
         own = self.instrument.keys(context) if self.instrument is not None else ()
-        return (*own, *key_words())
+        taken = {key for key, _ in own}
+        return (*own, *(each for each in key_words() if each[0] not in taken))
 
     def _step_rows(self, context: Context) -> tuple[StepRow, ...]:
         states = {
@@ -138,11 +140,12 @@ class Bench(Screen[None]):
             Mark.SKIPPED: StepState.SKIPPED,
             Mark.OPEN: StepState.OPEN,
         }
+        here = self._picked if self.picking else self.step
         return tuple(
             StepRow(
                 number,
                 step.name,
-                StepState.CURRENT if step.key == self.step.key else states[mark(context.job, step)],
+                StepState.CURRENT if step.key == here.key else states[mark(context.job, step)],
             )
             for number, step in enumerate(steps_of(context.job), 1)
         )
@@ -186,7 +189,7 @@ class Bench(Screen[None]):
         elif event.key in ("up", "down"):
             event.stop()
             if not self._arrow(instrument, -1 if event.key == "up" else 1):
-                self.picking = event.key == "up"
+                self._pick_steps(event.key == "up")
             self.draw(self.desk.now())
         elif event.key == "enter":
             event.stop()
@@ -201,15 +204,20 @@ class Bench(Screen[None]):
     def _arrow(instrument: Instrument, by: int) -> bool:
         return instrument.move_focus(by)
 
+    def _pick_steps(self, picking: bool) -> None:
+        """Into the list of steps, at the open one, or out of it: the open step stays open."""
+        self.picking = picking
+        self._picked = self.step
+
     def _pick(self, event: events.Key) -> None:
         """While a step is being picked, arrows walk the list and Enter opens."""
         steps = steps_of(self.desk.job)
-        at = [step.key for step in steps].index(self.step.key)
+        at = [step.key for step in steps].index(self._picked.key)
         event.stop()
         if event.key in ("up", "down"):
-            self.step = steps[(at + (1 if event.key == "down" else -1)) % len(steps)]
+            self._picked = steps[(at + (1 if event.key == "down" else -1)) % len(steps)]
         elif event.key in ("enter", "right", "space"):
-            self.ask_step(self.step)
+            self.ask_step(self._picked)
             return
         elif event.key == "left":
             self.picking = False
@@ -233,7 +241,7 @@ class Bench(Screen[None]):
 
     def action_escape(self) -> None:
         """Back: out of picking, or into it."""
-        self.picking = not self.picking
+        self._pick_steps(not self.picking)
         self.draw(self.desk.now())
 
     def finish_step(self) -> None:
