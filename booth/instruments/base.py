@@ -52,6 +52,7 @@ class Instrument(Vertical):
         self._record: str | None = None
         self._fields: tuple[Field, ...] = ()
         self._system: System = desk.context.system
+        self._typed_at: Widget | None = None  # the row that a running clock hides
 
     # -- what each instrument says ----------------------------------------------------------
 
@@ -173,7 +174,7 @@ class Instrument(Vertical):
             for row in self.rows:
                 if row.field.key == field.key:
                     row.offer(field.default)
-        self.set_class(self.busy, "-running")
+        self._hide_rows(self.busy)
         self.set_class(bool(self.KEEPS) and self.kept_any(context), "-kept")
         self.query_one(FigurePanel).readout = self.readout(context, self.values())
         text = "\n".join(self.record(context) or self._start(context))
@@ -182,6 +183,18 @@ class Instrument(Vertical):
             shown = self.query_one(".record", Static)
             shown.update(content(text, keep_lines=True))
             shown.set_class(bool(text), "-any")
+
+    def _hide_rows(self, running: bool) -> None:
+        """Hide the rows while a clock runs; afterwards the focus is where it was before."""
+        if running == self.has_class("-running"):
+            return
+        self.set_class(running, "-running")
+        places = [row.place for row in self.rows]
+        focused = self.screen.focused
+        if running:
+            self._typed_at = focused if focused in places else None
+        elif self._typed_at is not None and focused not in places:
+            self._focus(self._typed_at)
 
     def _start(self, context: Context) -> tuple[str, ...]:
         """Until something is kept here: what came out good the last time."""

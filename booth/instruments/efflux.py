@@ -168,31 +168,37 @@ def efflux_readout(context: Context, cup: Cup, mean_s: float) -> Readout:
     lines = []
     tone, state = Tone.PLAIN, ""
     efflux = context.profile.efflux
+    viscosity = viscosity_from_efflux(cup, mean_s)
     if efflux is not None:
         target_cup = cup_named(efflux.cup)
         comparable: float | None = mean_s
         if target_cup.key != cup.key:
             same = equivalent_efflux(mean_s, cup, target_cup)
             comparable = same.value if isinstance(same, Value) else None
-            lines.append(
-                f"equals {same.value:.1f} s in a {target_cup.name} (equivalent seconds)"
-                if isinstance(same, Value)
-                else f"Not comparable with the profile's {target_cup.name}: {_why(same)}"
-            )
+            if isinstance(same, Value):
+                said = f"equals {same.value:.1f} s in a {target_cup.name} (equivalent seconds)"
+            elif isinstance(viscosity, Outside):  # which says why
+                said = f"Not comparable with the profile's {target_cup.name}."
+            else:
+                said = f"Not comparable with the profile's {target_cup.name}: {_why(same)}"
+            lines.append(said)
         if comparable is not None:
             tone, state = _against(comparable, efflux.target_s.low, efflux.target_s.high)
             target = range_words(efflux.target_s, Kind.TIME, context.system)
             lines.append(f"profile: {target} in a {target_cup.name}")
-    viscosity = viscosity_from_efflux(cup, mean_s)
     if isinstance(viscosity, Outside):
         lines.append(f"{viscosity.reason} {viscosity.advice}")
-        if efflux is None:
+        if not state:
             tone, state = Tone.CAUTION, "OUTSIDE THE CUP"
     elif isinstance(viscosity, Value):
         shown = show(viscosity.value, Kind.VISCOSITY, context.system)
         lines.append(f"{shown} at {cup.temperature_c:g} °C, {cup.standard}")
     if cup.doubt:
         lines.append(cup.doubt)
+    factors = sorted({run.correction for run in efflux_runs(context.job)} - {1.0})
+    if factors:
+        said = ", ".join(f"{factor:g}" for factor in factors)
+        lines.append(f"the runs times this cup's own correction, {said}")
     return Readout(
         f"{mean_s:.1f}", "s", label=f"mean, {cup.name}", tone=tone, word=state, like="00.0",
         lines=tuple(lines),
