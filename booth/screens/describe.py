@@ -37,9 +37,7 @@ def profile_lines(profile: Profile, system: System) -> tuple[str, ...]:
     """Give what the profile says that matters before a job."""
     gun, film, waits, limits = profile.gun, profile.film, profile.waits, profile.limits
     lines = [profile.product or profile.name]
-    if profile.demo:
-        lines.append("Demo: invented values.")
-    lines.append(f"From: {profile.source}")
+    lines.append(f"Demo: {profile.source}" if profile.demo else f"From: {profile.source}")
     if profile.hazards:
         lines.append(f"Hazards: {', '.join(profile.hazards)}")
     lines += ["", *_mix_lines(profile, system)]
@@ -54,18 +52,17 @@ def profile_lines(profile: Profile, system: System) -> tuple[str, ...]:
         ("distance", range_words(gun.distance_mm, Kind.LENGTH, system)),
         ("overlap", f"{gun.overlap_percent:.0f} %" if gun.overlap_percent is not None else ""),
     ]
-    lines += [f"{name.capitalize()}: {words}" for name, words in settings if words]
+    lines += _together("Gun", settings)
     coats = f"{film.coats} coat{'s' if film.coats != 1 else ''}"
     wet = range_words(film.wet_um, Kind.THICKNESS, system)
     lines.append(f"Film: {coats}{', ' + wet + ' wet each' if wet else ''}")
-    for name, rule in (
-        ("Flash-off", waits.flash_off),
-        ("Recoat opens", waits.recoat_opens),
-        ("Recoat closes", waits.recoat_closes),
-        ("Handle", waits.handle),
-    ):
-        if rule is not None:
-            lines.append(f"{name}: {wait_words(rule, system)}")
+    rules = [
+        ("flash-off", waits.flash_off),
+        ("recoat opens", waits.recoat_opens),
+        ("recoat closes", waits.recoat_closes),
+        ("handle", waits.handle),
+    ]
+    lines += _waits(rules, system)
     margin = limits.dew_margin_c
     weather = [
         ("air", range_words(limits.air_c, Kind.TEMPERATURE, system)),
@@ -76,11 +73,26 @@ def profile_lines(profile: Profile, system: System) -> tuple[str, ...]:
             show(margin, Kind.TEMPERATURE_DIFFERENCE, system) if margin is not None else "",
         ),
     ]
-    said = [f"{name} {words}" for name, words in weather if words]
-    if said:
-        lines.append("Weather: " + ", ".join(said))
+    lines += _together("Weather", weather)
     lines += ["", *profile.notes] if profile.notes else []
     return tuple(lines)
+
+
+def _together(what: str, said: list[tuple[str, str]]) -> list[str]:
+    """What belongs together, in one line: a window of 24 rows shows all of a profile."""
+    words = [f"{name} {value}" for name, value in said if value]
+    return [f"{what}: {', '.join(words)}"] if words else []
+
+
+def _waits(rules: list[tuple[str, WaitRule | None]], system: System) -> list[str]:
+    """All waits in one line; the temperature once where it is the same for all."""
+    given = [(name, rule) for name, rule in rules if rule is not None]
+    temperatures = {row.at_c for _, rule in given for row in rule.rows}
+    if len(temperatures) != 1:
+        return _together("Waits", [(name, wait_words(rule, system)) for name, rule in given])
+    at = show(temperatures.pop(), Kind.TEMPERATURE, system)
+    said = [(name, duration(rule.rows[0].time_s)) for name, rule in given]
+    return _together(f"Waits at {at}", said)
 
 
 def _mix_lines(profile: Profile, system: System) -> list[str]:
@@ -88,7 +100,7 @@ def _mix_lines(profile: Profile, system: System) -> list[str]:
     if mix is None:
         return ["Mix: none, stir"]
     parts = " : ".join(f"{part.parts:g} {part.name}" for part in mix.parts)
-    lines = [f"Mix by {mix.by}: {parts}"]
+    lines = [f"Mix by {mix.by}: {parts}" if len(mix.parts) > 1 else "Mix: one can, stir"]
     if mix.thinner is not None:
         limits = [
             f"{mix.thinner.usual_percent:g} %" if mix.thinner.usual_percent is not None else "",

@@ -5,7 +5,8 @@ from __future__ import annotations
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from textual import work
+from rich.cells import cell_len
+from textual import events, work
 from textual.app import ComposeResult
 from textual.binding import Binding
 from textual.containers import Horizontal, VerticalScroll
@@ -17,7 +18,7 @@ from textual.widgets.option_list import Option
 from booth.clock import local_date, local_hhmm
 from booth.moment import Moment
 from booth.screens.keyline import key_line
-from booth.widgets.text import content
+from booth.widgets.text import content, fit
 
 if TYPE_CHECKING:
     from booth.profile.library import Library
@@ -33,6 +34,11 @@ KEYS = (
     ("a", "test alarm"),
     ("q", "quit"),
 )
+
+#: In a row: the mark before the title, what parts title and remark, and the least of a title.
+MARK_CELLS, BETWEEN, LEAST_TITLE = 2, "  ", 12
+#: What one press of left or right scrolls.
+ABOUT_ROWS = 6
 
 
 class Home(Screen[None]):
@@ -117,13 +123,26 @@ class Home(Screen[None]):
         shown.highlighted = ids.index(was) if was is not None and was in ids else first
         self.draw(self.app.clock.now())
 
-    @staticmethod
-    def _words(row: HomeRow, now: Moment) -> Content:
+    def _words(self, row: HomeRow, now: Moment) -> Content:
+        """The row in one line: a long title gives way, its clock or its remark does not."""
         from booth.screens.home_rows import extra_at
 
-        words = Content.assemble((row.mark + " ", "bold"), content(row.title))
-        extra = content(extra_at(row, now)).plain
-        return words + Content.assemble(("  ", ""), (extra, "dim")) if extra else words
+        room = self.query_one(OptionList).scrollable_content_region.width or self.app.size.width
+        extra = fit(extra_at(row, now), room - MARK_CELLS - LEAST_TITLE - len(BETWEEN))
+        left = room - cell_len(extra) - (MARK_CELLS + len(BETWEEN) if extra else MARK_CELLS)
+        title = fit(row.title, left)
+        words = Content.assemble((row.mark + " ", "bold"), content(title))
+        return words + Content.assemble((BETWEEN, ""), (extra, "dim")) if extra else words
+
+    def on_resize(self) -> None:
+        """Titles are cut to the new width."""
+        self.call_after_refresh(self._refit)
+
+    def _refit(self) -> None:
+        now, shown = self.app.clock.now(), self.query_one(OptionList)
+        for row in self.rows.values():
+            shown.replace_option_prompt(row.id, self._words(row, now))
+        self._draw_keys()
 
     def draw(self, now: Moment) -> None:
         """Draw the keys, and the clocks of every job at `now`; nothing under another screen."""
@@ -143,8 +162,17 @@ class Home(Screen[None]):
             lines = describe(row, self.profiles, now, self.app.system)
             self.query_one("#about-text", Static).update(content("\n".join(lines), keep_lines=True))
 
+    def on_key(self, event: events.Key) -> None:
+        """Left and right scroll what is said about the row; the list has up and down."""
+        if event.key in ("left", "right"):
+            event.stop()
+            by = ABOUT_ROWS if event.key == "right" else -ABOUT_ROWS
+            self.query_one("#about", VerticalScroll).scroll_relative(y=by, animate=False)
+
     def _draw_keys(self) -> None:
-        line = key_line(KEYS, self.size.width or self.app.size.width)
+        more = self.query_one("#about", VerticalScroll).max_scroll_y > 0
+        keys = (*KEYS[:2], ("←→", "more of it"), *KEYS[2:]) if more else KEYS
+        line = key_line(keys, self.size.width or self.app.size.width)
         self.query_one("#keys", Static).update(line)
 
     def _row(self) -> HomeRow | None:
@@ -155,7 +183,9 @@ class Home(Screen[None]):
         return self.rows.get(shown.get_option_at_index(at).id or "")
 
     def on_option_list_option_highlighted(self) -> None:
+        self.query_one("#about", VerticalScroll).scroll_home(animate=False)
         self.draw(self.app.clock.now())
+        self.call_after_refresh(self._draw_keys)
 
     def on_option_list_option_selected(self, event: OptionList.OptionSelected) -> None:
         if self.app.screen is not self:
@@ -199,7 +229,9 @@ class Home(Screen[None]):
 
     def say(self, sentence: str) -> None:
         """Say something above the keys."""
-        self.query_one("#say", Static).update(content(sentence))
+        shown = self.query_one("#say", Static)
+        shown.update(content(sentence))
+        shown.display = bool(sentence)
 
     def action_quit(self) -> None:
         """Leave."""

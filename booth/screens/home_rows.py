@@ -65,11 +65,11 @@ def job_rows(folder: Path, now: Moment, when: Callable[[Moment], str]) -> tuple[
 
 
 def extra_at(row: HomeRow, now: Moment) -> str:
-    """What stands behind the title: of a job its most urgent clock at `now`, if one runs."""
+    """What stands behind the title: of a job its most urgent clock at `now`, the name last."""
     running = faces(row.job, now) if row.job is not None else ()
     if not running:
         return row.extra
-    return f"{running[0].title} {running[0].shown_word} {running[0].remaining}"
+    return f"{running[0].shown_word} {running[0].remaining} {running[0].title}"
 
 
 def profile_rows(library: Library) -> tuple[HomeRow, ...]:

@@ -7,7 +7,7 @@ import secrets
 from textual import events
 from textual.app import ComposeResult
 from textual.binding import Binding
-from textual.containers import Vertical
+from textual.containers import Vertical, VerticalScroll
 from textual.screen import Screen
 from textual.widgets import Static
 
@@ -61,7 +61,8 @@ class NewJob(Screen[Session | None]):
 
     def compose(self) -> ComposeResult:
         yield Static(content(self.profile.name), id="name", markup=False)
-        yield Static("", id="about-text", markup=False)
+        with VerticalScroll(id="about-profile", can_focus=False):
+            yield Static("", id="about-text", markup=False)
         yield Static("", id="good-text", markup=False)
         with Vertical(classes="fields"):
             yield FieldRow(
@@ -70,7 +71,7 @@ class NewJob(Screen[Session | None]):
                     "Parts",
                     optional=True,
                     default="the part",
-                    hint="names parted by commas: left door, right door, hood",
+                    hint="parted by commas, as: left door, hood",
                 ),
                 lambda: self.app.system,
             )
@@ -123,8 +124,13 @@ class NewJob(Screen[Session | None]):
         rows = list(self.query(FieldRow))
         places = [row.place for row in rows]
         if key in ("up", "down") and self.focused in places:
-            at = (places.index(self.focused) + (1 if key == "down" else -1)) % len(places)  # type: ignore[arg-type]
-            self.set_focus(places[at])
+            by = 1 if key == "down" else -1
+            at = places.index(self.focused) + by  # type: ignore[arg-type]
+            if 0 <= at < len(places):
+                self.set_focus(places[at])
+            else:  # no row that way: what the profile says moves on
+                about = self.query_one("#about-profile", VerticalScroll)
+                about.scroll_relative(y=3 * by, animate=False)
         elif key == "enter":
             event.stop()  # else it would go on to the screen that this one opens
             self.begin()
