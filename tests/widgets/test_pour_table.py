@@ -24,6 +24,16 @@ def test_each_pour_with_its_amount_and_its_mark() -> None:
     assert len(drawn[0].rstrip()) == len(drawn[1].rstrip())
 
 
+def test_large_figures_do_not_run_into_each_other() -> None:
+    rows = (PourRow("base", "1,234.5 fl oz", "1,234.5 fl oz", Tone.GOOD),
+            PourRow("hardener", "134.2 fl oz", "1,368.7 fl oz", Tone.READY))  # fmt: skip
+    for width in (52, 80, 160):
+        drawn = strings(lay_out(rows, width, 3))
+        assert "1,234.5 fl oz  1,234.5 fl oz" in drawn[1]
+        assert "134.2 fl oz  1,368.7 fl oz" in drawn[2]
+        assert drawn[0].rstrip().endswith("up to")
+
+
 def test_any_size_is_filled_exactly() -> None:
     for width in (1, 10, 30, 53, 160):
         for height in (1, 2, 4, 9):
