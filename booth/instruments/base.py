@@ -205,6 +205,8 @@ class Instrument(Vertical):
 
     def on_field_row_edited(self, event: FieldRow.Edited) -> None:
         event.stop()
+        if not self.all_empty:
+            self.desk.say("")  # what was said of the entry before does not stand beside a new one
         self.post_message(self.Edited())
 
     def on_field_row_entered(self, event: FieldRow.Entered) -> None:

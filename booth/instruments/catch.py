@@ -32,6 +32,7 @@ USUAL_S = 60.0
 #: A gravity cup of 20 US fl oz, where the shop file names no other (common practice, no source).
 USUAL_CUP_ML = 20 * 29.5735295625
 WATER_C = 20.0
+NO_TIME = "A catch needs a time above zero, such as 60 s or 1:30."
 #: What a low window shows of the lines of what was kept.
 RECORD_ROWS = 4
 
@@ -93,7 +94,11 @@ class Catch(Instrument):
 
     def go(self, at: Moment) -> None:
         if self._open_at is None:
-            self._window_s = number(self.values(), "seconds") or USUAL_S
+            window_s = number(self.values(), "seconds")
+            if not window_s:
+                self.desk.say(self.row("seconds").fault or NO_TIME, fault=True)
+                return
+            self._window_s = window_s
             self._open_at = later(at, LEAD_IN_S)
             self._beats = 0
             self._caught_s = None
@@ -217,12 +222,8 @@ class Catch(Instrument):
     def event(self, context: Context, values: Values) -> Event | None:
         delivery = delivery_of(context, values)
         amount, seconds = quantity(values, "amount"), number(values, "seconds")
-        if amount is None or seconds is None or delivery is None:
-            self.desk.say(
-                "A weight needs the density of the coating, and this profile gives none: measure "
-                "the volume instead.",
-                fault=True,
-            )
+        if amount is None or not amount.value or not seconds or delivery is None:
+            self.desk.say(why_not(amount, seconds), fault=True)
             return None
         liquid = word(values, "liquid")
         self._caught_s = None
@@ -238,6 +239,18 @@ class Catch(Instrument):
             inlet=quantity(values, "inlet"),
             tip=quantity(values, "tip"),
         )
+
+
+def why_not(amount: Quantity | None, seconds: float | None) -> str:
+    """The sentence for rows that come to no delivery. Pure."""
+    if not seconds:
+        return NO_TIME
+    if amount is None or not amount.value:
+        return "Nothing caught gives no delivery: type how much was caught, or catch again."
+    return (
+        "A weight needs the density of the coating, and this profile gives none: measure the "
+        "volume instead."
+    )
 
 
 def density_of(context: Context, liquid: str) -> float | None:

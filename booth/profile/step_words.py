@@ -72,7 +72,7 @@ HOW: dict[str, tuple[str, ...]] = {
     ),
     "catch": (
         "Take off the air cap, or shut the air at the gun.",
-        "Hold a measuring cup; pull the trigger fully at zero.",
+        "Stand a measuring cup under the tip; full trigger at 0.",
         "Let go at the end. Enter how much was caught.",
         "Needle out gives more, in gives less: small turns.",
         "Two catches that agree settle it.",
