@@ -98,7 +98,9 @@ class Instrument(Vertical):
         """The keys that matter now, the most important first: (key, word)."""
         found = [("Space", self.GO)] if self.GO else []
         if self._fields and not self.all_empty:
-            return (*found, ("Enter", "keep"))
+            row = next((each for each in self.rows if each.place.has_focus), None)
+            waiting = row is not None and not row.fault and self._next_to_fill(row) is not None
+            return (*found, ("Enter", "next row" if waiting else "keep"))
         return (*found, ("Enter", "next step" if self.kept_any(context) else "go on"))
 
     # -- the screen -------------------------------------------------------------------------
@@ -256,6 +258,10 @@ class Instrument(Vertical):
         for row in self.rows:
             row.clear()
         self.focus_first()
+
+    def can_void(self, context: Context) -> bool:
+        """Whether Backspace has an entry of this step to void."""
+        return bool(self.KEEPS) and context.job.last_of(*self.KEEPS) is not None
 
     def void_last(self) -> None:
         """Void the latest entry that this instrument kept."""

@@ -11,6 +11,7 @@ from textual.containers import Horizontal, Vertical
 from textual.screen import Screen
 from textual.widgets import Static
 
+from booth.commands import key_table
 from booth.instruments.base import Instrument
 from booth.instruments.desk import Context
 from booth.instruments.registry import instrument_for
@@ -22,13 +23,16 @@ from booth.screens.ask import Ask
 from booth.screens.bench_desk import BenchDesk
 from booth.screens.bindings import bench_bindings
 from booth.screens.faces import faces
-from booth.screens.keyline import key_line, key_words
+from booth.screens.keyline import key_line, keys_now
 from booth.screens.lines import status_line
 from booth.screens.sheet import Sheet
 from booth.widgets.clock_strip import ClockStrip
+from booth.widgets.entry import TypedText
 from booth.widgets.step_list import StepList, StepRow, StepState
 from booth.widgets.text import content
 
+#: What stands at the end of every '?' of the bench.
+KEYS_HEAD = "Keys. Where letters are typed the function keys do; Ctrl+P has them all by name.\n"
 #: Below this the step list gives its room to the instrument.
 NARROW = 72
 LEAST_WIDTH, LEAST_HEIGHT = 58, 18
@@ -130,9 +134,13 @@ class Bench(Screen[None]):
     def _keys(self, context: Context) -> tuple[tuple[str, str], ...]:
         if self.picking:
             return (("↑↓", "choose"), ("Enter", "open this step"), ("Esc", "back"))
-        own = self.instrument.keys(context) if self.instrument is not None else ()
-        taken = {key for key, _ in own}
-        return (*own, *(each for each in key_words() if each[0] not in taken))
+        instrument, focused = self.instrument, self.focused
+        return keys_now(
+            instrument.keys(context) if instrument is not None else (),
+            can_void=instrument is not None and instrument.can_void(context),
+            typing=isinstance(focused, TypedText),
+            typed=isinstance(focused, TypedText) and bool(focused.value),
+        )
 
     def _step_rows(self, context: Context) -> tuple[StepRow, ...]:
         states = {
@@ -318,7 +326,8 @@ class Bench(Screen[None]):
     def action_help(self) -> None:
         """What the figure is, its rule, its source, its limits."""
         if self.instrument is not None:
-            self.app.push_screen(Sheet(self.instrument.NAME, self.instrument.ABOUT))
+            about = (*self.instrument.ABOUT, KEYS_HEAD + key_table())
+            self.app.push_screen(Sheet(self.instrument.NAME, about))
 
     def action_hints(self) -> None:
         """Hide or show how each step is done."""
