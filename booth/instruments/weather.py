@@ -18,6 +18,9 @@ from booth.widgets.readout import Readout
 from booth.widgets.tone import Tone
 
 
+BELOW_DEW_POINT = "The part is not above the dew point: water condenses on it."
+
+
 class Weather(Instrument):
     """Three readings and one margin."""
 
@@ -66,6 +69,11 @@ class Weather(Instrument):
         if not 0 < humidity.value <= 100:
             self.desk.say("Relative humidity lies between 0 and 100 %.", fault=True)
             return None
+        try:
+            weather_verdict(air.value, humidity.value, part.value)
+        except BadInput as fault:
+            self.desk.say(str(fault), fault=True)
+            return None
         return WeatherRead(n=0, at=context.now, air=air, humidity=humidity, part=part)
 
 
@@ -90,7 +98,8 @@ def weather_readout(air: Quantity, humidity: Quantity, part: Quantity, context: 
         return Readout("–", label="dew margin", tone=Tone.CAUTION, word="", lines=(str(fault),))
     reading = WeatherRead(n=0, at=context.now, air=air, humidity=humidity, part=part)
     # The panel drops lines from the end where rows are scarce: what is missed comes first.
-    lines = [_missed_words(check, system) for check in verdict.failed]
+    lines = [BELOW_DEW_POINT] if verdict.margin_c <= 0 else []
+    lines += [_missed_words(check, system) for check in verdict.failed]
     lines += waits_in_words(context, reading)
     lines.append(f"dew point {show(verdict.dew_point_c, Kind.TEMPERATURE, system)}")
     lines += [_limit_words(check, system) for check in verdict.checks if check.ok]
