@@ -161,7 +161,9 @@ class Amount(Instrument):
         if self._planned(context) is None:
             word_ = "next step" if self.kept_any(context) else "go on"
             return (("Enter", word_), ("0-9", "an area"), page)
-        return (("Enter", "keep the amount"), ("0-9", "another area"), page)
+        if self.page_of_film:
+            return (("Enter", "keep the amount"), page)
+        return (("Enter", "keep the amount, next step"), ("0-9", "another area"), page)
 
     # -- what the painter does --------------------------------------------------------------
 
@@ -189,10 +191,9 @@ class Amount(Instrument):
             self.commit()
             return
         planned = self._planned(self.desk.context)
-        if planned is None:
-            self.desk.finish_step()
-        else:
-            self.desk.keep(planned)
+        if planned is not None and (self.desk.keep(planned) is None or self.page_of_film):
+            return
+        self.desk.finish_step()
 
     def clear(self) -> None:
         """Empty the dimensions for the next area; film and losses stay."""

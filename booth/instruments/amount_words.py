@@ -15,7 +15,7 @@ from booth.job.amount import (
     wet_from_dry_um,
 )
 from booth.job.events import AreaAdded
-from booth.screens.faces import duration
+from booth.screens.faces import duration, rough
 from booth.trade.result import BadInput
 from booth.units import Kind, System, show, shown_unit
 from booth.widgets.readout import Readout
@@ -119,12 +119,6 @@ def plan_lines(context: Context, plan: Plan) -> tuple[str, ...]:
         lines.append(f"a cup of {cup} holds it{at_gun}")
     lines.append(f"{low} to {high}, as {lands} lands: {plan.lands.source.split(': ')[0]}")
     return tuple(lines)
-
-
-def rough(seconds: float) -> str:
-    """A time to the minute, for what is known no better: '15 min', '2 h 49 min'."""
-    hours, minutes = divmod(max(1, round(seconds / 60)), 60)
-    return f"{hours} h {minutes:02d} min" if hours else f"{minutes} min"
 
 
 def _pot_lines(plan: Plan) -> tuple[str, ...]:

@@ -11,13 +11,14 @@ from booth.instruments.base import Instrument, Values
 from booth.instruments.desk import Context
 from booth.job.coating import begin_coat, end_coat
 from booth.job.events import CoatBegun, CoatEnded, Event, TouchTried
+from booth.job.steps import steps_of
 from booth.job.waits import Standing, State, What, standings
 from booth.moment import Moment, elapsed
 from booth.screens.faces import TONES, duration, state_word, time_words, what_words
 from booth.widgets.figure_panel import FigurePanel
 from booth.widgets.part_table import PartRow, PartTable
 from booth.widgets.readout import Readout
-from booth.widgets.text import content
+from booth.widgets.text import content, reflow
 from booth.widgets.tone import Tone
 
 
@@ -35,6 +36,8 @@ class Coats(Instrument):
         "A wait marked ~ is an estimate: the profile gives one time at one temperature, and no "
         "published law scales flash-off. It is stretched in the cold and never shortened in the "
         "warm; a closing window is shortened in the warm and never lengthened in the cold.",
+        "The arrow to the right goes to the wet-film gauge while the coat is wet; Enter, with "
+        "nothing typed there, comes back.",
         "A touch test always decides. Touch where it does not show: w wet, k tacky, d dry. Dry "
         "opens the wait; wet or tacky puts it off by a quarter.",
     )
@@ -44,14 +47,26 @@ class Coats(Instrument):
         ("d", "touch('dry')", "touched dry"),
         ("k", "touch('tacky')", "touched tacky"),
         ("w", "touch('wet')", "touched wet"),
+        ("right", "gauge", "the wet-film gauge"),
     ]
 
     part_index: int = 0
 
     def compose(self) -> ComposeResult:
         yield Static(content(self.desk.context.step.name), classes="step-name", markup=False)
+        yield Static(content(" ".join(reflow(self.desk.context.step.how))), classes="how",
+                     markup=False)  # fmt: skip
         yield FigurePanel()
         yield PartTable()
+
+    def on_mount(self) -> None:
+        job = self.desk.context.job
+        running = [at for at, part in enumerate(job.parts) if job.running_coat(part)]
+        if running:
+            self.part_index = running[0]
+        else:
+            self._on_to_next_part()
+        super().on_mount()
 
     @property
     def part(self) -> str:
@@ -65,6 +80,7 @@ class Coats(Instrument):
         for each in standings(context.job, context.now):
             by_part.setdefault(each.wait.part, each)  # the most urgent comes first
         rows = tuple(part_row(context, part, by_part.get(part)) for part in context.job.parts)
+        self.set_class(any(context.job.coats.values()), "-kept")
         table = self.query_one(PartTable)
         table.chosen = self.part_index
         table.rows = rows
@@ -90,12 +106,25 @@ class Coats(Instrument):
         running = context.job.running_coat(self.part)
         number = len(context.job.coats_on(self.part)) + 1
         go = f"end coat {running.number}" if running else f"begin coat {number}"
+        gauge = (("→", "gauge"),) if self._can_gauge(context) else ()
         return (
             ("Space", f"{go}: {self.part}"),
             ("↑↓", "part"),
+            *gauge,
             ("d k w", "touched dry, tacky, wet"),
             ("Enter", "next step"),
         )
+
+    @staticmethod
+    def _can_gauge(context: Context) -> bool:
+        """Whether there is a wet film, and a step to read it in."""
+        job = context.job
+        return any(job.coats.values()) and any(step.kind == "film" for step in steps_of(job))
+
+    def action_gauge(self) -> None:
+        """Straight to the gauge, while the film is wet; Enter there comes back."""
+        if self._can_gauge(self.desk.context):
+            self.desk.open_kind("film")
 
     def move_focus(self, by: int) -> bool:
         """Arrows choose the part."""

@@ -11,12 +11,14 @@ from booth.instruments.desk import Context
 from booth.instruments.film_words import change_lines, dry_line, lands_line
 from booth.job.events import Event, FilmRead
 from booth.job.film import coat_on, film_of, readings_of, statistics_of
+from booth.job.fold import Job
+from booth.job.steps import steps_of
 from booth.moment import Moment
 from booth.screens.describe import range_words
 from booth.trade.gauge import TEETH_MIL, FilmInterval, Judgement, Verdict, judge_film
 from booth.trade.result import BadInput
 from booth.units import Kind, Quantity, System, show, shown_unit
-from booth.widgets.entry import Choice, Field
+from booth.widgets.entry import Choice, Field, FieldRow
 from booth.widgets.readout import Readout
 from booth.widgets.tone import Tone
 
@@ -88,7 +90,16 @@ class Film(Instrument):
 
     def keys(self, context: Context) -> tuple[tuple[str, str], ...]:
         keys = super().keys(context)
+        if self.all_empty and between_coats(context.job):
+            keys = (*keys[:-1], ("Enter", "back to the coats"))
         return keys if len(context.job.parts) > 1 else tuple(k for k in keys if k[0] != "Space")
+
+    def enter(self, row: FieldRow | None = None) -> None:
+        """Between two coats back to them; after the last one on to the next step."""
+        if self.all_empty and between_coats(self.desk.context.job):
+            self.desk.open_kind("coats")
+        else:
+            super().enter(row)
 
     def event(self, context: Context, values: Values) -> Event | None:
         wetted, dry, part = (
@@ -116,6 +127,15 @@ class Film(Instrument):
 
 def _typed(dry: Quantity) -> str:
     return f"{dry.value:g} um"
+
+
+def between_coats(job: Job) -> bool:
+    """Whether a coat was begun and one is still to come on some part. Pure."""
+    step = next((each for each in steps_of(job) if each.kind == "coats"), None)
+    if step is None or step.key in job.done or step.key in job.skipped:
+        return False
+    coats = [len(job.coats_on(part)) for part in job.parts]
+    return any(coats) and min(coats) < job.profile.film.coats
 
 
 def usual_part(context: Context) -> str:

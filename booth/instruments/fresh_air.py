@@ -101,14 +101,20 @@ class FreshAir(Instrument):
         context = self.desk.context
         known = isinstance(check(context, self.values()), Checked)
         if self.all_empty and known and not self.kept_any(context):
-            self.commit()
+            event = self.event(context, self.values())
+            if event is not None and self.desk.keep(event) is not None:
+                self.desk.finish_step()
             return
         super().enter(row)
 
     def keys(self, context: Context) -> tuple[tuple[str, str], ...]:
         known = isinstance(check(context, self.values()), Checked)
-        keep = known and (not self.all_empty or not self.kept_any(context))
-        return (("Enter", "keep" if keep else "next step"), ("↑↓", "rows"))
+        words = "next step"
+        if known and not self.all_empty:
+            words = "keep"
+        elif known and not self.kept_any(context):
+            words = "keep, next step"
+        return (("Enter", words), ("↑↓", "rows"))
 
 
 @dataclass(frozen=True, slots=True)

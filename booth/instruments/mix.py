@@ -248,6 +248,10 @@ class Mix(Instrument):
             return
         reading = READING[plan.by]
         if (row.field.key == reading) if row is not None else waiting:
+            if self.row(reading).is_empty:
+                # An Enter too many on the way here is no pour.
+                self.desk.say("Space when it is poured to the mark; or type what it shows.")
+                return
             self.go(context.now)
             return
         if row is None:

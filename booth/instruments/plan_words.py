@@ -8,7 +8,7 @@ from booth.instruments.desk import Context
 from booth.job.plan import Block, Cause, Span, Trouble
 from booth.job.planned import Planned
 from booth.moment import Moment, later
-from booth.screens.faces import duration
+from booth.screens.faces import duration, rough
 from booth.widgets.readout import Readout
 from booth.widgets.time_line import LineBlock, LineRow, Timeline
 from booth.widgets.tone import Tone
@@ -65,7 +65,7 @@ def plan_readout(context: Context, plan: Planned, local_time: LocalTime) -> Read
     coats = "1 coat" if schedule.remaining == 1 else f"{schedule.remaining} coats"
     return Readout(
         local_time(later(context.now, schedule.last_s)),
-        label=f"last coat on at about  ({coats} to go, {duration(schedule.last_s)})",
+        label=f"last coat on at about  ({coats} to go, {rough(schedule.last_s)})",
         tone=tone,
         word=word,
         lines=tuple(lines),
@@ -75,7 +75,7 @@ def plan_readout(context: Context, plan: Planned, local_time: LocalTime) -> Read
 
 def _trouble_words(context: Context, trouble: Trouble, local_time: LocalTime) -> str:
     at = local_time(later(context.now, trouble.at_s))
-    by = duration(trouble.by_s)
+    by = rough(trouble.by_s) if trouble.by_s >= 600 else duration(trouble.by_s)
     if trouble.cause is Cause.POT_LIFE:
         over = "was over" if trouble.at_s <= 0 else "is over"
         return (
@@ -98,7 +98,7 @@ def _pot_words(context: Context, plan: Planned, local_time: LocalTime) -> list[s
     if not plan.schedule.remaining or spare < 0:
         return []
     return [f"pot life of {name} until {local_time(later(context.now, pot.end_s))}, "
-            f"{duration(spare)} to spare"]  # fmt: skip
+            f"{rough(spare)} to spare"]  # fmt: skip
 
 
 def timeline(context: Context, plan: Planned, local_time: LocalTime, width: int) -> Timeline:

@@ -9,7 +9,7 @@ from booth.instruments.desk import Context
 from booth.job import today
 from booth.job.events import Event, WeatherRead
 from booth.profile.model import Range
-from booth.screens.faces import duration
+from booth.screens.faces import duration, rough
 from booth.trade.result import BadInput
 from booth.trade.weather import Bounds, LimitCheck, weather_verdict
 from booth.units import Kind, Quantity, System, show, shown_unit, shown_value
@@ -124,7 +124,7 @@ def waits_in_words(context: Context, weather: WeatherRead) -> list[str]:
         ("pot life", today.pot_life(profile, weather)),
     )
     said = [
-        f"{name} {'~' if lasting.estimate else ''}{duration(lasting.seconds)}"
+        f"{name} {'~' if lasting.estimate else ''}{_lasts(lasting.seconds)}"
         for name, lasting in found
         if lasting is not None
     ]
@@ -132,6 +132,11 @@ def waits_in_words(context: Context, weather: WeatherRead) -> list[str]:
         return []
     estimate = any(lasting is not None and lasting.estimate for _, lasting in found)
     return ["today: " + ", ".join(said) + ("   (~ estimate)" if estimate else "")]
+
+
+def _lasts(seconds: float) -> str:
+    """Hours to the minute: '23:04:04' would be read as a time of day."""
+    return rough(seconds) if seconds >= 3600 else duration(seconds)
 
 
 def _bounds(span: Range | None) -> Bounds | None:

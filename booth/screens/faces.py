@@ -41,6 +41,18 @@ def duration(seconds: float) -> str:
     return f"{minutes}:{secs:02d}"
 
 
+def rough(seconds: float) -> str:
+    """A time to the minute, for what is known no better; it cannot be taken for a time of day.
+
+    >>> rough(900), rough(10140), rough(200000)
+    ('15 min', '2 h 49 min', '2 d 07 h')
+    """
+    if seconds >= 86400:
+        return duration(seconds)
+    hours, minutes = divmod(max(1, round(seconds / 60)), 60)
+    return f"{hours} h {minutes:02d} min" if hours else f"{minutes} min"
+
+
 def what_words(each: Standing) -> str:
     """What the wait is for, in its present state."""
     wait = each.wait

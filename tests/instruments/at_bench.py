@@ -165,8 +165,6 @@ def context_of(
     """A context with what was kept, for the pure functions."""
     clock = ManualClock()
     opened = JobOpened(n=1, at=clock.now(), job="trial", profile=profile or trial(), parts=parts)
-    job = fold(
-        [opened, *(msgspec.structs.replace(event, n=n) for n, event in enumerate(kept, 2))]
-    )
+    job = fold([opened, *(msgspec.structs.replace(event, n=n) for n, event in enumerate(kept, 2))])
     found = next(each for each in DEFAULT_STEPS if each.key == step)
     return Context(job, clock.now(), system, found, shop or Shop())

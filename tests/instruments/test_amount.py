@@ -158,12 +158,11 @@ async def test_two_areas_and_the_amount_with_enter_alone() -> None:
         assert disc.area.value == pytest.approx(0.1413717, rel=1e-5)
         assert "in all 4.14 m² of 2 entries" in b.text
         await b.press("enter")
-        plan = b.log[-1]
+        plan, done = b.log[-2:]
         assert isinstance(plan, AmountPlanned) and plan.area.value == pytest.approx(4.1413717)
         # (4.1414 m2 x 50 um x 2 / 0.6 + 30 ml) / 0.95
         assert plan.amount.value == pytest.approx((414.13717 / 0.6 + 30) / 0.95, rel=1e-6)
-        await b.press("enter")
-        assert isinstance(b.log[-1], StepDone)
+        assert isinstance(done, StepDone) and done.step == "amount"
 
 
 async def test_space_shows_film_and_losses_and_the_plan_follows() -> None:

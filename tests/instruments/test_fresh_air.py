@@ -9,7 +9,15 @@ import pytest
 
 from booth.clock import ManualClock
 from booth.instruments.fresh_air import NOT_A_PERMISSION, Checked, check, fresh_air_readout
-from booth.job.events import BatchMixed, CatchMade, Event, FreshAirChecked, Pour, Voided
+from booth.job.events import (
+    BatchMixed,
+    CatchMade,
+    Event,
+    FreshAirChecked,
+    Pour,
+    StepDone,
+    Voided,
+)
 from booth.job.vapour import vapour_of, worst_solvent
 from booth.profile.model import Film, Hazard, Mix, Profile, Thinner
 from booth.shop.model import Room, Shop
@@ -156,16 +164,18 @@ def pane(desk: AtBench) -> str:
     return " ".join(" ".join(row[region.x : region.right] for row in rows).split())
 
 
-async def test_enter_keeps_what_profile_and_shop_file_say_and_then_goes_on() -> None:
+async def test_enter_keeps_what_profile_and_shop_file_say_and_goes_on() -> None:
     async with at_bench("fresh-air", profile=coating(), shop=ROOM, size=(80, 24)) as desk:
         assert NOT_A_PERMISSION in pane(desk)
         assert shown(desk).word == "TOO SLOW AT THE FACE"
         await desk.press("enter")
-        (event,) = desk.log
+        event, done = desk.log
         assert isinstance(event, FreshAirChecked)
+        assert isinstance(done, StepDone) and done.step == "fresh-air"
         assert event.moved_m3_min == pytest.approx(20)
         # The profile's delivery is 170 to 240 ml/min, 205 in the middle; 544.4 m3/h at 200.
         assert event.needed_m3_min == pytest.approx(544.4 / 60 * 205 / 200, rel=1e-3)
+        await desk.open("fresh-air")
         assert "(558 m³/h) against fire" in pane(desk)
         await desk.press("f3")
         assert "at least 328 " in desk.text

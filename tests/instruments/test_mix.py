@@ -66,7 +66,9 @@ async def test_three_pours_with_the_space_bar_make_a_batch() -> None:
         await press(bench, "space")
         assert (figure(bench), word(bench)) == ("600 ml", "HARDENER")
         assert bench.focused_row == "cup"
-        await press(bench, "enter")  # Enter does what Space does
+        await press(bench, "enter")  # an Enter too many is no pour
+        assert (figure(bench), word(bench)) == ("600 ml", "HARDENER")
+        await press(bench, "space")
         assert (figure(bench), word(bench)) == ("660 ml", "THINNER")
         await press(bench, "space")
         *pours, batch = kept(bench)

@@ -76,7 +76,7 @@ async def test_a_pot_life_too_short_is_said() -> None:
         assert word(bench) == "POT LIFE TOO SHORT"
         readout = bench.instrument.query_one(FigurePanel).readout
         # The whole takes 2400 s, 900 more than the pot life.
-        assert "15:00 too early" in readout.lines[0]
+        assert "15 min too early" in readout.lines[0]
 
 
 async def test_a_window_that_cannot_be_met_is_said() -> None:
