@@ -81,7 +81,8 @@ class Home(Screen[None]):
             self.app.call_from_thread(self._put, jobs)
         library = load_folder(places.profiles_dirs)
         shop = self.app.read_shop()
-        rows = (*jobs, *profile_rows(library), *shop, *shelf_rows())
+        shelf = shelf_rows(places.jobs_dir, places.own_profiles_dir)
+        rows = (*jobs, *profile_rows(library), *shop, *shelf)
         self.app.call_from_thread(self._show, rows, library)
 
     def come_back(self) -> None:

@@ -91,7 +91,15 @@ def profile_rows(library: Library) -> tuple[HomeRow, ...]:
 
 def shop_rows(path: Path, faults: tuple[Fault, ...]) -> tuple[HomeRow, ...]:
     """The shop, and what is wrong with its file, if anything is."""
-    rows = (HomeRow("screen:shop", "screen", REST, "Shop", key="shop"),)
+    about = (
+        "Shop",
+        "",
+        "Guns, the cups you own with their correction, compressor, room. They are used everywhere.",
+        "",
+        "The file, TOML, also edited by hand:",
+        str(path),
+    )
+    rows = (HomeRow("screen:shop", "screen", REST, "Shop", key="shop", about=about),)
     if not faults:
         return rows
     count = len(faults)
@@ -102,9 +110,18 @@ def shop_rows(path: Path, faults: tuple[Fault, ...]) -> tuple[HomeRow, ...]:
     return (*rows, broken)
 
 
-def shelf_rows() -> tuple[HomeRow, ...]:
-    """What else there is."""
-    return (HomeRow("screen:history", "screen", REST, "Past jobs", key="history"),)
+def shelf_rows(jobs_dir: Path, own_profiles_dir: Path) -> tuple[HomeRow, ...]:
+    """What else there is, and where the files are."""
+    about = (
+        "Every job that was kept, the newest first: read, find, reopen.",
+        "",
+        "One file a job, in",
+        str(jobs_dir),
+        "",
+        "Your own coating profiles go into",
+        str(own_profiles_dir),
+    )
+    return (HomeRow("screen:history", "screen", REST, "Past jobs", key="history", about=about),)
 
 
 def describe(

@@ -60,6 +60,16 @@ async def test_a_profile_that_is_not_there_is_said() -> None:
         await desk.until(lambda: "No coating profile 'no-such-one'" in desk.words)
 
 
+async def test_where_the_files_are_is_said() -> None:
+    async with at_app(size=(200, 50)) as desk:
+        await desk.until(lambda: "Past jobs" in desk.text)
+        await desk.press("end")
+        whole = "".join(desk.text.split())
+        assert str(desk.places.jobs_dir) in whole and str(desk.places.own_profiles_dir) in whole
+        await desk.press("up")
+        assert str(desk.places.shop_file) in "".join(desk.text.split())
+
+
 def test_one_can_has_no_empty_parts_and_a_demo_says_so_once() -> None:
     lines = profile_lines(profile(demo=True, source="Invented values"), System.US)
     assert not any(line.endswith((":", ": ")) for line in lines)
