@@ -221,14 +221,17 @@ class Bench(Screen[None]):
         """While a step is being picked, arrows walk the list and Enter opens."""
         steps = steps_of(self.desk.job)
         at = [step.key for step in steps].index(self._picked.key)
-        event.stop()
         if event.key in ("up", "down"):
             self._picked = steps[(at + (1 if event.key == "down" else -1)) % len(steps)]
-        elif event.key in ("enter", "right", "space"):
+        elif event.key in ("enter", "right", "space", "pagedown"):
+            event.stop()
             self.ask_step(self._picked)
             return
-        elif event.key == "left":
+        elif event.key in ("left", "backspace"):
             self.picking = False
+        else:
+            return  # note, log, jobs, quit work here too
+        event.stop()
         self.draw(self.desk.now())
 
     def ask_step(self, step: Step) -> None:

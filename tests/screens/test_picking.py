@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 from textual import events
 
-from booth.job.events import AreaAdded, StepDone, StepSkipped
+from booth.job.events import AreaAdded, CoatBegun, StepDone, StepSkipped, Voided
 from booth.widgets.step_list import StepList, StepState
 from tests.screens.test_whole_job import Painter, painter
 
@@ -41,6 +41,27 @@ async def test_a_step_picked_from_the_list_is_opened() -> None:
         await p.press("enter")
         await p.until(lambda: p.kind == "fresh-air" and p.bench.instrument is not None)
         assert p.kept(StepDone) == []
+
+
+@pytest.mark.parametrize(("key", "opens"), [("f2", "Ask"), ("f4", "JobLog"), ("f9", "Home")])
+async def test_the_keys_of_the_bench_work_while_a_step_is_picked(key: str, opens: str) -> None:
+    async with painter() as p:
+        await p.begin()
+        await p.go_to("coats")
+        await p.press("escape")
+        assert p.bench.picking
+        await p.press(key)
+        await p.until(lambda: p.screen == opens)
+
+
+async def test_backspace_while_a_step_is_picked_voids_nothing() -> None:
+    async with painter() as p:
+        await p.begin()
+        await p.go_to("coats")
+        await p.press("space")
+        await p.until(lambda: bool(p.kept(CoatBegun)))
+        await p.press("escape", "backspace")
+        assert not p.bench.picking and p.kept(Voided) == []
 
 
 async def test_a_key_of_the_step_itself_stands_once_in_the_key_line() -> None:
