@@ -19,8 +19,10 @@ __all__ = ["PartRow", "PartTable", "lay_out"]
 
 CHOSEN = "part-table--chosen"
 LEAST_NAME = 4
-#: What stands beside the name: mark, coats, state, time.
-BESIDE_NAME = 3 + 4 + 11 + 11
+#: What stands beside the name but the time and its gap: mark, coats, state.
+BESIDE_NAME = 3 + 4 + 11
+#: Minutes need five cells, '59:59'; hours and days nine. Two widths, so that nothing wanders.
+MINUTES, HOURS, GAP = 5, 9, 2
 #: What is waited for is cut before the name is: two doors have to be told apart, and the strip
 #: says it too.
 ROOM_FOR_WHAT, LEAST_WHAT, TELLING_NAME = 18, 8, 16
@@ -46,7 +48,9 @@ def lay_out(rows: tuple[PartRow, ...], chosen: int, width: int, height: int) -> 
     first = min(max(0, chosen - height + 1), max(0, len(rows) - height))
     drawn: list[Row] = []
     longest = max((cell_len(plain(row.name)) for row in rows), default=LEAST_NAME)
-    room = width - BESIDE_NAME
+    longest_time = max((cell_len(row.time) + row.estimate for row in rows), default=0)
+    time_width = MINUTES if longest_time <= MINUTES else HOURS
+    room = width - BESIDE_NAME - time_width - GAP
     telling = min(TELLING_NAME, room - LEAST_WHAT)
     name_width = max(LEAST_NAME, min(longest, max(room - ROOM_FOR_WHAT, telling)))
     for number, row in enumerate(rows[first : first + height], first):
@@ -57,7 +61,7 @@ def lay_out(rows: tuple[PartRow, ...], chosen: int, width: int, height: int) -> 
             (mark + pad(row.name, name_width) + " ", style),
             (pad(row.coats, 4), style),
             (f"{row.tone.shape} {pad(row.word, 9)}", row.tone.css),
-            (pad(time, 9, "right") + "  ", row.tone.css),
+            (pad(time, time_width, "right") + " " * GAP, row.tone.css),
             (row.what, style),
         )
         drawn.append(exactly(cells, width, style))
