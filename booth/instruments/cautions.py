@@ -15,6 +15,7 @@ from booth.job.events import CautionAcknowledged, Event
 from booth.job.fold import Job
 from booth.moment import Moment
 from booth.profile.cautions import Caution, cautions_for
+from booth.screens.put import put
 from booth.widgets.entry import FieldRow
 from booth.widgets.readout import Readout
 from booth.widgets.text import content, reflow
@@ -59,14 +60,15 @@ class Cautions(Instrument):
         text = self.query_one(".caution-text", Static)
         if now is None:
             said = f"All {len(every)} were read and are in the log."
-            title.update(content(f"▲ {said}"))
+            put(title, content(f"▲ {said}"))
             lines = [f"√ {each.title}" for each in every]
         else:
-            title.update(content(f"▲ {now.title}"))
+            put(title, content(f"▲ {now.title}"))
             lines = [*reflow(now.lines), "", f"Source: {now.source}"]
-        text.update(Content("\n").join([content(line) for line in lines]))
-        self.query_one(".caution-count", Static).update(
-            content(f"{min(count + 1, len(every))} of {len(every)}" if now else "")
+        put(text, Content("\n").join([content(line) for line in lines]))
+        put(
+            self.query_one(".caution-count", Static),
+            content(f"{min(count + 1, len(every))} of {len(every)}" if now else ""),
         )
 
     def readout(self, context: Context, values: Values) -> Readout:

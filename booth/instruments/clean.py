@@ -13,6 +13,7 @@ from booth.instruments.base import Instrument, Values
 from booth.instruments.desk import Context
 from booth.job.events import BatchFinished, Event, LineTicked
 from booth.moment import Moment
+from booth.screens.put import put
 from booth.widgets.entry import FieldRow
 from booth.widgets.readout import Readout
 from booth.widgets.text import content
@@ -52,7 +53,7 @@ class Clean(Instrument):
             )
             for line in context.step.how
         ]
-        self.query_one(".checklist-text", Static).update(Content("\n\n").join(lines))
+        put(self.query_one(".checklist-text", Static), Content("\n\n").join(lines))
 
     def readout(self, context: Context, values: Values) -> Readout:
         return Readout("")

@@ -148,6 +148,7 @@ def pass_over(run: Terminal, why: str = "not today") -> str:
     """Skip the open step, with a word why where the screen asks for one."""
 
     def skip() -> None:
+        run.until(lambda text: "A word why" not in text)
         before = current(run.text)
         run.press("f6")
         run.until(lambda text: "A word why" in text or current(text) not in (before, None))

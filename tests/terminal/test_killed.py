@@ -31,7 +31,7 @@ from tests.terminal.painter import (
 
 pytestmark = pytest.mark.terminal
 
-KILLS = 8
+KILLS = 6
 PARTS = ("left door", "hood")
 
 
@@ -98,8 +98,10 @@ def test_killed_at_random_moments_while_keys_are_pressed(home: Path) -> None:
                 run.settle()
                 agree(run.text, before, exactly=True)
                 assert kept(home) == list(before.events), "taking a job up adds nothing"
+            pressed = []
             for _ in range(pick.randint(1, 14)):
                 key = pick.choices(("space", "enter", "note", "f6"), (8, 2, 1, 0.3))[0]
+                pressed.append(key)
                 if key == "note":
                     run.press("f2")
                     run.press(f"note {noted}", "enter")
@@ -113,6 +115,8 @@ def test_killed_at_random_moments_while_keys_are_pressed(home: Path) -> None:
             run.kill(signal.SIGKILL)
             assert run.wait() == 128 + signal.SIGKILL
             assert "Traceback" not in run.raw.decode("utf-8", "replace")
+            logs = list((home / "booth" / "jobs").glob("*.jsonl"))
+            assert len(logs) == 1, (number, pressed, run.text)
             # What was drawn until it died is on the emulator now: all of it has to be in the log.
             agree(run.text, job(home), exactly=False)
             if "Noted." in run.text:

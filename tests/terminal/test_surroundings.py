@@ -37,8 +37,8 @@ CAUTIONS = short_profile(("cautions", "coats"))
 
 
 def test_without_colour_words_and_shapes_say_it_all(home: Path) -> None:
-    write_profile(home, "short", short_profile(("coats",), flash_off="10 min", closes="1 h"))
-    with Terminal(home, rate=fast(240), extra={"NO_COLOR": "1"}) as run:
+    write_profile(home, "short", short_profile(("coats",), flash_off="10 min", closes="30 min"))
+    with Terminal(home, rate=fast(400), extra={"NO_COLOR": "1"}) as run:
         begin(run, "Aaa short job", "hood")
         pass_over(run)
         run.press("space")
