@@ -199,8 +199,6 @@ class Mix(Instrument):
             state = self.state(self.desk.context, self.values())
             if state is not None and state.next is None:
                 self._mixed(at)
-            elif state is not None and state.by:
-                self.desk.say(f"Too much {state.by}: the batch grows until the parts are right.")
         self.draw(self.desk.context)
         self.focus_first()
 

@@ -42,6 +42,8 @@ from booth.widgets.tone import Tone
 
 NOT_READ = ""
 CHOICES = ((NOT_READ, "choose what it shows"), *((each.key, each.words) for each in SHAPES))
+#: What is left and right of the turns: padding, and the bar that scrolls them.
+TURNS_BESIDE = 3
 #: From this many rows on all the turns are shown; below, those that are still to be tried.
 ROOM_FROM = 30
 FILM_ROWS = ("overlap", "width")
@@ -143,10 +145,13 @@ class PaperPattern(Instrument):
         self.query_one(SprayPaper).paper = paper_of(pattern)
         self.query_one(FilmPlot).section = section_of(context, values, pattern)
         room = self.size.height >= ROOM_FROM
-        turned = (pattern, len(context.job.patterns), context.job.void, room)
+        width = self.size.width - TURNS_BESIDE
+        turned = (pattern, len(context.job.patterns), context.job.void, room, width)
         if turned != self._turned:
             self._turned = turned
-            self.query_one(".turns-text", Static).update(turns_content(context, pattern, room))
+            self.query_one(".turns-text", Static).update(
+                turns_content(context, pattern, room, width)
+            )
 
     def readout(self, context: Context, values: Values) -> Readout:
         if fault := zones_fault(values):

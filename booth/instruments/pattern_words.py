@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+import textwrap
 
 from textual.content import Content
 
@@ -171,10 +172,23 @@ def _ratio(number_: float) -> str:
     return f"{number_:.2f} to 1" if math.isfinite(number_) else "a bare strip"
 
 
-def turns_content(context: Context, pattern: Pattern | None, room: bool = True) -> Content:
+def _hanging(line: str, indent: int, width: int) -> str:
+    """The line in rows of whole words, those after the first set in; as it is without a width."""
+    if width <= indent:
+        return line
+    # A leading blank is taken for one to drop: it is put back in front of the first row.
+    lead = line[: len(line) - len(line.lstrip(" "))]
+    rows = textwrap.wrap(line.strip(), width, initial_indent=lead, subsequent_indent=" " * indent)
+    return "\n".join(rows)
+
+
+def turns_content(
+    context: Context, pattern: Pattern | None, room: bool = True, width: int = 0
+) -> Content:
     """What to turn, in order, the one to do now marked; before the gun is opened, its caution. Pure.
 
-    Without `room` what was tried is left out, and of the caution all but its first sentence.
+    Without `room` what was tried is left out, and of the caution all but its first sentence. With a
+    `width` a long line goes on under its own words.
     """
     if pattern is None:
         return content("")
@@ -186,13 +200,15 @@ def turns_content(context: Context, pattern: Pattern | None, room: bool = True) 
         if index < now and not room:
             continue
         mark = "→ " if index == now else "  "
-        line = content(f"{mark}{index + 1} {turn}")
+        line = content(_hanging(f"{mark}{index + 1} {turn}", 4, width), keep_lines=True)
         lines.append(line.stylize("bold") if index == now else line)
     if pattern.seen in OPENS_GUN:
         caution = said.caution if room else said.caution.split(". ")[0] + "."
-        lines.insert(0, content(f"▲ {caution}").stylize("bold"))
+        lines.insert(
+            0, content(_hanging(f"▲ {caution}", 2, width), keep_lines=True).stylize("bold")
+        )
     elif room:
-        lines.append(content(f"▲ {said.caution}"))
+        lines.append(content(_hanging(f"▲ {said.caution}", 2, width), keep_lines=True))
     return Content("\n").join(lines)
 
 

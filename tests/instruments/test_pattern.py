@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import re
+
 import pytest
 
 from booth.instruments.pattern_words import (
@@ -196,3 +198,16 @@ async def test_the_fan_measured_before_is_the_width_offered() -> None:
         b.app.action_units()
         await b.pilot.pause()
         assert "10.0 in" in b.text
+
+
+def test_a_long_turn_goes_on_under_its_own_words() -> None:
+    for width in (30, 52, 70):
+        rows = turns_content(context_of(), Pattern("heavy at both ends"), width=width).plain.split("\n")
+        assert all(len(row) <= width for row in rows)
+        for row in rows:
+            # A number, the caution's mark, or set in as far as the words above it.
+            assert re.match(r"(→ |  )\d \S|▲ \S| {2}(  )?\S", row), row
+    long = turns_content(context_of(), Pattern("heavy at both ends")).plain
+    assert " ".join(long.split()) == " ".join(
+        turns_content(context_of(), Pattern("heavy at both ends"), width=30).plain.split()
+    )
