@@ -202,12 +202,14 @@ async def test_the_fan_measured_before_is_the_width_offered() -> None:
 
 def test_a_long_turn_goes_on_under_its_own_words() -> None:
     for width in (30, 52, 70):
-        rows = turns_content(context_of(), Pattern("heavy at both ends"), width=width).plain.split("\n")
+        rows = turns_content(context_of(), Pattern("heavy both ends"), width=width).plain.split(
+            "\n"
+        )
         assert all(len(row) <= width for row in rows)
         for row in rows:
             # A number, the caution's mark, or set in as far as the words above it.
             assert re.match(r"(→ |  )\d \S|▲ \S| {2}(  )?\S", row), row
-    long = turns_content(context_of(), Pattern("heavy at both ends")).plain
+    long = turns_content(context_of(), Pattern("heavy both ends")).plain
     assert " ".join(long.split()) == " ".join(
-        turns_content(context_of(), Pattern("heavy at both ends"), width=30).plain.split()
+        turns_content(context_of(), Pattern("heavy both ends"), width=30).plain.split()
     )
