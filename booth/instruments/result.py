@@ -52,7 +52,7 @@ class Result(Instrument):
             tone=TONES[verdict],
             word="",
             lines=(
-                f"{coats} coats on {len(context.job.parts)} parts",
+                f"{_counted(coats, 'coat')} on {_counted(len(context.job.parts), 'part')}",
                 f"faults seen: {', '.join(faults) if faults else 'none noted'}",
             ),
         )
@@ -78,3 +78,7 @@ class Result(Instrument):
         )
         if self.desk.keep(done) is not None and self.desk.keep(closed) is not None:
             self.desk.close_job()
+
+
+def _counted(number: int, thing: str) -> str:
+    return f"{number} {thing}" if number == 1 else f"{number} {thing}s"
