@@ -1,4 +1,4 @@
-"""The job that is being worked on, for every screen: its session, its alarms, what the clock did.
+"""The jobs that are being worked on, for every screen: their sessions, alarms, what the clock did.
 
 Loaded after the first frame is on the screen: the list of jobs needs none of it to be drawn.
 """
@@ -6,6 +6,7 @@ Loaded after the first frame is on the screen: the list of jobs needs none of it
 from __future__ import annotations
 
 import contextlib
+from pathlib import Path
 from typing import TYPE_CHECKING
 
 from textual.css.query import NoMatches
@@ -34,11 +35,12 @@ SAME_GLOVE_S = 1.0
 
 
 class Working:
-    """At most one job at a time."""
+    """At most one job on the bench; those left open keep their logs, and ring on any screen."""
 
     def __init__(self, app: BoothApp) -> None:
         self.app = app
         self.session: Session | None = None
+        self._aside: list[Session] = []
         self._ringer = Ringer()
         self._silenced: Moment | None = None
         self._last_reading = app.clock.reading()
@@ -47,29 +49,50 @@ class Working:
 
     def take_up(self, session: Session) -> None:
         """Put a job on the bench."""
-        self.close()
+        self._put_aside()
+        known = session in self._aside
+        if known:
+            self._aside.remove(session)
         self.session = session
         bench = Bench(BenchDesk(self.app, session))
         if not self.app.preferences.hints:
             bench.add_class("-no-hints")
         self.app.push_screen(bench)
-        if session.told:
+        if session.told and not known:
             self.app.push_screen(Sheet("About this job's log", session.told))
 
     def leave(self) -> None:
-        """Back to the list of jobs; the log is let go, the waits are in it."""
+        """Back to the list of jobs; a job that is not closed rings there too."""
         while len(self.app.screen_stack) > 1 and not isinstance(self.app.screen, Home):
             self.app.pop_screen()
-        self.close()
+        self._put_aside()
         self.mind_alarms()
         if isinstance(self.app.screen, Home):
             self.app.screen.come_back()
 
+    def aside(self, path: Path) -> Session | None:
+        """The session of a job that was left open in this run, by the path of its log."""
+        found = (each for each in self._aside if each.log.path.resolve() == path.resolve())
+        return next(found, None)
+
+    def _put_aside(self) -> None:
+        session, self.session = self.session, None
+        if session is None:
+            return
+        if session.job.closed is None:
+            self._aside.append(session)
+        else:
+            session.close()
+
     def close(self) -> None:
-        """Let go of the log."""
-        if self.session is not None:
-            self.session.close()
-            self.session = None
+        """Let go of every log."""
+        for session in self._open:
+            session.close()
+        self.session, self._aside = None, []
+
+    @property
+    def _open(self) -> tuple[Session, ...]:
+        return (*([self.session] if self.session is not None else []), *self._aside)
 
     # -- time ---------------------------------------------------------------------------------------
 
@@ -78,28 +101,33 @@ class Working:
         reading = self.app.clock.reading()
         change = notice(self._last_reading, reading)
         self._last_reading = reading
-        if change is None or self.session is None:
+        if change is None:
             return
         event = ClockNoticed(
             n=0, at=self.app.clock.now(), slept_s=change.slept_s, stepped_s=change.stepped_s
         )
-        with contextlib.suppress(NotKept):
-            self.session.record(event)
+        for session in self._open:
+            with contextlib.suppress(NotKept):
+                session.record(event)
 
     # -- alarms -------------------------------------------------------------------------------------
 
-    def ringing(self) -> tuple[Alarm, ...]:
-        """What rings now."""
-        if self.session is None:
-            return ()
-        return alarms(self.session.job, self.app.clock.now())
+    def ringing(self) -> tuple[tuple[Session, Alarm], ...]:
+        """What rings now, and in which job."""
+        now = self.app.clock.now()
+        return tuple((each, alarm) for each in self._open for alarm in alarms(each.job, now))
+
+    def _line(self, session: Session, alarm: Alarm, now: Moment) -> str:
+        line = alarm_line(alarm, now, local_hhmm)
+        return line if session is self.session else f"{session.job.profile.name}, {line}"
 
     def mind_alarms(self) -> None:
         """Show and sound what rings now, whatever screen is up."""
         now = self.app.clock.now()
         ringing = self.ringing()
-        heard = self._ringer.hear(tuple(alarm.key for alarm in ringing), now)
-        lines = [alarm_line(alarm, now, local_hhmm) for alarm in ringing]
+        keys = tuple(f"{session.job.opened.job} {alarm.key}" for session, alarm in ringing)
+        heard = self._ringer.hear(keys, now)
+        lines = [self._line(session, alarm, now) for session, alarm in ringing]
         if lines:
             more = len(lines) - MOST_LINES
             lines = [*lines[:MOST_LINES], *([f"and {more} more"] if more > 0 else [])]
@@ -125,12 +153,12 @@ class Working:
     def silence(self) -> bool:
         """Acknowledge all that rings; False where nothing does."""
         ringing = self.ringing()
-        if not ringing or self.session is None:
+        if not ringing:
             return False
         now = self.app.clock.now()
-        for alarm in ringing:
+        for session, alarm in ringing:
             try:
-                self.session.record(AlarmAcknowledged(n=0, at=now, alarm=alarm.key))
+                session.record(AlarmAcknowledged(n=0, at=now, alarm=alarm.key))
             except NotKept as fault:
                 if isinstance(self.app.screen, Sheet):
                     return False  # said already: let Escape close what says it

@@ -147,7 +147,7 @@ class Home(Screen[None]):
 
     def draw(self, now: Moment) -> None:
         """Draw the keys, and the clocks of every job at `now`; nothing under another screen."""
-        if not (self.is_current or self.app.screen.is_modal):
+        if self.app.screen is not self and not self.app.screen.is_modal:
             return
         self._draw_keys()
         shown = self.query_one(OptionList)
@@ -211,7 +211,7 @@ class Home(Screen[None]):
         from booth.screens.sheet import Sheet
 
         try:
-            session = Session.resume(path)
+            session = self.app.working.aside(path) or Session.resume(path)
         except (LogBusy, NotKept, OSError, ValueError) as fault:
             self.app.push_screen(Sheet("This job cannot be opened", (str(fault),), grave=True))
             return

@@ -36,7 +36,7 @@ def reopened(path: Path, now: Moment) -> Session:
 def take_up_again(app: BoothApp, path: Path) -> None:
     """Put the job on the bench, above the list of jobs; say so where that cannot be done."""
     try:
-        session = reopened(path, app.clock.now())
+        session = app.working.aside(path) or reopened(path, app.clock.now())
     except (LogBusy, NotKept, NoJob, OSError) as fault:
         app.push_screen(Sheet("This job cannot be opened", (str(fault),), grave=True))
         return
