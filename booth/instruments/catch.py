@@ -219,6 +219,12 @@ class Catch(Instrument):
             return
         super().enter(row)
 
+    def commit(self) -> None:
+        """The time that was caught in stands until what was caught in it is kept."""
+        super().commit()
+        if self.all_empty:
+            self._caught_s = None
+
     def event(self, context: Context, values: Values) -> Event | None:
         delivery = delivery_of(context, values)
         amount, seconds = quantity(values, "amount"), number(values, "seconds")
@@ -226,7 +232,6 @@ class Catch(Instrument):
             self.desk.say(why_not(amount, seconds), fault=True)
             return None
         liquid = word(values, "liquid")
-        self._caught_s = None
         return CatchMade(
             n=0,
             at=context.now,

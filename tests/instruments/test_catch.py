@@ -5,14 +5,23 @@ from __future__ import annotations
 import pytest
 
 from booth.instruments.catch import delivery_of, delivery_readout
-from booth.job.events import CatchMade
+from booth.job.events import CatchMade, Event
+from booth.job.session import Session
+from booth.job.store import NotKept
 from booth.profile.model import Film, Gun, Range
 from booth.units import System
-from tests.instruments.at_bench import at_bench, context_of
+from tests.instruments.at_bench import AtBench, at_bench, context_of
 from tests.job.make import profile, q
 
 #: 29.5735295625 ml to the US fluid ounce (NIST Handbook 44, Appendix C)
 OZ = 29.5735295625
+
+
+async def fill(desk: AtBench, key: str, text: str) -> None:
+    """Type into a row, then go back to what was caught."""
+    desk.app.screen.set_focus(desk.instrument.row(key).place)
+    await desk.type(text)
+    desk.app.screen.set_focus(desk.instrument.row("amount").place)
 
 
 @pytest.mark.parametrize(("system", "cup"), [(System.US, "20.0 fl oz"), (System.METRIC, "591 ml")])
@@ -42,9 +51,8 @@ def test_against_the_profile() -> None:
 
 async def test_a_short_catch_ended_early_counts_the_time_that_passed() -> None:
     async with at_bench("catch") as desk:
-        await desk.press("down")
-        await desk.type("30 s")
-        await desk.press("up", "space")
+        await fill(desk, "seconds", "30 s")
+        await desk.press("space")
         await desk.pass_time(3.0 + 20.0)
         await desk.press("space")
         await desk.pilot.pause()
@@ -61,12 +69,38 @@ async def test_a_short_catch_ended_early_counts_the_time_that_passed() -> None:
 )
 async def test_no_time_starts_no_catch(typed: str, said: str) -> None:
     async with at_bench("catch") as desk:
-        await desk.press("down")
-        await desk.type(typed)
-        await desk.press("up", "space")
+        await fill(desk, "seconds", typed)
+        await desk.press("space")
         await desk.pass_time(10.0)
         assert not desk.instrument.busy
         assert said in desk.text.splitlines()[-2] + desk.text.splitlines()[-3]
+
+
+async def test_where_the_disk_is_full_the_time_caught_in_is_not_forgotten(
+    monkeypatch: pytest.MonkeyPatch,
+) -> None:
+    async with at_bench("catch") as desk:
+        await fill(desk, "seconds", "30 s")
+        await desk.press("space")
+        await desk.pass_time(3.0 + 20.0)
+        await desk.press("space")
+        await desk.pilot.pause()
+        await desk.type("60 ml")
+
+        def full(self: Session, event: Event) -> Event:
+            raise NotKept("The disk is full: this entry is NOT kept.")
+
+        with monkeypatch.context() as broken:
+            broken.setattr(Session, "record", full)
+            await desk.press("enter")
+            assert "NOT kept" in desk.text and desk.log == []
+            await desk.press("enter")
+        await desk.pass_time(1.0)
+        assert desk.instrument.row("amount").typed == "60 ml"
+        await desk.press("enter")
+        (kept,) = desk.log
+        assert isinstance(kept, CatchMade)
+        assert kept.seconds == 20.0 and kept.delivery_ml_min == pytest.approx(180.0)
 
 
 @pytest.mark.parametrize(
@@ -76,9 +110,7 @@ async def test_no_time_starts_no_catch(typed: str, said: str) -> None:
 async def test_what_comes_to_no_delivery_is_not_kept(amount: str, seconds: str, said: str) -> None:
     async with at_bench("catch") as desk:
         if seconds:
-            await desk.press("down")
-            await desk.type(seconds)
-            await desk.press("up")
+            await fill(desk, "seconds", seconds)
         await desk.type(amount)
         await desk.press("enter")
         assert desk.log == [] and said in desk.text
