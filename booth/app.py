@@ -147,6 +147,15 @@ class BoothApp(App[None]):
         if moving:
             await dealt_with(place)
 
+    def on_click(self, event: events.Click) -> None:
+        """A word of the key line is the key it stands for."""
+        from booth.screens.keyline import CLICKED
+
+        key = event.style.meta.get(CLICKED)
+        if isinstance(key, str):
+            event.stop()
+            self.simulate_key(key)
+
     # -- time ------------------------------------------------------------------------------------
 
     def tick(self) -> None:

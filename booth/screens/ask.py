@@ -8,8 +8,11 @@ from textual.containers import Vertical
 from textual.screen import ModalScreen
 from textual.widgets import Input, Static
 
+from booth.screens.keyline import clickable
 from booth.widgets.entry import TypedText
-from booth.widgets.text import content
+from booth.widgets.text import content, plain
+
+KEYS = clickable(("Enter keeps it", "enter"), ("Esc leaves", "escape"))
 
 
 class Ask(ModalScreen[str | None]):
@@ -17,8 +20,11 @@ class Ask(ModalScreen[str | None]):
 
     BINDINGS = [Binding("escape", "leave", "back", show=False)]
 
-    def __init__(self, question: str, why: str = "", *, needed: bool = False) -> None:
+    def __init__(
+        self, question: str, why: str = "", *, needed: bool = False, text: str = ""
+    ) -> None:
         super().__init__(classes="dialog")
+        self.text = text
         self.question = question
         self.why = why
         self.needed = needed
@@ -29,10 +35,13 @@ class Ask(ModalScreen[str | None]):
             if self.why:
                 yield Static(content(self.why), classes="dialog-text", markup=False)
             yield TypedText(quantity=False)
-            yield Static("Enter keeps it   Esc leaves", classes="dialog-keys", markup=False)
+            yield Static(KEYS, classes="dialog-keys", markup=False)
 
     def on_mount(self) -> None:
-        self.set_focus(self.query_one(TypedText))
+        entry = self.query_one(TypedText)
+        entry.value = plain(self.text)
+        entry.cursor_position = len(entry.value)
+        self.set_focus(entry)
 
     def on_input_submitted(self, event: Input.Submitted) -> None:
         event.stop()

@@ -6,11 +6,17 @@ import re
 
 from rich.cells import cell_len
 from textual.content import Content
+from textual.style import Style
 
-from booth.commands import COMMANDS, key_name
+from booth.commands import COMMANDS, KEY_NAMES, key_name
 from booth.widgets.text import fit
 
 MOST_WORDS = 40
+#: What a click finds under the mouse: which key the word stands for.
+CLICKED = "booth_key"
+NAMED = {name: key for key, name in KEY_NAMES.items()}
+#: Of a pair of arrows a click goes forward.
+PAIRS = {"↑↓": "down", "←→": "right"}
 FUNCTION_KEY = re.compile(r"f\d+")
 
 
@@ -50,9 +56,31 @@ def keys_now(
     return tuple(found.items())
 
 
+def pressed_by(shown: str) -> str | None:
+    """The key that a click on its name presses; None for a name of several, as 'digits'.
+
+    >>> pressed_by("Space"), pressed_by("F2"), pressed_by("n"), pressed_by("↑↓"), pressed_by("0-9")
+    ('space', 'f2', 'n', 'down', None)
+    """
+    if shown in PAIRS:
+        return PAIRS[shown]
+    if shown in NAMED:
+        return NAMED[shown]
+    if FUNCTION_KEY.fullmatch(shown.lower()):
+        return shown.lower()
+    return shown if len(shown) == 1 and shown.isalpha() else None
+
+
+def clickable(*words: tuple[str, str]) -> Content:
+    """Words that are keys when they are clicked: (what stands there, key)."""
+    return Content("   ").join(
+        Content.styled(said, Style.from_meta({CLICKED: key})) for said, key in words
+    )
+
+
 def key_line(keys: tuple[tuple[str, str], ...], width: int) -> Content:
     """As many keys as fit, the next one first and in reverse."""
-    parts: list[Content | str | tuple[str, str]] = []
+    parts: list[tuple[str, Style]] = []
     used = 0
     for position, (key, words) in enumerate(keys):
         # A part's name may be among the words; the next key is always there, cut if need be.
@@ -61,5 +89,7 @@ def key_line(keys: tuple[tuple[str, str], ...], width: int) -> Content:
         if used + need > width - 1:
             break
         used += need
-        parts += [(f" {key} ", "reverse bold" if position == 0 else "bold"), f" {words} "]
+        click = Style.from_meta({CLICKED: pressed_by(key)})
+        name = Style.parse("reverse bold" if position == 0 else "bold")
+        parts += [(f" {key} ", name + click), (f" {words} ", click)]
     return Content.assemble(*parts)

@@ -8,7 +8,10 @@ from textual.containers import Vertical, VerticalScroll
 from textual.screen import ModalScreen
 from textual.widgets import Static
 
+from booth.screens.keyline import clickable
 from booth.widgets.text import content
+
+KEYS = clickable(("Enter or Esc goes back", "enter"), ("↑↓ more", "down"))
 
 
 class Sheet(ModalScreen[None]):
@@ -34,7 +37,7 @@ class Sheet(ModalScreen[None]):
                     yield Static(
                         content(paragraph, keep_lines=True), classes="paragraph", markup=False
                     )
-            yield Static("Enter or Esc goes back   ↑↓ more", classes="dialog-keys", markup=False)
+            yield Static(KEYS, classes="dialog-keys", markup=False)
 
     def action_leave(self) -> None:
         """Go back."""

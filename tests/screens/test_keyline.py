@@ -2,7 +2,10 @@
 
 from __future__ import annotations
 
-from booth.screens.keyline import key_line, keys_now
+from booth.commands import COMMANDS, key_name
+from booth.job.events import EffluxTimed
+from booth.screens.keyline import key_line, keys_now, pressed_by
+from tests.instruments.at_bench import at_bench
 
 CUP = (("Space", "start"), ("←→", "cup"), ("Enter", "go on"))
 
@@ -39,3 +42,33 @@ def test_a_key_stands_there_once() -> None:
 
 def test_the_next_key_is_there_in_the_narrowest_window() -> None:
     assert key_line(CUP, 14).plain.startswith(" Space ")
+
+
+def test_every_key_that_a_line_names_alone_can_be_clicked() -> None:
+    for command in COMMANDS:
+        for key in command.keys:
+            assert pressed_by(key_name(key)) == key
+    assert [pressed_by(name) for name in ("digits", "0-9", "d k w")] == [None, None, None]
+
+
+async def test_a_click_on_a_word_is_its_key() -> None:
+    async with at_bench("efflux") as desk:
+        await desk.pilot.click("#keys", offset=(2, 0))  # Space
+        assert desk.instrument.busy
+        await desk.pass_time(20)
+        at = desk.text.splitlines()[-1].index("stop at")
+        await desk.pilot.click("#keys", offset=(at, 0))
+        await desk.pilot.pause()
+        assert not desk.instrument.busy
+        (timed,) = [each for each in desk.log if isinstance(each, EffluxTimed)]
+        assert 19.9 <= timed.seconds <= 20.5
+
+
+async def test_a_sheet_and_a_question_can_be_left_by_mouse() -> None:
+    async with at_bench("efflux") as desk:
+        for key in ("f1", "f2"):
+            await desk.press(key)
+            (line,) = desk.app.screen.query(".dialog-keys")
+            await desk.pilot.click(line, offset=(2, 0))
+            await desk.pilot.pause()
+            assert desk.app.screen is desk.bench
