@@ -173,9 +173,10 @@ class PaperPattern(Instrument):
         if pattern is None:
             return (("←→", "choose the shape"), ("0-9", "zones"), ("Enter", "go on"))
         even = (("Space", self.GO),) if best_overlap(pattern) else ()
+        down = () if self.film else (("↓", "overlap"),)
         if self._changed(context, values):
-            return (("Enter", "keep"), ("←→", "shape"), ("↓", "overlap"), *even)
-        return (("Enter", "next step"), ("←→", "next try"), ("↓", "overlap"), *even)
+            return (("Enter", "keep"), ("←→", "shape"), *down, *even)
+        return (("Enter", "next step"), ("←→", "next try"), *down, *even)
 
     # -- what the painter does --------------------------------------------------------------
 
