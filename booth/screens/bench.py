@@ -54,6 +54,7 @@ class Bench(Screen[None]):
         self.picking = False
         self._picked: Step = self.step
         self._clock_count = -1
+        self._unkept_note = ""
 
     # -- drawing -----------------------------------------------------------------------------
 
@@ -287,13 +288,17 @@ class Bench(Screen[None]):
             skipped("")
 
     def action_note(self) -> None:
-        """Write a note, from any step."""
+        """Write a note, from any step; one that could not be kept is there to be kept again."""
 
         def noted(text: str | None) -> None:
-            if text and self.desk.keep(NoteMade(n=0, at=self.desk.now(), text=text)) is not None:
+            if not text:
+                return
+            self._unkept_note = text
+            if self.desk.keep(NoteMade(n=0, at=self.desk.now(), text=text)) is not None:
+                self._unkept_note = ""
                 self.say("Noted.")
 
-        self.app.push_screen(Ask("Note"), noted)
+        self.app.push_screen(Ask("Note", text=self._unkept_note), noted)
 
     def action_home(self) -> None:
         """Back to the list of jobs, unless a clock runs here that leaving would lose."""
