@@ -29,7 +29,7 @@ from booth.screens.sheet import Sheet
 from booth.widgets.clock_strip import ClockStrip
 from booth.widgets.entry import TypedText
 from booth.widgets.step_list import StepList, StepRow, StepState
-from booth.widgets.text import content
+from booth.widgets.text import content, reflow
 
 #: What stands at the end of every '?' of the bench.
 KEYS_HEAD = "Keys. Where letters are typed the function keys do; Ctrl+P has them all by name.\n"
@@ -332,9 +332,11 @@ class Bench(Screen[None]):
             self.draw(self.desk.now())
 
     def action_help(self) -> None:
-        """What the figure is, its rule, its source, its limits."""
+        """How the step is done; what the figure is, its rule, its source, its limits; the keys."""
         if self.instrument is not None:
-            about = (*self.instrument.ABOUT, KEYS_HEAD + key_table())
+            how = " ".join(reflow(self.step.how))
+            told = (how,) if how else ()
+            about = (*told, *self.instrument.ABOUT, KEYS_HEAD + key_table())
             self.app.push_screen(Sheet(self.instrument.NAME, about))
 
     def action_hints(self) -> None:

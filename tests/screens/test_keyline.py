@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from textual.widgets import Static
+
 from booth.commands import COMMANDS, key_name
 from booth.job.events import EffluxTimed
 from booth.screens.keyline import key_line, keys_now, pressed_by
@@ -72,3 +74,15 @@ async def test_a_sheet_and_a_question_can_be_left_by_mouse() -> None:
             await desk.pilot.click(line, offset=(2, 0))
             await desk.pilot.pause()
             assert desk.app.screen is desk.bench
+
+
+async def test_a_low_window_cuts_no_sentence_and_help_has_all_of_it() -> None:
+    async with at_bench("catch", size=(60, 18)) as desk:
+        how = " ".join(desk.bench.step.how)
+        assert how.split(". ")[0] not in " ".join(desk.text.split())
+        await desk.press("f1")
+        paragraphs = [
+            str(each.content) for each in desk.app.screen.query(".paragraph").results(Static)
+        ]
+        assert paragraphs[0] == how
+        assert "F10" in paragraphs[-1]  # all keys come last
