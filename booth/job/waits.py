@@ -62,6 +62,7 @@ class Wait:
     rule: str
     flash_off_s: float | None = None
     by_touch: bool = False
+    touched_dry: bool = False
 
     @property
     def opens_at(self) -> Moment:
@@ -181,7 +182,8 @@ def _rings(each: Standing) -> bool:
     if each.state is State.WAIT:
         return False
     if each.state is State.READY:
-        return each.wait.opens_s > 0
+        # Whoever has just touched it dry stands before it and needs no calling.
+        return each.wait.opens_s > 0 and not each.wait.touched_dry
     return True
 
 
@@ -236,6 +238,7 @@ def _next_coat(job: Job, coat: Coat) -> Wait:
         rule="; ".join(said + ([touch_rule] if touch_rule else [])) or "the profile gives no wait",
         flash_off_s=flash.seconds if flash else None,
         by_touch=by_touch,
+        touched_dry=by_touch and coat.touches[-1].result == "dry",
     )
 
 

@@ -126,6 +126,18 @@ def test_a_touch_always_decides() -> None:
     assert again.wait.opens_s == 610 + 150  # a quarter of the wait again
 
 
+def test_touched_dry_is_not_called_out_but_a_new_try_and_a_closed_window_are() -> None:
+    events = coated((0, 0))
+
+    def rung(result: str, when: float) -> list[State]:
+        touch = ev.TouchTried(n=9, at=at(400), part="door", result=result)
+        return [alarm.standing.state for alarm in alarms(fold([*events, touch]), at(when))]
+
+    assert rung("dry", 401) == []
+    assert rung("dry", 25 * 3600) == [State.LATE]
+    assert rung("wet", 401) == [] and rung("wet", 3600) == [State.READY]
+
+
 def test_pot_life_runs_from_the_mix_and_the_oldest_batch_rules() -> None:
     mixed = ev.BatchMixed(n=2, at=at(0), batch=1, total=q(500, "ml"))
     onto = ev.BatchMixed(n=3, at=at(7200), batch=2, total=q(500, "ml"), onto=1)
