@@ -85,7 +85,7 @@ class Cautions(Instrument):
     def go(self, at: Moment) -> None:
         now = first_open(self.desk.context.job)
         if now is not None:
-            words = "; ".join((now.title, *now.lines))
+            words = f"{now.title}. {' '.join(reflow(now.lines))}"
             self.desk.keep(CautionAcknowledged(n=0, at=at, caution=now.key, words=words))
 
     def enter(self, row: FieldRow | None = None) -> None:

@@ -14,7 +14,7 @@ from booth.job.events import Event, UnknownEvent
 from booth.job.fold import Coat, Job, NoJob, fold
 from booth.job.past import settings_of
 from booth.job.summary import JobSummary
-from booth.job.words import duration, words
+from booth.job.words import cup_name, duration, words
 from booth.moment import Basis, Moment, elapsed
 from booth.units import Kind, System, show
 from booth.visible import visible
@@ -45,12 +45,10 @@ def report(
         job = fold(events)
     except NoJob as fault:
         lines.append(f"This log holds no job: {visible(str(fault))}.")
-        return (
-            "\n".join([*lines, "", *_entries(events, frozenset(), system, time_of, date_of)]) + "\n"
-        )
+        return "\n".join([*lines, "", *_entries(events, None, system, time_of, date_of)]) + "\n"
     lines += _header(job, time_of, date_of)
     sections = [
-        ("Entries", list(_entries(events, job.void, system, time_of, date_of))),
+        ("Entries", list(_entries(events, job, system, time_of, date_of))),
         ("Coats and waits", list(_coats(job, system, time_of, date_of))),
         ("Last settings", list(_settings(job, system))),
         ("Result", list(_result(job, date_of, time_of))),
@@ -77,7 +75,7 @@ def _header(job: Job, time_of: When, date_of: When) -> Iterator[str]:
 
 def _entries(
     events: Sequence[Event | UnknownEvent],
-    void: frozenset[int],
+    job: Job | None,
     system: System,
     time_of: When,
     date_of: When,
@@ -88,8 +86,8 @@ def _entries(
         if date_of(event.at) != date:
             date = date_of(event.at)
             yield date
-        struck = "voided: " if event.n in void else ""
-        yield f"{event.n:>{width}}  {time_of(event.at)}  {struck}{words(event, system)}"
+        struck = "voided: " if job is not None and event.n in job.void else ""
+        yield f"{event.n:>{width}}  {time_of(event.at)}  {struck}{words(event, system, job)}"
 
 
 def _coats(job: Job, system: System, time_of: When, date_of: When) -> Iterator[str]:
@@ -127,7 +125,7 @@ def _settings(job: Job, system: System) -> Iterator[str]:
     found = settings_of(Path(), job)
     if found.efflux_s is not None:
         mean = show(found.efflux_s, Kind.TIME, system, places=1)
-        yield f"efflux time {mean} in {visible(found.efflux_cup or '')}"
+        yield f"efflux time {mean} in {cup_name(found.efflux_cup)}"
     if found.delivery_ml_min is not None:
         flow = show(found.delivery_ml_min, Kind.DELIVERY, system)
         yield f"delivery {flow} of {visible(found.delivery_liquid or '')}"

@@ -8,11 +8,16 @@ from __future__ import annotations
 from collections.abc import Callable
 from typing import Any
 
+import msgspec
+
 from booth.job import events as ev
+from booth.job.fold import Job
+from booth.job.steps import steps_of
+from booth.trade.cups import CUPS
 from booth.units import Kind, Quantity, System, show
 from booth.visible import visible
 
-__all__ = ["duration", "quantity", "words"]
+__all__ = ["cup_name", "duration", "quantity", "words"]
 
 KIND_OF_UNIT = {kind.base: kind for kind in reversed(Kind)}
 
@@ -34,13 +39,41 @@ def duration(seconds: float, system: System = System.METRIC) -> str:
     return show(seconds, Kind.TIME, system)
 
 
-def words(event: ev.Event | ev.UnknownEvent, system: System) -> str:
-    """Give `event` in one line of words, without its time and number."""
+def cup_name(key: str | None) -> str:
+    """Give a cup as it is called, Ford #4; of an unforeseen key, the key."""
+    cup = CUPS.get(key or "")
+    return cup.name if cup is not None else visible(key or "")
+
+
+def words(event: ev.Event | ev.UnknownEvent, system: System, job: Job | None = None) -> str:
+    """Give `event` in one line of words, without its time and number.
+
+    job: whose event it is; then steps and alarms are told by name, not by key.
+    """
+    if job is not None:
+        if isinstance(event, ev.StepDone | ev.StepSkipped):
+            names = {step.key: step.name for step in steps_of(job)}
+            event = msgspec.structs.replace(event, step=names.get(event.step, event.step))
+        elif isinstance(event, ev.AlarmAcknowledged):
+            event = msgspec.structs.replace(event, alarm=_alarm(event.alarm, job))
     if isinstance(event, ev.UnknownEvent):
         return f"{visible(event.event)} (an entry of a later version of this program)"
     told = WORDS.get(type(event))
     said = told(event, system) if told else visible(str(type(event).__struct_config__.tag))
     return said.strip()
+
+
+def _alarm(key: str, job: Job) -> str:
+    """Give the alarm 'coat:50:ready' as 'hood, coat 2 ready'; its key where that cannot be told."""
+    what, _, rest = key.partition(":")
+    number, _, state = rest.partition(":")
+    source = next((event for event in job.events if str(event.n) == number), None)
+    if isinstance(source, ev.CoatEnded):
+        due = f"coat {source.coat + 1}" if what == "coat" else what.replace("_", "-")
+        return f"{source.part}, {due} {state}"
+    if isinstance(source, ev.BatchMixed):
+        return f"batch {source.batch}, {what.replace('_', ' ')} {state}"
+    return key
 
 
 def _with(first: str, *more: tuple[str, str]) -> str:
@@ -81,7 +114,7 @@ def _thinner(event: ev.ThinnerAdded, system: System) -> str:
 
 def _efflux(event: ev.EffluxTimed, system: System) -> str:
     return _with(
-        f"efflux time {visible(event.cup)}: {show(event.seconds, Kind.TIME, system, places=1)}",
+        f"efflux time {cup_name(event.cup)}: {show(event.seconds, Kind.TIME, system, places=1)}",
         ("liquid at", quantity(event.liquid_temperature, Kind.TEMPERATURE, system)),
         ("cup's correction", f"{event.correction:g}" if event.correction != 1 else ""),
     )

@@ -54,10 +54,10 @@ def entry_line(event: Entry, job: Job, system: System, width: int) -> Content:
     date = f"{local_date(event.at)} " if days else ""
     head = f"{event.n:>{digits}}  {date}{local_hhmmss(event.at)}  "
     if event.n not in job.void:
-        return Content(head + fit(words(event, system), max(0, width - len(head))))
+        return Content(head + fit(words(event, system, job), max(0, width - len(head))))
     room = max(0, width - len(head) - len(VOIDED) - 2)
     return Content.assemble(
-        head, (VOIDED, "bold"), "  ", (fit(words(event, system), room), "strike dim")
+        head, (VOIDED, "bold"), "  ", (fit(words(event, system, job), room), "strike dim")
     )
 
 
@@ -147,7 +147,7 @@ class JobLog(Screen[None]):
             self.action_restore()
             return
         title = f"{event.n}  {local_date(event.at)} {local_hhmmss(event.at)}"
-        self.app.push_screen(Sheet(title, (words(event, self.desk.context.system),)))
+        self.app.push_screen(Sheet(title, (words(event, self.desk.context.system, self.desk.job),)))
 
     def action_void(self) -> None:
         """Void the chosen entry."""

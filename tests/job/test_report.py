@@ -294,3 +294,21 @@ def test_jobs_with_the_same_end_go_by_their_whole_name() -> None:
 def test_no_jobs_and_only_broken_ones() -> None:
     assert jobs_table([], date_of) == "There are no jobs yet.\n"
     assert jobs_table([JobSummary(Path("x.jsonl"), fault="Why.")], date_of) == "! x.jsonl: Why.\n"
+
+
+def test_in_a_report_steps_alarms_and_cups_go_by_their_names() -> None:
+    text = told(
+        opened(),
+        ev.StepDone(n=0, at=AT, step="fresh-air"),
+        ev.EffluxTimed(n=0, at=AT, cup="ford-4", seconds=21.4),
+        ev.CoatBegun(n=0, at=AT, part="hood", coat=1),
+        ev.CoatEnded(n=0, at=AT, part="hood", coat=1),
+        ev.AlarmAcknowledged(n=0, at=AT, alarm="coat:5:ready"),
+        ev.AlarmAcknowledged(n=0, at=AT, alarm="dust_free:5:ready"),
+        ev.AlarmAcknowledged(n=0, at=AT, alarm="coat:99:ready"),
+    )
+    assert "step done: Fresh air" in text
+    assert "efflux time Ford #4: 21.4 s" in text and "21.4 s in Ford #4" in text
+    assert "alarm silenced: hood, coat 2 ready" in text
+    assert "alarm silenced: hood, dust-free ready" in text
+    assert "alarm silenced: coat:99:ready" in text
