@@ -72,11 +72,11 @@ class Catch(Instrument):
         seconds = Quantity(self._caught_s or (last.seconds if last else USUAL_S), "s", "")
         return (
             Field("amount", "Caught", amount=True),
-            Field("seconds", "In", Kind.TIME, default=seconds),
             Field(
                 "liquid", "Liquid", choices=(("water", "water"), ("paint", "the coating")),
                 default=last.liquid if last else "water",
             ),
+            Field("seconds", "In", Kind.TIME, default=seconds),
             Field("turns", "Needle open", Kind.TURNS, optional=True,
                   default=last.turns if last else None, hint="" if last else "optional"),
             Field("inlet", "Inlet", Kind.PRESSURE, optional=True,

@@ -17,7 +17,6 @@ from booth.widgets.entry import Field
 from booth.widgets.readout import Readout
 from booth.widgets.tone import Tone
 
-
 BELOW_DEW_POINT = "The part is not above the dew point: water condenses on it."
 
 

@@ -38,7 +38,7 @@ def columns_for(width: int, count: int, least: int) -> int:
 
 
 def _time(face: ClockFace) -> str:
-    return ("~" if face.estimate else "") + plain(face.remaining)
+    return ("~" if face.estimate and face.remaining else "") + plain(face.remaining)
 
 
 def _shape(face: ClockFace, ascii_only: bool) -> str:

@@ -271,6 +271,8 @@ class FieldRow(Horizontal):
         """Write beside the entry what was understood, or the sentence that says why not."""
         self.fault = ""
         words = self.field.hint
+        if not self.field.is_quantity and not self.field.choices and not self.is_empty:
+            words = ""  # what is typed needs the room
         if self.field.is_quantity and not self.is_empty:
             try:
                 given = understood(self.typed.strip(), self.field, self._system())

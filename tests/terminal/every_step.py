@@ -1,0 +1,297 @@
+"""A painter who uses every step of one job, from the list of profiles to the closed job.
+
+Keys that do something are counted apart from the characters of what is typed, step by step.
+"""
+
+from __future__ import annotations
+
+import re
+from collections import Counter
+from collections.abc import Iterator
+from contextlib import contextmanager
+
+from booth.job.events import AlarmAcknowledged
+from tests.terminal.driver import ROOT, Terminal
+from tests.terminal.painter import kept_of, next_step, on_step, read_cautions, silence
+
+SPED_UP = 60
+PARTS = ("hood", "lid")
+COATS = 3
+
+SHOP = """
+units = "us"
+[[gun]]
+name = "clear gun"
+tip = "1.4 mm"
+cup = "20 fl oz"
+air = "10 cfm"
+at = "29 psi"
+hvlp = true
+[[cup]]
+cup = "Ford #4"
+correction = 1.02
+[compressor]
+receiver = "60 gal"
+flow = "11 cfm"
+cut_in = "115 psi"
+cut_out = "145 psi"
+[room]
+volume = "3500 ft3"
+exhaust = "1200 cfm"
+open_face = "10 sq ft"
+"""
+
+
+class Painter:
+    """Presses keys, counting those that do something apart from the characters of what is typed."""
+
+    def __init__(self, run: Terminal) -> None:
+        self.run = run
+        self.typed = 0
+        self.alarms = 0
+        self.by_step: Counter[str] = Counter()
+
+    @property
+    def keys(self) -> int:
+        """Keys that do something, alarms left out."""
+        return self.run.keys_pressed - self.typed - self.alarms
+
+    def over(self, step: str) -> None:
+        """What was pressed since the last step was over belongs to this one."""
+        self.by_step[step] += self.keys - self.by_step.total()
+
+    def press(self, *keys: str) -> None:
+        self.run.press(*keys)
+
+    def type(self, text: str) -> None:
+        self.typed += len(text)
+        self.run.press(text)
+
+    def see(self, wanted: str) -> None:
+        self.run.until(wanted)
+
+    def hear(self, alarm: str, number: int) -> None:
+        """Wait until it rings, if it did not ring, and was silenced, together with one before."""
+        self.run.until(
+            lambda text: alarm in text
+            or len(kept_of(self.run.home, AlarmAcknowledged)) >= number
+        )  # fmt: skip
+
+    def silence(self) -> None:
+        before = self.run.keys_pressed
+        silence(self.run)
+        self.alarms += self.run.keys_pressed - before
+
+    def enter_figure(self, text: str) -> None:
+        """Type a figure, see that it was understood, keep it."""
+        self.type(text)
+        self.see(rf"{re.escape(text)}.*= ")
+        self.press("enter")
+
+    @contextmanager
+    def step(self, name: str) -> Iterator[None]:
+        """Work at the open step, which is this one; Enter then leads to the next."""
+        on_step(self.run, name)
+        yield
+        next_step(self.run, lambda: self.press("enter"))
+        self.over(name)
+
+
+def three_coats() -> str:
+    """A bundled profile with three coats and waits that a test can sit out."""
+    text = (ROOT / "profiles" / "two-pack-clear.toml").read_text("utf-8")
+    for old, new in (
+        ('name = "Two-pack clear, 2:1"', 'name = "Aaa three coats"'),
+        ("coats = 2", f"coats = {COATS}"),
+        ('dry_total = "1.8 to 2.2 mil"', 'dry_total = "2.7 to 3.3 mil"'),
+        ('flash_off = { time = "8 min"', 'flash_off = { time = "3 min"'),
+        ('recoat_opens = { time = "10 min"', 'recoat_opens = { time = "4 min"'),
+        ('pot_life = { time = "3 h"', 'pot_life = { time = "8 h"'),
+    ):
+        assert text.count(old) == 1, old
+        text = text.replace(old, new)
+    return text
+
+
+def whole_job(p: Painter) -> None:
+    """From the first screen to the closed job."""
+    _open(p)
+    _before_mixing(p)
+    _mix_and_thin(p)
+    _set_the_gun(p)
+    _coats_and_films(p)
+    _after(p)
+    p.see("Coating profiles")
+    p.over("Result")
+
+
+def _open(p: Painter) -> None:
+    p.see("Aaa three coats")
+    p.run.settle()
+    p.press("enter")
+    p.see("Parts")
+    p.run.settle()
+    p.type(", ".join(PARTS))
+    p.see(", ".join(PARTS))
+    p.see("clear gun")
+    p.press("enter")
+    p.over("to the bench")
+
+
+def _before_mixing(p: Painter) -> None:
+    with p.step("Cautions"):
+        read_cautions(p.run)
+    with p.step("Weather"):
+        p.enter_figure("72")
+        p.enter_figure("50")
+        p.enter_figure("71")
+        # Dew point at 72 F and 50 %: 52 F, by the psychrometric chart of ASHRAE (recalled, to 1 F).
+        p.see("dew point 52 °F")
+        p.see("air 72 °F 50 % RH")
+    with p.step("Fresh air"):
+        p.see("not a permission")
+        # 1200 cfm through 10 square feet are 120 ft/min.
+        p.see("120 ft/min")
+    with p.step("Amount"):
+        p.enter_figure("3")
+        p.enter_figure("4")
+        p.see("12.0 ft²")
+        p.see("1 CUP")
+    with p.step("Plan"):
+        p.see("IT FITS|6 coats to go")
+
+
+def _mix_and_thin(p: Painter) -> None:
+    with p.step("Mix"):
+        for name in ("clear", "hardener", "medium thinner"):
+            p.see(rf"► {name}")
+            p.run.linger(1.0 / SPED_UP)
+            p.press("space")
+        p.see("batch 1: to be sprayed before")
+    with p.step("Flow cup"):
+        for number in (1, 2, 3):
+            _time_the_cup(p, 30.0, number)
+        p.see("profile: 20.0 s to 23.0 s in a Ford #4")
+    on_step(p.run, "Thin")
+    p.see("medium thinner: add now")
+    p.press("space")
+    p.see("time the cup again")
+    next_step(p.run, lambda: p.press("enter"))
+    p.over("Thin")
+    with p.step("Flow cup"):
+        _time_the_cup(p, 20.5, 1)
+    with p.step("Thin"):
+        p.see(r"10\.0 % thinner: ")
+        p.see(r"1\d\.\d % thinner: \d")
+    with p.step("Strain and fill"):
+        p.see("strainer")
+
+
+def _time_the_cup(p: Painter, seconds: float, number: int) -> None:
+    p.press("space")
+    p.see("stop at the first break")
+    p.run.linger(seconds / SPED_UP)
+    p.press("space")
+    p.see(r"runs" + r" +\d+\.\d" * number + " +mean")
+
+
+def _set_the_gun(p: Painter) -> None:
+    with p.step("Air"):
+        p.see("26-30|inlet asked for")
+        p.enter_figure("28")
+        p.see(r"inlet 28 psi")
+        p.see("the compressor gives 11.0 cfm|compressor")
+    with p.step("Catch"):
+        _catch(p, "9.5 oz")
+        p.see(r"9\.5 fl oz/min +water")
+        p.press("down", "right")
+        p.see("◂ the coating ▸")
+        _catch(p, "9")
+        p.see(r"9\.0 fl oz/min +paint")
+        p.see("a full cup of 20.0 fl oz lasts 2:13")
+    with p.step("Fan"):
+        p.enter_figure("11")
+        # Half over half: the fan less its half.
+        p.see("move over 5.5 in")
+    with p.step("Test pattern"):
+        p.press("right")
+        p.see("◂ even")
+        p.press("enter")
+        p.see(r"\d\d:\d\d  even")
+    with p.step("Pace"):
+        p.see("gun speed for 2.4 mil wet")
+        p.press("space")
+        p.see("stop the bar")
+        p.see(r"pass ([2-9]|\d\d)")
+        p.press("space")
+        p.see("start the bar")
+        p.press("left")
+        p.see("times your own pass")
+        p.press("space")
+        p.see("SPACE AT ITS END|the pass ends")
+        p.run.linger(3.6 / SPED_UP)
+        p.press("space")
+        p.see(r"4\.00 ft in \d")
+
+
+def _catch(p: Painter, caught: str) -> None:
+    p.press("space")
+    p.see("caught in|TYPE WHAT WAS CAUGHT")
+    p.run.settle()
+    p.type(caught)
+    p.see(r"= 9")
+    p.press("enter")
+
+
+def _coats_and_films(p: Painter) -> None:
+    on_step(p.run, "Coats and waits")
+    for coat in range(1, COATS + 1):
+        for at, part in enumerate(PARTS, 1):
+            p.see(rf"begin coat {coat}: {part}")
+            if coat > 1:
+                p.see(rf"{part} +{coat - 1}/{COATS} ► READY")
+                p.hear(f"{part}: ready for coat {coat} since", len(PARTS) * (coat - 2) + at)
+                p.silence()
+            p.press("space")
+            p.see(rf"end coat {coat}: {part}")
+            p.run.linger(30.0 / SPED_UP)
+            p.press("space")
+            p.see(rf"{part} +{coat}/{COATS}")
+            if coat == 1:
+                p.press("right")
+                on_step(p.run, "Wet film")
+                _gauge(p, part, coat)
+                p.press("enter")
+                on_step(p.run, "Coats and waits")
+    next_step(p.run, lambda: p.press("enter"))
+    p.over("Coats and waits")
+    with p.step("Wet film"):
+        _gauge(p, PARTS[-1], COATS)
+        p.press("space")
+        p.see(rf"{PARTS[0]}, coat {COATS}")
+        _gauge(p, PARTS[0], COATS)
+
+
+def _gauge(p: Painter, part: str, coat: int) -> None:
+    p.see(rf"{part}, coat {coat}")
+    p.enter_figure("2.0")
+    p.see(rf"{part}  coat {coat}  2\.0-2\.5 mil")
+
+
+def _after(p: Painter) -> None:
+    with p.step("Clean the gun"):
+        while "tick this line" in p.run.settle(0.05):
+            p.press("space")
+        p.see("next step")
+    with p.step("Faults seen"):
+        p.press("down")
+        p.see("this is seen")
+        p.press("enter")
+        p.see("another fault")
+    on_step(p.run, "Result")
+    p.see("6 coats on 2 parts")
+    p.type("one run, low left")
+    p.press("enter")
+    p.type("closer, faster")
+    p.see("closer, faster")
+    p.press("enter")
