@@ -58,6 +58,7 @@ class NewJob(Screen[Session | None]):
         super().__init__()
         self.profile = profile
         self._good: dict[str, GoodSettings | None] = {}
+        self._begun = False
 
     def compose(self) -> ComposeResult:
         yield Static(content(self.profile.name), id="name", markup=False)
@@ -136,7 +137,9 @@ class NewJob(Screen[Session | None]):
             self.begin()
 
     def begin(self) -> None:
-        """Open the log: from here on everything is kept."""
+        """Open the log: from here on everything is kept. A second Enter of a glove opens no second."""
+        if self._begun:
+            return
         rows = {row.field.key: row for row in self.query(FieldRow)}
         shown = self.query_one("#say", Static)
         try:
@@ -164,6 +167,7 @@ class NewJob(Screen[Session | None]):
                 Sheet("NOT KEPT: the job was not opened", (str(fault),), grave=True)
             )
             return
+        self._begun = True
         self.dismiss(session)
 
     def action_escape(self) -> None:
