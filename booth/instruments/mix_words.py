@@ -9,9 +9,9 @@ from booth.job import today
 from booth.job.events import BatchMixed
 from booth.job.mixture import now as mix_now
 from booth.job.pouring import BatchPlan, Pouring, components, open_batches, thinner_of
-from booth.job.waits import What, waits
+from booth.job.waits import State, What, standing, waits
 from booth.moment import Moment
-from booth.screens.faces import duration
+from booth.screens.faces import TONES, duration
 from booth.trade.parts import Measure
 from booth.units import Kind, System, show, shown_unit
 from booth.widgets.pour_table import PourRow
@@ -181,10 +181,12 @@ def batch_readout(
         )  # fmt: skip
     if pot.estimate:
         lines.append(f"~ estimate: {pot.rule}")
+    state = standing(pot, context.now).state
+    word = {State.CLOSING: "NEARLY OVER", State.LATE: "POT LIFE OVER"}.get(state, "MIXED")
     return Readout(
         f"{'~' if pot.estimate else ''}{local_time(pot.closes_at)}",
         label=f"batch {batch.batch}: to be sprayed before",
-        tone=Tone.GOOD,
-        word="MIXED",
+        tone=TONES[state] if word != "MIXED" else Tone.GOOD,
+        word=word,
         lines=tuple(lines),
     )

@@ -275,3 +275,23 @@ def test_the_figure_is_the_next_mark() -> None:
     readout = pour_readout(context, plan, state)
     assert (readout.figure, readout.unit, readout.tone) == ("600", "ml", Tone.READY)
     assert readout.lines[0] == "200 ml of hardener"
+
+
+@pytest.mark.parametrize(
+    ("hours", "said", "tone"),
+    [
+        (0.1, "MIXED", Tone.GOOD),
+        (3.6, "NEARLY OVER", Tone.CLOSING),  # its last half hour
+        (4.1, "POT LIFE OVER", Tone.LATE),
+    ],
+)
+async def test_the_batch_says_when_its_pot_life_is_over(
+    hours: float, said: str, tone: Tone
+) -> None:
+    def mixed(clock: ManualClock) -> Sequence[ev.Event]:
+        return [ev.BatchMixed(n=0, at=clock.now(), batch=1, total=q(660, "ml"))]
+
+    async with at_bench("mix", profile=TWO_TO_ONE, before=mixed) as bench:
+        await bench.pass_time(hours * 3600)
+        readout = bench.instrument.readout(bench.bench.desk.context, bench.instrument.values())
+        assert (readout.word, readout.tone) == (said, tone)
