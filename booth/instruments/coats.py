@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from typing import ClassVar
 
 from textual.app import ComposeResult
@@ -150,18 +151,9 @@ class Coats(Instrument):
         begun = begin_coat(job, part, at)
         if self.desk.keep(begun) is None:
             return
-        if begun.early_s > 0:
-            self.desk.say(
-                f"{part}: {duration(begun.early_s)} before its wait was over. It is in the log; "
-                "solvent shut in shows as pop or sags.",
-                fault=True,
-            )
-        elif begun.late_s > 0:
-            self.desk.say(
-                f"{part}: the recoat window closed {duration(begun.late_s)} ago. The data sheet "
-                "says what that needs (often sanding).",
-                fault=True,
-            )
+        warnings = begun_words(begun, standings(self.desk.context.job, at))
+        if warnings:
+            self.desk.say(" ".join(warnings), fault=True)
 
     def _on_to_next_part(self) -> None:
         """After a coat the part that wants the next one is chosen: fewest coats, longest waiting."""
@@ -186,6 +178,26 @@ class Coats(Instrument):
         event = TouchTried(n=0, at=context.now, part=self.part, result=result)
         if self.desk.keep(event) is not None:
             self.desk.say(f"{self.part}: touched {result}.")
+
+
+def begun_words(begun: CoatBegun, now: Sequence[Standing]) -> tuple[str, ...]:
+    """What speaks against the coat that has just been begun; it is in the log all the same. Pure."""
+    said = [
+        f"{each.wait.title}: its pot life is over. Do not spray it."
+        for each in now
+        if each.wait.what is What.POT_LIFE and each.state is State.LATE
+    ]
+    if begun.early_s > 0:
+        said.append(
+            f"{begun.part}: {duration(begun.early_s)} before its wait was over. It is in the log; "
+            "solvent shut in shows as pop or sags."
+        )
+    elif begun.late_s > 0:
+        said.append(
+            f"{begun.part}: the recoat window closed {duration(begun.late_s)} ago. The data sheet "
+            "says what that needs (often sanding)."
+        )
+    return tuple(said)
 
 
 def part_row(context: Context, part: str, each: Standing | None) -> PartRow:

@@ -8,10 +8,11 @@ import msgspec
 
 from booth.clock import ManualClock
 from booth.instruments.film import between_coats
-from booth.job.events import CoatBegun, CoatEnded, Event, FilmRead, StepDone
+from booth.job.events import BatchMixed, CoatBegun, CoatEnded, Event, FilmRead, StepDone
 from booth.profile.model import Film, Profile
 from tests.instruments.at_bench import at_bench, context_of
 from tests.job.make import profile as trial
+from tests.job.make import q
 
 TWO_COATS: Profile = msgspec.structs.replace(trial(), film=Film(coats=2))
 
@@ -69,3 +70,28 @@ def test_after_the_last_coat_the_gauge_leads_on() -> None:
     assert not between_coats(context_of(*first, *last, profile=TWO_COATS, step="film").job)
     left = StepDone(n=0, at=clock.now(), step="coats")
     assert not between_coats(context_of(*first, left, profile=TWO_COATS, step="film").job)
+
+
+async def test_a_coat_from_a_batch_whose_pot_life_is_over_is_warned_of_and_logged() -> None:
+    def before(clock: ManualClock) -> Sequence[Event]:
+        return [BatchMixed(n=0, at=clock.now(), batch=1, total=q(500, "ml"))]
+
+    async with at_bench("coats", before=before) as b:
+        await b.pass_time(3.9 * 3600)
+        await b.press("space")
+        assert "pot life is over" not in b.text  # 4 h in the trial profile
+        await b.press("backspace")
+        await b.pass_time(0.2 * 3600)
+        await b.press("space")
+        assert "batch 1: its pot life is over. Do not spray it." in b.text
+        assert isinstance(b.log[-1], CoatBegun)
+
+
+async def test_a_coat_begun_before_its_wait_is_over_is_said_and_logged() -> None:
+    async with at_bench("coats", before=lambda clock: _coat(clock, "door", 1)) as b:
+        await b.press("up")
+        await b.pass_time(60)
+        await b.press("space")  # 10 min of flash-off in the trial profile
+        (begun,) = [each for each in b.log if isinstance(each, CoatBegun) and each.coat == 2]
+        assert begun.part == "door" and begun.early_s == 540
+        assert "door: 9:00 before its wait was over" in b.text
