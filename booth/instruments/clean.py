@@ -25,10 +25,12 @@ class Clean(Instrument):
     KIND: ClassVar[str] = "clean"
     NAME: ClassVar[str] = "Clean-up"
     ABOUT: ClassVar[tuple[str, ...]] = (
-        "The lines are this step's own, from the profile or the default list. Each tick is kept.",
+        "The lines are this step's own, from the profile or the default list (common practice, no "
+        "source). Each tick is kept.",
         "Finishing the list also marks the mixed batches as used up, so that their pot life no "
         "longer rings. Rags with drying oils or two-pack residues can heat by themselves: a metal "
-        "can with a lid, emptied daily. Waste goes where local rules say.",
+        "can with a lid, emptied daily (29 CFR 1910.107(g)(3), paragraph recalled). Waste goes where "
+        "local rules say.",
     )
     KEEPS: ClassVar[tuple[type[Event], ...]] = (LineTicked,)
     GO: ClassVar[str] = "tick"

@@ -29,8 +29,8 @@ class Weather(Instrument):
         "The large figure is the dew margin: how far the part's own temperature lies above the dew "
         "point of the air. Too small, and water condenses under or in the film.",
         "Dew point by the Magnus formula with the constants of Alduchov and Eskridge 1996. "
-        "The margin asked for is the profile's; where it gives none, the stricter of 3 C (as "
-        "practised with ISO 8502-4) and 5 F (MIL-HDBK-1110 9.6.6).",
+        "The margin asked for is the profile's; where it gives none, the stricter of 3 °C (as "
+        "practised with ISO 8502-4) and 5 °F (MIL-HDBK-1110 9.6.6).",
         "Waits for today: a table in the profile wins. One time at one temperature is scaled by a "
         "rule of thumb and marked as an estimate; a touch test always decides.",
         "Measure the part itself, with a surface thermometer: metal from outside is colder than "

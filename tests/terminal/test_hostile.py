@@ -25,7 +25,7 @@ from tests.terminal.painter import (
 
 pytestmark = pytest.mark.terminal
 
-MARKUP = "[/ x [bold] [TODO] 50 [m2] [@click=app.quit]y[/]"
+MARKUP = "[/ x [bold] [DOOR] 50 [m2] [@click=app.quit]y[/]"
 #: A title nobody else sets, clear screen, a C1 introducer, a bell.
 STEERING = "\x1b]0;SEIZED\x07\x1b[2J\x9b31m\x07"
 SEIZED = (b"\x1b]0;SEIZED", b"\x1b[2J\x9b", b"\xc2\x9b31m", b"\x9b31m")
@@ -60,7 +60,7 @@ def test_in_a_profile(home: Path) -> None:
     )
     write_profile(home, "evil", text)
     with Terminal(home, columns=120, rows=40) as run:
-        run.until(r"Aaa \[/ x \[bold\] \[TODO\]")
+        run.until(r"Aaa \[/ x \[bold\] \[DOOR\]")
         run.settle()
         choose(run, "Aaa [/ x")
         run.until("Parts")
@@ -72,7 +72,7 @@ def test_in_a_profile(home: Path) -> None:
             run.press("space")
             run.settle()
         next_step(run, lambda: run.press("enter"))
-        run.until(r"\[TODO\] 50 \[m2\]")
+        run.until(r"\[DOOR\] 50 \[m2\]")
         run.press("ctrl+p")
         run.settle()
         run.press("aside")
