@@ -90,7 +90,8 @@ class Efflux(Instrument):
             liquid_temperature=quantity(self.values(), "liquid"),
             correction=context.shop.correction(cup),
         )
-        self.desk.keep(event)
+        if self.desk.keep(event) is None:
+            self.desk.say(f"{seconds:.1f} s in the {self.cup.name} is not kept: write it down.", fault=True)
 
     def enter(self, row: object = None) -> None:
         if self.busy:

@@ -11,7 +11,10 @@ from booth.widgets.entry import Field
 from booth.widgets.readout import Readout
 from booth.widgets.tone import Tone
 
+#: Nothing is taken for good that nobody called so: the next job starts from a good one.
+NOT_SAID = ""
 VERDICTS = (
+    (NOT_SAID, "how did it come out?"),
     ("good", "good: repeat it like this"),
     ("usable", "usable, with flaws"),
     ("redo", "to be done again"),
@@ -33,13 +36,13 @@ class Result(Instrument):
 
     def fields(self, context: Context) -> tuple[Field, ...]:
         return (
-            Field("verdict", "Verdict", choices=VERDICTS, default="good"),
+            Field("verdict", "Verdict", choices=VERDICTS, default=NOT_SAID),
             Field("words", "What came out", optional=True),
             Field("next_time", "Next time", optional=True, hint="Enter here closes the job"),
         )
 
     def readout(self, context: Context, values: Values) -> Readout:
-        verdict = word(values, "verdict") or "good"
+        verdict = word(values, "verdict")
         seen = [event for event in context.job.events if isinstance(event, FaultSeen)]
         faults = [event.fault for event in seen if context.job.is_live(event.n)]
         coats = sum(
@@ -47,9 +50,9 @@ class Result(Instrument):
             for coat in context.job.coats_on(part)
         )  # fmt: skip
         return Readout(
-            verdict.upper(),
+            verdict.upper() or "?",
             label="verdict",
-            tone=TONES[verdict],
+            tone=TONES.get(verdict, Tone.PLAIN),
             word="",
             lines=(
                 f"{_counted(coats, 'coat')} on {_counted(len(context.job.parts), 'part')}",
@@ -58,7 +61,15 @@ class Result(Instrument):
         )
 
     def keys(self, context: Context) -> tuple[tuple[str, str], ...]:
-        return (("Enter", "next row, then close the job"), ("←→", "verdict"))
+        if not word(self.values(), "verdict"):
+            return (("←→", "verdict"), ("Enter", "next row"))
+        last = self.rows and self.rows[-1].place.has_focus
+        return (("Enter", "close the job" if last else "next row"), ("←→", "verdict"))
+
+    def focus_first(self) -> None:
+        """The verdict comes first, and is to be chosen."""
+        if self.rows:
+            self._focus(self.rows[0].place)
 
     def enter(self, row: object = None) -> None:
         rows = self.rows
@@ -67,6 +78,10 @@ class Result(Instrument):
             self._focus(rows[at + 1].place)
             return
         values = self.values()
+        if not word(values, "verdict"):
+            self._focus(rows[0].place)
+            self.desk.say("How did it come out? ← → choose the verdict.", fault=True)
+            return
         now = self.desk.context.now
         done = StepDone(n=0, at=now, step=self.desk.context.step.key)
         closed = JobClosed(

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from booth.job.events import CoatBegun, CoatEnded, Event
+from booth.job.events import CoatBegun, CoatEnded, Event, JobClosed, StepDone
 from tests.instruments.at_bench import at_bench
 from tests.job.make import at
 
@@ -25,3 +25,15 @@ async def test_coats_and_parts_are_counted(parts: tuple[str, ...], coats: int, s
     async with at_bench("result", parts=parts, before=lambda clock: kept) as desk:
         lines = [line.strip() for line in desk.text.splitlines()]
         assert any(line.endswith(said) for line in lines), desk.text
+
+
+async def test_nothing_is_called_good_by_enter_alone() -> None:
+    async with at_bench("result") as desk:
+        assert desk.focused_row == "verdict"
+        await desk.press("enter", "enter", "enter")
+        assert desk.log == []
+        assert "choose the verdict" in desk.text and desk.focused_row == "verdict"
+        await desk.press("right", "enter", "enter", "enter")
+        (done, closed) = desk.log
+        assert isinstance(done, StepDone) and isinstance(closed, JobClosed)
+        assert closed.verdict == "good"

@@ -332,6 +332,7 @@ async def _clean(p: Painter) -> None:
 
 async def _result(p: Painter) -> None:
     assert "4 coats on 2 parts" in p.text
+    await p.press("right", "enter")
     await p.type("no runs")
     await p.press("enter")
     await p.type("slower")

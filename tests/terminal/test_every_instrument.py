@@ -79,9 +79,9 @@ KEYS = {
     "Wet film": 2 + 1 + 1,  # two readings, the other part
     "Clean the gun": 5 + 1,
     "Faults seen": 2 + 1,
-    "Result": 2,
+    "Result": 2 + 2,  # the verdict, chosen by hand; what came out, what to change
 }
-JOB_KEYS = 97
+JOB_KEYS = 99
 #: Characters of what is typed: names of the parts, thirteen figures, what came out, what to change.
 TYPED = 71
 #: An alarm for each part and coat that comes due, and for what the last coat starts (dust-free); one
