@@ -24,7 +24,7 @@ from booth.preferences import Preferences
 from booth.screens.bindings import app_bindings
 from booth.screens.home import Home
 from booth.sound import Sound
-from booth.type_ahead import dealt_with, may_move
+from booth.type_ahead import dealt_with, may_move, opened
 from booth.units import System, warm
 from booth.widgets import themes
 from booth.widgets.mends import mend
@@ -140,8 +140,11 @@ class BoothApp(App[None]):
         self.exit(return_code=OWN_FAULT)
 
     async def on_event(self, event: events.Event) -> None:
-        """Let a key that may move the focus do so before the next key is handed on."""
-        place = (self.focused or self.screen) if isinstance(event, events.Key) else None
+        """Let what a key set off (a step opened, the focus moved) be done before the next key."""
+        key = isinstance(event, events.Key) and bool(self._screen_stack)
+        if key:
+            await opened(self.screen)
+        place = (self.focused or self.screen) if key else None
         moving = may_move(event, place)
         await super().on_event(event)
         if moving:

@@ -9,6 +9,7 @@ from __future__ import annotations
 
 import asyncio
 import contextlib
+from typing import Protocol, runtime_checkable
 
 from textual import events
 from textual.message_pump import MessagePump
@@ -17,8 +18,8 @@ from textual.widgets import Input
 
 #: The keys after which the next key may be meant for another widget.
 MOVING = frozenset({"enter", "tab", "shift+tab", "up", "down", "escape"})
-#: Whatever happens, keys wait no longer than this [s].
-PATIENCE_S = 0.25
+#: Whatever happens, keys wait no longer than this [s]; for a step to open, no longer than that.
+PATIENCE_S, OPENING_S = 0.25, 2.0
 
 
 def may_move(event: events.Event, focused: Widget | None) -> bool:
@@ -42,6 +43,23 @@ async def dealt_with(widget: Widget | None) -> None:
             for node in (widget, *widget.ancestors_with_self):
                 if isinstance(node, Widget) and node.is_running:
                     await _emptied(node)
+
+
+@runtime_checkable
+class Opens(Protocol):
+    """A screen on which a key may open something that takes the next key."""
+
+    async def opened(self) -> None:
+        """Return when nothing is being opened."""
+        ...
+
+
+async def opened(screen: object) -> None:
+    """Return when `screen` has opened what a key before asked for: a key meanwhile would be lost."""
+    if isinstance(screen, Opens):
+        with contextlib.suppress(TimeoutError):
+            async with asyncio.timeout(OPENING_S):
+                await screen.opened()
 
 
 async def _emptied(node: MessagePump) -> None:

@@ -5,11 +5,14 @@ It knows no instrument by name. Everything it draws comes from the Job and from 
 
 from __future__ import annotations
 
+import contextlib
+
 from textual import events
 from textual.app import ComposeResult
 from textual.containers import Horizontal, Vertical
 from textual.screen import Screen
 from textual.widgets import Static
+from textual.worker import Worker, WorkerError
 
 from booth.commands import key_table
 from booth.instruments.base import Instrument
@@ -53,6 +56,7 @@ class Bench(Screen[None]):
         self.step: Step = next_open(desk.job)
         self.picking = False
         self._picked: Step = self.step
+        self._opening: Worker[None] | None = None
         self._clock_count = -1
         self._unkept_note = ""
 
@@ -240,7 +244,13 @@ class Bench(Screen[None]):
         if self.instrument is not None and self.instrument.busy:
             self.say("A clock is running here: stop it with Space first.", fault=True)
             return
-        self.run_worker(self.open_step(step), exclusive=True)
+        self._opening = self.run_worker(self.open_step(step), exclusive=True)
+
+    async def opened(self) -> None:
+        """Return when the step that is being opened, if one is, stands on the screen."""
+        if self._opening is not None:
+            with contextlib.suppress(WorkerError):  # another step was asked for meanwhile
+                await self._opening.wait()
 
     def on_instrument_edited(self, event: Instrument.Edited) -> None:
         """What the keys do may have changed with what the rows hold."""

@@ -90,3 +90,13 @@ async def test_two_digits_at_once_are_one_number() -> None:
             "length": "12",
             "width": "2",
         }
+
+
+async def test_what_is_typed_while_a_step_is_opened_is_for_that_step() -> None:
+    async with painter() as p:
+        await p.begin()
+        await p.go_to("amount")
+        await p.press("escape", "up", "up")  # at Weather
+        for key in ("enter", "7", "1"):
+            p.app.post_message(events.Key(key, key if key.isdigit() else None))
+        await p.until(lambda: p.kind == "weather" and "= 71 °F" in p.text)
