@@ -101,7 +101,13 @@ class Instrument(Vertical):
             row = next((each for each in self.rows if each.place.has_focus), None)
             waiting = row is not None and not row.fault and self._next_to_fill(row) is not None
             return (*found, ("Enter", "next row" if waiting else "keep"))
-        return (*found, ("Enter", "next step" if self.kept_any(context) else "go on"))
+        return (*found, ("Enter", self.leaving(context)))
+
+    def leaving(self, context: Context) -> str:
+        """What an Enter with nothing to keep does, for the key line."""
+        if self.kept_any(context):
+            return "next step"
+        return "skip, say why" if context.step.must else "go on"
 
     # -- the screen -------------------------------------------------------------------------
 

@@ -139,8 +139,7 @@ class Catch(Instrument):
             return (("Space", "stop early"),)
         if not self.all_empty:
             return (("Enter", "keep"), ("Space", "start"))
-        done = self.kept_any(context)
-        return (("Space", "start"), ("Enter", "next step" if done else "go on"))
+        return (("Space", "start"), ("Enter", self.leaving(context)))
 
     def readout(self, context: Context, values: Values) -> Readout:
         if self._open_at is not None:

@@ -102,8 +102,7 @@ class Efflux(Instrument):
     def keys(self, context: Context) -> tuple[tuple[str, str], ...]:
         if self._begun is not None:
             return (("Space", "stop at the first break"),)
-        done = self.kept_any(context)
-        return (("Space", "start"), ("←→", "cup"), ("Enter", "next step" if done else "go on"))
+        return (("Space", "start"), ("←→", "cup"), ("Enter", self.leaving(context)))
 
     def readout(self, context: Context, values: Values) -> Readout:
         key = word(values, "cup")

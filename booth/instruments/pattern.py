@@ -171,7 +171,7 @@ class PaperPattern(Instrument):
         values = self.values()
         pattern = self._pattern(context, values)
         if pattern is None:
-            return (("←→", "choose the shape"), ("0-9", "zones"), ("Enter", "go on"))
+            return (("←→", "choose the shape"), ("0-9", "zones"), ("Enter", self.leaving(context)))
         even = (("Space", self.GO),) if best_overlap(pattern) else ()
         down = () if self.film else (("↓", "overlap"),)
         if self._changed(context, values):

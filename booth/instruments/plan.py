@@ -87,4 +87,4 @@ class Plan(Instrument):
         self.desk.say("The plan keeps nothing: it is made from the job.")
 
     def keys(self, context: Context) -> tuple[tuple[str, str], ...]:
-        return (("Enter", "next step"), ("digits", "minutes a coat takes"))
+        return (("Enter", "next step"), ("digits", "how long a coat takes"))

@@ -95,3 +95,11 @@ async def test_a_coat_begun_before_its_wait_is_over_is_said_and_logged() -> None
         (begun,) = [each for each in b.log if isinstance(each, CoatBegun) and each.coat == 2]
         assert begun.part == "door" and begun.early_s == 540
         assert "door: 9:00 before its wait was over" in b.text
+
+
+async def test_the_key_line_says_that_leaving_a_measurement_is_skipping_it() -> None:
+    for step in ("efflux", "catch", "pattern", "weather", "air"):
+        async with at_bench(step, profile=TWO_COATS) as b:
+            assert ("Enter", "skip, say why") in b.instrument.keys(b.bench.desk.context)
+    async with at_bench("strain", profile=TWO_COATS) as b:
+        assert ("Enter", "go on") in b.instrument.keys(b.bench.desk.context)
