@@ -10,7 +10,6 @@ import contextlib
 from textual import events
 from textual.app import ComposeResult
 from textual.containers import Horizontal, Vertical
-from textual.screen import Screen
 from textual.widgets import Static
 from textual.worker import Worker, WorkerError
 
@@ -28,6 +27,7 @@ from booth.screens.bindings import bench_bindings
 from booth.screens.faces import faces
 from booth.screens.keyline import key_line, keys_now
 from booth.screens.lines import status_line
+from booth.screens.own import OwnScreen
 from booth.screens.sheet import Sheet
 from booth.widgets.clock_strip import ClockStrip
 from booth.widgets.entry import TypedText
@@ -41,7 +41,7 @@ NARROW = 72
 LEAST_WIDTH, LEAST_HEIGHT = 58, 18
 
 
-class Bench(Screen[None]):
+class Bench(OwnScreen[None]):
     """Leads through one job."""
 
     BINDINGS = bench_bindings()

@@ -24,13 +24,13 @@ def _bindings(commands: list[Command], prefix: str = "") -> list[Binding]:
     ]
 
 
-def bench_bindings() -> list[Binding]:
+def bench_bindings() -> list[Binding | tuple[str, str] | tuple[str, str, str]]:
     """The bindings that need an open job."""
     here = [each for each in COMMANDS if each.bench and each.id not in _ELSEWHERE]
     return [*_bindings(here), Binding("question_mark,f1", "help", "help", show=False)]
 
 
-def app_bindings() -> list[Binding]:
+def app_bindings() -> list[Binding | tuple[str, str] | tuple[str, str, str]]:
     """The bindings of every screen. Silencing works over everything, so it has priority."""
     here = [each for each in COMMANDS if not each.bench and each.id not in _ELSEWHERE]
     silence = Binding("escape", "silence", "silence", show=False, priority=True)

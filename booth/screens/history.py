@@ -5,7 +5,6 @@ from __future__ import annotations
 from textual import work
 from textual.app import ComposeResult
 from textual.binding import Binding
-from textual.screen import Screen
 from textual.widgets import OptionList, Static
 from textual.widgets.option_list import Option
 from textual.worker import get_current_worker
@@ -19,6 +18,7 @@ from booth.screens.ask import Ask
 from booth.screens.history_rows import job_line, matching
 from booth.screens.job_report import JobReport
 from booth.screens.keyline import key_line
+from booth.screens.own import OwnScreen
 from booth.screens.put import put
 from booth.screens.reopen import take_up_again
 from booth.screens.sheet import Sheet
@@ -32,7 +32,7 @@ HELP = (
 )
 
 
-class History(Screen[None]):
+class History(OwnScreen[None]):
     """The list. It is read off the event loop, so that it opens at once however long it is."""
 
     BINDINGS = [

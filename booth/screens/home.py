@@ -11,13 +11,13 @@ from textual.app import ComposeResult
 from textual.binding import Binding
 from textual.containers import Horizontal, VerticalScroll
 from textual.content import Content
-from textual.screen import Screen
 from textual.widgets import OptionList, Static
 from textual.widgets.option_list import Option
 
 from booth.clock import local_date, local_hhmm
 from booth.moment import Moment
 from booth.screens.keyline import key_line
+from booth.screens.own import OwnScreen
 from booth.widgets.text import content, fit
 
 if TYPE_CHECKING:
@@ -41,7 +41,7 @@ MARK_CELLS, BETWEEN, LEAST_TITLE = 2, "  ", 12
 ABOUT_ROWS = 6
 
 
-class Home(Screen[None]):
+class Home(OwnScreen[None]):
     """What to take up."""
 
     AUTO_FOCUS = "OptionList"
@@ -156,11 +156,11 @@ class Home(Screen[None]):
                 words = self._words(row, now)
                 if shown.get_option(row.id).prompt != words:
                     shown.replace_option_prompt(row.id, words)
-        row = self._row()
-        if row is not None:
+        chosen = self._row()
+        if chosen is not None:
             from booth.screens.home_rows import describe
 
-            lines = describe(row, self.profiles, now, self.app.system)
+            lines = describe(chosen, self.profiles, now, self.app.system)
             self.query_one("#about-text", Static).update(content("\n".join(lines), keep_lines=True))
 
     def on_key(self, event: events.Key) -> None:

@@ -5,7 +5,6 @@ from __future__ import annotations
 from textual.app import ComposeResult
 from textual.binding import Binding
 from textual.content import Content
-from textual.screen import Screen
 from textual.widgets import OptionList, Static
 from textual.widgets.option_list import Option
 
@@ -15,6 +14,7 @@ from booth.job.events import Event, JobOpened, Restored, UnknownEvent, Voided
 from booth.job.fold import Job
 from booth.job.words import words
 from booth.screens.keyline import key_line
+from booth.screens.own import OwnScreen
 from booth.screens.put import put
 from booth.screens.sheet import Sheet
 from booth.units import System
@@ -61,7 +61,7 @@ def entry_line(event: Entry, job: Job, system: System, width: int) -> Content:
     )
 
 
-class JobLog(Screen[None]):
+class JobLog(OwnScreen[None]):
     """The log of the job that is open."""
 
     BINDINGS = [
@@ -147,7 +147,7 @@ class JobLog(Screen[None]):
             self.action_restore()
             return
         title = f"{event.n}  {local_date(event.at)} {local_hhmmss(event.at)}"
-        self.app.push_screen(Sheet(title, (words(event, self.desk.context.system, self.desk.job),)))
+        self.app.push_screen(Sheet(title, (words(event, self.desk.context.system, self.desk.context.job),)))
 
     def action_void(self) -> None:
         """Void the chosen entry."""

@@ -5,7 +5,6 @@ from __future__ import annotations
 from textual.app import ComposeResult
 from textual.binding import Binding
 from textual.containers import VerticalScroll
-from textual.screen import Screen
 from textual.widgets import Static
 
 from booth.clock import local_date, local_hhmm
@@ -13,13 +12,14 @@ from booth.job.report import report
 from booth.job.store import LogContent
 from booth.job.summary import JobSummary
 from booth.screens.keyline import key_line
+from booth.screens.own import OwnScreen
 from booth.screens.put import put
 from booth.screens.reopen import take_up_again
 from booth.units import System
 from booth.widgets.text import content
 
 
-class JobReport(Screen[None]):
+class JobReport(OwnScreen[None]):
     """Scrolls with the arrows and the page keys."""
 
     BINDINGS = [

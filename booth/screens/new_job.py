@@ -8,7 +8,6 @@ from textual import events
 from textual.app import ComposeResult
 from textual.binding import Binding
 from textual.containers import Vertical, VerticalScroll
-from textual.screen import Screen
 from textual.widgets import Static
 
 from booth.clock import local_date
@@ -20,6 +19,7 @@ from booth.job.store import NotKept
 from booth.profile.model import Profile
 from booth.screens.describe import profile_lines
 from booth.screens.keyline import key_line
+from booth.screens.own import OwnScreen
 from booth.screens.sheet import Sheet
 from booth.units import System
 from booth.widgets.entry import Field, FieldRow
@@ -48,7 +48,7 @@ def parts_from(typed: str) -> tuple[str, ...]:
     return names
 
 
-class NewJob(Screen[Session | None]):
+class NewJob(OwnScreen[Session | None]):
     """Parts and gun; gives the opened session."""
 
     BINDINGS = [Binding("f9", "escape", "back", show=False)]

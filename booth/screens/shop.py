@@ -6,12 +6,12 @@ from textual.app import ComposeResult
 from textual.binding import Binding
 from textual.containers import Horizontal, VerticalScroll
 from textual.content import Content
-from textual.screen import Screen
 from textual.widgets import OptionList, Static
 from textual.widgets.option_list import Option
 
 from booth.profile.faults import Fault
 from booth.screens.keyline import key_line
+from booth.screens.own import OwnScreen
 from booth.screens.put import put
 from booth.screens.sheet import Sheet
 from booth.screens.shop_form import ShopForm
@@ -42,7 +42,7 @@ HELP = (
 )
 
 
-class ShopScreen(Screen[None]):
+class ShopScreen(OwnScreen[None]):
     """The list of what the shop has, and what is known of each."""
 
     BINDINGS = [

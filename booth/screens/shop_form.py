@@ -8,10 +8,10 @@ from textual import events
 from textual.app import ComposeResult
 from textual.binding import Binding
 from textual.containers import VerticalScroll
-from textual.screen import Screen
 from textual.widgets import Static
 
 from booth.screens.keyline import key_line
+from booth.screens.own import OwnScreen
 from booth.screens.put import put
 from booth.screens.shop_forms import Item, fields, is_there, title, with_item
 from booth.shop.model import Shop
@@ -20,7 +20,7 @@ from booth.widgets.entry import FieldRow, Given, TypedText
 from booth.widgets.text import content
 
 
-class ShopForm(Screen[None]):
+class ShopForm(OwnScreen[None]):
     """Rows to fill. What is known stands dim in its row and stays where nothing is typed.
 
     keep: brings a Shop onto the disk and gives the sentence why not, or nothing.
