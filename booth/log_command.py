@@ -29,7 +29,9 @@ def show_job(named: str, folder: Path, system: System | None, out: TextIO, err: 
     paths = find_job(folder, named)
     if len(paths) != 1:
         said = "no job" if not paths else f"{len(paths)} jobs"
-        print(f"booth log: {said} by the name {visible(named)!r}; 'booth log' lists them.", file=err)
+        print(
+            f"booth log: {said} by the name {visible(named)!r}; 'booth log' lists them.", file=err
+        )
         for path in paths:
             print(f"  {visible(path.stem)}", file=err)
         return 2

@@ -62,7 +62,15 @@ def test_a_layer_imports_only_what_stands_below_it(layer: str) -> None:
 
 def test_widgets_know_no_job_and_no_profile() -> None:
     for path in modules("widgets"):
-        beyond = imported(path) & {"job", "profile", "shop", "screens", "instruments", "app", "trade"}
+        beyond = imported(path) & {
+            "job",
+            "profile",
+            "shop",
+            "screens",
+            "instruments",
+            "app",
+            "trade",
+        }
         assert not beyond, f"{path.name} imports {sorted(beyond)}"
 
 

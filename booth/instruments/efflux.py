@@ -91,7 +91,9 @@ class Efflux(Instrument):
             correction=context.shop.correction(cup),
         )
         if self.desk.keep(event) is None:
-            self.desk.say(f"{seconds:.1f} s in the {self.cup.name} is not kept: write it down.", fault=True)
+            self.desk.say(
+                f"{seconds:.1f} s in the {self.cup.name} is not kept: write it down.", fault=True
+            )
 
     def enter(self, row: object = None) -> None:
         if self.busy:

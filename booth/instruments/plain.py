@@ -28,9 +28,7 @@ class Plain(Instrument):
     def readout(self, context: Context, values: Values) -> Readout:
         done = context.step.key in context.job.done
         first = context.step.name.split()[0].upper()[:8] if context.step.name.split() else "DO IT"
-        return Readout(
-            first, tone=Tone.GOOD if done else Tone.PLAIN, word="DONE" if done else ""
-        )
+        return Readout(first, tone=Tone.GOOD if done else Tone.PLAIN, word="DONE" if done else "")
 
     def event(self, context: Context, values: Values) -> Event | None:
         text = word(values, "note")

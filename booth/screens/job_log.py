@@ -147,7 +147,9 @@ class JobLog(OwnScreen[None]):
             self.action_restore()
             return
         title = f"{event.n}  {local_date(event.at)} {local_hhmmss(event.at)}"
-        self.app.push_screen(Sheet(title, (words(event, self.desk.context.system, self.desk.context.job),)))
+        self.app.push_screen(
+            Sheet(title, (words(event, self.desk.context.system, self.desk.context.job),))
+        )
 
     def action_void(self) -> None:
         """Void the chosen entry."""

@@ -129,9 +129,7 @@ ABOUT: dict[Kind, About] = {
     ),
     Kind.PERCENT: About("%", _D.FRACTION, "a percentage", 0, 1000, ("50 %", "12.5 %")),
     Kind.AIR_FLOW: About("l/min", _D.FLOW, "an air flow", 0, 1e7, ("12 cfm", "340 l/min")),
-    Kind.RECEIVER: About(
-        "l", _D.VOLUME, "a receiver's volume", 0, 1e5, ("60 gal", "200 l")
-    ),
+    Kind.RECEIVER: About("l", _D.VOLUME, "a receiver's volume", 0, 1e5, ("60 gal", "200 l")),
     Kind.ROOM: About("m3", _D.VOLUME, "a room's volume", 0, 1e6, ("3500 ft3", "100 m3")),
     Kind.TURNS: About("turns", _D.TURN, "turns", 0, 100, ("1 1/4 turns", "1.25")),
     Kind.COUNT: About("", _D.NUMBER, "a whole number", 0, 1e6, ("3", "12")),

@@ -161,7 +161,9 @@ def main() -> None:
             f"{clocks / max(hello, 0.01):.1f} times"
         )
         middle, most = key_to_stamp(home)
-        print(f"key to stamp with eight clocks: median {middle:.2f} ms, 99th percentile {most:.2f} ms")
+        print(
+            f"key to stamp with eight clocks: median {middle:.2f} ms, 99th percentile {most:.2f} ms"
+        )
     with tempfile.TemporaryDirectory() as folder:
         jobs = Path(folder) / "jobs"
         thousand_jobs(jobs)

@@ -24,8 +24,6 @@ def coated(*times: tuple[float, float], part: str = "door", **changes: object) -
     return events
 
 
-
-
 def test_flash_off_starts_at_the_end_of_the_coat_and_nobody_starts_it() -> None:
     job = fold(coated((0, 60)))
     (wait,) = waits(job)
@@ -111,7 +109,9 @@ def test_one_time_in_the_cold_is_stretched_in_the_warm_it_is_not_shortened() -> 
 def test_the_weather_at_the_end_of_the_coat_decides_not_a_later_one() -> None:
     events = coated((0, 60))
     before = waits(fold(events))[0].opens_s
-    first = ev.WeatherRead(n=0, at=at(0), air=q(21, "degC"), humidity=q(50, "%"), part=q(21, "degC"))
+    first = ev.WeatherRead(
+        n=0, at=at(0), air=q(21, "degC"), humidity=q(50, "%"), part=q(21, "degC")
+    )
     later = ev.WeatherRead(n=9, at=at(90), air=q(5, "degC"), humidity=q(50, "%"), part=q(8, "degC"))
     assert waits(fold([events[0], first, *events[1:], later]))[0].opens_s == before
 

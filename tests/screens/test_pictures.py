@@ -17,8 +17,8 @@ import pytest
 from booth.clock import ManualClock
 from booth.job import events as ev
 from booth.moment import later
-from booth.profile.read import read_profile
 from booth.profile.model import Profile
+from booth.profile.read import read_profile
 from booth.units import Quantity, System
 from booth.widgets.themes import OPEN_DOOR
 from tests.instruments.at_bench import AtBench, at_bench
@@ -64,7 +64,9 @@ def clocks(clock: ManualClock) -> Sequence[ev.Event]:
     """The same, and three parts at different coats."""
     now = clock.now()
     events: list[ev.Event] = list(so_far(clock))
-    for number, (part, ago) in enumerate((("hood", 400.0), ("left door", 200.0), ("right door", 60.0))):
+    for number, (part, ago) in enumerate(
+        (("hood", 400.0), ("left door", 200.0), ("right door", 60.0))
+    ):
         events.append(ev.CoatBegun(n=0, at=later(now, -ago - 70), part=part, coat=1))
         if number < 2:
             events.append(ev.CoatEnded(n=0, at=later(now, -ago), part=part, coat=1))
