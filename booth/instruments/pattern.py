@@ -129,7 +129,8 @@ class PaperPattern(Instrument):
     @property
     def film(self) -> bool:
         """Whether the film is looked at, not the paper."""
-        return any(self.row(key).place.has_focus for key in FILM_ROWS)
+        # A widget learns that it has the focus only later; the screen knows it at once.
+        return self.screen.focused in [self.row(key).place for key in FILM_ROWS]
 
     def on_descendant_focus(self, event: events.DescendantFocus) -> None:
         self.draw(self.desk.context)
