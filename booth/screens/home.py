@@ -40,6 +40,9 @@ MARK_CELLS, BETWEEN, LEAST_TITLE = 2, "  ", 12
 #: What one press of left or right scrolls.
 ABOUT_ROWS = 6
 
+#: What Enter does on a row, by its kind.
+ENTERS = {"job": "take up", "profile": "begin a job", "broken": "its faults"}
+
 
 class Home(OwnScreen[None]):
     """What to take up."""
@@ -172,7 +175,9 @@ class Home(OwnScreen[None]):
 
     def _draw_keys(self) -> None:
         more = self.query_one("#about", VerticalScroll).max_scroll_y > 0
-        keys = (*KEYS[:2], ("←→", "more of it"), *KEYS[2:]) if more else KEYS
+        row = self._row()
+        first = ("Enter", ENTERS.get(row.kind, "open") if row is not None else "take up")
+        keys = (first, KEYS[1], *((("←→", "more of it"),) if more else ()), *KEYS[2:])
         line = key_line(keys, self.size.width or self.app.size.width)
         self.query_one("#keys", Static).update(line)
 
