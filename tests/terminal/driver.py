@@ -228,6 +228,20 @@ class Terminal:
         with contextlib.suppress(ProcessLookupError):
             os.kill(self.pid, number)
 
+    def hold(self) -> None:
+        """Stop the program as the kernel does it, and return once all of it stands still."""
+        self.kill(signal.SIGSTOP)
+        tasks = Path(f"/proc/{self.child.pid}/task")
+        end = time.monotonic() + PATIENCE_S
+        while time.monotonic() < end:
+            states = [
+                (task / "stat").read_text().rpartition(") ")[2][0] for task in tasks.iterdir()
+            ]
+            if set(states) == {"T"}:
+                return
+            time.sleep(0.005)
+        raise NotShown("the program was not held")
+
     def wait(self, patience_s: float = PATIENCE_S) -> int:
         """Wait for the end; give the exit code, or 128 + signal."""
         end = time.monotonic() + patience_s
