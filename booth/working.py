@@ -6,6 +6,7 @@ Loaded after the first frame is on the screen: the list of jobs needs none of it
 from __future__ import annotations
 
 import contextlib
+from collections.abc import Iterable
 from pathlib import Path
 from typing import TYPE_CHECKING
 
@@ -14,8 +15,9 @@ from textual.css.query import NoMatches
 from booth.alarming import Ringer
 from booth.clock import local_hhmm
 from booth.job.events import AlarmAcknowledged, ClockNoticed
+from booth.job.fold import Job, NoJob
 from booth.job.session import Session
-from booth.job.store import NotKept
+from booth.job.store import LogBusy, NotKept
 from booth.job.waits import Alarm, alarms
 from booth.moment import Moment, elapsed
 from booth.reading import notice
@@ -30,6 +32,7 @@ if TYPE_CHECKING:
     from booth.app import BoothApp
 
 MOST_LINES = 3
+MOST_ADOPTED = 20
 #: An Escape so soon after the one that silenced was the same glove [s].
 SAME_GLOVE_S = 1.0
 
@@ -41,6 +44,7 @@ class Working:
         self.app = app
         self.session: Session | None = None
         self._aside: list[Session] = []
+        self._adopted: list[Session] = []
         self._ringer = Ringer()
         self._silenced: Moment | None = None
         self._last_reading = app.clock.reading()
@@ -50,9 +54,10 @@ class Working:
     def take_up(self, session: Session) -> None:
         """Put a job on the bench."""
         self._put_aside()
-        known = session in self._aside
-        if known:
-            self._aside.remove(session)
+        known = session in self._aside and session not in self._adopted
+        for those in (self._aside, self._adopted):
+            if session in those:
+                those.remove(session)
         self.session = session
         bench = Bench(BenchDesk(self.app, session))
         if not self.app.preferences.hints:
@@ -75,6 +80,24 @@ class Working:
         found = (each for each in self._aside if each.log.path.resolve() == path.resolve())
         return next(found, None)
 
+    def adopt(self, jobs: Iterable[tuple[Path, Job]]) -> None:
+        """Let jobs ring that were open when the program was last left or killed.
+
+        Only those last written to since this machine was started: another machine's job, in a
+        folder that is kept the same on both, has its own writer there.
+        """
+        boot = self.app.clock.now().boot
+        mine = [path for path, job in jobs if job.events and job.events[-1].at.boot == boot]
+        for path in mine[:MOST_ADOPTED]:
+            here = self.session is not None and self.session.log.path.resolve() == path.resolve()
+            if here or self.aside(path) is not None:
+                continue
+            with contextlib.suppress(LogBusy, NotKept, NoJob, OSError, ValueError):
+                session = Session.resume(path)
+                self._aside.append(session)
+                self._adopted.append(session)
+        self.mind_alarms()
+
     def _put_aside(self) -> None:
         session, self.session = self.session, None
         if session is None:
@@ -88,7 +111,7 @@ class Working:
         """Let go of every log."""
         for session in self._open:
             session.close()
-        self.session, self._aside = None, []
+        self.session, self._aside, self._adopted = None, [], []
 
     @property
     def _open(self) -> tuple[Session, ...]:

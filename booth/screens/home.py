@@ -98,6 +98,9 @@ class Home(OwnScreen[None]):
             return
         self.profiles = {profile.key: profile for profile in library.profiles}
         self._put(rows)
+        self.app.working.adopt(
+            (row.path, row.job) for row in rows if row.path is not None and row.job is not None
+        )
         wanted, self.app.wanted_profile = self.app.wanted_profile, None
         if wanted is None:
             return
