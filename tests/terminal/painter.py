@@ -127,6 +127,16 @@ def current(text: str) -> str | None:
     return found.group(2) if found else None
 
 
+def standing(run: Terminal) -> str:
+    """The step that is open, once the screen stands still: half a frame shows none, or the last."""
+    while True:
+        run.until(lambda text: current(text) is not None)
+        before = current(run.text)
+        run.settle(0.05)
+        if before is not None and current(run.text) == before:
+            return before
+
+
 def on_step(run: Terminal, name: str) -> None:
     """Wait until this step is open."""
     run.until(lambda text: current(text) == name)
@@ -135,13 +145,10 @@ def on_step(run: Terminal, name: str) -> None:
 
 def next_step(run: Terminal, act: Callable[[], Any]) -> str:
     """Do `act`, which leaves the open step, and give the name of the next one."""
-    before = current(run.text)
+    before = standing(run)
     act()
     run.until(lambda text: current(text) not in (before, None))
-    run.settle(0.05)
-    after = current(run.text)
-    assert after is not None
-    return after
+    return standing(run)
 
 
 def pass_over(run: Terminal, why: str = "not today") -> str:
@@ -149,7 +156,7 @@ def pass_over(run: Terminal, why: str = "not today") -> str:
 
     def skip() -> None:
         run.until(lambda text: "A word why" not in text)
-        before = current(run.text)
+        before = standing(run)
         run.press("f6")
         run.until(lambda text: "A word why" in text or current(text) not in (before, None))
         if "A word why" in run.text:
@@ -162,8 +169,7 @@ def pass_over(run: Terminal, why: str = "not today") -> str:
 def go_to(run: Terminal, name: str, most: int = 30) -> None:
     """Pass over steps until the one of this name is open."""
     for _ in range(most):
-        if current(run.text) == name:
-            run.settle(0.05)
+        if standing(run) == name:
             return
         pass_over(run)
     raise AssertionError(f"no step {name!r}\n{run.text}")
