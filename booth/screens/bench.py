@@ -17,11 +17,11 @@ from booth.commands import key_table
 from booth.instruments.base import Instrument
 from booth.instruments.desk import Context
 from booth.instruments.registry import instrument_for
-from booth.job.events import NoteMade, StepDone, StepSkipped
+from booth.job.events import StepDone
 from booth.job.steps import Mark, mark, next_open, steps_of
 from booth.moment import Moment
 from booth.profile.model import Step
-from booth.screens.ask import Ask
+from booth.screens import bench_asks
 from booth.screens.bench_desk import BenchDesk
 from booth.screens.bindings import bench_bindings
 from booth.screens.faces import faces
@@ -58,7 +58,7 @@ class Bench(OwnScreen[None]):
         self._picked: Step = self.step
         self._opening: Worker[None] | None = None
         self._clock_count = -1
-        self._unkept_note = ""
+        self.unkept_note = ""
 
     # -- drawing -----------------------------------------------------------------------------
 
@@ -283,32 +283,11 @@ class Bench(OwnScreen[None]):
 
     def action_skip_step(self) -> None:
         """Pass over this step; a caution or a measurement asks for a word why."""
-
-        def skipped(why: str | None) -> None:
-            if self.step.must and why is None:
-                self.say("Not skipped.")
-                return
-            event = StepSkipped(n=0, at=self.desk.now(), step=self.step.key, why=why or "")
-            if self.desk.keep(event) is not None:
-                self.go_on()
-
-        if self.step.must:
-            self.app.push_screen(Ask(f"Skip '{self.step.name}'? A word why:", needed=True), skipped)
-        else:
-            skipped("")
+        bench_asks.skip(self)
 
     def action_note(self) -> None:
-        """Write a note, from any step; one that could not be kept is there to be kept again."""
-
-        def noted(text: str | None) -> None:
-            if not text:
-                return
-            self._unkept_note = text
-            if self.desk.keep(NoteMade(n=0, at=self.desk.now(), text=text)) is not None:
-                self._unkept_note = ""
-                self.say("Noted.")
-
-        self.app.push_screen(Ask("Note", text=self._unkept_note), noted)
+        """Write a note, from any step."""
+        bench_asks.note(self)
 
     def action_home(self) -> None:
         """Back to the list of jobs, unless a clock runs here that leaving would lose."""
