@@ -1,6 +1,6 @@
 """``python -m booth``."""
 
-from booth.cli import main
+from booth.cli.command import main
 
 if __name__ == "__main__":
     raise SystemExit(main())

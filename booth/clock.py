@@ -16,8 +16,8 @@ from dataclasses import dataclass
 from datetime import datetime
 from typing import Protocol
 
+from booth.clock_reading import ClockChange, Reading, notice, to_next
 from booth.moment import Moment
-from booth.reading import ClockChange, Reading, notice, to_next
 
 __all__ = [
     "BadRate",

@@ -9,8 +9,8 @@ from pathlib import Path
 
 import pytest
 
-from booth.job.events import CoatBegun, CoatEnded, NoteMade
-from booth.job.store import create_log, log_files
+from booth.log.events import CoatBegun, CoatEnded, NoteMade
+from booth.log.store import create_log, log_files
 from booth.moment import Moment
 from tests.job.make import opened
 
@@ -110,7 +110,7 @@ def test_words_that_mean_nothing_are_refused_in_words(own_home: Path) -> None:
 )
 def test_no_command_loads_the_screen(own_home: Path, arguments: list[str]) -> None:
     code = (
-        "import sys\nfrom booth.cli import main\n"
+        "import sys\nfrom booth.cli.command import main\n"
         "try: main(sys.argv[1:])\nexcept SystemExit: pass\n"
         "print([m for m in ('textual', 'rich', 'numpy') if m in sys.modules], file=sys.stderr)"
     )

@@ -307,7 +307,7 @@ def test_a_terminal_without_the_signs_of_the_trade_gets_an_answer() -> None:
 
 def test_the_command_answers_without_loading_a_screen() -> None:
     code = (
-        "import sys; from booth.cli import main\n"
+        "import sys; from booth.cli.command import main\n"
         "done = main(['figure', 'dew-point', '72F', '45%'])\n"
         "print([m for m in ('textual', 'numpy', 'rich') if m in sys.modules]); sys.exit(done)"
     )

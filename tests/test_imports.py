@@ -1,35 +1,45 @@
-"""The import rule: who may know whom, held statically and in a running interpreter."""
+"""The import rule: one order of packages, each knows only those before it; held statically and at run time."""
 
 from __future__ import annotations
 
 import ast
 import subprocess
 import sys
+from collections.abc import Iterator
 from pathlib import Path
 
 import pytest
 
 PACKAGE = Path(__file__).parents[1] / "booth"
 
-#: Each layer may import itself and what stands before it. trade and units do not know each other.
-MAY_IMPORT: dict[str, set[str]] = {
-    "visible": set(),
-    "moment": set(),
-    "reading": {"moment"},
-    "clock": {"moment", "reading"},
+#: Who may know whom: each what stands before it, nobody what stands behind.
+ORDER = (
+    "trade", "files", "moment", "clock_reading", "clock", "units", "profile", "shop", "log", "job",
+    "words", "keys", "forms", "instruments", "figure", "widgets", "screens", "app", "cli",
+)  # fmt: skip
+#: The trade knows nobody but itself, nor do these know more than what is named.
+ONLY: dict[str, set[str]] = {
     "trade": set(),
-    "units": {"visible"},
-    "profile": {"trade", "units", "visible"},
-    "shop": {"trade", "units", "visible", "profile"},
-    "job": {"trade", "units", "visible", "profile", "shop", "moment", "reading"},
-    "paths": set(),
-    "places": {"paths"},
-    "figure": {"trade", "units", "visible"},
+    "files": set(),
+    "moment": set(),
+    "clock_reading": {"moment"},
+    "clock": {"moment", "clock_reading"},
+    "units": {"files"},
+    "figure": {"trade", "files", "units", "profile", "shop"},
 }
 #: Nothing of these may load the screen, or the unit registry at import.
-WITHOUT_SCREEN = ["trade", "units", "profile", "shop", "job", "paths", "places", "clock", "cli"]
+WITHOUT_SCREEN = ORDER[: ORDER.index("widgets")]
 #: The only modules that may ask the machine for the time.
 ASK_THE_TIME = {"clock.py"}
+STARTERS = {"__init__", "__main__"}
+
+
+def layers() -> set[str]:
+    return {path.stem for path in PACKAGE.iterdir() if path.suffix == ".py" or is_package(path)}
+
+
+def is_package(path: Path) -> bool:
+    return path.is_dir() and any(path.glob("*.py"))
 
 
 def modules(layer: str) -> list[Path]:
@@ -37,9 +47,8 @@ def modules(layer: str) -> list[Path]:
     return [single] if single.exists() else sorted((PACKAGE / layer).rglob("*.py"))
 
 
-def imported(path: Path) -> set[str]:
-    """The layers of booth that a file imports, late imports included."""
-    found = set()
+def imported(path: Path) -> Iterator[tuple[int, str]]:
+    """Line and layer of every import of booth in a file, late ones and those for types included."""
     for node in ast.walk(ast.parse(path.read_text("utf-8"))):
         names: list[str] = []
         if isinstance(node, ast.Import):
@@ -48,40 +57,67 @@ def imported(path: Path) -> set[str]:
             names = [node.module]
             if node.module == "booth":
                 names = [f"booth.{alias.name}" for alias in node.names]
-        found |= {name.split(".")[1] for name in names if name.startswith("booth.")}
-    return found
+        for name in names:
+            if name.startswith("booth."):
+                yield node.lineno, name.split(".")[1]
 
 
-@pytest.mark.parametrize("layer", sorted(MAY_IMPORT))
-def test_a_layer_imports_only_what_stands_below_it(layer: str) -> None:
+def test_every_package_has_its_place_in_the_order() -> None:
+    assert layers() - STARTERS == set(ORDER)
+
+
+@pytest.mark.parametrize("layer", ORDER)
+def test_a_package_imports_only_what_stands_before_it(layer: str) -> None:
     assert modules(layer), f"no module of {layer}"
-    for path in modules(layer):
-        beyond = imported(path) - MAY_IMPORT[layer] - {layer}
-        assert not beyond, f"{path.name} imports {sorted(beyond)}"
+    allowed = ONLY.get(layer, set(ORDER[: ORDER.index(layer)])) | {layer}
+    beyond = [
+        f"{path.relative_to(PACKAGE)}:{line} imports {found}"
+        for path in modules(layer)
+        for line, found in imported(path)
+        if found not in allowed
+    ]
+    assert not beyond, "\n".join(beyond)
 
 
-def test_widgets_know_no_job_and_no_profile() -> None:
-    for path in modules("widgets"):
-        beyond = imported(path) & {
-            "job",
-            "profile",
-            "shop",
-            "screens",
-            "instruments",
-            "app",
-            "trade",
-        }
-        assert not beyond, f"{path.name} imports {sorted(beyond)}"
+def test_no_modules_import_each_other_in_a_circle() -> None:
+    """At import, not for types only: a circle makes the order of imports matter."""
+    names = {name_of(path): path for path in PACKAGE.rglob("*.py")}
+    edges = {name: at_import(path, set(names)) - {name} for name, path in names.items()}
+    done: set[str] = set()
+
+    def walk(name: str, way: tuple[str, ...]) -> None:
+        assert name not in way, " -> ".join((*way[way.index(name) :], name))
+        if name in done:
+            return
+        for other in sorted(edges[name]):
+            walk(other, (*way, name))
+        done.add(name)
+
+    for name in sorted(names):
+        walk(name, ())
+
+
+def name_of(path: Path) -> str:
+    parts = path.relative_to(PACKAGE.parent).with_suffix("").parts
+    return ".".join(parts).removesuffix(".__init__")
+
+
+def at_import(path: Path, known: set[str]) -> set[str]:
+    """The modules of booth that are imported when this one is: not late, not for types only."""
+    found: set[str] = set()
+    for node in ast.parse(path.read_text("utf-8")).body:
+        if isinstance(node, ast.Import):
+            found |= {alias.name for alias in node.names} & known
+        elif isinstance(node, ast.ImportFrom) and node.module:
+            inside = {f"{node.module}.{alias.name}" for alias in node.names} & known
+            found |= inside or ({node.module} & known)
+    return found
 
 
 @pytest.mark.parametrize("layer", WITHOUT_SCREEN)
 def test_no_screen_and_no_registry_is_loaded_at_run_time(layer: str) -> None:
     """A static look cannot see a late import: a fresh interpreter can."""
-    names = [
-        "booth." + ".".join(path.relative_to(PACKAGE).with_suffix("").parts)
-        for path in modules(layer)
-    ]
-    names = [name.removesuffix(".__init__") for name in names]
+    names = [name_of(path) for path in modules(layer)]
     code = (
         f"import sys\nfor name in {names!r}: __import__(name)\n"
         "print([m for m in ('textual', 'pint', 'numpy', 'rich') if m in sys.modules])"
@@ -111,11 +147,10 @@ def test_only_units_knows_pint() -> None:
     for path in PACKAGE.rglob("*.py"):
         if path.parent.name == "units":
             continue
-        assert "pint" not in {
-            name.split(".")[0]
-            for node in ast.walk(ast.parse(path.read_text("utf-8")))
-            for name in (
-                [alias.name for alias in node.names] if isinstance(node, ast.Import)
-                else [node.module or ""] if isinstance(node, ast.ImportFrom) else []
-            )
-        }, path  # fmt: skip
+        for node in ast.walk(ast.parse(path.read_text("utf-8"))):
+            names: list[str] = []
+            if isinstance(node, ast.Import):
+                names = [alias.name for alias in node.names]
+            elif isinstance(node, ast.ImportFrom):
+                names = [node.module or ""]
+            assert "pint" not in {name.split(".")[0] for name in names}, path

@@ -12,7 +12,7 @@ from pathlib import Path
 import platformdirs
 import pytest
 
-from booth import paths
+from booth.files import paths
 
 ROOT = Path(__file__).resolve().parent.parent
 
@@ -93,7 +93,7 @@ def test_the_wheel_carries_the_profiles_where_they_are_looked_for() -> None:
 
 def test_paths_load_neither_pint_nor_textual_nor_platformdirs() -> None:
     code = (
-        "import sys; from booth import paths; paths.jobs_dir(); paths.profiles_dirs();"
+        "import sys; from booth.files import paths; paths.jobs_dir(); paths.profiles_dirs();"
         "print([m for m in ('pint', 'textual', 'platformdirs') if m in sys.modules])"
     )
     done = subprocess.run(

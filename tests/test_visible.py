@@ -8,7 +8,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from booth.visible import visible
+from booth.files.safe_text import visible
 
 
 @pytest.mark.parametrize(

@@ -13,9 +13,9 @@ from booth.figure.grammar import Misuse, read_words
 from booth.figure.readers import near
 from booth.figure.subject import Subject
 from booth.figure.subjects import SUBJECTS
+from booth.files.safe_text import visible
 from booth.trade.result import BadInput
 from booth.units import System
-from booth.visible import visible
 
 USAGE = 2
 _HELP = {"--help", "-h"}

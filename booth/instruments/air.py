@@ -5,20 +5,20 @@ from __future__ import annotations
 from typing import ClassVar
 
 from booth.instruments.base import Instrument, Values, quantity
-from booth.instruments.desk import Context
-from booth.job.events import AirRead, Event
-from booth.job.figures import compare
+from booth.instruments.context import Context
+from booth.job.measured import compare
+from booth.log.events import AirRead, Event
 from booth.profile.model import Range
-from booth.screens.describe import range_words
-from booth.screens.faces import duration
 from booth.shop.model import Compressor
 from booth.trade.air import longest_trigger_s, recovery_s, trigger_duty
 from booth.trade.hvlp import HVLP_MOST_KPA, hvlp_cap_pressure
 from booth.trade.result import BadInput, Estimate
 from booth.units import Kind, Quantity, System, show, shown_unit
 from booth.widgets.entry import Field
-from booth.widgets.readout import Readout
-from booth.widgets.tone import Tone
+from booth.words.profile_words import range_words
+from booth.words.readout import Readout
+from booth.words.tone import Tone
+from booth.words.wait_words import duration
 
 
 class Air(Instrument):

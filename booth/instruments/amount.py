@@ -5,16 +5,16 @@ from __future__ import annotations
 import math
 from typing import ClassVar
 
-from booth.instruments.amount_words import area_words, plan_in, plan_readout, this_area
 from booth.instruments.base import Instrument, Values, number, quantity, word
-from booth.instruments.desk import Context
-from booth.job.amount import DIMENSIONS, total_area_m2
-from booth.job.events import AmountPlanned, AreaAdded, Event
+from booth.instruments.context import Context
+from booth.job.material import DIMENSIONS, total_area_m2
+from booth.log.events import AmountPlanned, AreaAdded, Event
 from booth.moment import Moment
 from booth.units import Kind, Quantity, show, shown_unit
 from booth.widgets.entry import Field, FieldRow, TypedText
-from booth.widgets.readout import Readout
-from booth.widgets.tone import Tone
+from booth.words.amount_words import area_words, plan_in, plan_readout, this_area
+from booth.words.readout import Readout
+from booth.words.tone import Tone
 
 FORMS = (
     ("rectangle", "flat, square-edged"),

@@ -15,15 +15,15 @@ from textual.message import Message
 from textual.widget import Widget
 from textual.widgets import Static
 
-from booth.instruments.desk import Context, Desk
-from booth.job.events import Event, Voided
-from booth.job.starting import starting_points
+from booth.instruments.context import Context, Desk
+from booth.log.events import Event, Voided
 from booth.moment import Moment
 from booth.units import EntryError, Quantity, System
 from booth.widgets.entry import Choice, Field, FieldRow, Given, TypedText
 from booth.widgets.figure_panel import FigurePanel
-from booth.widgets.readout import Readout
 from booth.widgets.text import content, reflow
+from booth.words.last_good_words import starting_points
+from booth.words.readout import Readout
 
 Values = Mapping[str, Given]
 

@@ -6,14 +6,12 @@ import math
 from typing import ClassVar
 
 from booth.instruments.base import Instrument, Values, number, quantity, word
-from booth.instruments.desk import Context
-from booth.job.events import CatchMade, Event
-from booth.job.figures import catches, compare
+from booth.instruments.context import Context
+from booth.job.measured import catches, compare
+from booth.job.needle_advice import catch_pairs, paint_words, turns_words
 from booth.job.past import CatchPair, pairs
-from booth.job.turns import catch_pairs, paint_words, turns_words
+from booth.log.events import CatchMade, Event
 from booth.moment import Moment, elapsed, later
-from booth.screens.describe import range_words
-from booth.screens.faces import duration
 from booth.trade.delivery import (
     catch_statistics,
     delivery_from_volume,
@@ -23,8 +21,10 @@ from booth.trade.delivery import (
 from booth.trade.water import water_density_kg_m3
 from booth.units import Kind, Quantity, System, show, shown_unit
 from booth.widgets.entry import Field, FieldRow
-from booth.widgets.readout import Readout
-from booth.widgets.tone import Tone
+from booth.words.profile_words import range_words
+from booth.words.readout import Readout
+from booth.words.tone import Tone
+from booth.words.wait_words import duration
 
 LEAD_IN_S = 3.0
 BOUNCE_S = 0.7

@@ -10,15 +10,15 @@ from textual.content import Content
 from textual.widgets import Static
 
 from booth.instruments.base import Instrument, Values
-from booth.instruments.desk import Context
-from booth.job.events import CautionAcknowledged, Event
-from booth.job.fold import Job
+from booth.instruments.context import Context
+from booth.log.events import CautionAcknowledged, Event
+from booth.log.fold import Job
 from booth.moment import Moment
 from booth.profile.cautions import Caution, cautions_for
-from booth.screens.put import put
 from booth.widgets.entry import FieldRow
-from booth.widgets.readout import Readout
+from booth.widgets.quiet_line import put
 from booth.widgets.text import content, reflow
+from booth.words.readout import Readout
 
 
 def first_open(job: Job) -> Caution | None:

@@ -10,13 +10,13 @@ from textual.content import Content
 from textual.widgets import Static
 
 from booth.instruments.base import Instrument, Values
-from booth.instruments.desk import Context
-from booth.job.events import BatchFinished, Event, LineTicked
+from booth.instruments.context import Context
+from booth.log.events import BatchFinished, Event, LineTicked
 from booth.moment import Moment
-from booth.screens.put import put
 from booth.widgets.entry import FieldRow
-from booth.widgets.readout import Readout
+from booth.widgets.quiet_line import put
 from booth.widgets.text import content
+from booth.words.readout import Readout
 
 
 class Clean(Instrument):

@@ -9,18 +9,18 @@ from textual.app import ComposeResult
 from textual.widgets import Static
 
 from booth.instruments.base import Instrument, Values
-from booth.instruments.desk import Context
+from booth.instruments.context import Context
 from booth.job.coating import begin_coat, end_coat
-from booth.job.events import CoatBegun, CoatEnded, Event, TouchTried
 from booth.job.steps import steps_of
 from booth.job.waits import Standing, State, What, standings
+from booth.log.events import CoatBegun, CoatEnded, Event, TouchTried
 from booth.moment import Moment, elapsed
-from booth.screens.faces import TONES, duration, state_word, time_words, what_words
 from booth.widgets.figure_panel import FigurePanel
 from booth.widgets.part_table import PartRow, PartTable
-from booth.widgets.readout import Readout
 from booth.widgets.text import content, reflow
-from booth.widgets.tone import Tone
+from booth.words.readout import Readout
+from booth.words.tone import Tone
+from booth.words.wait_words import TONES, duration, state_word, time_words, what_words
 
 
 class Coats(Instrument):

@@ -5,11 +5,10 @@ from __future__ import annotations
 from typing import ClassVar
 
 from booth.instruments.base import Instrument, Values, quantity, word
-from booth.instruments.desk import Context
-from booth.job.events import EffluxTimed, Event
-from booth.job.figures import efflux_runs, mean_efflux_s
+from booth.instruments.context import Context
+from booth.job.measured import efflux_runs, mean_efflux_s
+from booth.log.events import EffluxTimed, Event
 from booth.moment import Moment, elapsed
-from booth.screens.describe import range_words
 from booth.trade.cups import (
     CUPS,
     Cup,
@@ -21,8 +20,9 @@ from booth.trade.cups import (
 from booth.trade.result import BadInput, Estimate, Outside, Value
 from booth.units import Kind, show
 from booth.widgets.entry import Field
-from booth.widgets.readout import Readout
-from booth.widgets.tone import Tone
+from booth.words.profile_words import range_words
+from booth.words.readout import Readout
+from booth.words.tone import Tone
 
 #: Two presses closer than this are one press that bounced [s].
 BOUNCE_S = 0.7

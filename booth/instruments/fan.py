@@ -5,17 +5,17 @@ from __future__ import annotations
 from typing import ClassVar
 
 from booth.instruments.base import Instrument, Values, quantity
-from booth.instruments.desk import Context
-from booth.job.events import Event, FanSet
-from booth.job.figures import compare, overlap_fraction
+from booth.instruments.context import Context
+from booth.job.measured import compare, overlap_fraction
+from booth.log.events import Event, FanSet
 from booth.profile.model import Range
-from booth.screens.describe import range_words
 from booth.trade.result import BadInput
 from booth.trade.speed import pitch_mm
 from booth.units import Kind, Quantity, System, show, shown_unit
 from booth.widgets.entry import Field
-from booth.widgets.readout import Readout
-from booth.widgets.tone import Tone
+from booth.words.profile_words import range_words
+from booth.words.readout import Readout
+from booth.words.tone import Tone
 
 
 class Fan(Instrument):

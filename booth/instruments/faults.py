@@ -10,19 +10,19 @@ from textual.content import Content
 from textual.widgets import Static
 
 from booth.instruments.base import Instrument, Values
-from booth.instruments.desk import Context
-from booth.instruments.fault_words import causes_lines, strongest
-from booth.job.events import Event, FaultSeen
-from booth.job.evidence import evidence_of
-from booth.job.fold import Job
+from booth.instruments.context import Context
+from booth.job.fault_evidence import evidence_of
+from booth.log.events import Event, FaultSeen
+from booth.log.fold import Job
 from booth.moment import Moment
 from booth.trade.faults import FAULTS, Fault, rank_causes
 from booth.units import System
 from booth.widgets.entry import FieldRow
 from booth.widgets.figure_panel import FigurePanel
 from booth.widgets.pick_list import Line, PickList
-from booth.widgets.readout import Readout
 from booth.widgets.text import content
+from booth.words.fault_words import causes_lines, strongest
+from booth.words.readout import Readout
 
 KEYS = tuple(FAULTS)
 ANY_PART = "any part"

@@ -7,20 +7,20 @@ from itertools import pairwise
 from typing import ClassVar
 
 from booth.instruments.base import Instrument, Values, number, quantity, word
-from booth.instruments.desk import Context
-from booth.instruments.film_words import change_lines, dry_line, lands_line
-from booth.job.events import Event, FilmRead
-from booth.job.film import coat_on, film_of, readings_of, statistics_of
-from booth.job.fold import Job
+from booth.instruments.context import Context
+from booth.job.gauge_readings import coat_on, film_of, readings_of, statistics_of
 from booth.job.steps import steps_of
+from booth.log.events import Event, FilmRead
+from booth.log.fold import Job
 from booth.moment import Moment
-from booth.screens.describe import range_words
 from booth.trade.gauge import TEETH_MIL, FilmInterval, Judgement, Verdict, judge_film
 from booth.trade.result import BadInput
 from booth.units import Kind, Quantity, System, show, shown_unit
 from booth.widgets.entry import Choice, Field, FieldRow
-from booth.widgets.readout import Readout
-from booth.widgets.tone import Tone
+from booth.words.film_words import change_lines, dry_line, lands_line
+from booth.words.profile_words import range_words
+from booth.words.readout import Readout
+from booth.words.tone import Tone
 
 UM_PER_MIL = 25.4
 #: A tooth is recognised when what was typed is this near to it.

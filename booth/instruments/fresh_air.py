@@ -13,10 +13,10 @@ from textual.app import ComposeResult
 from textual.widgets import Static
 
 from booth.instruments.base import Instrument, Values, number, word
-from booth.instruments.desk import Context
-from booth.job.events import Event, FreshAirChecked
-from booth.job.figures import delivery_ml_min
+from booth.instruments.context import Context
+from booth.job.measured import delivery_ml_min
 from booth.job.vapour import Vapour, known_solvent, percent_known, vapour_of
+from booth.log.events import Event, FreshAirChecked
 from booth.profile.model import Hazard
 from booth.trade.face import FACE_M_S, face_velocity, required_exhaust
 from booth.trade.result import BadInput
@@ -25,9 +25,9 @@ from booth.trade.ventilation import minimum_air
 from booth.units import Kind, Quantity, System, show, shown_unit
 from booth.widgets.entry import Field, FieldRow
 from booth.widgets.figure_panel import FigurePanel
-from booth.widgets.readout import Readout
 from booth.widgets.text import content
-from booth.widgets.tone import Tone
+from booth.words.readout import Readout
+from booth.words.tone import Tone
 
 L_PER_M3 = 1000.0
 MINUTES_PER_HOUR = 60.0

@@ -7,9 +7,17 @@ from typing import ClassVar
 from textual.app import ComposeResult
 
 from booth.instruments.base import Instrument, Values, number
-from booth.instruments.desk import Context
+from booth.instruments.context import Context
 from booth.instruments.mix_rows import FRESH, READING, fields, plan_by_rows, wanted_rows
-from booth.instruments.mix_words import (
+from booth.job.pouring import Pouring, batch_of, open_pours, pour_event, pouring, rest_amount
+from booth.log.events import BatchMixed, Event, Poured, Voided
+from booth.log.fold import Job
+from booth.moment import Moment, elapsed
+from booth.trade.result import BadInput
+from booth.widgets.entry import Choice, Field, FieldRow
+from booth.widgets.figure_panel import FigurePanel
+from booth.widgets.pour_table import PourTable
+from booth.words.mix_words import (
     batch_line,
     batch_readout,
     empty_readout,
@@ -18,22 +26,7 @@ from booth.instruments.mix_words import (
     pour_readout,
     pour_rows,
 )
-from booth.job.events import BatchMixed, Event, Poured, Voided
-from booth.job.fold import Job
-from booth.job.pouring import (
-    Pouring,
-    batch_of,
-    open_pours,
-    pour_event,
-    pouring,
-    rest_amount,
-)
-from booth.moment import Moment, elapsed
-from booth.trade.result import BadInput
-from booth.widgets.entry import Choice, Field, FieldRow
-from booth.widgets.figure_panel import FigurePanel
-from booth.widgets.pour_table import PourTable
-from booth.widgets.readout import Readout
+from booth.words.readout import Readout
 
 #: Two presses closer than this are one press that bounced [s].
 BOUNCE_S = 0.7

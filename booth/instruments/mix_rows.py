@@ -3,8 +3,7 @@
 from __future__ import annotations
 
 from booth.instruments.base import Values, number, quantity, word
-from booth.instruments.desk import Context
-from booth.job.fold import Job
+from booth.instruments.context import Context
 from booth.job.pouring import (
     BatchPlan,
     components,
@@ -14,6 +13,7 @@ from booth.job.pouring import (
     plan_of,
     thinner_of,
 )
+from booth.log.fold import Job
 from booth.trade.parts import Measure
 from booth.units import Kind, Quantity
 from booth.widgets.entry import Field

@@ -10,8 +10,16 @@ from textual.timer import Timer
 from textual.widgets import Static
 
 from booth.instruments.base import Instrument, Values, number, word
-from booth.instruments.desk import Context
-from booth.instruments.pace_words import (
+from booth.instruments.context import Context
+from booth.job.pace_basis import basis_of
+from booth.log.events import Event, PassTimed
+from booth.moment import Moment, elapsed
+from booth.units import Kind, Quantity, System
+from booth.widgets.entry import Field, FieldRow
+from booth.widgets.figure_panel import FigurePanel
+from booth.widgets.pace_bar import PaceBar, sweep
+from booth.widgets.text import content, reflow
+from booth.words.pace_words import (
     length_words,
     missing_words,
     pace_readout,
@@ -20,16 +28,8 @@ from booth.instruments.pace_words import (
     running_readout,
     timed_readout,
 )
-from booth.job.events import Event, PassTimed
-from booth.job.pace import basis_of
-from booth.moment import Moment, elapsed
-from booth.units import Kind, Quantity, System
-from booth.widgets.entry import Field, FieldRow
-from booth.widgets.figure_panel import FigurePanel
-from booth.widgets.pace_bar import PaceBar, sweep
-from booth.widgets.readout import Readout
-from booth.widgets.text import content, reflow
-from booth.widgets.tone import Tone
+from booth.words.readout import Readout
+from booth.words.tone import Tone
 
 #: Frames of the bar a second: smooth to the eye, and little work.
 FRAMES = 20

@@ -10,8 +10,19 @@ from textual.containers import Vertical, VerticalScroll
 from textual.widgets import Static
 
 from booth.instruments.base import Instrument, Values, quantity, word
-from booth.instruments.desk import Context
-from booth.instruments.pattern_words import (
+from booth.instruments.context import Context
+from booth.job.measured import fan_mm, overlap_fraction
+from booth.job.patterns import SHAPES, Pattern, best_overlap, pattern_of
+from booth.log.events import Event, PatternRead
+from booth.moment import Moment
+from booth.trade.overlap import MOST_OVERLAP
+from booth.units import Kind, Quantity
+from booth.widgets.entry import Field, FieldRow, TypedText
+from booth.widgets.figure_panel import FigurePanel
+from booth.widgets.film_plot import FilmPlot
+from booth.widgets.spray_paper import SprayPaper
+from booth.widgets.text import content, reflow
+from booth.words.pattern_words import (
     film_readout,
     paper_of,
     paper_readout,
@@ -21,24 +32,8 @@ from booth.instruments.pattern_words import (
     turns_content,
     zones_fault,
 )
-from booth.job.events import Event, PatternRead
-from booth.job.figures import fan_mm, overlap_fraction
-from booth.job.patterns import (
-    SHAPES,
-    Pattern,
-    best_overlap,
-    pattern_of,
-)
-from booth.moment import Moment
-from booth.trade.overlap import MOST_OVERLAP
-from booth.units import Kind, Quantity
-from booth.widgets.entry import Field, FieldRow, TypedText
-from booth.widgets.figure_panel import FigurePanel
-from booth.widgets.film_plot import FilmPlot
-from booth.widgets.readout import Readout
-from booth.widgets.spray_paper import SprayPaper
-from booth.widgets.text import content, reflow
-from booth.widgets.tone import Tone
+from booth.words.readout import Readout
+from booth.words.tone import Tone
 
 NOT_READ = ""
 CHOICES = ((NOT_READ, "choose what it shows"), *((each.key, each.words) for each in SHAPES))

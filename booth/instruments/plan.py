@@ -7,14 +7,14 @@ from typing import ClassVar
 from textual.app import ComposeResult
 
 from booth.instruments.base import Instrument, Values, number
-from booth.instruments.desk import Context
-from booth.instruments.plan_words import plan_readout, timeline
-from booth.job.planned import Planned, planned, spray_times
+from booth.instruments.context import Context
+from booth.job.job_schedule import Planned, planned, spray_times
 from booth.units import Kind, Quantity
 from booth.widgets.entry import Field, FieldRow
 from booth.widgets.figure_panel import FigurePanel
-from booth.widgets.readout import Readout
 from booth.widgets.time_line import TimelineView
+from booth.words.plan_words import plan_readout, timeline
+from booth.words.readout import Readout
 
 
 class Plan(Instrument):

@@ -5,11 +5,11 @@ from __future__ import annotations
 from typing import ClassVar
 
 from booth.instruments.base import Instrument, Values, word
-from booth.instruments.desk import Context
-from booth.job.events import Event, FaultSeen, JobClosed, StepDone
+from booth.instruments.context import Context
+from booth.log.events import Event, FaultSeen, JobClosed, StepDone
 from booth.widgets.entry import Field
-from booth.widgets.readout import Readout
-from booth.widgets.tone import Tone
+from booth.words.readout import Readout
+from booth.words.tone import Tone
 
 #: Nothing is taken for good that nobody called so: the next job starts from a good one.
 NOT_SAID = ""

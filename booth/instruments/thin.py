@@ -5,17 +5,17 @@ from __future__ import annotations
 from typing import ClassVar
 
 from booth.instruments.base import Instrument, Values, number, quantity
-from booth.instruments.desk import Context
-from booth.instruments.thin_words import thin_readout
-from booth.job.events import Event, ThinnerAdded
+from booth.instruments.context import Context
 from booth.job.mixture import added_ml, now, stages, viscosity_of
 from booth.job.pouring import thinner_of
-from booth.job.thin import Advice, Finding, advise
+from booth.job.thin_advice import Advice, Finding, advise
+from booth.log.events import Event, ThinnerAdded
 from booth.moment import Moment
 from booth.trade.result import Value
 from booth.units import Kind, Quantity, show
 from booth.widgets.entry import Field, FieldRow
-from booth.widgets.readout import Readout
+from booth.words.readout import Readout
+from booth.words.thin_words import thin_readout
 
 
 class Thin(Instrument):

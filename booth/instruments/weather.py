@@ -5,17 +5,17 @@ from __future__ import annotations
 from typing import ClassVar
 
 from booth.instruments.base import Instrument, Values, quantity
-from booth.instruments.desk import Context
-from booth.job import today
-from booth.job.events import Event, WeatherRead
+from booth.instruments.context import Context
+from booth.job import scaled_waits
+from booth.log.events import Event, WeatherRead
 from booth.profile.model import Range
-from booth.screens.faces import duration, rough
 from booth.trade.result import BadInput
 from booth.trade.weather import Bounds, LimitCheck, weather_verdict
 from booth.units import Kind, Quantity, System, show, shown_unit, shown_value
 from booth.widgets.entry import Field
-from booth.widgets.readout import Readout
-from booth.widgets.tone import Tone
+from booth.words.readout import Readout
+from booth.words.tone import Tone
+from booth.words.wait_words import duration, rough
 
 BELOW_DEW_POINT = "The part is not above the dew point: water condenses on it."
 
@@ -117,10 +117,10 @@ def waits_in_words(context: Context, weather: WeatherRead) -> list[str]:
     """What this weather makes of the profile's waits."""
     profile = context.profile
     found = (
-        ("flash-off", today.flash_off(profile, weather)),
-        ("recoat opens", today.recoat_opens(profile, weather)),
-        ("recoat closes", today.recoat_closes(profile, weather)),
-        ("pot life", today.pot_life(profile, weather)),
+        ("flash-off", scaled_waits.flash_off(profile, weather)),
+        ("recoat opens", scaled_waits.recoat_opens(profile, weather)),
+        ("recoat closes", scaled_waits.recoat_closes(profile, weather)),
+        ("pot life", scaled_waits.pot_life(profile, weather)),
     )
     said = [
         f"{name} {'~' if lasting.estimate else ''}{_lasts(lasting.seconds)}"

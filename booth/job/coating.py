@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
-from booth.job.events import CoatBegun, CoatEnded
-from booth.job.fold import Job
 from booth.job.waits import State, What, standings
+from booth.log.events import CoatBegun, CoatEnded
+from booth.log.fold import Job
 from booth.moment import Moment
 
 

@@ -8,9 +8,9 @@ from __future__ import annotations
 
 from dataclasses import dataclass, replace
 
-from booth.job.events import BatchMixed, EffluxTimed, ThinnerAdded
-from booth.job.fold import Job
 from booth.job.pouring import components, thinner_of
+from booth.log.events import BatchMixed, EffluxTimed, ThinnerAdded
+from booth.log.fold import Job
 from booth.profile.model import Profile
 from booth.trade.cups import CUPS, viscosity_from_efflux
 from booth.trade.result import BadInput, Outside, Value

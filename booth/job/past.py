@@ -7,12 +7,12 @@ from dataclasses import dataclass
 from pathlib import Path
 from typing import NamedTuple
 
-from booth.job import figures
-from booth.job.events import JobOpened
-from booth.job.fold import Job, NoJob, fold
-from booth.job.lines import parse
-from booth.job.store import log_bytes, log_files
-from booth.job.summary import opening_of, summary_of
+from booth.job import measured
+from booth.log.events import JobOpened
+from booth.log.fold import Job, NoJob, fold
+from booth.log.parse import parse
+from booth.log.store import log_bytes, log_files
+from booth.log.summary import opening_of, summary_of
 from booth.moment import Moment
 from booth.units import Quantity
 
@@ -76,25 +76,25 @@ def last_good(folder: Path, profile_key: str, gun: str = "") -> GoodSettings | N
 
 def settings_of(path: Path, job: Job) -> GoodSettings:
     """Give what was set and measured last in `job`."""
-    liquid = next((each for each in ("paint", "water") if figures.catches(job, each)), None)
-    catches = figures.catches(job, liquid) if liquid else ()
+    liquid = next((each for each in ("paint", "water") if measured.catches(job, each)), None)
+    catches = measured.catches(job, liquid) if liquid else ()
     last = catches[-1] if catches else None
     air = job.airs[-1] if job.airs else None
-    thinner = figures.thinner_fraction(job)
+    thinner = measured.thinner_fraction(job)
     fan_turns = [each for each in (*job.fans, *job.airs) if _turns(each) is not None]
     distances = [each.distance.value for each in job.fans if each.distance]
     overlaps = [each.overlap.value for each in job.patterns if each.overlap]
-    fan = figures.fan_mm(job)
+    fan = measured.fan_mm(job)
     return GoodSettings(
         path=path,
         job=job.opened.job or path.stem,
         opened=job.opened.at,
         gun=job.opened.gun,
         parts=job.parts,
-        efflux_s=figures.mean_efflux_s(job),
-        efflux_cup=job.runs[-1].cup if figures.efflux_runs(job) else None,
+        efflux_s=measured.mean_efflux_s(job),
+        efflux_cup=job.runs[-1].cup if measured.efflux_runs(job) else None,
         thinner_percent=None if thinner is None else thinner * 100,
-        delivery_ml_min=figures.mean_delivery_ml_min(job, liquid) if liquid else None,
+        delivery_ml_min=measured.mean_delivery_ml_min(job, liquid) if liquid else None,
         delivery_liquid=liquid,
         turns=_value(last.turns) if last else None,
         tip_mm=_value(last.tip) if last else None,

@@ -6,14 +6,8 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from functools import lru_cache
 
-from booth.job.events import PatternRead
-from booth.trade.overlap import (
-    Evenness,
-    OverlapChoice,
-    evenness,
-    film_section,
-    most_even_overlap,
-)
+from booth.log.events import PatternRead
+from booth.trade.overlap import Evenness, OverlapChoice, evenness, film_section, most_even_overlap
 from booth.trade.pattern import ZONES, FanProfile, profile_by_name, profile_from_zones
 from booth.trade.reading import Reading, Seen, reading, seen_in_zones
 from booth.trade.result import BadInput

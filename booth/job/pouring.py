@@ -9,9 +9,9 @@ import itertools
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
-from booth.job.events import BatchMixed, Poured
-from booth.job.events import Pour as PouredAmount
-from booth.job.fold import Job
+from booth.log.events import BatchMixed, Poured
+from booth.log.events import Pour as PouredAmount
+from booth.log.fold import Job
 from booth.moment import Moment
 from booth.profile.model import Profile, Thinner
 from booth.trade.blend import mixed_density_g_ml

@@ -12,12 +12,12 @@ from pathlib import Path
 
 import msgspec
 
-from booth.job import figures
-from booth.job.fold import Job
+from booth.files.slug import slug
+from booth.job import measured
 from booth.job.past import GoodSettings, settings_of
+from booth.log.fold import Job
 from booth.profile.keys import KEYS
 from booth.profile.model import Efflux, Profile, Range
-from booth.profile.slug import slug
 from booth.trade.cups import CUPS
 from booth.units import Kind, System, read, show
 
@@ -126,7 +126,7 @@ def _settings_of(job: Job) -> GoodSettings:
 
 def _settings(job: Job, good: GoodSettings) -> tuple[_Setting, ...]:
     gun, efflux = job.profile.gun, job.profile.efflux
-    paint = figures.mean_delivery_ml_min(job, "paint")
+    paint = measured.mean_delivery_ml_min(job, "paint")
     known_cup = (good.efflux_cup or "") in CUPS
     target = efflux.target_s if efflux is not None and _same_cup(efflux, good) else None
     return (
@@ -135,7 +135,7 @@ def _settings(job: Job, good: GoodSettings) -> tuple[_Setting, ...]:
         ),
         # With the trigger pulled, or nothing: a catch is often made with the air shut.
         _Setting(
-            "gun.inlet_pressure", "inlet", Kind.PRESSURE, figures.inlet_kpa(job), gun.inlet_kpa
+            "gun.inlet_pressure", "inlet", Kind.PRESSURE, measured.inlet_kpa(job), gun.inlet_kpa
         ),
         # Of the coating itself: a delivery of water is no target for paint.
         _Setting("gun.delivery", "delivery", Kind.DELIVERY, paint, gun.delivery_ml_min),
@@ -172,7 +172,7 @@ def _about(each: _Setting, system: System) -> Range:
 
 def _is_outside(each: _Setting) -> bool:
     assert each.measured is not None
-    return figures.compare(each.measured, each.asked) in ("below", "above")
+    return measured.compare(each.measured, each.asked) in ("below", "above")
 
 
 def _outside(each: _Setting, system: System) -> str:
@@ -189,7 +189,9 @@ def _efflux(job: Job, good: GoodSettings, used: list[_Setting], system: System) 
     if timed is None:
         return job.profile.efflux
     # The temperature is that of the liquid that was timed: the old one may not hold for it.
-    read_at = [run.liquid_temperature for run in figures.efflux_runs(job) if run.liquid_temperature]
+    read_at = [
+        run.liquid_temperature for run in measured.efflux_runs(job) if run.liquid_temperature
+    ]
     at_c = sum(each.value for each in read_at) / len(read_at) if read_at else None
     low, high = _BOUNDS["efflux.at"]
     if at_c is not None and not low <= at_c <= high:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import enum
 
-from booth.job.fold import Job
+from booth.log.fold import Job
 from booth.profile.model import Step
 from booth.profile.steps import steps_for
 

@@ -8,8 +8,8 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from booth.job import figures
-from booth.job.fold import Job
+from booth.job import measured
+from booth.log.fold import Job
 from booth.profile.model import Profile
 from booth.trade.result import BadInput
 from booth.trade.solvents import Solvent, solvent, solvent_names
@@ -105,7 +105,7 @@ def _thinner(job: Job) -> tuple[float, str]:
     thinner = profile.mix.thinner if profile.mix else None
     if thinner is None or (profile.waterborne and not thinner.solvent):
         return 0.0, ""  # what it is thinned with is water
-    mixed = figures.thinner_fraction(job)
+    mixed = measured.thinner_fraction(job)
     if mixed is not None:
         return mixed, f"{mixed * 100:.0f} % thinner, as mixed."
     most = thinner.limit_percent if thinner.limit_percent is not None else thinner.usual_percent

@@ -10,10 +10,10 @@ import enum
 from collections.abc import Iterator
 from dataclasses import dataclass
 
-from booth.job import today
-from booth.job.events import BatchMixed
-from booth.job.fold import Coat, Job
-from booth.job.today import Lasting
+from booth.job import scaled_waits
+from booth.job.scaled_waits import Lasting
+from booth.log.events import BatchMixed
+from booth.log.fold import Coat, Job
 from booth.moment import Basis, Moment, elapsed, later
 
 #: The last fifth of a window is its closing, but no more than half an hour of it.
@@ -219,9 +219,9 @@ def _part_waits(job: Job) -> Iterator[Wait]:
 def _next_coat(job: Job, coat: Coat) -> Wait:
     assert coat.ended is not None
     profile, weather = job.profile, coat.weather or job.weather
-    flash = today.flash_off(profile, weather)
-    opens = today.longer_of(flash, today.recoat_opens(profile, weather))
-    closes = today.recoat_closes(profile, weather)
+    flash = scaled_waits.flash_off(profile, weather)
+    opens = scaled_waits.longer_of(flash, scaled_waits.recoat_opens(profile, weather))
+    closes = scaled_waits.recoat_closes(profile, weather)
     opens_s, by_touch, touch_rule = _touched(coat, opens.seconds if opens else 0.0)
     parts = [each for each in (opens, closes) if each is not None]
     said = list(dict.fromkeys(each.rule for each in parts))
@@ -258,7 +258,7 @@ def _after_last(job: Job, coat: Coat) -> Iterator[Wait]:
     assert coat.ended is not None
     rules, weather = job.profile.waits, coat.weather or job.weather
     for what, rule in ((What.DUST_FREE, rules.dust_free), (What.HANDLE, rules.handle)):
-        lasting = today.dries(rule, weather)
+        lasting = scaled_waits.dries(rule, weather)
         if lasting is None:
             continue
         yield Wait(
@@ -287,7 +287,7 @@ def _pot_waits(job: Job) -> Iterator[Wait]:
             yield _pot(batch, batch.at, What.INDUCTION, Lasting(mix.induction_s, False, "profile"))
         if mix.pot_life is not None:
             oldest = oldest_of(job, batch)
-            lasts = today.pot_life(job.profile, job.weather)
+            lasts = scaled_waits.pot_life(job.profile, job.weather)
             yield _pot(batch, oldest.at, What.POT_LIFE, None, lasts)
 
 

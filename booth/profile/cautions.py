@@ -8,9 +8,9 @@ from __future__ import annotations
 
 import textwrap
 
+from booth.files.safe_text import visible
 from booth.profile.caution_words import ALWAYS, BY_HAZARD, WIDEST, Caution
 from booth.profile.model import Hazard, Profile
-from booth.visible import visible
 
 __all__ = ["Caution", "cautions_for"]
 

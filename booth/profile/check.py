@@ -7,11 +7,11 @@ from collections.abc import Iterable
 from pathlib import Path
 from typing import TextIO
 
-from booth.profile.faults import Fault
+from booth.files.faults import Fault
+from booth.files.safe_text import visible
 from booth.profile.library import toml_files
 from booth.profile.model import Profile
 from booth.profile.read import read_profile
-from booth.visible import visible
 
 __all__ = ["FAULTS", "OK", "USAGE", "check"]
 

@@ -7,7 +7,7 @@ from collections.abc import Iterable
 from dataclasses import dataclass, field
 from pathlib import Path
 
-from booth.profile.faults import Fault
+from booth.files.faults import Fault
 from booth.profile.model import Profile
 from booth.profile.read import read_profile
 

@@ -6,7 +6,7 @@ import math
 import re
 from typing import Any
 
-from booth.profile.faults import Faults, Path, quoted, said
+from booth.files.faults import Faults, Path, quoted, said
 from booth.profile.keys import Key, Shape
 from booth.units import EntryError, Kind, System, read, show
 

@@ -8,13 +8,13 @@ from __future__ import annotations
 import os
 from typing import Any
 
+from booth.files.faults import Fault, Faults, Path, nearest, quoted, said
+from booth.files.file_text import file_name, text_of, text_of_bytes
+from booth.files.toml_syntax import parse
 from booth.profile.build import build
-from booth.profile.faults import Fault, Faults, Path, nearest, quoted, said
+from booth.profile.consistency import judge
 from booth.profile.keys import ALSO_CALLED, KEYS, Key, Shape, children
 from booth.profile.model import Profile
-from booth.profile.sense import judge
-from booth.profile.source import file_name, text_of, text_of_bytes
-from booth.profile.syntax import parse
 from booth.profile.values import MOST_ITEMS, read_value
 
 __all__ = ["read_bytes", "read_profile", "read_text"]

@@ -8,9 +8,9 @@ from collections.abc import Iterator
 from contextlib import suppress
 from pathlib import Path
 
+from booth.files.slug import slug
 from booth.profile.model import Profile
 from booth.profile.read import read_text
-from booth.profile.slug import slug
 from booth.profile.write import write
 from booth.units import System
 

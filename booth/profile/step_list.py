@@ -5,8 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterable, Mapping
 from typing import Any
 
+from booth.files.slug import slug
 from booth.profile.model import Step
-from booth.profile.slug import slug
 from booth.profile.step_kinds import MUST, NAMES
 
 __all__ = ["step_key", "step_list"]

@@ -5,10 +5,10 @@ from __future__ import annotations
 from collections.abc import Callable
 from typing import Any
 
-from booth.profile.faults import Faults, Path, nearest, quoted, said
+from booth.files.faults import Faults, Path, nearest, quoted, said
 from booth.profile.keys import Key, Shape
 from booth.profile.quantity import bare_number, percent, quantity, wanted
-from booth.profile.spans import read_at, read_range, read_wait
+from booth.profile.ranges import read_at, read_range, read_wait
 from booth.trade.cups import CUPS, cup_named
 from booth.trade.result import BadInput
 

@@ -7,8 +7,8 @@ from typing import Any
 import tomli_w
 
 from booth.profile.model import AtTemperature, Profile, Range, WaitRule
+from booth.profile.quantity_text import typed, typed_range
 from booth.profile.step_kinds import MUST
-from booth.profile.typed import typed, typed_range
 from booth.units import Kind, System
 
 __all__ = ["write"]

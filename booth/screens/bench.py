@@ -13,26 +13,26 @@ from textual.containers import Horizontal, Vertical
 from textual.widgets import Static
 from textual.worker import Worker, WorkerError
 
-from booth.commands import key_table
 from booth.instruments.base import Instrument
-from booth.instruments.desk import Context
+from booth.instruments.context import Context
 from booth.instruments.registry import instrument_for
-from booth.job.events import StepDone
 from booth.job.steps import Mark, mark, next_open, steps_of
+from booth.keys.commands import key_table
+from booth.log.events import StepDone
 from booth.moment import Moment
 from booth.profile.model import Step
 from booth.screens import bench_asks
+from booth.screens.base import OwnScreen
 from booth.screens.bench_desk import BenchDesk
 from booth.screens.bindings import bench_bindings
-from booth.screens.faces import faces
 from booth.screens.keyline import key_line, keys_now
-from booth.screens.lines import status_line
-from booth.screens.own import OwnScreen
 from booth.screens.sheet import Sheet
 from booth.widgets.clock_strip import ClockStrip
 from booth.widgets.entry import TypedText
 from booth.widgets.step_list import StepList, StepRow, StepState
 from booth.widgets.text import content, reflow
+from booth.words.status_words import status_line
+from booth.words.wait_words import faces
 
 #: What stands at the end of every '?' of the bench.
 KEYS_HEAD = "Keys. Where letters are typed the function keys do; Ctrl+P has them all by name.\n"

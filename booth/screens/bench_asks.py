@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from booth.job.events import NoteMade, StepSkipped
+from booth.log.events import NoteMade, StepSkipped
 from booth.screens.ask import Ask
 
 if TYPE_CHECKING:

@@ -6,20 +6,20 @@ from pathlib import Path
 from typing import TYPE_CHECKING
 
 from booth.clock import Clock, local_hhmm
-from booth.instruments.desk import Context
-from booth.job.events import Event
-from booth.job.fold import Job
+from booth.instruments.context import Context
 from booth.job.past import last_good
-from booth.job.session import Session
 from booth.job.steps import steps_of
-from booth.job.store import NotKept
+from booth.log.events import Event
+from booth.log.fold import Job
+from booth.log.session import Session
+from booth.log.store import NotKept
 from booth.moment import Moment
 from booth.screens.sheet import Sheet
 from booth.shop.model import Shop
 from booth.units import System
 
 if TYPE_CHECKING:
-    from booth.app import BoothApp
+    from booth.app.app import BoothApp
     from booth.screens.bench import Bench
 
 

@@ -10,18 +10,18 @@ from textual.widgets.option_list import Option
 from textual.worker import get_current_worker
 
 from booth.clock import local_date, local_hhmm
-from booth.job.history import history
-from booth.job.store import read_log
-from booth.job.summary import JobSummary
+from booth.log.history import history
+from booth.log.store import read_log
+from booth.log.summary import JobSummary
 from booth.moment import Moment
 from booth.screens.ask import Ask
+from booth.screens.base import OwnScreen
 from booth.screens.history_rows import job_line, matching
 from booth.screens.job_report import JobReport
 from booth.screens.keyline import key_line
-from booth.screens.own import OwnScreen
-from booth.screens.put import put
 from booth.screens.reopen import take_up_again
 from booth.screens.sheet import Sheet
+from booth.widgets.quiet_line import put
 from booth.widgets.text import content
 
 HELP = (

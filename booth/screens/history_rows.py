@@ -6,10 +6,10 @@ from collections.abc import Callable, Iterable
 
 from textual.content import Content
 
-from booth.job.summary import JobSummary
+from booth.log.summary import JobSummary
 from booth.moment import Moment
 from booth.widgets.text import fit, pad, plain
-from booth.widgets.tone import Tone
+from booth.words.tone import Tone
 
 When = Callable[[Moment], str]
 

@@ -16,8 +16,8 @@ from textual.widgets.option_list import Option
 
 from booth.clock import local_date, local_hhmm
 from booth.moment import Moment
+from booth.screens.base import OwnScreen
 from booth.screens.keyline import key_line
-from booth.screens.own import OwnScreen
 from booth.widgets.text import content, fit
 
 if TYPE_CHECKING:
@@ -214,8 +214,8 @@ class Home(OwnScreen[None]):
             self.app.open_shelf(row.key)
 
     def _resume(self, path: Path) -> None:
-        from booth.job.session import Session
-        from booth.job.store import LogBusy, NotKept
+        from booth.log.session import Session
+        from booth.log.store import LogBusy, NotKept
         from booth.screens.sheet import Sheet
 
         try:
@@ -231,7 +231,7 @@ class Home(OwnScreen[None]):
         self.app.push_screen(NewJob(profile), self._opened)
 
     def _opened(self, session: object) -> None:
-        from booth.job.session import Session
+        from booth.log.session import Session
 
         if isinstance(session, Session):
             self.app.take_up(session)

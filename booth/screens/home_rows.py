@@ -8,18 +8,18 @@ from typing import TYPE_CHECKING
 
 import msgspec
 
-from booth.job.fold import Job, NoJob, fold
-from booth.job.history import unfinished
 from booth.job.steps import next_open
-from booth.job.store import read_log
+from booth.log.fold import Job, NoJob, fold
+from booth.log.history import unfinished
+from booth.log.store import read_log
 from booth.moment import Moment
 from booth.profile.model import Profile
-from booth.screens.describe import profile_lines
-from booth.screens.faces import faces
 from booth.units import System
+from booth.words.profile_words import profile_lines
+from booth.words.wait_words import faces
 
 if TYPE_CHECKING:
-    from booth.profile.faults import Fault
+    from booth.files.faults import Fault
     from booth.profile.library import Library
 
 JOBS, PROFILES, REST = "Jobs not closed", "Coating profiles", "Shop"

@@ -9,16 +9,16 @@ from textual.widgets import OptionList, Static
 from textual.widgets.option_list import Option
 
 from booth.clock import local_date, local_hhmmss
-from booth.instruments.desk import Desk
-from booth.job.events import Event, JobOpened, Restored, UnknownEvent, Voided
-from booth.job.fold import Job
-from booth.job.words import words
+from booth.instruments.context import Desk
+from booth.log.events import Event, JobOpened, Restored, UnknownEvent, Voided
+from booth.log.fold import Job
+from booth.screens.base import OwnScreen
 from booth.screens.keyline import key_line
-from booth.screens.own import OwnScreen
-from booth.screens.put import put
 from booth.screens.sheet import Sheet
 from booth.units import System
+from booth.widgets.quiet_line import put
 from booth.widgets.text import content, fit
+from booth.words.event_words import words
 
 Entry = Event | UnknownEvent
 

@@ -8,15 +8,15 @@ from textual.containers import VerticalScroll
 from textual.widgets import Static
 
 from booth.clock import local_date, local_hhmm
-from booth.job.report import report
-from booth.job.store import LogContent
-from booth.job.summary import JobSummary
+from booth.log.store import LogContent
+from booth.log.summary import JobSummary
+from booth.screens.base import OwnScreen
 from booth.screens.keyline import key_line
-from booth.screens.own import OwnScreen
-from booth.screens.put import put
 from booth.screens.reopen import take_up_again
 from booth.units import System
+from booth.widgets.quiet_line import put
 from booth.widgets.text import content
+from booth.words.report import report
 
 
 class JobReport(OwnScreen[None]):

@@ -11,19 +11,19 @@ from textual.containers import Vertical, VerticalScroll
 from textual.widgets import Static
 
 from booth.clock import local_date
-from booth.job.events import JobOpened
 from booth.job.past import GoodSettings, last_good
-from booth.job.session import Session
-from booth.job.starting import good_lines
-from booth.job.store import NotKept
+from booth.log.events import JobOpened
+from booth.log.session import Session
+from booth.log.store import NotKept
 from booth.profile.model import Profile
-from booth.screens.describe import profile_lines
+from booth.screens.base import OwnScreen
 from booth.screens.keyline import key_line
-from booth.screens.own import OwnScreen
 from booth.screens.sheet import Sheet
 from booth.units import System
 from booth.widgets.entry import Field, FieldRow
 from booth.widgets.text import content
+from booth.words.last_good_words import good_lines
+from booth.words.profile_words import profile_lines
 
 MOST_PARTS = 24
 LONGEST_NAME = 40

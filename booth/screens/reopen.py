@@ -5,16 +5,16 @@ from __future__ import annotations
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from booth.job.events import Voided
-from booth.job.fold import NoJob
-from booth.job.session import Session
-from booth.job.store import LogBusy, NotKept
+from booth.log.events import Voided
+from booth.log.fold import NoJob
+from booth.log.session import Session
+from booth.log.store import LogBusy, NotKept
 from booth.moment import Moment
 from booth.screens.home import Home
 from booth.screens.sheet import Sheet
 
 if TYPE_CHECKING:
-    from booth.app import BoothApp
+    from booth.app.app import BoothApp
 
 
 def reopened(path: Path, now: Moment) -> Session:

@@ -9,10 +9,9 @@ from textual.content import Content
 from textual.widgets import OptionList, Static
 from textual.widgets.option_list import Option
 
-from booth.profile.faults import Fault
+from booth.files.faults import Fault
+from booth.screens.base import OwnScreen
 from booth.screens.keyline import key_line
-from booth.screens.own import OwnScreen
-from booth.screens.put import put
 from booth.screens.sheet import Sheet
 from booth.screens.shop_form import ShopForm
 from booth.screens.shop_forms import (
@@ -30,6 +29,7 @@ from booth.shop.model import Shop
 from booth.shop.read import read_shop
 from booth.shop.save import ShopNotSaved, save_shop
 from booth.units import System
+from booth.widgets.quiet_line import put
 from booth.widgets.text import content
 
 HEADINGS = {GUN: "Guns", CUP: "Flow cups", COMPRESSOR: "Air", "room": "Room"}

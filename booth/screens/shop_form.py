@@ -10,13 +10,13 @@ from textual.binding import Binding
 from textual.containers import VerticalScroll
 from textual.widgets import Static
 
+from booth.screens.base import OwnScreen
 from booth.screens.keyline import key_line
-from booth.screens.own import OwnScreen
-from booth.screens.put import put
 from booth.screens.shop_forms import Item, fields, is_there, title, with_item
 from booth.shop.model import Shop
 from booth.units import System
 from booth.widgets.entry import FieldRow, Given, TypedText
+from booth.widgets.quiet_line import put
 from booth.widgets.text import content
 
 

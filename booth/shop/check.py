@@ -6,15 +6,15 @@ import os
 from collections.abc import Iterable
 from typing import TextIO
 
+from booth.files.faults import Fault
+from booth.files.file_text import text_of
+from booth.files.safe_text import visible
+from booth.files.toml_lines import where
 from booth.profile import check as profiles
-from booth.profile.faults import Fault
 from booth.profile.keys import keys_text as profile_keys_text
-from booth.profile.source import text_of
-from booth.profile.where import where
 from booth.shop.keys import keys_text
 from booth.shop.model import Shop
 from booth.shop.read import ShopRead, read_shop
-from booth.visible import visible
 
 __all__ = ["check", "check_shop", "is_shop_file", "is_shop_text", "print_keys"]
 

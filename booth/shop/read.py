@@ -10,11 +10,11 @@ import os
 from dataclasses import dataclass, replace
 from typing import Any
 
-from booth.profile.faults import Fault, Faults, Path, nearest, quoted, said
+from booth.files.faults import Fault, Faults, Path, nearest, quoted, said
+from booth.files.file_text import text_of
+from booth.files.toml_syntax import parse
 from booth.profile.keys import Key, Shape
 from booth.profile.quantity import bare_number
-from booth.profile.source import text_of
-from booth.profile.syntax import parse
 from booth.profile.values import read_value
 from booth.shop.keys import ALSO_CALLED, children
 from booth.shop.model import Compressor, Gun, OwnCup, Room, Shop

@@ -13,11 +13,11 @@ from dataclasses import dataclass
 from datetime import UTC, datetime
 from pathlib import Path
 
+from booth.files.safe_text import visible
 from booth.shop.model import Shop
 from booth.shop.read import read_shop, read_shop_text
 from booth.shop.write import write_shop
 from booth.units import System
-from booth.visible import visible
 
 __all__ = ["ShopNotSaved", "ShopSaved", "save_shop"]
 

@@ -6,7 +6,7 @@ from typing import Any
 
 import tomli_w
 
-from booth.profile.typed import typed
+from booth.profile.quantity_text import typed
 from booth.shop.keys import key_of
 from booth.shop.model import Compressor, Gun, OwnCup, Room, Shop
 from booth.trade.cups import cup_named

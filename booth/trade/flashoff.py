@@ -8,11 +8,7 @@ from __future__ import annotations
 from booth.trade._waits import SAME_C, WaitTime, as_given, opening, refused
 from booth.trade.drying import scaled_s
 from booth.trade.result import Outside
-from booth.trade.weather import (
-    REFERENCE_AIR_C,
-    REFERENCE_HUMIDITY_PERCENT,
-    relative_drying_power,
-)
+from booth.trade.weather import REFERENCE_AIR_C, REFERENCE_HUMIDITY_PERCENT, relative_drying_power
 
 __all__ = ["flash_off_at", "waterborne_flash_off_at"]
 

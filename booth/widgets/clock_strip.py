@@ -10,11 +10,11 @@ from textual.geometry import Size
 from textual.message import Message
 from textual.reactive import reactive
 
-from booth.widgets.drawn import Drawn
-from booth.widgets.readout import ClockFace
+from booth.widgets.row_widget import Drawn
 from booth.widgets.rows import Row, across, exactly, exactly_rows, merge, spread
 from booth.widgets.text import plain
-from booth.widgets.tone import TONE_CLASSES, tone_css
+from booth.words.readout import ClockFace
+from booth.words.tone import TONE_CLASSES, tone_css
 
 __all__ = ["ClockStrip", "in_order", "lay_out"]
 

@@ -8,12 +8,12 @@ from typing import ClassVar
 from rich.cells import cell_len
 from textual.reactive import reactive
 
-from booth.widgets.bigfigure import LEAST_ROWS, draw
-from booth.widgets.drawn import Drawn
-from booth.widgets.readout import Readout
+from booth.widgets.lettering.bigfigure import LEAST_ROWS, draw
+from booth.widgets.row_widget import Drawn
 from booth.widgets.rows import Row, blank, exactly, exactly_rows, merge
 from booth.widgets.text import ELLIPSIS, fit, plain
-from booth.widgets.tone import TONE_CLASSES, Tone, tone_css
+from booth.words.readout import Readout
+from booth.words.tone import TONE_CLASSES, Tone, tone_css
 
 __all__ = ["FigurePanel", "lay_out"]
 

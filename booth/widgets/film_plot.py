@@ -9,7 +9,7 @@ from typing import ClassVar
 
 from textual.reactive import reactive
 
-from booth.widgets.drawn import Drawn
+from booth.widgets.row_widget import Drawn
 from booth.widgets.rows import Piece, Row, exactly, exactly_rows, merge, upward
 from booth.widgets.text import pad, plain
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 from textual.geometry import Size
 from textual.widgets import Static
 
-from booth.widgets.bigfigure import draw
+from booth.widgets.lettering.bigfigure import draw
 from booth.widgets.text import content
 
 SHOWN_FOR_S = 0.9

@@ -7,7 +7,7 @@ from typing import ClassVar
 
 from textual.reactive import reactive
 
-from booth.widgets.drawn import Drawn
+from booth.widgets.row_widget import Drawn
 from booth.widgets.rows import ACROSS, Piece, Row, exactly_rows, merge, spread
 
 __all__ = ["PaceBar", "Sweep", "draw_sweep", "sweep"]

@@ -10,10 +10,10 @@ from textual import events
 from textual.message import Message
 from textual.reactive import reactive
 
-from booth.widgets.drawn import Drawn
+from booth.widgets.row_widget import Drawn
 from booth.widgets.rows import Row, exactly, exactly_rows
 from booth.widgets.text import pad, plain
-from booth.widgets.tone import TONE_CLASSES, Tone, tone_css
+from booth.words.tone import TONE_CLASSES, Tone, tone_css
 
 __all__ = ["PartRow", "PartTable", "lay_out"]
 

@@ -8,10 +8,10 @@ from typing import ClassVar
 from rich.cells import cell_len
 from textual.reactive import reactive
 
-from booth.widgets.drawn import Drawn
+from booth.widgets.row_widget import Drawn
 from booth.widgets.rows import Row, exactly, exactly_rows
 from booth.widgets.text import pad, plain
-from booth.widgets.tone import TONE_CLASSES, Tone, tone_css
+from booth.words.tone import TONE_CLASSES, Tone, tone_css
 
 __all__ = ["PourRow", "PourTable", "lay_out"]
 

@@ -10,7 +10,7 @@ from textual import events
 from textual.message import Message
 from textual.reactive import reactive
 
-from booth.widgets.drawn import Drawn
+from booth.widgets.row_widget import Drawn
 from booth.widgets.rows import Row, blank, exactly, exactly_rows, merge
 from booth.widgets.text import pad
 

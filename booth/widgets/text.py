@@ -1,6 +1,6 @@
 """The one door for text that people or files wrote: no markup, nothing that steers the terminal.
 
-What would act unseen is shown by ``booth.visible``, which ``plain`` is; here it meets the widgets.
+What would act unseen is shown by ``booth.files.safe_text``, which ``plain`` is; here it meets the widgets.
 """
 
 from __future__ import annotations
@@ -10,7 +10,7 @@ from collections.abc import Iterable
 from rich.cells import cell_len
 from textual.content import Content
 
-from booth.visible import visible as plain
+from booth.files.safe_text import visible as plain
 
 __all__ = ["content", "fit", "pad", "plain", "reflow"]
 

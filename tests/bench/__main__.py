@@ -168,7 +168,7 @@ def main() -> None:
         jobs = Path(folder) / "jobs"
         thousand_jobs(jobs)
         code = (
-            "import time; from pathlib import Path; from booth.job.history import history\n"
+            "import time; from pathlib import Path; from booth.log.history import history\n"
             f"t = time.perf_counter(); n = len(history(Path({str(jobs)!r})))\n"
             "print(n, time.perf_counter() - t)"
         )

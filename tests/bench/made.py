@@ -8,7 +8,7 @@ from pathlib import Path
 import msgspec
 
 from booth.clock import MachineClock
-from booth.job import events as ev
+from booth.log import events as ev
 from booth.moment import Moment, later
 from booth.profile.steps import steps_for
 from tests.job.make import at, opened

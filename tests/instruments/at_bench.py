@@ -10,14 +10,14 @@ import msgspec
 from textual import events
 from textual.pilot import Pilot
 
-from booth.app import BoothApp
+from booth.app.app import BoothApp
 from booth.clock import ManualClock
+from booth.files.places import Places
 from booth.instruments.base import Instrument
-from booth.instruments.desk import Context
-from booth.job.events import Event, JobOpened, decode
-from booth.job.fold import fold
-from booth.job.session import Session
-from booth.places import Places
+from booth.instruments.context import Context
+from booth.log.events import Event, JobOpened, decode
+from booth.log.fold import fold
+from booth.log.session import Session
 from booth.profile.model import Profile
 from booth.profile.steps import DEFAULT_STEPS, steps_for
 from booth.screens.bench import Bench

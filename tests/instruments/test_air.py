@@ -9,16 +9,16 @@ import pytest
 
 from booth.clock import ManualClock
 from booth.instruments.air import air_readout, compressor_lines, held_s
-from booth.instruments.desk import Context
-from booth.job.events import AirRead, Event, Voided
-from booth.job.fold import fold
+from booth.instruments.context import Context
+from booth.log.events import AirRead, Event, Voided
+from booth.log.fold import fold
 from booth.profile.model import Gun as GunSettings
 from booth.profile.model import Range
 from booth.shop.model import Compressor, Gun, Shop
 from booth.units import System
 from booth.widgets.figure_panel import FigurePanel
-from booth.widgets.readout import Readout
-from booth.widgets.tone import Tone
+from booth.words.readout import Readout
+from booth.words.tone import Tone
 from tests.instruments.at_bench import AtBench, at_bench, context_of
 from tests.job.make import profile, q
 

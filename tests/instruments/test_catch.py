@@ -5,9 +5,9 @@ from __future__ import annotations
 import pytest
 
 from booth.instruments.catch import delivery_of, delivery_readout
-from booth.job.events import CatchMade, Event
-from booth.job.session import Session
-from booth.job.store import NotKept
+from booth.log.events import CatchMade, Event
+from booth.log.session import Session
+from booth.log.store import NotKept
 from booth.profile.model import Film, Gun, Range
 from booth.units import System
 from tests.instruments.at_bench import AtBench, at_bench, context_of

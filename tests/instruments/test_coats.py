@@ -8,7 +8,7 @@ import msgspec
 
 from booth.clock import ManualClock
 from booth.instruments.film import between_coats
-from booth.job.events import BatchMixed, CoatBegun, CoatEnded, Event, FilmRead, StepDone
+from booth.log.events import BatchMixed, CoatBegun, CoatEnded, Event, FilmRead, StepDone
 from booth.profile.model import Film, Profile
 from tests.instruments.at_bench import at_bench, context_of
 from tests.job.make import profile as trial

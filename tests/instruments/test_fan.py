@@ -5,12 +5,12 @@ from __future__ import annotations
 import pytest
 
 from booth.instruments.fan import fan_readout
-from booth.job.events import FanSet
+from booth.log.events import FanSet
 from booth.profile.model import Gun, Range
 from booth.shop.model import Gun as OwnGun
 from booth.shop.model import Shop
 from booth.units import System
-from booth.widgets.tone import Tone
+from booth.words.tone import Tone
 from tests.instruments.at_bench import at_bench, context_of
 from tests.job.make import at, profile, q
 

@@ -7,8 +7,7 @@ from collections.abc import Sequence
 import pytest
 
 from booth.clock import ManualClock
-from booth.instruments.fault_words import KINDS, causes_lines, reading_words, strongest
-from booth.job.events import (
+from booth.log.events import (
     AirRead,
     CoatBegun,
     CoatEnded,
@@ -25,7 +24,8 @@ from booth.units import System
 from booth.widgets.figure_panel import FigurePanel
 from booth.widgets.pick_list import PickList, lay_out
 from booth.widgets.rows import strings
-from booth.widgets.tone import Tone
+from booth.words.fault_words import KINDS, causes_lines, reading_words, strongest
+from booth.words.tone import Tone
 from tests.instruments.at_bench import AtBench, at_bench
 from tests.job.make import q
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 
 from booth.instruments.film import film_readout, next_tooth, usual_part
-from booth.job.events import (
+from booth.log.events import (
     BatchMixed,
     CatchMade,
     CoatBegun,
@@ -19,7 +19,7 @@ from booth.job.events import (
 from booth.profile.model import Film, Gun, Range
 from booth.units import Quantity, System
 from booth.widgets.figure_panel import FigurePanel
-from booth.widgets.tone import Tone
+from booth.words.tone import Tone
 from tests.instruments.at_bench import at_bench, context_of
 from tests.job.make import at, profile, q
 

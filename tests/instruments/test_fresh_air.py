@@ -9,24 +9,16 @@ import pytest
 
 from booth.clock import ManualClock
 from booth.instruments.fresh_air import NOT_A_PERMISSION, Checked, check, fresh_air_readout
-from booth.job.events import (
-    BatchMixed,
-    CatchMade,
-    Event,
-    FreshAirChecked,
-    Pour,
-    StepDone,
-    Voided,
-)
 from booth.job.vapour import vapour_of, worst_solvent
+from booth.log.events import BatchMixed, CatchMade, Event, FreshAirChecked, Pour, StepDone, Voided
 from booth.profile.model import Film, Hazard, Mix, Profile, Thinner
 from booth.shop.model import Room, Shop
 from booth.trade.solvents import solvent_names
 from booth.units import System
 from booth.widgets.entry import Choice
 from booth.widgets.figure_panel import FigurePanel
-from booth.widgets.readout import Readout
-from booth.widgets.tone import Tone
+from booth.words.readout import Readout
+from booth.words.tone import Tone
 from tests.instruments.at_bench import AtBench, at_bench, context_of
 from tests.job.make import at, profile, q
 

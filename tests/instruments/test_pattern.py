@@ -6,7 +6,13 @@ import re
 
 import pytest
 
-from booth.instruments.pattern_words import (
+from booth.job.patterns import SHAPES, Pattern
+from booth.log.events import FanSet, PatternRead, StepDone
+from booth.screens.sheet import Sheet
+from booth.units import System
+from booth.widgets.film_plot import FilmPlot
+from booth.widgets.spray_paper import SprayPaper
+from booth.words.pattern_words import (
     film_readout,
     paper_of,
     paper_readout,
@@ -14,13 +20,7 @@ from booth.instruments.pattern_words import (
     turns_content,
     zones_fault,
 )
-from booth.job.events import FanSet, PatternRead, StepDone
-from booth.job.patterns import SHAPES, Pattern
-from booth.screens.sheet import Sheet
-from booth.units import System
-from booth.widgets.film_plot import FilmPlot
-from booth.widgets.spray_paper import SprayPaper
-from booth.widgets.tone import Tone
+from booth.words.tone import Tone
 from tests.instruments.at_bench import at_bench, context_of
 from tests.job.make import at, q
 

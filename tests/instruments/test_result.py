@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from booth.job.events import CoatBegun, CoatEnded, Event, JobClosed, StepDone
+from booth.log.events import CoatBegun, CoatEnded, Event, JobClosed, StepDone
 from tests.instruments.at_bench import at_bench
 from tests.job.make import at
 

@@ -5,21 +5,13 @@ from __future__ import annotations
 from collections.abc import Sequence
 from pathlib import Path
 
-from booth.app import BoothApp
+from booth.app.app import BoothApp
 from booth.clock import ManualClock
-from booth.job.events import (
-    AirRead,
-    CatchMade,
-    EffluxTimed,
-    Event,
-    JobClosed,
-    JobOpened,
-    decode,
-)
-from booth.job.session import Session
+from booth.files.places import Places
 from booth.job.steps import steps_of
-from booth.job.store import log_files
-from booth.places import Places
+from booth.log.events import AirRead, CatchMade, EffluxTimed, Event, JobClosed, JobOpened, decode
+from booth.log.session import Session
+from booth.log.store import log_files
 from booth.profile.model import Profile
 from booth.profile.read import read_profile
 from booth.screens.ask import Ask

@@ -5,9 +5,9 @@ from __future__ import annotations
 import pytest
 
 from booth.instruments.weather import weather_readout
-from booth.job.events import WeatherRead
+from booth.log.events import WeatherRead
 from booth.units import System
-from booth.widgets.tone import Tone
+from booth.words.tone import Tone
 from tests.instruments.at_bench import at_bench, context_of
 from tests.job.make import q
 

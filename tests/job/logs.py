@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from hypothesis import strategies as st
 
-from booth.job import events as ev
+from booth.log import events as ev
 from booth.moment import Moment
 from booth.profile.model import Film, Profile
 from booth.units import Quantity

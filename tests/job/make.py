@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from booth.job.events import JobOpened
+from booth.log.events import JobOpened
 from booth.moment import Moment, later
 from booth.profile.model import (
     AtTemperature,

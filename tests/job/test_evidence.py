@@ -7,7 +7,8 @@ import math
 import msgspec
 import pytest
 
-from booth.job.events import (
+from booth.job.fault_evidence import UNEVEN_FROM, evidence_of
+from booth.log.events import (
     AirRead,
     BatchMixed,
     CatchMade,
@@ -24,8 +25,7 @@ from booth.job.events import (
     Voided,
     WeatherRead,
 )
-from booth.job.evidence import UNEVEN_FROM, evidence_of
-from booth.job.fold import Job, fold
+from booth.log.fold import Job, fold
 from booth.profile.model import Gun, Limits, Range
 from booth.trade.evidence import Evidence
 from booth.trade.faults import Standing, rank_causes

@@ -7,10 +7,10 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from booth.job import events as ev
 from booth.job.coating import NotPossible, begin_coat, end_coat
-from booth.job.fold import Job, NoJob, fold
 from booth.job.waits import standings
+from booth.log import events as ev
+from booth.log.fold import Job, NoJob, fold
 from tests.job.make import at, opened, q
 
 
@@ -77,7 +77,7 @@ def test_a_line_that_is_no_event_says_so(line: bytes) -> None:
 
 
 def test_every_event_has_a_branch_or_is_about_other_events() -> None:
-    from booth.job.fold import BRANCHES
+    from booth.log.fold import BRANCHES
 
     about_events = {ev.JobOpened, ev.Voided, ev.Restored}
     assert set(ev.KNOWN.__args__) - about_events == set(BRANCHES)

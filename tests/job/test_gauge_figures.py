@@ -7,17 +7,12 @@ import math
 import msgspec
 import pytest
 
-from booth.job import events as ev
-from booth.job.amount import Wanted, area_of, plan_of, total_area_m2, wet_from_dry_um
-from booth.job.figures import (
-    implied_efficiency,
-    speed_mm_s,
-    steady_passes,
-    transfer_efficiency,
-)
-from booth.job.film import coat_on, readings_of, statistics_of
-from booth.job.fold import Job, fold
-from booth.job.pace import basis_of
+from booth.job.gauge_readings import coat_on, readings_of, statistics_of
+from booth.job.material import Wanted, area_of, plan_of, total_area_m2, wet_from_dry_um
+from booth.job.measured import implied_efficiency, speed_mm_s, steady_passes, transfer_efficiency
+from booth.job.pace_basis import basis_of
+from booth.log import events as ev
+from booth.log.fold import Job, fold
 from booth.profile.model import Film, Gun, Mix, MixPart, Range, Thinner, Waits
 from booth.trade.result import BadInput, Estimate, Outside
 from booth.trade.transfer import CONVENTIONAL, HVLP_LARGE_PARTS, HVLP_SMALL_PARTS

@@ -10,11 +10,11 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from booth.job import events as ev
-from booth.job import summary as summary_module
-from booth.job.history import find_job, history, last_good, pairs, unfinished
-from booth.job.lines import parse
-from booth.job.summary import opening_of, summary_of
+from booth.log import events as ev
+from booth.log import summary as summary_module
+from booth.log.history import find_job, history, last_good, pairs, unfinished
+from booth.log.parse import parse
+from booth.log.summary import opening_of, summary_of
 from booth.units import Quantity
 from tests.job.logs import PROFILE, moment, opened, quantity, some_events
 

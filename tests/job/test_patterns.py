@@ -6,7 +6,6 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from booth.job.events import PatternRead
 from booth.job.patterns import (
     SHAPES,
     BadZones,
@@ -18,6 +17,7 @@ from booth.job.patterns import (
     tries_alike,
     zones_from,
 )
+from booth.log.events import PatternRead
 from booth.trade.reading import Seen
 from tests.job.make import at
 

@@ -10,11 +10,11 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from booth.job import events as ev
-from booth.job.fold import Job, fold
-from booth.job.plan import Cause, PartState, Pot, Rules, Schedule, Span, schedule
-from booth.job.planned import planned, spray_times
+from booth.job.job_schedule import planned, spray_times
+from booth.job.schedule import Cause, PartState, Pot, Rules, Schedule, Span, schedule
 from booth.job.waits import standings
+from booth.log import events as ev
+from booth.log.fold import Job, fold
 from booth.profile.model import AtTemperature, Film, Gun, Mix, MixPart, Range, Waits
 from tests.job.make import at, one_time, opened, q
 

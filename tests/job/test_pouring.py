@@ -9,8 +9,6 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from booth.job import events as ev
-from booth.job.fold import Job, fold
 from booth.job.pouring import (
     BatchPlan,
     batch_of,
@@ -22,6 +20,8 @@ from booth.job.pouring import (
     pouring,
     rest_amount,
 )
+from booth.log import events as ev
+from booth.log.fold import Job, fold
 from booth.profile.model import Mix, MixPart, Thinner
 from booth.trade.parts import Measure
 from booth.trade.result import BadInput

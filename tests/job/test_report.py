@@ -10,13 +10,13 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from booth.job import events as ev
-from booth.job.events import KNOWN
-from booth.job.report import jobs_table, report
-from booth.job.summary import JobSummary
-from booth.job.words import WORDS, quantity, words
+from booth.log import events as ev
+from booth.log.events import KNOWN
+from booth.log.summary import JobSummary
 from booth.moment import Moment
 from booth.units import Kind, Quantity, System
+from booth.words.event_words import WORDS, quantity, words
+from booth.words.report import jobs_table, report
 from tests.job.logs import PROFILE, moment, note, opened, some_events
 from tests.job.logs import quantity as q
 

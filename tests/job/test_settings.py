@@ -7,7 +7,8 @@ from pathlib import Path
 import msgspec
 import pytest
 
-from booth.job.events import (
+from booth.job.settings import NotAProfile, profile_from, settings_lines
+from booth.log.events import (
     AirRead,
     BatchMixed,
     CatchMade,
@@ -18,8 +19,7 @@ from booth.job.events import (
     PatternRead,
     Pour,
 )
-from booth.job.fold import Job, fold
-from booth.job.settings import NotAProfile, profile_from, settings_lines
+from booth.log.fold import Job, fold
 from booth.profile.model import Gun, Profile, Range
 from booth.profile.read import read_profile
 from booth.profile.save import save_new

@@ -7,8 +7,8 @@ from pathlib import Path
 import pytest
 
 from booth.job.past import GoodSettings
-from booth.job.starting import good_lines, starting_points
 from booth.units import System
+from booth.words.last_good_words import good_lines, starting_points
 from tests.job.make import START
 
 GOOD = GoodSettings(

@@ -15,9 +15,10 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from booth.job import disk, lock, store
-from booth.job import events as ev
-from booth.job.store import LogBusy, NotKept, create_log, log_files, open_log, read_log
+from booth.files import atomic
+from booth.log import events as ev
+from booth.log import lock, store
+from booth.log.store import LogBusy, NotKept, create_log, log_files, open_log, read_log
 from booth.moment import Moment
 from booth.profile.model import Film, Profile
 from tests.job.logs import moment, note, opened, some_events
@@ -473,6 +474,6 @@ def test_a_name_shows_when_its_job_began(tmp_path: Path) -> None:
 
 
 def test_set_aside_reuses_what_an_interrupted_mend_left(path: Path) -> None:
-    first = disk.set_aside(path, b"tail")
-    assert disk.set_aside(path, b"tail") == first
-    assert disk.set_aside(path, b"other") != first
+    first = atomic.set_aside(path, b"tail")
+    assert atomic.set_aside(path, b"tail") == first
+    assert atomic.set_aside(path, b"other") != first

@@ -12,7 +12,7 @@ from pathlib import Path
 
 import pytest
 
-from booth.job.store import LogBusy, NotKept, create_log, open_log, read_log
+from booth.log.store import LogBusy, NotKept, create_log, open_log, read_log
 from tests.job.logs import note, opened
 
 pytestmark = pytest.mark.skipif(os.name == "nt", reason="signals of POSIX")
@@ -24,7 +24,7 @@ KILLS = 12
 WRITER = """
 import sys
 from pathlib import Path
-from booth.job.store import open_log
+from booth.log.store import open_log
 from tests.job.logs import note
 log = open_log(Path(sys.argv[1]))
 n = max(event.n for event in log.content.events)
@@ -39,7 +39,7 @@ while True:
 FILLER = """
 import resource, sys
 from pathlib import Path
-from booth.job.store import NotKept, open_log
+from booth.log.store import NotKept, open_log
 from tests.job.logs import note
 path = Path(sys.argv[1])
 log = open_log(path)

@@ -7,8 +7,8 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from booth.job import events as ev
-from booth.job.lines import parse
+from booth.log import events as ev
+from booth.log.parse import parse
 from tests.job.logs import any_text, note, opened, some_events
 
 WHOLE = [opened(), note(2), note(3, "[/ x \x1b[2J\u202e\n\"'")]

@@ -7,10 +7,10 @@ import math
 import msgspec
 import pytest
 
-from booth.job import events as ev
-from booth.job.fold import Job, fold
 from booth.job.mixture import now, points, stages
-from booth.job.thin import Finding, advise, coating_to_thicken_ml, temperature_doubt
+from booth.job.thin_advice import Finding, advise, coating_to_thicken_ml, temperature_doubt
+from booth.log import events as ev
+from booth.log.fold import Job, fold
 from booth.profile.model import Efflux, Mix, MixPart, Range, Thinner
 from tests.job.make import at, opened, q
 

@@ -7,11 +7,11 @@ from pathlib import Path
 import msgspec
 import pytest
 
-from booth.job.events import CatchMade, Event
-from booth.job.fold import Job, fold
+from booth.job.needle_advice import catch_pairs, paint_words, turns_words, water_paint_pairs
 from booth.job.past import CatchPair, pairs
-from booth.job.session import Session
-from booth.job.turns import catch_pairs, paint_words, turns_words, water_paint_pairs
+from booth.log.events import CatchMade, Event
+from booth.log.fold import Job, fold
+from booth.log.session import Session
 from booth.profile.model import Gun
 from booth.trade.water import WaterPaintPair
 from booth.units import System

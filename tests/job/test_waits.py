@@ -6,10 +6,10 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from booth.job import events as ev
 from booth.job.coating import NotPossible, begin_coat, end_coat
-from booth.job.fold import fold
 from booth.job.waits import State, What, alarms, standings, waits
+from booth.log import events as ev
+from booth.log.fold import fold
 from booth.moment import Moment
 from booth.profile.model import AtTemperature, Film, Mix, MixPart, Waits
 from tests.job.make import START, at, one_time, opened, q, table

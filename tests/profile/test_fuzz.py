@@ -13,7 +13,7 @@ import tomli_w
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from booth.profile.faults import Fault
+from booth.files.faults import Fault
 from booth.profile.model import Profile
 from booth.profile.read import read_bytes, read_text
 from booth.profile.write import write

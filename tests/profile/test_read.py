@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from booth.profile.faults import Fault
+from booth.files.faults import Fault
 from booth.profile.model import AtTemperature, Profile, Range, WaitRule
 from booth.profile.read import read_text
 

@@ -8,10 +8,10 @@ from pathlib import Path
 
 import pytest
 
-from booth.profile.faults import Fault
+from booth.files.faults import Fault
+from booth.files.file_text import MOST_BYTES, text_of
 from booth.profile.model import Profile
 from booth.profile.read import read_bytes, read_profile
-from booth.profile.source import MOST_BYTES, text_of
 
 LEAST = 'name = "A"\nsource = "sheet"\n[film]\ncoats = 2\n'
 

@@ -11,7 +11,7 @@ import tomli_w
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from booth.profile.where import where
+from booth.files.toml_lines import where
 
 DEMOS = sorted((Path(__file__).parents[2] / "profiles").glob("*.toml"))
 

@@ -8,8 +8,8 @@ import pytest
 from hypothesis import given, settings
 
 from booth.profile.model import Profile, Range
+from booth.profile.quantity_text import typed, typed_range
 from booth.profile.read import read_profile, read_text
-from booth.profile.typed import typed, typed_range
 from booth.profile.write import write
 from booth.units import Kind, System, read
 from tests.profile.alike import differences

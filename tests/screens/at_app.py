@@ -8,13 +8,13 @@ from pathlib import Path
 
 from textual.pilot import Pilot
 
-from booth.app import BoothApp
+from booth.app.app import BoothApp
 from booth.clock import ManualClock
-from booth.job.events import Event, JobOpened, UnknownEvent
-from booth.job.session import Session
-from booth.job.store import read_log
+from booth.files.places import Places
+from booth.log.events import Event, JobOpened, UnknownEvent
+from booth.log.session import Session
+from booth.log.store import read_log
 from booth.moment import Moment
-from booth.places import Places
 from booth.units import System
 from tests.instruments.at_bench import Silence
 from tests.job.make import profile

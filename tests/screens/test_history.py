@@ -8,11 +8,11 @@ import pytest
 from textual.widgets import OptionList
 
 from booth.clock import ManualClock
-from booth.job import events as ev
-from booth.job.fold import fold
-from booth.job.history import history
-from booth.job.session import Session
-from booth.job.summary import JobSummary
+from booth.log import events as ev
+from booth.log.fold import fold
+from booth.log.history import history
+from booth.log.session import Session
+from booth.log.summary import JobSummary
 from booth.moment import Moment
 from booth.screens.history import History
 from booth.screens.history_rows import job_line, matching

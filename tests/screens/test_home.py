@@ -8,9 +8,9 @@ import pytest
 from textual.containers import VerticalScroll
 
 from booth.clock import ManualClock
-from booth.job.events import CoatBegun, CoatEnded
-from booth.screens.describe import profile_lines
+from booth.log.events import CoatBegun, CoatEnded
 from booth.units import System
+from booth.words.profile_words import profile_lines
 from tests.job.make import profile
 from tests.screens.at_app import a_job, at_app
 

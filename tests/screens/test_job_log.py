@@ -8,10 +8,10 @@ from contextlib import asynccontextmanager
 import pytest
 
 from booth.clock import ManualClock, local_hhmmss
-from booth.job import events as ev
-from booth.job.fold import fold
-from booth.job.session import Session
-from booth.job.store import NotKept
+from booth.log import events as ev
+from booth.log.fold import fold
+from booth.log.session import Session
+from booth.log.store import NotKept
 from booth.moment import later
 from booth.screens.job_log import entry_line, why_not_void
 from booth.units import System

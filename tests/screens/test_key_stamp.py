@@ -10,15 +10,15 @@ from pathlib import Path
 import pytest
 from textual import events
 
-from booth.app import BoothApp
+from booth.app.app import BoothApp
 from booth.clock import MachineClock
+from booth.files.places import Places
 from booth.instruments.efflux import Efflux
-from booth.job.events import CoatBegun, EffluxTimed, JobOpened
-from booth.job.session import Session
 from booth.job.steps import steps_of
-from booth.job.store import read_log
+from booth.log.events import CoatBegun, EffluxTimed, JobOpened
+from booth.log.session import Session
+from booth.log.store import read_log
 from booth.moment import elapsed
-from booth.places import Places
 from tests.instruments.at_bench import Silence
 from tests.job.make import profile
 

@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
-from booth.job.events import AlarmAcknowledged
-from booth.job.fold import fold
-from booth.job.store import log_files, read_log
+from booth.log.events import AlarmAcknowledged
+from booth.log.fold import fold
+from booth.log.store import log_files, read_log
 from booth.screens.bench import Bench
 from booth.screens.new_job import NewJob
 from tests.screens.test_whole_job import PROFILE, Painter, painter

@@ -6,9 +6,9 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from booth.app import BoothApp
+from booth.app.app import BoothApp
 from booth.clock import ManualClock
-from booth.places import Places
+from booth.files.places import Places
 from booth.screens.bench import Bench
 from booth.screens.new_job import BadParts, NewJob, parts_from
 from tests.job.make import profile

@@ -7,9 +7,9 @@ from contextlib import contextmanager
 
 import pytest
 
-from booth.job.events import CoatBegun, Event, NoteMade, StepSkipped, Voided
-from booth.job.session import Session
-from booth.job.store import NotKept
+from booth.log.events import CoatBegun, Event, NoteMade, StepSkipped, Voided
+from booth.log.session import Session
+from booth.log.store import NotKept
 from tests.screens.test_whole_job import Painter, painter
 
 SAID = "The disk is full. This entry is NOT kept."

@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 from textual import events
 
-from booth.job.events import AreaAdded, CoatBegun, StepDone, StepSkipped, Voided
+from booth.log.events import AreaAdded, CoatBegun, StepDone, StepSkipped, Voided
 from booth.widgets.step_list import StepList, StepState
 from tests.screens.test_whole_job import Painter, painter
 

@@ -15,7 +15,7 @@ from pathlib import Path
 import pytest
 
 from booth.clock import ManualClock
-from booth.job import events as ev
+from booth.log import events as ev
 from booth.moment import later
 from booth.profile.model import Profile
 from booth.profile.read import read_profile

@@ -5,7 +5,7 @@ from __future__ import annotations
 import msgspec
 
 from booth.clock import ManualClock
-from booth.job.events import AlarmAcknowledged, CoatBegun, CoatEnded, Event, JobClosed
+from booth.log.events import AlarmAcknowledged, CoatBegun, CoatEnded, Event, JobClosed
 from booth.moment import Moment, later
 from tests.screens.at_app import a_job, at_app, kept
 

@@ -12,9 +12,10 @@ from textual import events
 from textual.keys import _character_to_key
 from textual.pilot import Pilot
 
-from booth.app import BoothApp
+from booth.app.app import BoothApp
 from booth.clock import ManualClock
-from booth.job.events import (
+from booth.files.places import Places
+from booth.log.events import (
     AlarmAcknowledged,
     CatchMade,
     CautionAcknowledged,
@@ -30,8 +31,7 @@ from booth.job.events import (
     Voided,
     WeatherRead,
 )
-from booth.job.store import log_files, read_log
-from booth.places import Places
+from booth.log.store import log_files, read_log
 from booth.screens.ask import Ask
 from booth.screens.bench import Bench
 from booth.screens.home import Home

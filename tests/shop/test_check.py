@@ -7,7 +7,7 @@ from pathlib import Path
 
 import pytest
 
-from booth.paths import bundled_profiles_dir
+from booth.files.paths import bundled_profiles_dir
 from booth.shop.check import check, check_shop, is_shop_file, is_shop_text, print_keys
 from tests.shop.made import WHOLE
 

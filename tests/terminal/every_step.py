@@ -10,7 +10,7 @@ from collections import Counter
 from collections.abc import Iterator
 from contextlib import contextmanager
 
-from booth.job.events import AlarmAcknowledged
+from booth.log.events import AlarmAcknowledged
 from tests.terminal.driver import ROOT, Terminal
 from tests.terminal.painter import kept_of, next_step, on_step, read_cautions, silence
 

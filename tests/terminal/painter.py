@@ -8,9 +8,9 @@ from pathlib import Path
 from typing import Any, TypeVar
 
 from booth.clock import machine_sources
-from booth.job.events import Event, UnknownEvent
-from booth.job.fold import Job, fold
-from booth.job.store import log_files, read_log
+from booth.log.events import Event, UnknownEvent
+from booth.log.fold import Job, fold
+from booth.log.store import log_files, read_log
 from tests.terminal.driver import Terminal
 
 E = TypeVar("E", bound=Event)

@@ -7,7 +7,7 @@ from pathlib import Path
 
 import pytest
 
-from booth.job.events import AlarmAcknowledged
+from booth.log.events import AlarmAcknowledged
 from tests.terminal.driver import Terminal
 from tests.terminal.painter import (
     begin,

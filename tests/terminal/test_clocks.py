@@ -11,7 +11,7 @@ from pathlib import Path
 
 import pytest
 
-from booth.job.events import CoatBegun, CoatEnded, EffluxTimed
+from booth.log.events import CoatBegun, CoatEnded, EffluxTimed
 from booth.moment import elapsed
 from tests.terminal.driver import PROGRAM, Terminal
 from tests.terminal.painter import (

@@ -16,7 +16,8 @@ from pathlib import Path
 import pytest
 
 from booth.instruments.registry import instruments
-from booth.job.events import (
+from booth.job.steps import steps_of
+from booth.log.events import (
     AirRead,
     AlarmAcknowledged,
     AmountPlanned,
@@ -42,7 +43,6 @@ from booth.job.events import (
     ThinnerAdded,
     WeatherRead,
 )
-from booth.job.steps import steps_of
 from booth.moment import elapsed
 from booth.profile.cautions import cautions_for
 from tests.terminal.driver import PROGRAM, ROOT, Terminal

@@ -7,7 +7,7 @@ from pathlib import Path
 
 import pytest
 
-from booth.job.events import JobOpened, NoteMade, StepSkipped
+from booth.log.events import JobOpened, NoteMade, StepSkipped
 from tests.terminal.driver import Terminal
 from tests.terminal.painter import (
     begin,

@@ -9,8 +9,8 @@ from pathlib import Path
 
 import pytest
 
-from booth.job.events import CautionAcknowledged, CoatEnded, NoteMade, UnknownEvent
-from booth.job.fold import Job
+from booth.log.events import CautionAcknowledged, CoatEnded, NoteMade, UnknownEvent
+from booth.log.fold import Job
 from booth.profile.cautions import cautions_for
 from tests.terminal.driver import Terminal
 from tests.terminal.painter import (

@@ -10,7 +10,7 @@ from pathlib import Path
 
 import pytest
 
-from booth.job.events import CautionAcknowledged, EffluxTimed
+from booth.log.events import CautionAcknowledged, EffluxTimed
 from tests.terminal.driver import Terminal
 from tests.terminal.painter import (
     begin,

@@ -14,7 +14,7 @@ from pathlib import Path
 
 import pytest
 
-from booth.job.events import CautionAcknowledged, CoatBegun
+from booth.log.events import CautionAcknowledged, CoatBegun
 from tests.terminal.driver import PROGRAM, ROOT, Terminal
 from tests.terminal.painter import (
     begin,
@@ -201,12 +201,12 @@ def test_a_broken_profile_is_listed_with_its_faults_and_the_rest_load(home: Path
 OWN_FAULT = """
 import sys
 from booth.instruments.cautions import Cautions
-from booth.job.session import Session
+from booth.log.session import Session
 def broken(self, at):
     secret_local = "a local value"
     raise ZeroDivisionError("invented for a test: [/ x [bold]")
 Cautions.go = broken
-from booth.cli import main
+from booth.cli.command import main
 sys.exit(main([]))
 """
 

@@ -7,7 +7,7 @@ from pathlib import Path
 
 import pytest
 
-from booth.job.events import (
+from booth.log.events import (
     CatchMade,
     CautionAcknowledged,
     CoatBegun,

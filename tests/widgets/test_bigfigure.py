@@ -8,10 +8,10 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from booth.widgets.bigfigure import LEAST_ROWS, QUARTERS, can_draw, draw
-from booth.widgets.letters import LETTERS
-from booth.widgets.numerals import NUMERALS
-from booth.widgets.signs import SIGNS
+from booth.widgets.lettering.bigfigure import LEAST_ROWS, QUARTERS, can_draw, draw
+from booth.widgets.lettering.letters import LETTERS
+from booth.widgets.lettering.numerals import NUMERALS
+from booth.widgets.lettering.signs import SIGNS
 from booth.widgets.text import fit
 
 # Every size up to a common window's height, then some of the large ones.

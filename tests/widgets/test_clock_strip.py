@@ -10,9 +10,9 @@ from hypothesis import strategies as st
 
 from booth.widgets.clock_strip import ClockStrip, in_order, lay_out
 from booth.widgets.figure_panel import FigurePanel
-from booth.widgets.readout import ClockFace, Readout
 from booth.widgets.rows import strings, width_of
-from booth.widgets.tone import Tone
+from booth.words.readout import ClockFace, Readout
+from booth.words.tone import Tone
 from tests.widgets.bench_app import WidgetApp, screen_lines
 
 DOORS = ClockFace("a", "doors coat 2", "flash-off", "4:31", fraction=0.5, estimate=True)

@@ -8,11 +8,11 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from booth.widgets.bigfigure import draw
 from booth.widgets.figure_panel import FigurePanel, lay_out
-from booth.widgets.readout import Readout
+from booth.widgets.lettering.bigfigure import draw
 from booth.widgets.rows import strings, width_of
-from booth.widgets.tone import Tone
+from booth.words.readout import Readout
+from booth.words.tone import Tone
 from tests.widgets.bench_app import WidgetApp, screen_lines
 
 WAITING = Readout("4:31", "", "doors coat 2", Tone.WAIT, lines=("touch test decides",))

@@ -6,7 +6,7 @@ import pytest
 from rich.cells import cell_len
 
 from booth.widgets.part_table import PartRow, lay_out
-from booth.widgets.tone import Tone
+from booth.words.tone import Tone
 
 ROWS = tuple(
     PartRow(name, "1/3", Tone.WAIT, "WAIT", "21:02:03", "coat 2 flash-off", estimate=True)

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from booth.widgets.pour_table import PourRow, lay_out
 from booth.widgets.rows import strings, width_of
-from booth.widgets.tone import Tone
+from booth.words.tone import Tone
 
 ROWS = (
     PourRow("clear", "364 ml", "364 ml", Tone.GOOD),

@@ -15,9 +15,9 @@ from textual.filter import Monochrome
 from textual.theme import Theme
 
 from booth.widgets.figure_panel import FigurePanel
-from booth.widgets.readout import Readout
 from booth.widgets.themes import DARK_BOOTH, OPEN_DOOR, THEMES, variable_defaults
-from booth.widgets.tone import Tone
+from booth.words.readout import Readout
+from booth.words.tone import Tone
 from tests.widgets.bench_app import WidgetApp
 
 GROUNDS = ("background", "surface", "panel")

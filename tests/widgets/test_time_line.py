@@ -6,7 +6,7 @@ import pytest
 
 from booth.widgets.rows import strings, width_of
 from booth.widgets.time_line import LineBlock, LineRow, Timeline, TimelineView, lay_out
-from booth.widgets.tone import Tone
+from booth.words.tone import Tone
 from tests.widgets.bench_app import WidgetApp, screen_lines
 
 #: 40 columns of a minute each, from ten minutes ago on.

@@ -5,8 +5,8 @@ from __future__ import annotations
 import pytest
 from rich.cells import cell_len
 
-from booth.widgets.bigfigure import can_draw
-from booth.widgets.tone import Tone
+from booth.widgets.lettering.bigfigure import can_draw
+from booth.words.tone import Tone
 
 
 def test_words_shapes_and_classes_are_distinct() -> None:

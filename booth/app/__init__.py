@@ -1,0 +1,1 @@
+"""The application: what is the same on every screen."""

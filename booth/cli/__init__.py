@@ -1,0 +1,1 @@
+"""The commands. Those that need no screen load none."""

@@ -1,0 +1,148 @@
+"""A fault of a profile file, in a painter's words, and the collector that gathers all of them."""
+
+from __future__ import annotations
+
+import datetime
+import difflib
+from collections.abc import Iterable, Iterator
+from dataclasses import dataclass, field
+from typing import Any
+
+from booth.files.safe_text import visible
+
+__all__ = ["Fault", "Faults", "dotted", "nearest", "quoted", "said"]
+
+#: What was found is quoted up to this length.
+MOST_SHOWN = 48
+#: So many faults of one file are told; the rest is counted.
+MOST_FAULTS = 100
+#: How alike two words must be for a 'did you mean' (0..1); difflib's own default.
+ALIKE = 0.6
+
+Path = tuple[str | int, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Fault:
+    """One fault: where it is, what was found, what was expected, what to do.
+
+    file: as it was named; line and column count from 1, None where the file as a whole is meant;
+    key: dotted, as in ``mix.parts[2].density``, empty where no key is meant.
+    """
+
+    file: str
+    line: int | None
+    key: str
+    found: str
+    expected: str
+    advice: str = ""
+    column: int | None = None
+
+    @property
+    def place(self) -> str:
+        """``file:line`` or ``file:line:column``, whichever is known."""
+        numbers = [str(each) for each in (self.line, self.column) if each is not None]
+        return ":".join([visible(self.file), *numbers])
+
+    @property
+    def text(self) -> str:
+        """What is wrong, without its place: ``gun.tip: found ..., expected ...; advice``."""
+        key = f"{self.key}: " if self.key else ""
+        advice = f" {self.advice}" if self.advice else ""
+        return f"{key}found {self.found}; expected {self.expected}.{advice}"
+
+    def __str__(self) -> str:
+        return f"{self.place}: {self.text}"
+
+
+@dataclass(slots=True)
+class Faults:
+    """Gathers the faults of one file; `lines` says on which line a key stands."""
+
+    file: str
+    lines: dict[Path, int] = field(default_factory=dict)
+    found: list[Fault] = field(default_factory=list)
+
+    def add(self, path: Path, found: str, expected: str, advice: str = "") -> None:
+        """Note a fault at `path`; its line is that of the key, or of the nearest table above."""
+        self.found.append(Fault(self.file, self.line(path), dotted(path), found, expected, advice))
+
+    def line(self, path: Path) -> int | None:
+        """Give the line of `path`, or of the nearest table above it that has one."""
+        while path:
+            if path in self.lines:
+                return self.lines[path]
+            path = path[:-1]
+        return None
+
+    def __iter__(self) -> Iterator[Fault]:
+        return iter(self.found)
+
+    def __len__(self) -> int:
+        return len(self.found)
+
+    def sorted(self) -> tuple[Fault, ...]:
+        """All faults in the order of the file; those of the file as a whole come first."""
+        found = sorted(self.found, key=lambda each: (each.line or 0, each.column or 0))
+        if len(found) <= MOST_FAULTS:
+            return tuple(found)
+        more = f"{len(found) - MOST_FAULTS} faults more"
+        rest = Fault(self.file, found[MOST_FAULTS].line, "", more, "none", "Mend these first.")
+        return (*found[:MOST_FAULTS], rest)
+
+
+def dotted(path: Path) -> str:
+    """Write a path as a painter finds it in the file; list items count from 1.
+
+    >>> dotted(("mix", "parts", 1, "density"))
+    'mix.parts[2].density'
+    """
+    text = ""
+    for part in path:
+        if isinstance(part, int):
+            text += f"[{part + 1}]"
+        else:
+            text += ("." if text else "") + quoted(part, marks="")
+    return text
+
+
+def quoted(text: str, marks: str = '"') -> str:
+    """Quote text from a file: nothing in it acts, and it is cut where it is long."""
+    # One character more than is shown, so that a cut is seen to be one.
+    shown = visible(text[: MOST_SHOWN + 1])
+    if len(shown) > MOST_SHOWN:
+        shown = shown[: MOST_SHOWN - 1] + "…"
+    return f"{marks}{shown}{marks}"
+
+
+def said(value: Any) -> str:
+    """Say what kind of thing a value of a TOML file is, in a painter's words."""
+    match value:
+        case bool():
+            return "true" if value else "false"
+        case str():
+            return f"the text {quoted(value)}" if value else "an empty text"
+        case int() if abs(value) >= 10**15:
+            return "a whole number of more than fifteen digits"
+        case int() | float():
+            return f"the bare number {value:.12g}"
+        case list():
+            return f"a list of {len(value)}" if value else "an empty list"
+        case dict():
+            return "a table"
+        case datetime.datetime() | datetime.date():
+            return f"the date {value}"
+        case datetime.time():
+            return f"the time of day {value}"
+    return "something else"
+
+
+def nearest(word: str, known: Iterable[str]) -> str | None:
+    """Give the known word most like `word`, whatever its case, spaces and hyphens; None if far."""
+    plain = {_folded(each): each for each in known}
+    close = difflib.get_close_matches(_folded(word)[:64], plain, n=1, cutoff=ALIKE)
+    return plain[close[0]] if close else None
+
+
+def _folded(word: str) -> str:
+    return word.casefold().replace(" ", "").replace("-", "").replace("_", "")

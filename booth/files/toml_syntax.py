@@ -1,0 +1,141 @@
+"""From the text of a file to its TOML tables and the line of every key, or to syntax faults.
+
+``tomllib`` stops at the first fault. Where that fault lies within one line, the line is set aside
+and the rest is read too, so that all faults of a file are told at once.
+"""
+
+from __future__ import annotations
+
+import re
+import tomllib
+from dataclasses import dataclass, field
+from typing import Any
+
+from booth.files.faults import Fault, Faults, Path
+from booth.files.toml_lines import where
+from booth.files.toml_syntax_words import Words, words_for
+
+__all__ = ["Parsed", "parse"]
+
+#: So many lines are set aside before the file is given up.
+MOST_SYNTAX_FAULTS = 30
+#: tomllib's time and memory grow with the square of the names in one dotted key.
+MOST_DOTS = 300
+
+POSITION = re.compile(r"\(at line (\d+), column (\d+)\)$")
+
+
+@dataclass(slots=True)
+class Parsed:
+    """tables: what could be read; lines: the line of every key; whole: nothing was set aside."""
+
+    tables: dict[str, Any] = field(default_factory=dict)
+    lines: dict[Path, int] = field(default_factory=dict)
+    whole: bool = True
+
+
+def parse(text: str, faults: Faults) -> Parsed:
+    """Read TOML; syntax faults go to `faults`. Never raises."""
+    lines = text.replace("\r\n", "\n").split("\n")
+    if _too_many_dots(lines, faults):
+        return Parsed(whole=False)
+    parsed = Parsed()
+    for _ in range(MOST_SYNTAX_FAULTS):
+        try:
+            parsed.tables = tomllib.loads("\n".join(lines))
+        except tomllib.TOMLDecodeError as error:
+            parsed.whole = False
+            if not _set_aside(str(error), lines, faults):
+                return Parsed(whole=False)
+        except (ValueError, RecursionError) as error:
+            _give_up(error, faults)
+            return Parsed(whole=False)
+        else:
+            parsed.lines = where("\n".join(lines)).lines
+            return parsed
+    found = f"{MOST_SYNTAX_FAULTS} lines that are no TOML, and more"
+    _tell(faults, None, Words(found, "a coating profile", "Mend these first."), None)
+    return Parsed(whole=False)
+
+
+def _set_aside(message: str, lines: list[str], faults: Faults) -> bool:
+    """Tell the fault and take its line out of `lines`; False where it is no single line's."""
+    if message.startswith(("Cannot", "Duplicate")) and _repeats(lines, faults):
+        return True
+    position = POSITION.search(message)
+    number = int(position[1]) if position else _last(lines)
+    line = lines[number - 1] if number <= len(lines) else ""
+    column = int(position[2]) if position else len(line) + 1
+    words = words_for(POSITION.sub("", message).strip(), line, column)
+    _tell(faults, number, words, column)
+    if not _stands_alone(line):
+        return False
+    lines[number - 1] = ""
+    return True
+
+
+def _repeats(lines: list[str], faults: Faults) -> bool:
+    """Tell every key and table that is given twice, and take the later ones out."""
+    taken: set[int] = set()
+    for repeat in where("\n".join(lines)).repeats:
+        line = lines[repeat.line - 1]
+        if repeat.line in taken or not (repeat.table or _balanced(line)):
+            continue
+        taken.add(repeat.line)
+        what = "a second table of this name" if repeat.table else "this key a second time"
+        faults.lines[repeat.path] = repeat.line
+        faults.add(
+            repeat.path,
+            what,
+            f"it once; it stands in line {repeat.first} already",
+            "Put its lines there." if repeat.table else "Delete one of the two.",
+        )
+        # The lines under a second header must not fall to the table before it.
+        lines[repeat.line - 1] = f"[set-aside-{repeat.line}]" if repeat.table else ""
+    return bool(taken)
+
+
+def _stands_alone(line: str) -> bool:
+    """Whether a fault in this line is the line's own: it is a fault without its neighbours too."""
+    if not _balanced(line):
+        return False
+    try:
+        tomllib.loads(line)
+    except (ValueError, RecursionError):
+        return True
+    return False
+
+
+def _balanced(line: str) -> bool:
+    """Whether the line, which holds something, opens nothing that it does not close."""
+    if '"""' in line or "'''" in line or not line.strip() or line.lstrip().startswith("["):
+        return False
+    bare = re.sub(r'"(\\.|[^"\\])*"|\'[^\']*\'', "", line)
+    return bare.count("[") == bare.count("]") and bare.count("{") == bare.count("}")
+
+
+def _too_many_dots(lines: list[str], faults: Faults) -> bool:
+    for number, line in enumerate(lines, start=1):
+        if line.count(".") > MOST_DOTS and not line.lstrip().startswith("#"):
+            words = Words(f"{line.count('.')} dots in one line", "key = value", "")
+            _tell(faults, number, words, None)
+            return True
+    return False
+
+
+def _give_up(error: Exception, faults: Faults) -> None:
+    deep = isinstance(error, RecursionError)
+    found = "lists within lists without end" if deep else "a number with thousands of digits"
+    words = Words(found, "a coating profile", "This is another kind of file.")
+    _tell(faults, None, words, None)
+
+
+def _tell(faults: Faults, line: int | None, words: Words, column: int | None) -> None:
+    faults.found.append(
+        Fault(faults.file, line, "", words.found, words.expected, words.advice, column)
+    )
+
+
+def _last(lines: list[str]) -> int:
+    """The number of the last line in which something stands."""
+    return max((n for n, line in enumerate(lines, start=1) if line.strip()), default=1)

@@ -1,0 +1,241 @@
+"""What a job measured, made ready to be held against a fault that was seen. Pure.
+
+A film shows what was set when it was laid: figures are taken as they stood when the last coat on the
+part began, and only where there was none then, as they stand now. What was not measured stays None:
+it speaks neither for nor against a cause.
+"""
+
+from __future__ import annotations
+
+from contextlib import suppress
+from typing import Any
+
+from booth.job import measured, scaled_waits
+from booth.job.gauge_readings import as_of, readings_of, statistics_of
+from booth.job.waits import oldest_of
+from booth.log.fold import Coat, Job
+from booth.moment import elapsed
+from booth.profile.model import Range
+from booth.trade.cups import CUPS, cup_named, equivalent_efflux
+from booth.trade.evidence import Evidence
+from booth.trade.gauge import FilmInterval
+from booth.trade.overlap import evenness
+from booth.trade.pattern import profile_from_zones
+from booth.trade.result import BadInput, Value
+from booth.trade.speed import speed_for_wet_film_mm_s
+from booth.trade.weather import dew_margin_c
+
+__all__ = ["UNEVEN_FROM", "evidence_of"]
+
+#: Variation of the film across the passes from which a pattern counts as uneven: that of a parabola
+#: half over half, an ordinary fan laid as usual (where to draw the line is common practice, no source).
+UNEVEN_FROM = 0.1118
+MM_PER_M = 1000.0
+
+Given = dict[str, Any]
+
+
+def evidence_of(job: Job, part: str = "") -> Evidence:
+    """Give the figures of `job` for a fault seen on `part`; on any part where none is named."""
+    coats = [each for name in job.parts if part in ("", name) for each in job.coats_on(name)]
+    last = max(coats, key=lambda coat: coat.begun.n, default=None)
+    then = as_of(job, last.begun.n) if last is not None else job
+    given: Given = {}
+    for figure in (_efflux, _air, _delivery, _thinner, _hand, _pattern):
+        found = figure(then)
+        if then is not job:
+            later = {key: value for key, value in figure(job).items() if key not in found}
+            found = {**found, **later}
+        given |= found
+    given |= _weather(job, last) | _film(job, part) | _waits(job, coats) | _limits(job)
+    return Evidence(**{key: value for key, value in given.items() if value is not None})
+
+
+def _known(**figures_of: Any) -> Given:
+    return {key: value for key, value in figures_of.items() if value is not None}
+
+
+def _ends(span: Range | None, low: str, high: str) -> Given:
+    return {} if span is None else _known(**{low: span.low, high: span.high})
+
+
+def _limits(job: Job) -> Given:
+    """What the profile asks for."""
+    profile = job.profile
+    gun, limits, mix = profile.gun, profile.limits, profile.mix
+    given: Given = {}
+    if profile.efflux is not None:
+        given |= _ends(profile.efflux.target_s, "efflux_low_s", "efflux_high_s")
+    given |= _ends(gun.inlet_kpa, "inlet_low_kpa", "inlet_high_kpa")
+    given |= _ends(gun.delivery_ml_min, "delivery_low_ml_min", "delivery_high_ml_min")
+    given |= _ends(gun.distance_mm, "distance_low_mm", "distance_high_mm")
+    given |= _ends(profile.film.wet_um, "wet_low_um", "wet_high_um")
+    given |= _ends(limits.air_c, "air_low_c", "air_high_c")
+    given |= _ends(limits.part_c, "part_low_c", "part_high_c")
+    given |= _ends(limits.humidity_percent, "humidity_low_percent", "humidity_high_percent")
+    return given | _known(
+        dew_margin_low_c=limits.dew_margin_c,
+        overlap_wanted_fraction=None if gun.overlap_percent is None else gun.overlap_percent / 100,
+        thinner_high_percent=mix.thinner.limit_percent if mix and mix.thinner else None,
+    )
+
+
+def _efflux(job: Job) -> Given:
+    """Mean efflux time in the profile's cup, by equivalent seconds where another was used."""
+    mean = measured.mean_efflux_s(job)
+    target = job.profile.efflux
+    if mean is None or target is None:
+        return {}
+    try:
+        wanted = cup_named(target.cup)
+        used = CUPS.get(measured.efflux_runs(job)[-1].cup)
+        if used is None or used.key == wanted.key:
+            return _known(efflux_s=mean if used is not None else None)
+        same = equivalent_efflux(mean, used, wanted)
+    except BadInput:
+        return {}
+    return _known(efflux_s=same.value if isinstance(same, Value) else None)
+
+
+def _air(job: Job) -> Given:
+    """Inlet pressure; that of a catch counts only where the coating itself was caught."""
+    read = measured.inlet_kpa(job)
+    if read is None:
+        caught = [each for each in measured.catches(job, "paint") if each.inlet is not None]
+        read = caught[-1].inlet.value if caught and caught[-1].inlet else None
+    return _known(inlet_kpa=read)
+
+
+def _delivery(job: Job) -> Given:
+    """Delivery of the coating itself: water says nothing against a target for paint."""
+    return _known(delivery_ml_min=measured.mean_delivery_ml_min(job, "paint"))
+
+
+def _thinner(job: Job) -> Given:
+    """Thinner in the mix; noted as unmeasured where its share is not known and no cup was timed since."""
+    fraction = measured.thinner_fraction(job)
+    if fraction is not None:
+        return {"thinner_percent": fraction * 100, "thinner_unmeasured": False}
+    since = max((batch.n for batch in job.batches), default=0)
+    blind = any(added.n > since and added.remaining is None for added in job.thinner)
+    return _known(thinner_unmeasured=True if blind and not measured.efflux_runs(job) else None)
+
+
+def _hand(job: Job) -> Given:
+    """Distance, and the pace: held against the whole span of speeds that the wet film allows."""
+    distances = [fan.distance.value for fan in job.fans if fan.distance is not None]
+    given = _known(distance_mm=distances[-1] if distances else None)
+    speed = measured.speed_mm_s(job)
+    span = _speeds_mm_s(job)
+    if speed is not None and span is not None:
+        wanted = min(max(speed, span[0]), span[1])
+        given |= {"speed_m_s": speed / MM_PER_M, "speed_wanted_m_s": wanted / MM_PER_M}
+    return given
+
+
+def _speeds_mm_s(job: Job) -> tuple[float, float] | None:
+    """From the slowest to the fastest pace that may lay the wet film asked for, if all is measured."""
+    wet, delivery = job.profile.film.wet_um, measured.mean_delivery_ml_min(job, "paint")
+    fan = measured.fan_mm(job)
+    if wet is None or wet.low is None or wet.high is None or delivery is None:
+        return None
+    if fan is None or fan[1] != "measured":
+        return None
+    overlap, efficiency = measured.overlap_fraction(job)[0], measured.transfer_efficiency(job)
+    try:
+        ends = [
+            speed_for_wet_film_mm_s(film_um, delivery, fan[0], overlap, share)
+            for film_um, share in ((wet.high, efficiency.low), (wet.low, efficiency.high))
+        ]
+    except BadInput:
+        return None
+    slowest, fastest = (each.value if isinstance(each, Value) else each.likely for each in ends)
+    return slowest, fastest
+
+
+def _pattern(job: Job) -> Given:
+    """The overlap that was chosen; how even the film is that the pattern lays at it."""
+    chosen = any(each.overlap is not None for each in job.patterns)
+    overlap = measured.overlap_fraction(job)[0]
+    given = {"overlap_fraction": overlap} if chosen else {}
+    zones = next((each.zones for each in reversed(job.patterns) if each.zones), ())
+    if zones:
+        try:
+            uneven = evenness(profile_from_zones(zones), overlap).cv
+        except BadInput:
+            return given
+        given |= {"unevenness_fraction": uneven, "unevenness_high_fraction": UNEVEN_FROM}
+    return given
+
+
+def _weather(job: Job, coat: Coat | None) -> Given:
+    """The weather the coat was laid in; the latest reading where it was read only afterwards."""
+    read = (coat.weather if coat is not None else None) or job.weather
+    if read is None:
+        return {}
+    air, humidity, part = read.air.value, read.humidity.value, read.part.value
+    given: Given = {"air_c": air, "humidity_percent": humidity, "part_c": part}
+    with suppress(BadInput):  # an odd line of a log edited by hand
+        given["dew_margin_c"] = dew_margin_c(air, humidity, part)
+    return given
+
+
+def _film(job: Job, part: str) -> Given:
+    """The wet film of the coat that lies furthest outside the range asked for.
+
+    A gauge says between which two teeth the film lies: what counts is the place in there that is
+    nearest to the range, so that a film is out of range only where no reading of the teeth is in it.
+    """
+    span = job.profile.film.wet_um
+    found = []
+    for name, number in dict.fromkeys((read.part, read.coat) for read in job.films):
+        if part not in ("", name):
+            continue
+        film = statistics_of(readings_of(job, name, number))
+        if film is not None:
+            found.append(_nearest(film.mean, span))
+    if not found:
+        return {}
+    return {"wet_um": max(reversed(found), key=lambda wet_um: _past(wet_um, span))}
+
+
+def _nearest(film: FilmInterval, span: Range | None) -> float:
+    """The place between the teeth that is nearest to the middle of the range."""
+    wanted = span.middle if span is not None else film.low_um
+    return min(max(wanted, film.low_um), film.high_um)
+
+
+def _past(wet_um: float, span: Range | None) -> float:
+    """How far a film lies outside its range, as a share of the end that it passed."""
+    if span is not None and span.high is not None and wet_um > span.high:
+        return wet_um / span.high - 1.0
+    if span is not None and span.low is not None and wet_um < span.low:
+        return 1.0 - wet_um / span.low
+    return 0.0
+
+
+def _waits(job: Job, coats: list[Coat]) -> Given:
+    """Coats laid too early or too late, and how much of its pot life the mix had used."""
+    if not coats:
+        return {}
+    earliest = max(coats, key=lambda coat: coat.begun.early_s)
+    flash = scaled_waits.flash_off(job.profile, earliest.weather or job.weather)
+    return _known(
+        early_s=earliest.begun.early_s,
+        late_s=max(coat.begun.late_s for coat in coats),
+        flash_off_s=flash.seconds if flash is not None else None,
+        pot_life_used=max(
+            filter(None, (_pot_life_used(job, coat) for coat in coats)), default=None
+        ),
+    )
+
+
+def _pot_life_used(job: Job, coat: Coat) -> float | None:
+    """The age of the mix when the coat ended, as a share of its pot life that day."""
+    batches = [batch for batch in job.batches if batch.n < coat.begun.n]
+    lasting = scaled_waits.pot_life(job.profile, coat.weather or job.weather)
+    if not batches or lasting is None or lasting.seconds <= 0:
+        return None
+    mixed = oldest_of(job, batches[-1])
+    age_s = elapsed(mixed.at, (coat.ended or coat.begun).at).seconds
+    return max(age_s, 0.0) / lasting.seconds

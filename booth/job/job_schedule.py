@@ -1,0 +1,204 @@
+"""What the plan starts from: the parts as they stand, the waits of today, what a coat takes. Pure."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+
+from booth.job import scaled_waits
+from booth.job.measured import delivery_ml_min, transfer_efficiency
+from booth.job.schedule import Block, PartState, Pot, Rules, Schedule, Span, schedule
+from booth.job.waits import Standing, What, standings
+from booth.log.fold import Job
+from booth.moment import Moment, elapsed
+from booth.trade.coverage import material_for_area_ml
+from booth.trade.delivery import time_to_empty_s
+from booth.trade.result import BadInput, Value
+
+__all__ = ["COAT_S", "Planned", "SprayTime", "planned", "spray_times"]
+
+#: A coat on one part, where nothing better is known [s]. Common practice, no source.
+COAT_S = 300.0
+
+
+@dataclass(frozen=True, slots=True)
+class SprayTime:
+    """What a coat on one part takes [s] and where that is from."""
+
+    seconds: float
+    source: str
+
+
+@dataclass(frozen=True, slots=True)
+class Planned:
+    """schedule: from now on; past: what really happened; pots: batches in use or to be mixed;
+    handle_s: when the part that is last can be handled; estimate: a wait rests on an estimate."""
+
+    schedule: Schedule
+    past: tuple[Block, ...]
+    pots: tuple[Pot, ...]
+    handle_s: float | None
+    estimate: bool
+    spray: Mapping[str, SprayTime]
+    pot_is_planned: bool
+
+
+def spray_times(job: Job, typed_s: float | None = None) -> dict[str, SprayTime]:
+    """What a coat on each part takes: as typed; as it took on this part so far; as area and delivery
+    say (trigger time alone); as coats took on other parts; or the usual guess."""
+    took = {part: _took(job, part) for part in job.parts}
+    every = [seconds for each in took.values() for seconds in each]
+    areas = _areas(job)
+    found = {}
+    for part in job.parts:
+        reckoned = _trigger_s(job, areas[part]) if part in areas else None
+        if typed_s is not None:
+            found[part] = SprayTime(typed_s, "as typed")
+        elif took[part]:
+            found[part] = SprayTime(sum(took[part]) / len(took[part]), "as its coats took")
+        elif reckoned is not None:
+            found[part] = SprayTime(reckoned, "from area, delivery")
+        elif every:
+            found[part] = SprayTime(sum(every) / len(every), "as the coats took so far")
+        else:
+            found[part] = SprayTime(COAT_S, "a guess")
+    return found
+
+
+def _took(job: Job, part: str) -> list[float]:
+    return [
+        elapsed(coat.begun.at, coat.ended.at).seconds
+        for coat in job.coats_on(part)
+        if coat.ended is not None
+    ]
+
+
+def _areas(job: Job) -> dict[str, float]:
+    """The area of each part [m2]; what names no part is shared out evenly."""
+    named: dict[str, float] = {}
+    unnamed = 0.0
+    for each in job.areas:
+        if each.part in job.parts:
+            named[each.part] = named.get(each.part, 0.0) + each.area.value
+        else:
+            unnamed += each.area.value
+    if not job.areas and job.amounts:
+        unnamed = job.amounts[-1].area.value
+    open_parts = [part for part in job.parts if part not in named]
+    if unnamed > 0 and open_parts:
+        named |= {part: unnamed / len(open_parts) for part in open_parts}
+    return named
+
+
+def _trigger_s(job: Job, area_m2: float) -> float | None:
+    """The time at the trigger for one coat of the profile's wet film [s]."""
+    wet, delivery = job.profile.film.wet_um, delivery_ml_min(job)
+    if wet is None or delivery is None or delivery[0] <= 0 or area_m2 <= 0:
+        return None
+    try:
+        amount = material_for_area_ml(area_m2, wet.middle, 1, transfer_efficiency(job))
+        likely = amount.value if isinstance(amount, Value) else amount.likely
+        return time_to_empty_s(likely, delivery[0])
+    except BadInput:
+        return None
+
+
+def planned(job: Job, now: Moment, typed_s: float | None = None) -> Planned:
+    """Give the whole job as it stands at `now`."""
+    profile, spray = job.profile, spray_times(job, typed_s)
+    running = {each.wait.part: each for each in standings(job, now) if each.wait.part}
+    flash = scaled_waits.flash_off(profile, job.weather)
+    opens = scaled_waits.longer_of(flash, scaled_waits.recoat_opens(profile, job.weather))
+    closes = scaled_waits.recoat_closes(profile, job.weather)
+    pots, starts_s, to_be_mixed = _pots(job, now)
+    rules = Rules(
+        coats=profile.film.coats,
+        wait_s=opens.seconds if opens else 0.0,
+        closes_s=closes.seconds if closes else None,
+        starts_s=starts_s,
+    )
+    parts = [_part(job, part, now, spray[part].seconds, running.get(part)) for part in job.parts]
+    plan = schedule(parts, rules, pots)
+    handle = scaled_waits.dries(profile.waits.handle, job.weather)
+    used = [each for each in (opens, closes, handle) if each is not None]
+    return Planned(
+        schedule=plan,
+        past=_past(job, now),
+        pots=pots,
+        handle_s=_handle_s(job, now, plan, handle.seconds if handle else None),
+        estimate=any(each.estimate for each in used),
+        spray=spray,
+        pot_is_planned=to_be_mixed,
+    )
+
+
+def _part(job: Job, part: str, now: Moment, spray_s: float, standing: Standing | None) -> PartState:
+    coats = job.coats_on(part)
+    finished = sum(coat.ended is not None for coat in coats)
+    running = job.running_coat(part)
+    if running is not None:
+        left = spray_s - elapsed(running.begun.at, now).seconds
+        return PartState(part, finished, spray_s, spraying_s=max(left, 0.0))
+    last = coats[-1].ended if coats else None
+    if last is None:
+        return PartState(part, finished, spray_s)
+    since = -elapsed(last.at, now).seconds
+    if standing is None or standing.wait.what is not What.NEXT_COAT:
+        return PartState(part, finished, spray_s, since_s=since)
+    wait, passed = standing.wait, standing.elapsed_s
+    return PartState(
+        part,
+        finished,
+        spray_s,
+        since_s=since,
+        opens_s=wait.opens_s - passed,
+        closes_s=None if wait.closes_s is None else wait.closes_s - passed,
+    )
+
+
+def _pots(job: Job, now: Moment) -> tuple[tuple[Pot, ...], float, bool]:
+    """Batches in use, or the one to come; when induction is over [s]; whether it is to come."""
+    pots, inductions = [], []
+    for each in standings(job, now):
+        wait = each.wait
+        if wait.what is What.POT_LIFE and wait.closes_s is not None:
+            pots.append(Pot(wait.title, -each.elapsed_s, wait.closes_s - each.elapsed_s))
+        elif wait.what is What.INDUCTION:
+            inductions.append(wait.opens_s - each.elapsed_s)
+    if pots or job.batches:
+        return tuple(pots), max(min(inductions, default=0.0), 0.0), False
+    lasting = scaled_waits.pot_life(job.profile, job.weather)
+    mix = job.profile.mix
+    induction = (mix.induction_s or 0.0) if mix is not None else 0.0
+    if lasting is None:
+        return (), induction, induction > 0
+    return (Pot("the next batch", 0.0, lasting.seconds),), induction, True
+
+
+def _past(job: Job, now: Moment) -> tuple[Block, ...]:
+    """The coats that are on, and the time between them."""
+    found = []
+    for part in job.parts:
+        before: float | None = None
+        for coat in job.coats_on(part):
+            start = -elapsed(coat.begun.at, now).seconds
+            end = -elapsed(coat.ended.at, now).seconds if coat.ended is not None else 0.0
+            if before is not None and start > before:
+                found.append(Block(part, coat.number - 1, Span.WAIT, before, start))
+            found.append(Block(part, coat.number, Span.SPRAYED, start, end))
+            before = end
+    return tuple(found)
+
+
+def _handle_s(job: Job, now: Moment, plan: Schedule, handle_s: float | None) -> float | None:
+    """When the last of the parts can be handled; from the log where all coats are on."""
+    if handle_s is None:
+        return None
+    if plan.remaining:
+        return plan.last_s + handle_s
+    left = [
+        each.wait.opens_s - each.elapsed_s
+        for each in standings(job, now)
+        if each.wait.what is What.HANDLE
+    ]
+    return max(left, default=None)

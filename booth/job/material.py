@@ -1,0 +1,146 @@
+"""How much material the parts of a job need, and whether pot life covers it. Pure."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from booth.job.measured import delivery_ml_min, thinner_fraction, transfer_efficiency
+from booth.job.scaled_waits import Lasting, flash_off, longer_of, pot_life, recoat_opens
+from booth.log.fold import Job
+from booth.trade.area import (
+    box_area_m2,
+    circle_area_m2,
+    cylinder_area_m2,
+    rectangle_area_m2,
+    sheet_area_m2,
+)
+from booth.trade.coverage import CupFills, cups_to_fill, material_for_area_ml
+from booth.trade.delivery import time_to_empty_s
+from booth.trade.film import wet_film_um
+from booth.trade.result import BadInput, Estimate
+from booth.trade.transfer import EfficiencyBand
+
+__all__ = ["DIMENSIONS", "Plan", "Wanted", "area_of", "plan_of", "total_area_m2", "wet_from_dry_um"]
+
+#: The dimensions that each form needs, by name.
+DIMENSIONS: dict[str, tuple[str, ...]] = {
+    "rectangle": ("length", "width"),
+    "sheet": ("length", "width", "thickness"),
+    "circle": ("diameter",),
+    "cylinder": ("diameter", "length"),
+    "box": ("length", "width", "height"),
+    "area": ("area",),
+}
+
+
+def area_of(shape: str, mm: dict[str, float], sides: int = 1, ends: int = 0) -> float:
+    """Give the area [m2] of one part of a form from its dimensions [mm].
+
+    sides: of a rectangle or a circle; ends: of a cylinder. Raises BadInput.
+    """
+    match shape:
+        case "rectangle":
+            return rectangle_area_m2(mm["length"], mm["width"], sides)
+        case "sheet":
+            return sheet_area_m2(mm["length"], mm["width"], mm["thickness"])
+        case "circle":
+            return circle_area_m2(mm["diameter"], sides)
+        case "cylinder":
+            return cylinder_area_m2(mm["diameter"], mm["length"], ends)
+        case "box":
+            return box_area_m2(mm["length"], mm["width"], mm["height"])
+    raise BadInput(f"There is no form {shape!r} to take the area of.")
+
+
+def total_area_m2(job: Job) -> float:
+    """The area of all parts taken so far [m2]."""
+    return sum(each.area.value for each in job.areas)
+
+
+def wet_from_dry_um(job: Job, dry_total_um: float, coats: int) -> float | None:
+    """The wet film of one coat [um] for a dry film of all coats; None where solids are not given.
+
+    Thinner as it is in the mix, else as the profile usually has it.
+    """
+    solids = job.profile.film.volume_solids_percent
+    if not solids or coats < 1:
+        return None
+    thinner = thinner_fraction(job)
+    if thinner is None:
+        mix = job.profile.mix
+        percent = mix.thinner.usual_percent if mix and mix.thinner else None
+        thinner = (percent or 0.0) / 100
+    return wet_film_um(dry_total_um / coats, solids / 100, thinner)
+
+
+@dataclass(frozen=True, slots=True)
+class Wanted:
+    """What is to be laid: area [m2], coats, wet film of each [um]; large: large flat parts; lost
+    before the gun [1]; left in cup and gun [ml]; ample: mix the upper end; cup_ml: what it holds.
+    """
+
+    area_m2: float
+    coats: int
+    wet_um: float
+    large: bool
+    lost: float
+    left_ml: float
+    ample: bool
+    cup_ml: float
+
+
+@dataclass(frozen=True, slots=True)
+class Plan:
+    """What it takes.
+
+    need: ready-to-spray material [ml]; mix_ml: what to mix of it; lands: the share that lands;
+    cups: to fill; gun_s: trigger pulled [s], None without a delivery; delivery: [ml/min] and where
+    from; pot: pot life today; span_s: from mixing to the end of the last coat [s], about.
+    """
+
+    need: Estimate
+    mix_ml: float
+    lands: EfficiencyBand
+    cups: CupFills
+    gun_s: float | None
+    delivery: tuple[float, str] | None
+    pot: Lasting | None
+    span_s: float | None
+
+    @property
+    def covered(self) -> bool | None:
+        """Whether pot life covers it; None where one of both is not known."""
+        if self.pot is None or self.span_s is None:
+            return None
+        return self.pot.seconds >= self.span_s
+
+
+def plan_of(job: Job, wanted: Wanted) -> Plan:
+    """Give what it takes to lay what is wanted. Raises BadInput with a sentence."""
+    lands = transfer_efficiency(job, wanted.large)
+    need = material_for_area_ml(
+        wanted.area_m2, wanted.wet_um, wanted.coats, lands, wanted.lost, wanted.left_ml
+    )
+    assert isinstance(need, Estimate)  # what lands is a band
+    mix_ml = need.high if wanted.ample else need.likely
+    delivery = delivery_ml_min(job)
+    if delivery is not None and delivery[0] <= 0:
+        delivery = None
+    gun_s = time_to_empty_s(mix_ml, delivery[0]) if delivery else None
+    weather = job.weather
+    between = longer_of(flash_off(job.profile, weather), recoat_opens(job.profile, weather))
+    span_s = None
+    if gun_s is not None and (between is not None or wanted.coats == 1):
+        waits_s = (wanted.coats - 1) * between.seconds if between is not None else 0.0
+        induction_s = (job.profile.mix.induction_s or 0.0) if job.profile.mix else 0.0
+        span_s = induction_s + gun_s + waits_s
+    return Plan(
+        need,
+        mix_ml,
+        lands,
+        cups_to_fill(mix_ml, wanted.cup_ml),
+        gun_s,
+        delivery,
+        pot_life(job.profile, weather),
+        span_s,
+    )

@@ -1,0 +1,189 @@
+"""What the job has measured so far, each figure in one place, for every step to use. Pure."""
+
+from __future__ import annotations
+
+from booth.job.gauge_readings import as_of, readings_of, statistics_of
+from booth.job.mixture import now
+from booth.log.events import CatchMade, EffluxTimed, PassTimed
+from booth.log.fold import Job
+from booth.profile.model import Range
+from booth.trade.result import BadInput, Estimate, Outside
+from booth.trade.speed import speed_of_pass_mm_s
+from booth.trade.transfer import EfficiencyBand, default_band, transfer_efficiency_from_film
+
+_GAUGE_RULE = "wet film read x gun speed x pitch / delivery caught"
+
+
+def efflux_runs(job: Job) -> tuple[EffluxTimed, ...]:
+    """The runs that speak for the mix as it is now.
+
+    Those of the cup used last, timed after the last batch was mixed or thinner was added.
+    """
+    if not job.runs:
+        return ()
+    since = max((event.n for event in (*job.batches, *job.thinner)), default=0)
+    cup = job.runs[-1].cup
+    return tuple(run for run in job.runs if run.n > since and run.cup == cup)
+
+
+def mean_efflux_s(job: Job) -> float | None:
+    """Mean efflux time of the mix as it is now [s], the cup's own correction applied."""
+    runs = efflux_runs(job)
+    if not runs:
+        return None
+    return sum(run.seconds * run.correction for run in runs) / len(runs)
+
+
+def catches(job: Job, liquid: str) -> tuple[CatchMade, ...]:
+    """The catches of 'water' or 'paint' at the needle setting of the last one of them."""
+    found = [each for each in job.catches if each.liquid == liquid]
+    if not found:
+        return ()
+    turns = found[-1].turns.value if found[-1].turns else None
+    same = [each for each in found if (each.turns.value if each.turns else None) == turns]
+    return tuple(same)
+
+
+def mean_delivery_ml_min(job: Job, liquid: str = "paint") -> float | None:
+    """Mean delivery at the last needle setting [ml/min]."""
+    same = catches(job, liquid)
+    return sum(each.delivery_ml_min for each in same) / len(same) if same else None
+
+
+def delivery_ml_min(job: Job) -> tuple[float, str] | None:
+    """The delivery to reckon with and where it is from: paint caught, else water, else the profile."""
+    for liquid in ("paint", "water"):
+        mean = mean_delivery_ml_min(job, liquid)
+        if mean is not None:
+            return mean, f"caught with {liquid}"
+    target = job.profile.gun.delivery_ml_min
+    return (target.middle, "from the profile") if target is not None else None
+
+
+def inlet_kpa(job: Job) -> float | None:
+    """The inlet pressure read last [kPa]."""
+    return job.airs[-1].inlet.value if job.airs else None
+
+
+def fan_mm(job: Job) -> tuple[float, str] | None:
+    """The fan width to reckon with [mm]: measured on paper, else the profile's."""
+    for fan in reversed(job.fans):
+        if fan.width is not None:
+            return fan.width.value, "measured"
+    for pattern in reversed(job.patterns):
+        if pattern.width is not None:
+            return pattern.width.value, "measured"
+    span = job.profile.gun.fan_mm
+    return (span.middle, "from the profile") if span is not None else None
+
+
+def overlap_fraction(job: Job) -> tuple[float, str]:
+    """The overlap to reckon with [0..1): as chosen, else the profile's, else a half."""
+    for pattern in reversed(job.patterns):
+        if pattern.overlap is not None:
+            return pattern.overlap.value / 100, "as chosen"
+    percent = job.profile.gun.overlap_percent
+    if percent is not None:
+        return percent / 100, "from the profile"
+    return 0.5, "common practice"
+
+
+#: Timed passes that differ by less than this share from the last one are the same pace.
+SAME_PACE = 0.1
+
+
+def steady_passes(job: Job) -> tuple[PassTimed, ...]:
+    """The last timed pass, and those right before it that agree with it within a tenth."""
+    found: list[PassTimed] = []
+    last: float | None = None
+    for each in reversed(job.passes):
+        if each.seconds <= 0 or each.length.value <= 0:
+            continue
+        speed = each.length.value / each.seconds
+        last = speed if last is None else last
+        if abs(speed - last) > SAME_PACE * last:
+            break
+        found.append(each)
+    return tuple(reversed(found))
+
+
+def speed_mm_s(job: Job) -> float | None:
+    """The speed of the gun as timed last [mm/s]."""
+    passes = steady_passes(job)
+    if not passes:
+        return None
+    length_mm = sum(each.length.value for each in passes) * 1000
+    return speed_of_pass_mm_s(length_mm, sum(each.seconds for each in passes))
+
+
+def implied_efficiency(job: Job, part: str, coat: int | None) -> Estimate | Outside:
+    """The transfer efficiency [1] that the readings of one coat imply, or what is missing for it.
+
+    Delivery, fan, overlap and speed are those that were known when the coat was read.
+    """
+    readings = readings_of(job, part, coat)
+    film = statistics_of(readings)
+    if film is None:
+        return Outside("No film of this coat was read.", "Read it with a notch gauge.", _GAUGE_RULE)
+    then = as_of(job, readings[-1].n)
+    delivery, fan, speed = delivery_ml_min(then), fan_mm(then), speed_mm_s(then)
+    if delivery is None or not catches(then, "paint"):
+        return Outside(
+            "The delivery of the coating itself was not caught.",
+            "Catch the coating, not water.",
+            _GAUGE_RULE,
+        )
+    if fan is None or fan[1] != "measured":
+        return Outside("The fan was not measured.", "Measure it on paper.", _GAUGE_RULE)
+    if speed is None:
+        return Outside("No pass was timed.", "Time a pass at the step Pace.", _GAUGE_RULE)
+    try:
+        return transfer_efficiency_from_film(
+            film.mean, delivery[0], fan[0], overlap_fraction(then)[0], speed
+        )
+    except BadInput as fault:
+        return Outside(str(fault), "Check delivery, fan and the timed pass.", _GAUGE_RULE)
+
+
+def transfer_efficiency(job: Job, large_flat_part: bool = True) -> EfficiencyBand:
+    """The transfer efficiency to reckon with: the latest coat's by the gauge, else a usual band.
+
+    Its `source` says where it is from. `large_flat_part` matters to the usual band only.
+    """
+    coats = dict.fromkeys((read.part, read.coat) for read in reversed(job.films))
+    for part, number in coats:
+        implied = implied_efficiency(job, part, number)
+        if isinstance(implied, Estimate) and implied.low > 0:
+            coat = f"coat {number} on {part}" if number else part
+            return EfficiencyBand(
+                implied.low, implied.likely, implied.high, f"from the gauge, {coat}"
+            )
+    return default_band(_is_hvlp(job), large_flat_part)
+
+
+def _is_hvlp(job: Job) -> bool:
+    """Whether the product asks for an HVLP gun, or the gun of this job is one."""
+    if job.profile.gun.hvlp:
+        return True
+    guns = job.opened.shop.get("guns", ())
+    return any(
+        isinstance(gun, dict) and gun.get("name") == job.opened.gun and gun.get("hvlp") is True
+        for gun in guns
+    )
+
+
+def thinner_fraction(job: Job) -> float | None:
+    """Thinner in the mix by volume of the mixed coating [1]; None where amounts are not known."""
+    stage = now(job)
+    return stage.fraction if stage.known else None
+
+
+def compare(number: float, span: Range | None) -> str:
+    """'below', 'in' or 'above' a range; '' where there is none."""
+    if span is None:
+        return ""
+    if span.low is not None and number < span.low:
+        return "below"
+    if span.high is not None and number > span.high:
+        return "above"
+    return "in"

@@ -1,0 +1,97 @@
+"""What past catches teach this one: turns to try, and paint from water. Pure."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from booth.job.measured import compare, mean_delivery_ml_min
+from booth.job.past import CatchPair
+from booth.log.fold import Job
+from booth.trade.needle import NeedleCatch, turns_for_delivery
+from booth.trade.result import BadInput, Estimate
+from booth.trade.water import WaterPaintPair, paint_from_water
+from booth.units import Kind, System, show
+
+__all__ = ["catch_pairs", "paint_words", "turns_words", "water_paint_pairs"]
+
+#: Turns closer than this are the same setting of the needle: an eighth of a turn is the least a hand
+#: sets again (common practice, no source).
+SAME_TURNS = 0.06
+
+
+def catch_pairs(job: Job, past: Sequence[CatchPair] = ()) -> list[CatchPair]:
+    """Give turns and delivery of this job's catches, then those of past ones."""
+    here = [
+        CatchPair(each.turns.value, each.delivery_ml_min, each.liquid)
+        for each in job.catches
+        if each.turns is not None
+    ]
+    return [*here, *past]
+
+
+def turns_words(job: Job, pairs: Sequence[CatchPair], system: System) -> str:
+    """Give the turns to try for the delivery the profile asks for, by the painter's own catches.
+
+    Of the coating itself. Empty where the coating was caught in range, where no range is asked for,
+    or where no catch says its turns.
+    """
+    span = job.profile.gun.delivery_ml_min
+    tried = [
+        NeedleCatch(each.turns, each.delivery_ml_min) for each in pairs if each.liquid == "paint"
+    ]
+    mean = mean_delivery_ml_min(job, "paint")
+    if span is None or not tried or (mean is not None and compare(mean, span) == "in"):
+        return ""
+    wanted = span.middle
+    try:
+        found = turns_for_delivery(wanted, tried)
+    except BadInput:
+        return ""  # a catch of nothing at all, in a log edited by hand
+    asked = show(wanted, Kind.DELIVERY, system)
+    if not isinstance(found, Estimate):
+        return f"for {asked}: {found.advice}"
+    likely = show(found.likely, Kind.TURNS, system)
+    return f"for {asked} try ~{likely} (estimate {_ends(found, Kind.TURNS, system)})"
+
+
+def paint_words(job: Job, pairs: Sequence[CatchPair], system: System) -> str:
+    """Give the delivery of the coating that the last catch of water stands for, by own pairs alone.
+
+    Empty where the last catch was not of water, or where no setting was caught with both.
+    """
+    water = mean_delivery_ml_min(job, "water")
+    if water is None or water <= 0 or job.catches[-1].liquid != "water":
+        return ""
+    try:
+        found = paint_from_water(water, water_paint_pairs(pairs))
+    except BadInput:
+        return ""
+    if not isinstance(found, Estimate):
+        return ""
+    likely = show(found.likely, Kind.DELIVERY, system)
+    return f"as coating ~{likely} (estimate {_ends(found, Kind.DELIVERY, system)})"
+
+
+def water_paint_pairs(pairs: Sequence[CatchPair]) -> list[WaterPaintPair]:
+    """Pair the catches of water and of the coating that were made at one setting, their means."""
+    settings: list[tuple[float, dict[str, list[float]]]] = []
+    for each in sorted(pairs, key=lambda pair: pair.turns):
+        if each.delivery_ml_min <= 0:
+            continue
+        if not settings or each.turns - settings[-1][0] >= SAME_TURNS:
+            settings.append((each.turns, {}))
+        settings[-1][1].setdefault(each.liquid, []).append(each.delivery_ml_min)
+    return [
+        WaterPaintPair(_mean(found["water"]), _mean(found["paint"]))
+        for _, found in settings
+        if "water" in found and "paint" in found
+    ]
+
+
+def _mean(figures: Sequence[float]) -> float:
+    return sum(figures) / len(figures)
+
+
+def _ends(found: Estimate, kind: Kind, system: System) -> str:
+    low, high = (show(end, kind, system, unit=False) for end in (found.low, found.high))
+    return low if low == high else f"{low}-{high}"

@@ -1,0 +1,199 @@
+"""How much thinner to add now, from what the cup has shown of this very mix. Pure."""
+
+from __future__ import annotations
+
+import enum
+from dataclasses import dataclass
+
+from booth.job.measured import compare
+from booth.job.mixture import Stage, now, points, stages, viscosity_of
+from booth.job.pouring import thinner_of
+from booth.log.events import EffluxTimed
+from booth.log.fold import Job
+from booth.trade.cups import CUPS, Cup, cup_named, equivalent_efflux, viscosity_from_efflux
+from booth.trade.result import BadInput, Outside, Value
+from booth.trade.thinning import (
+    USUAL_THINNER_MM2_S,
+    ThinnerStep,
+    ThinningFit,
+    fit_thinning,
+    thinner_for_target,
+    thinner_from_fit,
+)
+
+__all__ = ["Advice", "Finding", "advise", "coating_to_thicken_ml", "temperature_doubt"]
+
+#: Liquids this far apart in temperature are not compared without a word [K] (ASTM D4212 8.1: 5 % a
+#: degree F, so 2 K are 18 %).
+SAME_TEMPERATURE_K = 2.0
+#: At the limit within this share of it [1].
+AT_LIMIT = 1e-6
+
+
+class Finding(enum.Enum):
+    """What there is to say."""
+
+    NO_THINNER = "the profile names no thinner"
+    NO_TARGET = "the profile gives no target"
+    NOT_TIMED = "the mix as it is now was not timed"
+    CANNOT_TELL = "outside the range of a cup, or contradictory"
+    ON_TARGET = "within the target"
+    TOO_THIN = "thinner than the target"
+    LIMIT = "the limit on thinner is reached"
+    NO_AMOUNT = "it is not known how much mix there is"
+    ADD = "add this much"
+
+
+@dataclass(frozen=True, slots=True)
+class Advice:
+    """finding; mean_s and cup: what was timed; step: what to add; fit: what it rests on, None where
+    it is one measurement; why: sentences."""
+
+    finding: Finding
+    stage: Stage
+    mean_s: float | None = None
+    cup: Cup | None = None
+    step: ThinnerStep | None = None
+    fit: ThinningFit | None = None
+    why: tuple[str, ...] = ()
+
+
+def _mean(runs: tuple[EffluxTimed, ...]) -> tuple[Cup, float] | None:
+    if not runs or runs[-1].cup not in CUPS:
+        return None
+    cup = CUPS[runs[-1].cup]
+    same = [run.seconds * run.correction for run in runs if run.cup == cup.key]
+    return cup, sum(same) / len(same)
+
+
+def advise(job: Job, remaining_ml: float | None = None) -> Advice:
+    """Give what to add now to `remaining_ml` of mix [ml]; what was mixed, where None."""
+    stage, profile = now(job), job.profile
+    timed = _mean(stage.runs)
+    mean_s, cup = (timed[1], timed[0]) if timed is not None else (None, None)
+
+    def found(finding: Finding, *why: str, step: ThinnerStep | None = None,
+              fit: ThinningFit | None = None) -> Advice:  # fmt: skip
+        return Advice(finding, stage, mean_s, cup, step, fit, why)
+
+    thinner, efflux = thinner_of(profile), profile.efflux
+    if thinner is None:
+        return found(Finding.NO_THINNER)
+    if efflux is None:
+        return found(Finding.NO_TARGET)
+    if cup is None or mean_s is None:
+        return found(Finding.NOT_TIMED)
+    target_cup = cup_named(efflux.cup)
+    comparable = mean_s
+    if target_cup.key != cup.key:
+        same = equivalent_efflux(mean_s, cup, target_cup)
+        if isinstance(same, Outside):
+            return found(Finding.CANNOT_TELL, same.reason, same.advice)
+        comparable = same.value
+    match compare(comparable, efflux.target_s):
+        case "in":
+            return found(Finding.ON_TARGET)
+        case "below":
+            return found(Finding.TOO_THIN)
+    viscosity = viscosity_of(stage)
+    target = viscosity_from_efflux(target_cup, efflux.target_s.middle)
+    for each in (viscosity, target):
+        if isinstance(each, Outside):
+            return found(Finding.CANNOT_TELL, each.reason, each.advice)
+    assert isinstance(viscosity, Value) and isinstance(target, Value)
+    limit = thinner.limit_percent / 100 if thinner.limit_percent is not None else None
+    if limit is not None and stage.fraction >= limit * (1 - AT_LIMIT):
+        return found(Finding.LIMIT)
+    remaining_ml = remaining_ml if remaining_ml is not None else stage.left_ml
+    if not remaining_ml:
+        return found(Finding.NO_AMOUNT)
+    fit = _fit(job)
+    try:
+        step = _step(job, fit, remaining_ml, stage, viscosity.value, target.value, limit)
+    except BadInput as fault:
+        return found(Finding.CANNOT_TELL, str(fault))
+    if isinstance(step, Outside):
+        return found(Finding.CANNOT_TELL, step.reason, step.advice)
+    return found(Finding.ADD, step=step, fit=fit)
+
+
+def _fit(job: Job) -> ThinningFit | None:
+    """What this mix has shown, from two stages on; None where it shows nothing usable."""
+    measured = points(job)
+    if len(measured) < 2:
+        return None
+    fit = fit_thinning(measured)
+    return fit if isinstance(fit, ThinningFit) else None
+
+
+def _step(
+    job: Job,
+    fit: ThinningFit | None,
+    remaining_ml: float,
+    stage: Stage,
+    viscosity_mm2_s: float,
+    target_mm2_s: float,
+    limit: float | None,
+) -> ThinnerStep | Outside:
+    thinner = thinner_of(job.profile)
+    own = thinner.viscosity_mm2_s if thinner is not None else None
+    single = thinner_for_target(
+        remaining_ml,
+        stage.fraction,
+        viscosity_mm2_s,
+        target_mm2_s,
+        limit,
+        own if own is not None else USUAL_THINNER_MM2_S,
+    )
+    if fit is None:
+        return single
+    fitted = thinner_from_fit(fit, remaining_ml, stage.fraction, target_mm2_s, limit)
+    # The cup has just said that it is too thick: a line that says 'thin enough' is no help.
+    return fitted if isinstance(fitted, ThinnerStep) else single
+
+
+def coating_to_thicken_ml(job: Job, remaining_ml: float) -> float | None:
+    """Unthinned mix that would bring a mix that is too thin to its target [ml], by its own fit.
+
+    None where there is no fit or the line does not reach the target before all thinner is gone.
+    """
+    fit, stage, efflux = _fit(job), now(job), job.profile.efflux
+    if fit is None or efflux is None or remaining_ml <= 0:
+        return None
+    cup = cup_named(efflux.cup)
+    low, high = 0.0, stage.fraction
+    target = viscosity_from_efflux(cup, efflux.target_s.middle)
+    if isinstance(target, Outside) or fit.viscosity_mm2_s(low) <= target.value:
+        return None
+    for _ in range(60):
+        middle = (low + high) / 2
+        if fit.viscosity_mm2_s(middle) > target.value:
+            low = middle
+        else:
+            high = middle
+    if high <= 0:
+        return None
+    coating = remaining_ml / (1 + stage.fraction)
+    return max(coating * (stage.fraction / high - 1), 0.0)
+
+
+def temperature_doubt(job: Job) -> str:
+    """A sentence where the liquid was not at the temperature that the target is for; else ''."""
+    efflux, runs = job.profile.efflux, now(job).runs
+    measured = [run.liquid_temperature.value for run in runs if run.liquid_temperature is not None]
+    if efflux is not None and efflux.at_c is not None and measured:
+        off = sum(measured) / len(measured) - efflux.at_c
+        if abs(off) > SAME_TEMPERATURE_K:
+            return (
+                f"The mix is {'warmer' if off > 0 else 'colder'} than the target is for: bring it "
+                "to that temperature before thinning."
+            )
+    every = [
+        run.liquid_temperature.value
+        for stage in stages(job)
+        for run in stage.runs
+        if run.liquid_temperature is not None
+    ]
+    if every and max(every) - min(every) > SAME_TEMPERATURE_K:
+        return "The runs were not at one temperature: the fit is in doubt."
+    return ""

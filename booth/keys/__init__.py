@@ -1,0 +1,1 @@
+"""What a key does, and what the key line says of it."""

@@ -1,0 +1,1 @@
+"""Figures and words in blocks: pure text in, lines out."""

@@ -1,0 +1,1 @@
+"""What is shown, in words: figures, events, waits, profiles. Plain data and text; no widget."""

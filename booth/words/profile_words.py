@@ -1,0 +1,117 @@
+"""A coating profile in plain lines, in the units shown now."""
+
+from __future__ import annotations
+
+from booth.profile.model import Profile, Range, WaitRule
+from booth.units import Kind, System, show
+from booth.words.wait_words import duration
+
+
+def range_words(span: Range | None, kind: Kind, system: System) -> str:
+    """A range as '8.0 to 10.0 fl oz/min', 'at least …' or 'up to …'; empty where there is none."""
+    if span is None:
+        return ""
+    if span.low is None:
+        return f"up to {show(span.high or 0.0, kind, system)}"
+    if span.high is None:
+        return f"at least {show(span.low, kind, system)}"
+    if span.low == span.high:
+        return show(span.low, kind, system)
+    high = show(span.high, kind, system)
+    low = show(span.low, kind, system, unit=False)
+    if kind is Kind.TIME:
+        return f"{show(span.low, kind, system)} to {high}"
+    return f"{low} to {high}"
+
+
+def wait_words(rule: WaitRule | None, system: System) -> str:
+    """A wait as '10:00 at 70 °F', or by how many temperatures the table goes."""
+    if rule is None:
+        return ""
+    return ", ".join(
+        f"{duration(row.time_s)} at {show(row.at_c, Kind.TEMPERATURE, system)}" for row in rule.rows
+    )
+
+
+def profile_lines(profile: Profile, system: System) -> tuple[str, ...]:
+    """Give what the profile says that matters before a job."""
+    gun, film, waits, limits = profile.gun, profile.film, profile.waits, profile.limits
+    lines = [profile.product or profile.name]
+    lines.append(f"Demo: {profile.source}" if profile.demo else f"From: {profile.source}")
+    if profile.hazards:
+        lines.append(f"Hazards: {', '.join(profile.hazards)}")
+    lines += ["", *_mix_lines(profile, system)]
+    if profile.efflux is not None:
+        target = range_words(profile.efflux.target_s, Kind.TIME, system)
+        lines.append(f"Efflux: {target} in {profile.efflux.cup}")
+    settings = [
+        ("tip", range_words(gun.tip_mm, Kind.LENGTH, System.METRIC)),
+        ("inlet", range_words(gun.inlet_kpa, Kind.PRESSURE, system)),
+        ("delivery", range_words(gun.delivery_ml_min, Kind.DELIVERY, system)),
+        ("fan", range_words(gun.fan_mm, Kind.LENGTH, system)),
+        ("distance", range_words(gun.distance_mm, Kind.LENGTH, system)),
+        ("overlap", f"{gun.overlap_percent:.0f} %" if gun.overlap_percent is not None else ""),
+    ]
+    lines += _together("Gun", settings)
+    coats = f"{film.coats} coat{'s' if film.coats != 1 else ''}"
+    wet = range_words(film.wet_um, Kind.THICKNESS, system)
+    lines.append(f"Film: {coats}{', ' + wet + ' wet each' if wet else ''}")
+    rules = [
+        ("flash-off", waits.flash_off),
+        ("recoat opens", waits.recoat_opens),
+        ("recoat closes", waits.recoat_closes),
+        ("handle", waits.handle),
+    ]
+    lines += _waits(rules, system)
+    margin = limits.dew_margin_c
+    weather = [
+        ("air", range_words(limits.air_c, Kind.TEMPERATURE, system)),
+        ("humidity", range_words(limits.humidity_percent, Kind.PERCENT, system)),
+        ("part", range_words(limits.part_c, Kind.TEMPERATURE, system)),
+        (
+            "part over dew point by",
+            show(margin, Kind.TEMPERATURE_DIFFERENCE, system) if margin is not None else "",
+        ),
+    ]
+    lines += _together("Weather", weather)
+    lines += ["", *profile.notes] if profile.notes else []
+    return tuple(lines)
+
+
+def _together(what: str, said: list[tuple[str, str]]) -> list[str]:
+    """What belongs together, in one line: a window of 24 rows shows all of a profile."""
+    words = [f"{name} {value}" for name, value in said if value]
+    return [f"{what}: {', '.join(words)}"] if words else []
+
+
+def _waits(rules: list[tuple[str, WaitRule | None]], system: System) -> list[str]:
+    """All waits in one line; the temperature once where it is the same for all."""
+    given = [(name, rule) for name, rule in rules if rule is not None]
+    temperatures = {row.at_c for _, rule in given for row in rule.rows}
+    if len(temperatures) != 1:
+        return _together("Waits", [(name, wait_words(rule, system)) for name, rule in given])
+    at = show(temperatures.pop(), Kind.TEMPERATURE, system)
+    said = [(name, duration(rule.rows[0].time_s)) for name, rule in given]
+    return _together(f"Waits at {at}", said)
+
+
+def _mix_lines(profile: Profile, system: System) -> list[str]:
+    mix = profile.mix
+    if mix is None:
+        return ["Mix: none, stir"]
+    parts = " : ".join(f"{part.parts:g} {part.name}" for part in mix.parts)
+    lines = [f"Mix by {mix.by}: {parts}" if len(mix.parts) > 1 else "Mix: one can, stir"]
+    if mix.thinner is not None:
+        limits = [
+            f"{mix.thinner.usual_percent:g} %" if mix.thinner.usual_percent is not None else "",
+            f"up to {mix.thinner.limit_percent:g} %"
+            if mix.thinner.limit_percent is not None
+            else "",
+        ]
+        lines.append(f"Thinner: {mix.thinner.name} {', '.join(each for each in limits if each)}")
+    if mix.pot_life is not None:
+        at = show(mix.pot_life.at_c, Kind.TEMPERATURE, system)
+        lines.append(f"Pot life: {duration(mix.pot_life.time_s)} at {at}")
+    if mix.induction_s:
+        lines.append(f"Induction: {duration(mix.induction_s)}")
+    return lines

@@ -1,0 +1,211 @@
+"""A job, and a list of jobs, as plain text for a terminal, a printer or a letter. Pure.
+
+How a moment is written is handed in, since only the clock knows the time zone.
+"""
+
+from __future__ import annotations
+
+import unicodedata
+from collections import Counter
+from collections.abc import Callable, Iterable, Iterator, Sequence
+from pathlib import Path
+
+from booth.files.safe_text import visible
+from booth.job.past import settings_of
+from booth.log.events import Event, UnknownEvent
+from booth.log.fold import Coat, Job, NoJob, fold
+from booth.log.summary import JobSummary
+from booth.moment import Basis, Moment, elapsed
+from booth.units import Kind, System, show
+from booth.words.event_words import cup_name, duration, words
+
+__all__ = ["jobs_table", "report"]
+
+#: Writes a moment, as a time of day or as a date.
+When = Callable[[Moment], str]
+
+
+def report(
+    events: Iterable[Event | UnknownEvent],
+    system: System,
+    time_of: When,
+    date_of: When,
+    said: Sequence[str] = (),
+) -> str:
+    """Give a job as plain text.
+
+    time_of, date_of: write a moment as local time of day and as local date; said: what is wrong
+    with the log, told first.
+    """
+    events = list(events)
+    lines = [f"! {visible(sentence)}" for sentence in said]
+    if lines:
+        lines.append("")
+    try:
+        job = fold(events)
+    except NoJob as fault:
+        lines.append(f"This log holds no job: {visible(str(fault))}.")
+        return "\n".join([*lines, "", *_entries(events, None, system, time_of, date_of)]) + "\n"
+    lines += _header(job, time_of, date_of)
+    sections = [
+        ("Entries", list(_entries(events, job, system, time_of, date_of))),
+        ("Coats and waits", list(_coats(job, system, time_of, date_of))),
+        ("Last settings", list(_settings(job, system))),
+        ("Result", list(_result(job, date_of, time_of))),
+    ]
+    for name, told in sections:
+        if told:
+            lines += ["", name, *(f"  {line}" for line in told)]
+    return "\n".join(lines) + "\n"
+
+
+def _header(job: Job, time_of: When, date_of: When) -> Iterator[str]:
+    opened = job.opened
+    profile = opened.profile
+    yield f"Job      {visible(opened.job)}"
+    yield f"Opened   {date_of(opened.at)} {time_of(opened.at)}"
+    yield f"Coating  {visible(profile.name)}" + (" (demo: invented values)" if profile.demo else "")
+    if profile.product:
+        yield f"Product  {visible(profile.product)}"
+    yield f"From     {visible(profile.source)}"
+    yield f"Parts    {visible(', '.join(opened.parts))}"
+    if opened.gun:
+        yield f"Gun      {visible(opened.gun)}"
+
+
+def _entries(
+    events: Sequence[Event | UnknownEvent],
+    job: Job | None,
+    system: System,
+    time_of: When,
+    date_of: When,
+) -> Iterator[str]:
+    width = max((len(str(event.n)) for event in events), default=1)
+    date = ""
+    for event in events:
+        if date_of(event.at) != date:
+            date = date_of(event.at)
+            yield date
+        struck = "voided: " if job is not None and event.n in job.void else ""
+        yield f"{event.n:>{width}}  {time_of(event.at)}  {struck}{words(event, system, job)}"
+
+
+def _coats(job: Job, system: System, time_of: When, date_of: When) -> Iterator[str]:
+    for part in dict.fromkeys([*job.parts, *job.coats]):
+        coats = job.coats_on(part)
+        if not coats:
+            yield f"{visible(part)}: no coat"
+        before: Coat | None = None
+        for coat in coats:
+            yield f"{visible(part)}: " + _coat(coat, before, system, time_of, date_of)
+            before = coat
+
+
+def _coat(coat: Coat, before: Coat | None, system: System, time_of: When, date_of: When) -> str:
+    begun = coat.begun
+    told = f"coat {coat.number} begun {date_of(begun.at)} {time_of(begun.at)}"
+    if before is not None and before.ended is not None:
+        told += f", {_between(before.ended.at, begun.at, system)} after coat {before.number} ended"
+    if begun.early_s:
+        told += f", {duration(begun.early_s, system)} too early"
+    if begun.late_s:
+        told += f", {duration(begun.late_s, system)} past the window"
+    if coat.ended is None:
+        return told + "; not ended"
+    return told + f"; sprayed in {_between(begun.at, coat.ended.at, system)}"
+
+
+def _between(start: Moment, end: Moment, system: System) -> str:
+    passed = elapsed(start, end)
+    doubt = "" if passed.basis is Basis.CONTINUOUS else f" ({passed.basis.value})"
+    return duration(passed.seconds, system) + doubt
+
+
+def _settings(job: Job, system: System) -> Iterator[str]:
+    found = settings_of(Path(), job)
+    if found.efflux_s is not None:
+        mean = show(found.efflux_s, Kind.TIME, system, places=1)
+        yield f"efflux time {mean} in {cup_name(found.efflux_cup)}"
+    if found.delivery_ml_min is not None:
+        flow = show(found.delivery_ml_min, Kind.DELIVERY, system)
+        yield f"delivery {flow} of {visible(found.delivery_liquid or '')}"
+    for name, number, kind in (
+        ("thinner", found.thinner_percent, Kind.PERCENT),
+        ("needle", found.turns, Kind.TURNS),
+        ("tip", found.tip_mm, Kind.TIP),
+        ("inlet pressure", found.inlet_kpa, Kind.PRESSURE),
+        ("cap pressure", found.cap_kpa, Kind.PRESSURE),
+        ("fan width", found.fan_mm, Kind.LENGTH),
+        ("fan open", found.fan_turns, Kind.TURNS),
+        ("distance", found.distance_mm, Kind.LENGTH),
+        ("overlap", found.overlap_percent, Kind.PERCENT),
+    ):
+        if number is not None:
+            yield f"{name} {show(number, kind, system)}"
+    if found.pass_mm_s is not None:
+        yield f"pass speed {show(found.pass_mm_s / 1000, Kind.SPEED, system)}"
+
+
+def _result(job: Job, date_of: When, time_of: When) -> Iterator[str]:
+    faults = Counter(fault.fault for fault in job.faults)
+    if faults:
+        yield "faults seen: " + visible(", ".join(faults))
+    closed = job.closed
+    if closed is None:
+        yield "This job is not closed."
+        return
+    yield f"verdict: {visible(closed.verdict)}, {date_of(closed.at)} {time_of(closed.at)}"
+    if closed.words:
+        yield f"in words: {visible(closed.words)}"
+    if closed.next_time:
+        yield f"next time: {visible(closed.next_time)}"
+
+
+HEADINGS = ("Job", "Opened", "Result", "Coating", "Parts", "Entries")
+
+
+def jobs_table(summaries: Sequence[JobSummary], when: When) -> str:
+    """Give a list of jobs as a table, and below it the files that cannot be read.
+
+    A job is named by the last letters of its file's name where they are its own.
+    """
+    if not summaries:
+        return "There are no jobs yet.\n"
+    ends = Counter(_end(summary) for summary in summaries)
+    rows: list[tuple[str, ...]] = [HEADINGS]
+    unread = []
+    for summary in summaries:
+        if summary.opened is None:
+            unread.append(f"! {visible(summary.path.name)}: {visible(summary.fault)}\n")
+            continue
+        name = _end(summary) if ends[_end(summary)] == 1 else summary.path.stem
+        broken = f", {summary.broken} broken" if summary.broken else ""
+        cells = (
+            name,
+            when(summary.opened),
+            summary.verdict or "open",
+            summary.profile_name,
+            ", ".join(summary.parts),
+            f"{summary.events}{broken}",
+        )
+        rows.append(tuple(visible(cell) for cell in cells))
+    widths = [max(_cells(row[at]) for row in rows) for at in range(len(HEADINGS))]
+    table = "".join(_row(row, widths) for row in rows) if len(rows) > 1 else ""
+    return table + ("\n" if table and unread else "") + "".join(unread)
+
+
+def _row(row: Sequence[str], widths: Sequence[int]) -> str:
+    cells = (cell + " " * (width - _cells(cell)) for cell, width in zip(row, widths, strict=True))
+    return "  ".join(cells).rstrip() + "\n"
+
+
+def _end(summary: JobSummary) -> str:
+    return summary.path.stem.rpartition("-")[2]
+
+
+def _cells(text: str) -> int:
+    """Give how many columns a text takes: accents none, wide characters two (UAX #11)."""
+    return sum(
+        0 if unicodedata.combining(char) else 2 if unicodedata.east_asian_width(char) in "WF" else 1
+        for char in text
+    )

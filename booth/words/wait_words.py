@@ -1,0 +1,138 @@
+"""Waits as they are shown: the same words and times on the bench, on the home screen and in alarms."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Callable
+
+from booth.job.waits import Alarm, Standing, State, What, standings
+from booth.log.fold import Job
+from booth.moment import Moment, elapsed
+from booth.words.readout import ClockFace
+from booth.words.tone import Tone
+
+TONES = {
+    State.WAIT: Tone.WAIT,
+    State.READY: Tone.READY,
+    State.CLOSING: Tone.CLOSING,
+    State.LATE: Tone.LATE,
+}
+
+
+def countdown(seconds: float) -> str:
+    """Time left as shown: rounded up to the whole second, so that 0:00 means over."""
+    return duration(math.ceil(seconds - 1e-6))
+
+
+def duration(seconds: float) -> str:
+    """Time as m:ss, h:mm:ss, or days and hours, rounded down.
+
+    >>> duration(200), duration(3723), duration(200000)
+    ('3:20', '1:02:03', '2 d 07 h')
+    """
+    whole = max(int(seconds), 0)
+    days, rest = divmod(whole, 86400)
+    hours, rest = divmod(rest, 3600)
+    minutes, secs = divmod(rest, 60)
+    if days:
+        return f"{days} d {hours:02d} h"
+    if hours:
+        return f"{hours}:{minutes:02d}:{secs:02d}"
+    return f"{minutes}:{secs:02d}"
+
+
+def rough(seconds: float) -> str:
+    """A time to the minute, for what is known no better; it cannot be taken for a time of day.
+
+    >>> rough(900), rough(10140), rough(200000)
+    ('15 min', '2 h 49 min', '2 d 07 h')
+    """
+    if seconds >= 86400:
+        return duration(seconds)
+    hours, minutes = divmod(max(1, round(seconds / 60)), 60)
+    return f"{hours} h {minutes:02d} min" if hours else f"{minutes} min"
+
+
+def what_words(each: Standing) -> str:
+    """What the wait is for, in its present state."""
+    wait = each.wait
+    if wait.what is What.NEXT_COAT:
+        if each.state is State.WAIT:
+            beyond_flash = wait.flash_off_s is not None and each.elapsed_s >= wait.flash_off_s
+            opening = beyond_flash and wait.flash_off_s != wait.opens_s
+            return f"coat {wait.coat + 1} {'window opens' if opening else 'flash-off'}"
+        if each.state is State.LATE:
+            return f"coat {wait.coat + 1} window closed"
+        return f"coat {wait.coat + 1}" + ("" if wait.closes_s is None else " window closes")
+    return str(wait.what)
+
+
+def time_words(each: Standing) -> str:
+    """The time that matters: left, or past."""
+    if each.doubtful:
+        return "clock?"
+    if each.state is State.LATE:
+        return f"+{duration(each.past_s)}"
+    if each.remaining_s is None:
+        return ""
+    return countdown(each.remaining_s)
+
+
+def state_word(each: Standing) -> str:
+    """The word of the state; a pot life that runs is in use, not 'ready'."""
+    if each.doubtful:
+        return "CHECK CLOCK"
+    if each.wait.what is What.POT_LIFE:
+        return {State.READY: "IN USE", State.CLOSING: "CLOSING", State.LATE: "OVER"}[each.state]
+    return each.state.value.upper()
+
+
+def tone_of(each: Standing) -> Tone:
+    """The tone of the state; a pot life that runs asks nothing of anybody yet."""
+    if each.doubtful:
+        return Tone.CAUTION
+    if each.wait.what is What.POT_LIFE and each.state is State.READY:
+        return Tone.GOOD
+    return TONES[each.state]
+
+
+def face(each: Standing) -> ClockFace:
+    """One wait as a clock of the strip."""
+    return ClockFace(
+        key=each.wait.key,
+        title=each.wait.title,
+        what=what_words(each),
+        remaining=time_words(each),
+        tone=tone_of(each),
+        word=state_word(each),
+        fraction=min(max(each.fraction, 0.0), 1.0),
+        estimate=each.wait.estimate,
+    )
+
+
+def faces(job: Job, now: Moment) -> tuple[ClockFace, ...]:
+    """Everything that runs in this job: coats being sprayed first, then the waits, most urgent first."""
+    spraying = [
+        ClockFace(
+            key=f"spraying:{part}",
+            title=part,
+            what=f"coat {coat.number} being sprayed",
+            remaining=duration(elapsed(coat.begun.at, now).seconds),
+            tone=Tone.RUNNING,
+            word="SPRAYING",
+            fraction=None,
+            estimate=False,
+        )
+        for part in job.parts
+        if job.closed is None and (coat := job.running_coat(part)) is not None
+    ]
+    return (*spraying, *(face(each) for each in standings(job, now)))
+
+
+def alarm_line(alarm: Alarm, now: Moment, local_time: Callable[[Moment], str]) -> str:
+    """An alarm in words: which part, what, since when."""
+    since = elapsed(alarm.since, now).seconds
+    return (
+        f"{alarm.standing.wait.title}: {alarm.words} since {local_time(alarm.since)} "
+        f"({duration(since)})"
+    )
