@@ -8,11 +8,13 @@ when the missing event is restored.
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Mapping
-from dataclasses import dataclass, field
-from typing import Any
+from dataclasses import dataclass, field, replace
+from typing import Any, Generic, TypeVar
 
 from booth.log import events as ev
 from booth.profile.model import Profile
+
+E = TypeVar("E", bound=ev.Event)
 
 
 @dataclass(frozen=True, slots=True)
@@ -28,38 +30,79 @@ class Coat:
 
 
 @dataclass(frozen=True, slots=True)
+class Stopwatch:
+    """A stopwatch that is not done with. stopped: how long it ran, where it was stopped by hand."""
+
+    started: ev.StopwatchStarted
+    stopped: ev.StopwatchStopped | None = None
+
+
+class _All(Generic[E]):
+    """All events of one kind that count, as an attribute of a Job."""
+
+    def __init__(self, kind: type[E]) -> None:
+        self.kind = kind
+
+    def __get__(self, job: Job, owner: type[Job]) -> tuple[E, ...]:
+        return job.of(self.kind)
+
+
+@dataclass(frozen=True)
 class Job:
-    """What the events of one job add up to. Tuples are in the order of the log."""
+    """What the events of one job add up to. Tuples are in the order of the log, without what is void."""
 
     opened: ev.JobOpened
     events: tuple[ev.Event | ev.UnknownEvent, ...]
     void: frozenset[int] = frozenset()
-    done: Mapping[str, ev.StepDone] = field(default_factory=dict)
+    counted: Mapping[type[ev.Event], tuple[Any, ...]] = field(default_factory=dict)
     skipped: Mapping[str, ev.StepSkipped] = field(default_factory=dict)
-    ticked: tuple[ev.LineTicked, ...] = ()
-    cautions: Mapping[str, ev.CautionAcknowledged] = field(default_factory=dict)
-    weathers: tuple[ev.WeatherRead, ...] = ()
-    pours: tuple[ev.Poured, ...] = ()
-    batches: tuple[ev.BatchMixed, ...] = ()
-    finished: tuple[ev.BatchFinished, ...] = ()
-    thinner: tuple[ev.ThinnerAdded, ...] = ()
-    runs: tuple[ev.EffluxTimed, ...] = ()
-    airs: tuple[ev.AirRead, ...] = ()
-    catches: tuple[ev.CatchMade, ...] = ()
-    fans: tuple[ev.FanSet, ...] = ()
-    patterns: tuple[ev.PatternRead, ...] = ()
-    passes: tuple[ev.PassTimed, ...] = ()
     coats: Mapping[str, tuple[Coat, ...]] = field(default_factory=dict)
-    films: tuple[ev.FilmRead, ...] = ()
-    areas: tuple[ev.AreaAdded, ...] = ()
-    amounts: tuple[ev.AmountPlanned, ...] = ()
-    fresh_air: tuple[ev.FreshAirChecked, ...] = ()
-    faults: tuple[ev.FaultSeen, ...] = ()
-    notes: tuple[ev.NoteMade, ...] = ()
-    acknowledged: frozenset[str] = frozenset()
-    clock_changes: tuple[ev.ClockNoticed, ...] = ()
-    closed: ev.JobClosed | None = None
+    stopwatches: Mapping[str, Stopwatch] = field(default_factory=dict)
     unknown: tuple[ev.UnknownEvent, ...] = ()
+
+    ticked = _All(ev.LineTicked)
+    weathers = _All(ev.WeatherRead)
+    pours = _All(ev.Poured)
+    batches = _All(ev.BatchMixed)
+    finished = _All(ev.BatchFinished)
+    thinner = _All(ev.ThinnerAdded)
+    runs = _All(ev.EffluxTimed)
+    airs = _All(ev.AirRead)
+    catches = _All(ev.CatchMade)
+    fans = _All(ev.FanSet)
+    patterns = _All(ev.PatternRead)
+    passes = _All(ev.PassTimed)
+    films = _All(ev.FilmRead)
+    areas = _All(ev.AreaAdded)
+    amounts = _All(ev.AmountPlanned)
+    fresh_air = _All(ev.FreshAirChecked)
+    faults = _All(ev.FaultSeen)
+    notes = _All(ev.NoteMade)
+    clock_changes = _All(ev.ClockNoticed)
+
+    def of(self, kind: type[E]) -> tuple[E, ...]:
+        """All events of this kind that count."""
+        return self.counted.get(kind, ())
+
+    @property
+    def done(self) -> Mapping[str, ev.StepDone]:
+        """The steps that were finished, by their keys."""
+        return {event.step: event for event in self.of(ev.StepDone)}
+
+    @property
+    def cautions(self) -> Mapping[str, ev.CautionAcknowledged]:
+        """The cautions that were acknowledged, by their keys."""
+        return {event.caution: event for event in self.of(ev.CautionAcknowledged)}
+
+    @property
+    def acknowledged(self) -> frozenset[str]:
+        """The alarms that were silenced, by their keys."""
+        return frozenset(event.alarm for event in self.of(ev.AlarmAcknowledged))
+
+    @property
+    def closed(self) -> ev.JobClosed | None:
+        """How the job ended, if it has."""
+        return next(reversed(self.of(ev.JobClosed)), None)
 
     @property
     def profile(self) -> Profile:
@@ -115,30 +158,25 @@ class NoJob(ValueError):
 class _Draft:
     """The Job while it is being added up."""
 
-    opened: ev.JobOpened
-    lists: dict[str, list[Any]] = field(default_factory=dict)
-    done: dict[str, ev.StepDone] = field(default_factory=dict)
+    counted: dict[type[ev.Event], list[Any]] = field(default_factory=dict)
     skipped: dict[str, ev.StepSkipped] = field(default_factory=dict)
-    cautions: dict[str, ev.CautionAcknowledged] = field(default_factory=dict)
     coats: dict[str, list[Coat]] = field(default_factory=dict)
-    acknowledged: set[str] = field(default_factory=set)
-    closed: ev.JobClosed | None = None
+    stopwatches: dict[str, Stopwatch] = field(default_factory=dict)
 
-    def add(self, name: str, event: Any) -> None:
-        self.lists.setdefault(name, []).append(event)
+    def add(self, event: ev.Event) -> None:
+        self.counted.setdefault(type(event), []).append(event)
+        self.stopwatches.pop(event.ENDS, None)
+        branch = BRANCHES.get(type(event))
+        if branch is not None:
+            branch(self, event)
 
 
 def _step_done(draft: _Draft, event: ev.StepDone) -> None:
-    draft.done[event.step] = event
     draft.skipped.pop(event.step, None)
 
 
 def _step_skipped(draft: _Draft, event: ev.StepSkipped) -> None:
     draft.skipped[event.step] = event
-
-
-def _caution(draft: _Draft, event: ev.CautionAcknowledged) -> None:
-    draft.cautions[event.caution] = event
 
 
 def _coat_begun(draft: _Draft, event: ev.CoatBegun) -> None:
@@ -152,67 +190,41 @@ def _coat_ended(draft: _Draft, event: ev.CoatEnded) -> None:
     coats = draft.coats.get(event.part)
     if not coats or coats[-1].ended is not None:
         return
-    weathers = draft.lists.get("weathers")
-    last = coats[-1]
-    coats[-1] = Coat(
-        last.part, last.number, last.begun, event, weathers[-1] if weathers else None, ()
-    )
+    weathers = draft.counted.get(ev.WeatherRead)
+    coats[-1] = replace(coats[-1], ended=event, weather=weathers[-1] if weathers else None)
 
 
 def _touch(draft: _Draft, event: ev.TouchTried) -> None:
     coats = draft.coats.get(event.part)
     if not coats or coats[-1].ended is None:
         return
-    last = coats[-1]
-    coats[-1] = Coat(
-        last.part, last.number, last.begun, last.ended, last.weather, (*last.touches, event)
-    )
+    coats[-1] = replace(coats[-1], touches=(*coats[-1].touches, event))
 
 
-def _acknowledged(draft: _Draft, event: ev.AlarmAcknowledged) -> None:
-    draft.acknowledged.add(event.alarm)
+def _stopwatch_started(draft: _Draft, event: ev.StopwatchStarted) -> None:
+    draft.stopwatches[event.stopwatch] = Stopwatch(event)
 
 
-def _closed(draft: _Draft, event: ev.JobClosed) -> None:
-    draft.closed = event
+def _stopwatch_stopped(draft: _Draft, event: ev.StopwatchStopped) -> None:
+    running = draft.stopwatches.get(event.stopwatch)
+    if running is not None:
+        draft.stopwatches[event.stopwatch] = Stopwatch(running.started, event)
 
 
-def _listed(name: str) -> Callable[[_Draft, Any], None]:
-    def branch(draft: _Draft, event: Any) -> None:
-        draft.add(name, event)
-
-    return branch
+def _stopwatch_dropped(draft: _Draft, event: ev.StopwatchDropped) -> None:
+    draft.stopwatches.pop(event.stopwatch, None)
 
 
-#: One branch an event.
+#: The events that change more than the list of their kind.
 BRANCHES: dict[type[ev.Event], Callable[[_Draft, Any], None]] = {
     ev.StepDone: _step_done,
     ev.StepSkipped: _step_skipped,
-    ev.LineTicked: _listed("ticked"),
-    ev.CautionAcknowledged: _caution,
-    ev.WeatherRead: _listed("weathers"),
-    ev.Poured: _listed("pours"),
-    ev.BatchMixed: _listed("batches"),
-    ev.BatchFinished: _listed("finished"),
-    ev.ThinnerAdded: _listed("thinner"),
-    ev.EffluxTimed: _listed("runs"),
-    ev.AirRead: _listed("airs"),
-    ev.CatchMade: _listed("catches"),
-    ev.FanSet: _listed("fans"),
-    ev.PatternRead: _listed("patterns"),
-    ev.PassTimed: _listed("passes"),
     ev.CoatBegun: _coat_begun,
     ev.CoatEnded: _coat_ended,
-    ev.FilmRead: _listed("films"),
     ev.TouchTried: _touch,
-    ev.AreaAdded: _listed("areas"),
-    ev.AmountPlanned: _listed("amounts"),
-    ev.FreshAirChecked: _listed("fresh_air"),
-    ev.FaultSeen: _listed("faults"),
-    ev.NoteMade: _listed("notes"),
-    ev.AlarmAcknowledged: _acknowledged,
-    ev.ClockNoticed: _listed("clock_changes"),
-    ev.JobClosed: _closed,
+    ev.StopwatchStarted: _stopwatch_started,
+    ev.StopwatchStopped: _stopwatch_stopped,
+    ev.StopwatchDropped: _stopwatch_dropped,
 }
 
 
@@ -237,23 +249,17 @@ def fold(events: Iterable[ev.Event | ev.UnknownEvent]) -> Job:
     if opened is None:
         raise NoJob("no line of this log opens a job")
     void = void_numbers(every) - {opened.n}
-    draft = _Draft(opened)
+    draft = _Draft()
     for event in every:
-        if event.n in void:
-            continue
-        branch = BRANCHES.get(type(event))  # type: ignore[arg-type]
-        if branch is not None:
-            branch(draft, event)
+        if isinstance(event, ev.Event) and event.n not in void:
+            draft.add(event)
     return Job(
         opened=opened,
         events=every,
         void=void,
-        done=draft.done,
+        counted={kind: tuple(found) for kind, found in draft.counted.items()},
         skipped=draft.skipped,
-        cautions=draft.cautions,
         coats={part: tuple(coats) for part, coats in draft.coats.items()},
-        acknowledged=frozenset(draft.acknowledged),
-        closed=draft.closed,
+        stopwatches=draft.stopwatches,
         unknown=tuple(event for event in every if isinstance(event, ev.UnknownEvent)),
-        **{name: tuple(found) for name, found in draft.lists.items()},
     )

@@ -58,9 +58,24 @@ def words(event: ev.Event | ev.UnknownEvent, system: System, job: Job | None = N
             event = msgspec.structs.replace(event, alarm=_alarm(event.alarm, job))
     if isinstance(event, ev.UnknownEvent):
         return f"{visible(event.event)} (an entry of a later version of this program)"
-    told = WORDS.get(type(event))
-    said = told(event, system) if told else visible(str(type(event).__struct_config__.tag))
-    return said.strip()
+    told = WORDS.get(type(event), _plainly)
+    return told(event, system).strip()
+
+
+def _plainly(event: ev.Event, system: System) -> str:
+    """Give an event without words of its own by the names of its fields."""
+    said = [
+        (name.replace("_", " "), _value(value, system))
+        for name in event.__struct_fields__
+        if name not in ("n", "at") and (value := getattr(event, name)) not in (None, "", ())
+    ]
+    return _with(str(type(event).__struct_config__.tag), *said)
+
+
+def _value(value: object, system: System) -> str:
+    if isinstance(value, Quantity):
+        return quantity(value, Kind.RATIO, system)
+    return f"{value:g}" if isinstance(value, float) else visible(str(value))
 
 
 def _alarm(key: str, job: Job) -> str:
@@ -170,6 +185,19 @@ def _coat_begun(event: ev.CoatBegun, system: System) -> str:
     )
 
 
+def _stopwatch(event: ev.StopwatchStarted, system: System) -> str:
+    return _with(
+        f"stopwatch of the {visible(event.stopwatch)} started",
+        ("", cup_name(event.what)),
+        ("for", "" if event.window_s is None else duration(event.window_s, system)),
+    )
+
+
+def _stopped(event: ev.StopwatchStopped, system: System) -> str:
+    seconds = show(event.seconds, Kind.TIME, system, places=1)
+    return f"stopwatch of the {visible(event.stopwatch)} stopped after {seconds}"
+
+
 def _film(event: ev.FilmRead, system: System) -> str:
     coat = f", coat {event.coat}" if event.coat is not None else ""
     return (
@@ -237,6 +265,9 @@ WORDS: dict[type[ev.Event], Callable[[Any, System], str]] = {
     ev.BatchMixed: _batch,
     ev.BatchFinished: lambda e, _: f"batch {e.batch} finished",
     ev.ThinnerAdded: _thinner,
+    ev.StopwatchStarted: _stopwatch,
+    ev.StopwatchStopped: _stopped,
+    ev.StopwatchDropped: lambda e, _: f"stopwatch of the {visible(e.stopwatch)} dropped",
     ev.EffluxTimed: _efflux,
     ev.AirRead: _air,
     ev.CatchMade: _catch,
