@@ -230,7 +230,7 @@ class BoothApp(App[None]):
 
     def action_help(self) -> None:
         """The keys that work everywhere, from the table of commands."""
-        from booth.keys.commands import key_table
+        from booth.bench.commands import key_table
         from booth.screens.sheet import Sheet
 
         self.push_screen(Sheet("Keys", (key_table(),)))

@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING, Any
 from textual.app import SystemCommand
 from textual.screen import Screen
 
-from booth.keys.commands import COMMANDS, Command, key_name
+from booth.bench.commands import COMMANDS, Command, key_name
 from booth.widgets.text import plain
 
 if TYPE_CHECKING:

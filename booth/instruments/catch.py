@@ -3,15 +3,25 @@
 from __future__ import annotations
 
 import math
+from collections.abc import Collection
 from typing import ClassVar
 
-from booth.instruments.base import Instrument, Values, number, quantity, word
-from booth.instruments.context import Context
+from booth.bench.act import Act, Keep, Say, SetForm, refused
+from booth.bench.context import Context
+from booth.bench.instrument import Instrument, local_time, number, quantity, word
+from booth.forms.field import Field
+from booth.forms.form import Rows, Values
 from booth.job.measured import catches, compare
 from booth.job.needle_advice import catch_pairs, paint_words, turns_words
-from booth.job.past import CatchPair, pairs
-from booth.log.events import CatchMade, Event
-from booth.moment import Moment, elapsed, later
+from booth.job.past import CatchPair
+from booth.job.stopwatches import Catching, catching
+from booth.log.events import (
+    CatchMade,
+    Event,
+    StopwatchDropped,
+    StopwatchStarted,
+    StopwatchStopped,
+)
 from booth.trade.delivery import (
     catch_statistics,
     delivery_from_volume,
@@ -20,14 +30,14 @@ from booth.trade.delivery import (
 )
 from booth.trade.water import water_density_kg_m3
 from booth.units import Kind, Quantity, System, show, shown_unit
-from booth.widgets.entry import Field, FieldRow
 from booth.words.profile_words import range_words
 from booth.words.readout import Readout
 from booth.words.tone import Tone
-from booth.words.wait_words import duration
+from booth.words.wait_words import duration, rough
 
 LEAD_IN_S = 3.0
-BOUNCE_S = 0.7
+#: From here on it is said how long ago a catch was [s].
+LONG_AGO_S = 180.0
 USUAL_S = 60.0
 #: A gravity cup of 20 US fl oz, where the shop file names no other (common practice, no source).
 USUAL_CUP_ML = 20 * 29.5735295625
@@ -58,100 +68,82 @@ class Catch(Instrument):
         "Pressure never on skin: the cup is held by something else than a hand.",
     )
     KEEPS: ClassVar[tuple[type[Event], ...]] = (CatchMade,)
-    GO: ClassVar[str] = "start"
-
-    _open_at: Moment | None = None  # the trigger is to be pulled at this moment
-    _window_s: float = USUAL_S
-    _beats: int = 0
-    _caught_s: float | None = None
-    _past: tuple[CatchPair, ...] | None = None
+    STOPWATCH: ClassVar[str] = "catch"
 
     def fields(self, context: Context) -> tuple[Field, ...]:
-        last = context.job.catches[-1] if context.job.catches else None
-        inlet = context.job.airs[-1].inlet if context.job.airs else None
-        seconds = Quantity(self._caught_s or (last.seconds if last else USUAL_S), "s", "")
+        job = context.job
+        last = job.catches[-1] if job.catches else None
+        inlet = job.airs[-1].inlet if job.airs else None
+        caught_s = caught_in_s(context)
+        seconds = caught_s or (last.seconds if last else USUAL_S)
         return (
             Field("amount", "Caught", amount=True),
             Field(
-                "liquid", "Liquid", choices=(("water", "water"), ("paint", "the coating")),
+                "liquid",
+                "Liquid",
+                choices=(("water", "water"), ("paint", "the coating")),
                 default=last.liquid if last else "water",
+                assumed=True,
             ),
-            Field("seconds", "In", Kind.TIME, default=seconds),
-            Field("turns", "Needle open", Kind.TURNS, optional=True,
-                  default=last.turns if last else None, hint="" if last else "optional"),
-            Field("inlet", "Inlet", Kind.PRESSURE, optional=True,
-                  default=(last.inlet if last and last.inlet else inlet)),
-            Field("tip", "Tip", Kind.TIP, optional=True, default=_tip(context)),
-        )  # fmt: skip
+            Field(
+                "seconds", "Catch for", Kind.TIME, default=Quantity(seconds, "s", ""), assumed=True
+            ),
+            Field(
+                "turns",
+                "Needle open",
+                Kind.TURNS,
+                optional=True,
+                default=last.turns if last else None,
+                hint="" if last else "optional",
+            ),
+            Field(
+                "inlet",
+                "Inlet",
+                Kind.PRESSURE,
+                optional=True,
+                default=last.inlet if last and last.inlet else inlet,
+                assumed=True,
+            ),
+            Field("tip", "Tip", Kind.TIP, optional=True, default=_tip(context), assumed=True),
+        )
 
-    @property
-    def fast(self) -> bool:
-        return self._open_at is not None
+    def wanted(self, context: Context, values: Values) -> Collection[str] | None:
+        return () if self.fast(context) else None
 
-    @property
-    def busy(self) -> bool:
-        return self._open_at is not None
+    def fast(self, context: Context) -> bool:
+        return catching(context.job.stopwatches, context.now) is not None
 
-    def go(self, at: Moment) -> None:
-        if self._open_at is None:
-            window_s = number(self.values(), "seconds")
-            if not window_s:
-                self.desk.say(self.row("seconds").fault or NO_TIME, fault=True)
-                return
-            self._window_s = window_s
-            self._open_at = later(at, LEAD_IN_S)
-            self._beats = 0
-            self._caught_s = None
-            self.desk.say("")
-            return
-        since_press = elapsed(later(self._open_at, -LEAD_IN_S), at).seconds
-        if since_press < BOUNCE_S:
-            return
-        if since_press < LEAD_IN_S:
-            self._open_at = None
-            self.desk.say("Stopped before the trigger.")
-            return
-        self._end(since_press - LEAD_IN_S)
-
-    def _end(self, seconds: float) -> None:
-        self._open_at = None
-        self._caught_s = round(seconds, 2)
-        for field in self.fields(self.desk.context):
-            if field.key == "seconds":
-                self.row("seconds").clear()
-                self.row("seconds").offer(field.default)
-        self.desk.signal()
-        self.focus_first()
-
-    def draw(self, context: Context) -> None:
-        if self._open_at is not None:
-            since_press = elapsed(later(self._open_at, -LEAD_IN_S), context.now).seconds
-            beats = min(int(since_press) + 1, int(LEAD_IN_S) + 1)
-            if beats > self._beats and self.is_mounted:
-                self._beats = beats
-                self.desk.tick_sound()
-            if since_press - LEAD_IN_S >= self._window_s:
-                self._end(self._window_s)
-        super().draw(context)
-
-    def keys(self, context: Context) -> tuple[tuple[str, str], ...]:
-        if self._open_at is not None:
-            return (("Space", "stop early"),)
-        if not self.all_empty:
-            return (("Enter", "keep"), ("Space", "start"))
-        return (("Space", "start"), ("Enter", self.leaving(context)))
+    def space(self, context: Context, rows: Rows) -> Act:
+        """Start with a lead-in; again stops early; before the trigger nothing was caught."""
+        now = catching(context.job.stopwatches, context.now)
+        if now is not None and now.lead_in_s > 0:
+            dropped = StopwatchDropped(n=0, at=context.now, stopwatch=self.STOPWATCH)
+            return Act("stop", (Keep(dropped), Say("Stopped before the trigger.")))
+        if now is not None:
+            seconds = round(now.caught_s, 2)
+            stopped = StopwatchStopped(
+                n=0, at=context.now, stopwatch=self.STOPWATCH, seconds=seconds
+            )
+            return Act("stop early", (Keep(stopped),))
+        fault = rows.row("seconds").fault
+        window_s = number(rows.values, "seconds")
+        if fault or not window_s:
+            return refused(fault or NO_TIME, "start")
+        started = StopwatchStarted(
+            n=0, at=context.now, stopwatch=self.STOPWATCH, lead_in_s=LEAD_IN_S, window_s=window_s
+        )
+        return Act("start", (Keep(started), SetForm(self.cleared(rows.form))))
 
     def readout(self, context: Context, values: Values) -> Readout:
-        if self._open_at is not None:
-            return self._counting(context)
+        now = catching(context.job.stopwatches, context.now)
+        if now is not None:
+            return catching_readout(now)
         delivery = delivery_of(context, values)
         if delivery is not None:
             return delivery_readout(context, delivery, word(values, "liquid"), "this catch")
-        if self._caught_s is not None:
-            return Readout(
-                f"{self._caught_s:.0f}" if self._caught_s >= 10 else f"{self._caught_s:.1f}", "s",
-                label="caught in", tone=Tone.PLAIN, word="TYPE WHAT WAS CAUGHT",
-            )  # fmt: skip
+        caught_s = caught_in_s(context)
+        if caught_s is not None:
+            return caught_readout(context, caught_s)
         if context.job.catches:
             liquid = context.job.catches[-1].liquid
             same = catches(context.job, liquid)
@@ -159,30 +151,20 @@ class Catch(Instrument):
             label = "delivery" if len(same) == 1 else f"delivery, mean of {len(same)}"
             return delivery_readout(context, mean, liquid, label)
         return Readout(
-            duration(number(values, "seconds") or USUAL_S), label="catch for", like="00:00",
+            duration(number(values, "seconds") or USUAL_S),
+            label="catch for",
+            like="00:00",
             lines=("Space: 3, 2, 1, then hold the trigger until the window flashes.",),
-        )  # fmt: skip
-
-    def _counting(self, context: Context) -> Readout:
-        assert self._open_at is not None
-        since_press = elapsed(later(self._open_at, -LEAD_IN_S), context.now).seconds
-        if since_press < LEAD_IN_S:
-            beat = math.ceil(LEAD_IN_S - since_press)
-            return Readout(f"{beat}", label="get ready", tone=Tone.CLOSING, word="GET READY")
-        left = max(self._window_s - (since_press - LEAD_IN_S), 0.0)
-        figure = f"{left:.1f}" if left < 10 else f"{math.ceil(left)}"
-        return Readout(
-            figure, "s", label="catching", tone=Tone.RUNNING, word="TRIGGER", like="00.0"
         )
 
     def record(self, context: Context) -> tuple[str, ...]:
         job, system = context.job, context.system
-        known = catch_pairs(job, self.past(context))
+        known = catch_pairs(job, past_pairs(context))
         learnt = [
             said for words in (paint_words, turns_words) if (said := words(job, known, system))
         ]
         if not job.catches:
-            return (*self._start(context), *learnt)
+            return (*self.last_good(context), *learnt)
         same = catches(job, job.catches[-1].liquid)
         means = []
         if len(same) > 1:
@@ -190,46 +172,13 @@ class Catch(Instrument):
             spread = show(stats.spread_ml_min, Kind.DELIVERY, system)
             means.append(f"mean {show(stats.mean_ml_min, Kind.DELIVERY, system)}, spread {spread}")
         room = max(1, RECORD_ROWS - len(means) - len(learnt))
-        return (*(self._caught(each, system) for each in job.catches[-room:]), *means, *learnt)
+        return (*(_caught_words(each, system) for each in job.catches[-room:]), *means, *learnt)
 
-    def _caught(self, each: CatchMade, system: System) -> str:
-        turns = f"  {each.turns.value:g} turns" if each.turns else ""
-        shown = show(each.delivery_ml_min, Kind.DELIVERY, system)
-        return f"{self.desk.local_time(each.at)}  {shown}  {each.liquid}{turns}"
-
-    def past(self, context: Context) -> tuple[CatchPair, ...]:
-        """Catches of past jobs with this gun and tip, read once while the step is open."""
-        if self._past is None:
-            opened, tip = context.job.opened, _tip(context)
-            self._past = tuple(
-                pairs(
-                    self.desk.jobs_dir, opened.gun, tip.value if tip else None,
-                    opened.profile.key, without=opened.job,
-                )
-            )  # fmt: skip
-        return self._past
-
-    def enter(self, row: FieldRow | None = None) -> None:
-        """Only the amount has to be typed: everything else stands as last time."""
-        amount = self.row("amount")
-        ready = not self.busy and not amount.is_empty and not any(each.fault for each in self.rows)
-        if ready and row is not None and row.field.key == "amount":
-            self.commit()
-            return
-        super().enter(row)
-
-    def commit(self) -> None:
-        """The time that was caught in stands until what was caught in it is kept."""
-        super().commit()
-        if self.all_empty:
-            self._caught_s = None
-
-    def event(self, context: Context, values: Values) -> Event | None:
+    def event(self, context: Context, values: Values) -> Event | str:
         delivery = delivery_of(context, values)
         amount, seconds = quantity(values, "amount"), number(values, "seconds")
         if amount is None or not amount.value or not seconds or delivery is None:
-            self.desk.say(why_not(amount, seconds), fault=True)
-            return None
+            return why_not(amount, seconds)
         liquid = word(values, "liquid")
         return CatchMade(
             n=0,
@@ -243,6 +192,51 @@ class Catch(Instrument):
             inlet=quantity(values, "inlet"),
             tip=quantity(values, "tip"),
         )
+
+
+def caught_in_s(context: Context) -> float | None:
+    """How long was caught, where the amount is still to be typed [s]; None where nothing waits."""
+    watch = context.running(Catch.STOPWATCH)
+    if watch is None or catching(context.job.stopwatches, context.now) is not None:
+        return None
+    return watch.stopped.seconds if watch.stopped else watch.started.window_s
+
+
+def catching_readout(now: Catching) -> Readout:
+    """The lead-in, or what is left of the time. Pure."""
+    if now.lead_in_s > 0:
+        beat = math.ceil(now.lead_in_s)
+        return Readout(f"{beat}", label="get ready", tone=Tone.CLOSING, word="GET READY")
+    figure = f"{now.left_s:.1f}" if now.left_s < 10 else f"{math.ceil(now.left_s)}"
+    return Readout(figure, "s", label="catching", tone=Tone.RUNNING, word="TRIGGER", like="00.0")
+
+
+def caught_readout(context: Context, caught_s: float) -> Readout:
+    """The time is over: what was caught is still to be typed. Pure."""
+    watch = context.running(Catch.STOPWATCH)
+    over_s = context.since(watch.started.at) if watch else 0.0
+    ago = f"{rough(over_s)} ago" if over_s > LONG_AGO_S else ""
+    return Readout(
+        f"{caught_s:.0f}" if caught_s >= 10 else f"{caught_s:.1f}",
+        "s",
+        label=f"caught {ago} for" if ago else "caught for",
+        word="TYPE WHAT WAS CAUGHT",
+        lines=("Or Space: catch again.",) if ago else (),
+    )
+
+
+def _caught_words(each: CatchMade, system: System) -> str:
+    turns = f"  {each.turns.value:g} turns" if each.turns else ""
+    shown = show(each.delivery_ml_min, Kind.DELIVERY, system)
+    return f"{local_time(each.at)}  {shown}  {each.liquid}{turns}"
+
+
+def past_pairs(context: Context) -> tuple[CatchPair, ...]:
+    """Catches of past jobs with this gun and tip."""
+    opened, tip = context.job.opened, _tip(context)
+    return context.past.pairs(
+        opened.gun, tip.value if tip else None, opened.profile.key, without=opened.job
+    )
 
 
 def why_not(amount: Quantity | None, seconds: float | None) -> str:
@@ -297,9 +291,13 @@ def delivery_readout(context: Context, delivery_ml_min: float, liquid: str, labe
         lines.append(f"a full cup of {show(cup_ml, Kind.VOLUME, context.system)} lasts {lasts}")
     unit = shown_unit(Kind.DELIVERY, context.system)
     return Readout(
-        show(delivery_ml_min, Kind.DELIVERY, context.system, unit=False), unit, label=label,
-        tone=tone, word=said, lines=tuple(lines),
-    )  # fmt: skip
+        show(delivery_ml_min, Kind.DELIVERY, context.system, unit=False),
+        unit,
+        label=label,
+        tone=tone,
+        word=said,
+        lines=tuple(lines),
+    )
 
 
 def cup_ml_of(context: Context) -> float:

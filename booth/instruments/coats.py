@@ -2,22 +2,22 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Collection, Sequence
 from typing import ClassVar
 
-from textual.app import ComposeResult
-from textual.widgets import Static
-
-from booth.instruments.base import Instrument, Values
-from booth.instruments.context import Context
+from booth.bench.act import Act, Choice, Keep, OpenStep, Say, SetForm, refused
+from booth.bench.context import Context
+from booth.bench.instrument import Instrument, word
+from booth.forms.edit import Key
+from booth.forms.field import Field
+from booth.forms.form import Form, Rows, Values
 from booth.job.coating import begin_coat, end_coat
 from booth.job.steps import steps_of
 from booth.job.waits import Standing, State, What, standings
 from booth.log.events import CoatBegun, CoatEnded, Event, TouchTried
-from booth.moment import Moment, elapsed
-from booth.widgets.figure_panel import FigurePanel
-from booth.widgets.part_table import PartRow, PartTable
-from booth.widgets.text import content, reflow
+from booth.log.fold import Job
+from booth.moment import elapsed
+from booth.words.pictures import PartRow, Parts, Picture
 from booth.words.readout import Readout
 from booth.words.tone import Tone
 from booth.words.wait_words import TONES, duration, state_word, time_words, what_words
@@ -37,147 +37,128 @@ class Coats(Instrument):
         "A wait marked ~ is an estimate: the profile gives one time at one temperature, and no "
         "published law scales flash-off. It is stretched in the cold and never shortened in the "
         "warm; a closing window is shortened in the warm and never lengthened in the cold.",
-        "The arrow to the right goes to the wet-film gauge while the coat is wet; Enter, with "
-        "nothing typed there, comes back.",
+        "The arrow to the right offers the wet-film gauge while the coat is wet, and touch tests.",
         "A touch test always decides. Touch where it does not show: w wet, k tacky, d dry. Dry "
         "opens the wait; wet or tacky puts it off by a quarter.",
     )
-    KEEPS: ClassVar[tuple[type[Event], ...]] = (CoatBegun, CoatEnded, TouchTried)
+    KEEPS: ClassVar = (CoatBegun, CoatEnded, TouchTried)
 
-    BINDINGS = [
-        ("d", "touch('dry')", "touched dry"),
-        ("k", "touch('tacky')", "touched tacky"),
-        ("w", "touch('wet')", "touched wet"),
-        ("right", "gauge", "the wet-film gauge"),
-    ]
+    def fields(self, context: Context) -> tuple[Field, ...]:
+        """The part is chosen in the table, not in a row."""
+        parts = tuple((part, part) for part in context.job.parts)
+        return (Field("part", "Part", choices=parts, default=next_part(context.job)),)
 
-    part_index: int = 0
-
-    def compose(self) -> ComposeResult:
-        yield Static(content(self.desk.context.step.name), classes="step-name", markup=False)
-        yield Static(content(" ".join(reflow(self.desk.context.step.how))), classes="how",
-                     markup=False)  # fmt: skip
-        yield FigurePanel()
-        yield PartTable()
-
-    def on_mount(self) -> None:
-        job = self.desk.context.job
-        running = [at for at, part in enumerate(job.parts) if job.running_coat(part)]
-        if running:
-            self.part_index = running[0]
-        else:
-            self._on_to_next_part()
-        super().on_mount()
-
-    @property
-    def part(self) -> str:
-        """The chosen part."""
-        return self.desk.context.job.parts[self.part_index]
-
-    def draw(self, context: Context) -> None:
-        if not self.is_mounted:
-            return
-        by_part: dict[str, Standing] = {}
-        for each in standings(context.job, context.now):
-            by_part.setdefault(each.wait.part, each)  # the most urgent comes first
-        rows = tuple(part_row(context, part, by_part.get(part)) for part in context.job.parts)
-        self.set_class(any(context.job.coats.values()), "-kept")
-        table = self.query_one(PartTable)
-        table.chosen = self.part_index
-        table.rows = rows
-        self.query_one(FigurePanel).readout = part_readout(
-            context, self.part, by_part.get(self.part)
-        )
+    def wanted(self, context: Context, values: Values) -> Collection[str] | None:
+        return ()
 
     def readout(self, context: Context, values: Values) -> Readout:
-        return part_readout(context, self.part, None)
+        part = word(values, "part")
+        return part_readout(context, part, by_part(context).get(part))
+
+    def picture(self, context: Context, values: Values) -> tuple[Picture, ...]:
+        job, waits = context.job, by_part(context)
+        rows = tuple(part_row(context, part, waits.get(part)) for part in job.parts)
+        return (Parts(rows, job.parts.index(word(values, "part"))),)
 
     def kept_any(self, context: Context) -> bool:
-        return any(
-            coat.ended is not None
-            for part in context.job.parts
-            for coat in context.job.coats_on(part)
-        )
-
-    @property
-    def busy(self) -> bool:
-        return False  # a coat is a logged moment: leaving the screen loses nothing
-
-    def keys(self, context: Context) -> tuple[tuple[str, str], ...]:
-        running = context.job.running_coat(self.part)
-        number = len(context.job.coats_on(self.part)) + 1
-        go = f"end coat {running.number}" if running else f"begin coat {number}"
-        gauge = (("→", "gauge"),) if self._can_gauge(context) else ()
-        return (
-            ("Space", f"{go}: {self.part}"),
-            ("↑↓", "part"),
-            *gauge,
-            ("d k w", "touched dry, tacky, wet"),
-            ("Enter", "next step"),
-        )
-
-    @staticmethod
-    def _can_gauge(context: Context) -> bool:
-        """Whether there is a wet film, and a step to read it in."""
         job = context.job
-        return any(job.coats.values()) and any(step.kind == "film" for step in steps_of(job))
+        return any(coat.ended for part in job.parts for coat in job.coats_on(part))
 
-    def action_gauge(self) -> None:
-        """Straight to the gauge, while the film is wet; Enter there comes back."""
-        if self._can_gauge(self.desk.context):
-            self.desk.open_kind("film")
+    def fast(self, context: Context) -> bool:
+        return False
 
-    def move_focus(self, by: int) -> bool:
-        """Arrows choose the part."""
-        at = self.part_index + by
-        if not 0 <= at < len(self.desk.context.job.parts):
-            return False
-        self.part_index = at
-        self.draw(self.desk.context)
-        return True
+    def last_kept(self, context: Context, values: Values) -> tuple[Event, ...]:
+        """The last entry of the chosen part."""
+        part = word(values, "part")
+        for event in reversed(context.job.events):
+            ours = isinstance(event, self.KEEPS) and event.part == part
+            if ours and context.job.is_live(event.n):
+                return (event,)
+        return ()
 
-    def on_part_table_chosen(self, event: PartTable.Chosen) -> None:
-        event.stop()
-        self.part_index = event.index
-        self.draw(self.desk.context)
-
-    def go(self, at: Moment) -> None:
+    def space(self, context: Context, rows: Rows) -> Act:
         """Begin or end the coat on the chosen part, at the moment of the key press."""
-        job, part = self.desk.context.job, self.part
-        if job.running_coat(part) is not None:
-            if self.desk.keep(end_coat(job, part, at)) is not None:
-                self._on_to_next_part()
-            return
-        begun = begin_coat(job, part, at)
-        if self.desk.keep(begun) is None:
-            return
-        warnings = begun_words(begun, standings(self.desk.context.job, at))
-        if warnings:
-            self.desk.say(" ".join(warnings), fault=True)
+        job, part = context.job, word(rows.values, "part")
+        running = job.running_coat(part)
+        if running is not None:
+            ended = end_coat(job, part, context.now)
+            following = SetForm(Form())
+            return Act(f"end coat {running.number}: {part}", (Keep(ended), following))
+        begun = begin_coat(job, part, context.now)
+        said = begun_words(begun, standings(job, context.now))
+        stay = SetForm(rows.form.choosing("part", part))
+        act = (Keep(begun), stay, *((Say(" ".join(said), fault=True),) if said else ()))
+        return Act(f"begin coat {begun.coat}: {part}", act)
 
-    def _on_to_next_part(self) -> None:
-        """After a coat the part that wants the next one is chosen: fewest coats, longest waiting."""
-        job = self.desk.context.job
-        wanted = job.profile.film.coats
-        waiting = [
-            (len(coats), coats[-1].begun.n if coats else 0, index)
-            for index, coats in enumerate(job.coats_on(part) for part in job.parts)
-            if len(coats) < wanted and (not coats or coats[-1].ended is not None)
-        ]
-        if waiting:
-            self.part_index = min(waiting)[2]
-            self.draw(self.desk.context)
+    def own(self, context: Context, rows: Rows, key: Key) -> Act | None:
+        """Arrows choose the part; letters are touch tests."""
+        if key.name in TOUCHES:
+            return touch(context, word(rows.values, "part"), TOUCHES[key.name])
+        if key.name not in ("up", "down"):
+            return None
+        parts = context.job.parts
+        at = parts.index(word(rows.values, "part")) + (1 if key.name == "down" else -1)
+        return self.pick(context, rows, at)
 
-    def action_touch(self, result: str) -> None:
-        """A touch test on the chosen part."""
-        context = self.desk.context
-        coats = context.job.coats_on(self.part)
-        if not coats or coats[-1].ended is None:
-            self.desk.say(f"{self.part}: no coat is flashing off.", fault=True)
-            return
-        event = TouchTried(n=0, at=context.now, part=self.part, result=result)
-        if self.desk.keep(event) is not None:
-            self.desk.say(f"{self.part}: touched {result}.")
+    def pick(self, context: Context, rows: Rows, index: int) -> Act | None:
+        """A part chosen by arrow or click."""
+        if not 0 <= index < len(context.job.parts):
+            return None
+        return Act("part", (SetForm(rows.form.choosing("part", context.job.parts[index])), Say("")))
+
+    def more(self, context: Context, rows: Rows) -> tuple[Choice, ...]:
+        """The gauge while the film is wet, and touch tests."""
+        job, part = context.job, word(rows.values, "part")
+        film = next((step.key for step in steps_of(job) if step.kind == "film"), "")
+        found = []
+        if film and any(job.coats.values()):
+            gauge = Act("", (OpenStep(film),))
+            found.append(Choice("Read the wet-film gauge", lambda _: gauge))
+        if _is_flashing(job, part):
+            found += [_touch_choice(part, key, result) for key, result in TOUCHES.items()]
+        return tuple(found)
+
+
+#: Touch tests by their letters.
+TOUCHES = {"d": "dry", "k": "tacky", "w": "wet"}
+
+
+def _touch_choice(part: str, key: str, result: str) -> Choice:
+    return Choice(f"{part}: touched {result}", lambda now: touch(now, part, result), key)
+
+
+def _is_flashing(job: Job, part: str) -> bool:
+    coats = job.coats_on(part)
+    return bool(coats) and coats[-1].ended is not None
+
+
+def touch(context: Context, part: str, result: str) -> Act:
+    """A touch test on a part."""
+    if not _is_flashing(context.job, part):
+        return refused(f"{part}: no coat is flashing off.")
+    event = TouchTried(n=0, at=context.now, part=part, result=result)
+    return Act(f"touched {result}", (Keep(event), Say(f"{part}: touched {result}.")))
+
+
+def by_part(context: Context) -> dict[str, Standing]:
+    """The most urgent wait of each part."""
+    found: dict[str, Standing] = {}
+    for each in standings(context.job, context.now):
+        found.setdefault(each.wait.part, each)
+    return found
+
+
+def next_part(job: Job) -> str:
+    """The part being sprayed, else the one that wants the next coat: fewest coats, longest waiting."""
+    running = next((part for part in job.parts if job.running_coat(part)), None)
+    if running is not None:
+        return running
+    waiting = [
+        (len(coats), coats[-1].begun.n if coats else 0, index)
+        for index, coats in enumerate(job.coats_on(part) for part in job.parts)
+        if len(coats) < job.profile.film.coats
+    ]
+    return job.parts[min(waiting)[2]] if waiting else job.parts[0]
 
 
 def begun_words(begun: CoatBegun, now: Sequence[Standing]) -> tuple[str, ...]:
@@ -233,9 +214,12 @@ def part_readout(context: Context, part: str, each: Standing | None) -> Readout:
     if running is not None:
         seconds = elapsed(running.begun.at, context.now).seconds
         return Readout(
-            duration(seconds), label=f"{part}: coat {running.number}", tone=Tone.RUNNING,
-            word="SPRAYING", like="00:00",
-        )  # fmt: skip
+            duration(seconds),
+            label=f"{part}: coat {running.number}",
+            tone=Tone.RUNNING,
+            word="SPRAYING",
+            like="00:00",
+        )
     if each is None:
         number = len(job.coats_on(part)) + 1
         over = number > job.profile.film.coats

@@ -2,13 +2,17 @@
 
 from __future__ import annotations
 
+from collections.abc import Collection
 from typing import ClassVar
 
-from booth.instruments.base import Instrument, Values, quantity, word
-from booth.instruments.context import Context
+from booth.bench.act import Act, Keep, Say, SetForm, refused
+from booth.bench.context import Context
+from booth.bench.instrument import Instrument, quantity, word
+from booth.forms.field import Field
+from booth.forms.form import Rows, Values
 from booth.job.measured import efflux_runs, mean_efflux_s
-from booth.log.events import EffluxTimed, Event
-from booth.moment import Moment, elapsed
+from booth.log.events import EffluxTimed, Event, StopwatchDropped, StopwatchStarted
+from booth.log.fold import Stopwatch
 from booth.trade.cups import (
     CUPS,
     Cup,
@@ -19,13 +23,14 @@ from booth.trade.cups import (
 )
 from booth.trade.result import BadInput, Estimate, Outside, Value
 from booth.units import Kind, show
-from booth.widgets.entry import Field
 from booth.words.profile_words import range_words
 from booth.words.readout import Readout
 from booth.words.tone import Tone
+from booth.words.wait_words import duration
 
-#: Two presses closer than this are one press that bounced [s].
-BOUNCE_S = 0.7
+#: No cup runs for so long: the run was forgotten, or the program was gone meanwhile [s].
+LONGEST_S = 600.0
+DROPPED = "The run that nobody stopped is dropped. Time it again."
 
 
 class Efflux(Instrument):
@@ -48,73 +53,62 @@ class Efflux(Instrument):
         "cups whose standard is not at hand here, only the spread is shown.",
     )
     KEEPS: ClassVar[tuple[type[Event], ...]] = (EffluxTimed,)
-    GO: ClassVar[str] = "start"
-
-    _begun: Moment | None = None
+    STOPWATCH: ClassVar[str] = "cup"
 
     def fields(self, context: Context) -> tuple[Field, ...]:
+        last = context.job.runs[-1].liquid_temperature if context.job.runs else None
         return (
             Field("cup", "Cup", choices=cup_choices(context), default=cup_in_use(context)),
-            Field("liquid", "Liquid at", Kind.TEMPERATURE, optional=True, hint="optional"),
+            Field(
+                "liquid",
+                "Liquid at",
+                Kind.TEMPERATURE,
+                optional=True,
+                default=last,
+                hint="" if last else "optional",
+            ),
         )
 
-    @property
-    def fast(self) -> bool:
-        return self._begun is not None
+    def first(self, context: Context, values: Values) -> str:
+        return "cup"
 
-    @property
-    def busy(self) -> bool:
-        return self._begun is not None
+    def wanted(self, context: Context, values: Values) -> Collection[str] | None:
+        return () if self.fast(context) else None
 
-    @property
-    def cup(self) -> Cup:
-        """The cup that is chosen."""
-        return CUPS[word(self.values(), "cup")]
-
-    def go(self, at: Moment) -> None:
-        if self._begun is None:
-            self._begun = at
-            self.desk.say("")
-            return
-        seconds = elapsed(self._begun, at).seconds
-        if seconds < BOUNCE_S:
-            return
-        self._begun = None
-        context = self.desk.context
-        cup = self.cup.key
+    def space(self, context: Context, rows: Rows) -> Act:
+        """Start, or stop and keep the run; the cup is the one it was started with."""
+        watch = context.running(self.STOPWATCH)
+        if watch is None:
+            fault = next((row.fault for row in rows.every if row.fault), "")
+            if fault:
+                return refused(fault, "start")
+            cup = word(rows.values, "cup")
+            started = StopwatchStarted(n=0, at=context.now, stopwatch=self.STOPWATCH, what=cup)
+            return Act("start", (Keep(started),))
+        seconds = context.since(watch.started.at)
+        if seconds > LONGEST_S:
+            dropped = StopwatchDropped(n=0, at=context.now, stopwatch=self.STOPWATCH)
+            return Act("drop this run", (Keep(dropped), Say(DROPPED)))
+        cup = watch.started.what
         event = EffluxTimed(
             n=0,
-            at=at,
+            at=context.now,
             cup=cup,
             seconds=round(seconds, 2),
-            liquid_temperature=quantity(self.values(), "liquid"),
+            liquid_temperature=quantity(rows.values, "liquid"),
             correction=context.shop.correction(cup),
         )
-        if self.desk.keep(event) is None:
-            self.desk.say(
-                f"{seconds:.1f} s in the {self.cup.name} is not kept: write it down.", fault=True
-            )
+        return Act("stop at the first break", (Keep(event), SetForm(rows.form.emptied())))
 
-    def enter(self, row: object = None) -> None:
-        if self.busy:
-            self.desk.say("The clock is running: Space stops it.", fault=True)
-            return
-        self.desk.finish_step()
-
-    def keys(self, context: Context) -> tuple[tuple[str, str], ...]:
-        if self._begun is not None:
-            return (("Space", "stop at the first break"),)
-        return (("Space", "start"), ("←→", "cup"), ("Enter", self.leaving(context)))
+    def event(self, context: Context, values: Values) -> Event | str:
+        return "The temperature goes with a run: Space starts one."
 
     def readout(self, context: Context, values: Values) -> Readout:
         key = word(values, "cup")
         cup = CUPS[key] if key in CUPS else CUPS[cup_in_use(context)]
-        if self._begun is not None:
-            seconds = elapsed(self._begun, context.now).seconds
-            return Readout(
-                f"{seconds:.1f}", "s", label=cup.name, tone=Tone.RUNNING, like="00.0",
-                lines=(cup.stop_rule,),
-            )  # fmt: skip
+        watch = context.running(self.STOPWATCH)
+        if watch is not None:
+            return running_readout(context, watch)
         mean = mean_efflux_s(context.job)
         runs = efflux_runs(context.job)
         if mean is None or runs[-1].cup != cup.key:
@@ -134,6 +128,18 @@ class Efflux(Instrument):
         if stats.suspect:
             lines.append(f"SUSPECT: {stats.criterion}")
         return tuple(lines)
+
+
+def running_readout(context: Context, watch: Stopwatch) -> Readout:
+    """A run that is going; one that has gone on for too long belongs to nobody. Pure."""
+    seconds = context.since(watch.started.at)
+    cup = CUPS.get(watch.started.what)
+    name = cup.name if cup is not None else watch.started.what
+    if seconds > LONGEST_S:
+        said = f"A run was started {duration(seconds)} ago and never stopped: Space drops it."
+        return Readout("?", label=name, tone=Tone.CAUTION, word="FORGOTTEN", lines=(said,))
+    lines = (cup.stop_rule,) if cup is not None else ()
+    return Readout(f"{seconds:.1f}", "s", label=name, tone=Tone.RUNNING, like="00.0", lines=lines)
 
 
 def cup_choices(context: Context) -> tuple[tuple[str, str], ...]:
@@ -202,9 +208,14 @@ def efflux_readout(context: Context, cup: Cup, mean_s: float) -> Readout:
         said = ", ".join(f"{factor:g}" for factor in factors)
         lines.append(f"the runs times this cup's own correction, {said}")
     return Readout(
-        f"{mean_s:.1f}", "s", label=f"mean, {cup.name}", tone=tone, word=state, like="00.0",
+        f"{mean_s:.1f}",
+        "s",
+        label=f"mean, {cup.name}",
+        tone=tone,
+        word=state,
+        like="00.0",
         lines=tuple(lines),
-    )  # fmt: skip
+    )
 
 
 def _why(figure: Estimate | Outside) -> str:

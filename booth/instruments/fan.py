@@ -4,15 +4,16 @@ from __future__ import annotations
 
 from typing import ClassVar
 
-from booth.instruments.base import Instrument, Values, quantity
-from booth.instruments.context import Context
+from booth.bench.context import Context
+from booth.bench.instrument import Instrument, local_time, quantity
+from booth.forms.field import Field
+from booth.forms.form import Values
 from booth.job.measured import compare, overlap_fraction
 from booth.log.events import Event, FanSet
 from booth.profile.model import Range
 from booth.trade.result import BadInput
 from booth.trade.speed import pitch_mm
 from booth.units import Kind, Quantity, System, show, shown_unit
-from booth.widgets.entry import Field
 from booth.words.profile_words import range_words
 from booth.words.readout import Readout
 from booth.words.tone import Tone
@@ -43,26 +44,29 @@ class Fan(Instrument):
         return (
             Field("width", "On the paper", Kind.LENGTH),
             Field(
-                "distance", "Distance", Kind.LENGTH, optional=True,
-                default=last.distance if last else None, hint="gun to paper",
+                "distance",
+                "Distance",
+                Kind.LENGTH,
+                optional=True,
+                default=last.distance if last else None,
+                hint="gun to paper",
             ),
             Field("turns", "Fan open", Kind.TURNS, optional=True, hint="turns, optional"),
-        )  # fmt: skip
+        )
 
     def readout(self, context: Context, values: Values) -> Readout:
         return fan_readout(context, values)
 
     def record(self, context: Context) -> tuple[str, ...]:
         return tuple(
-            f"{self.desk.local_time(each.at)}  {fan_words(each, context.system)}"
+            f"{local_time(each.at)}  {fan_words(each, context.system)}"
             for each in context.job.fans[-3:]
         )
 
-    def event(self, context: Context, values: Values) -> Event | None:
+    def event(self, context: Context, values: Values) -> Event | str:
         width = quantity(values, "width")
         if width is None or width.value <= 0:
-            self.desk.say("A fan has a width above 0: measure it on the paper.", fault=True)
-            return None
+            return "A fan has a width above 0: measure it on the paper."
         return FanSet(
             n=0,
             at=context.now,

@@ -4,10 +4,11 @@ from __future__ import annotations
 
 from typing import ClassVar
 
-from booth.instruments.base import Instrument, Values, word
-from booth.instruments.context import Context
+from booth.bench.context import Context
+from booth.bench.instrument import Instrument, word
+from booth.forms.field import Field
+from booth.forms.form import Values
 from booth.log.events import Event, NoteMade
-from booth.widgets.entry import Field
 from booth.words.readout import Readout
 from booth.words.tone import Tone
 
@@ -30,9 +31,8 @@ class Plain(Instrument):
         first = context.step.name.split()[0].upper()[:8] if context.step.name.split() else "DO IT"
         return Readout(first, tone=Tone.GOOD if done else Tone.PLAIN, word="DONE" if done else "")
 
-    def event(self, context: Context, values: Values) -> Event | None:
-        text = word(values, "note")
-        return NoteMade(n=0, at=context.now, text=text) if text else None
+    def event(self, context: Context, values: Values) -> Event | str:
+        return NoteMade(n=0, at=context.now, text=word(values, "note"))
 
 
 class Strain(Plain):

@@ -4,15 +4,16 @@ from __future__ import annotations
 
 from typing import ClassVar
 
-from booth.instruments.base import Instrument, Values, quantity
-from booth.instruments.context import Context
+from booth.bench.context import Context
+from booth.bench.instrument import Instrument, local_time, quantity
+from booth.forms.field import Field
+from booth.forms.form import Values
 from booth.job import scaled_waits
 from booth.log.events import Event, WeatherRead
 from booth.profile.model import Range
 from booth.trade.result import BadInput
 from booth.trade.weather import Bounds, LimitCheck, weather_verdict
 from booth.units import Kind, Quantity, System, show, shown_unit, shown_value
-from booth.widgets.entry import Field
 from booth.words.readout import Readout
 from booth.words.tone import Tone
 from booth.words.wait_words import duration, rough
@@ -48,7 +49,7 @@ class Weather(Instrument):
     def readout(self, context: Context, values: Values) -> Readout:
         air, humidity, part = (quantity(values, key) for key in ("air", "humidity", "part"))
         last = context.job.weather
-        if self.all_empty and last is not None:
+        if not any(each for each in (air, humidity, part)) and last is not None:
             air, humidity, part = last.air, last.humidity, last.part
         if air is None or humidity is None or part is None:
             return Readout("–", label="dew margin", lines=("Air, humidity, and the part itself.",))
@@ -56,23 +57,21 @@ class Weather(Instrument):
 
     def record(self, context: Context) -> tuple[str, ...]:
         return tuple(
-            f"{self.desk.local_time(read.at)}  air {_temperature(read.air, context.system)}, "
+            f"{local_time(read.at)}  air {_temperature(read.air, context.system)}, "
             f"{read.humidity.value:.0f} %, part {_temperature(read.part, context.system)}"
             for read in context.job.weathers[-2:]
         )
 
-    def event(self, context: Context, values: Values) -> Event | None:
+    def event(self, context: Context, values: Values) -> Event | str:
         air, humidity, part = (quantity(values, key) for key in ("air", "humidity", "part"))
         if air is None or humidity is None or part is None:
-            return None
+            return "Three readings make one: air, humidity, and the part itself."
         if not 0 < humidity.value <= 100:
-            self.desk.say("Relative humidity lies between 0 and 100 %.", fault=True)
-            return None
+            return "Relative humidity lies between 0 and 100 %."
         try:
             weather_verdict(air.value, humidity.value, part.value)
         except BadInput as fault:
-            self.desk.say(str(fault), fault=True)
-            return None
+            return str(fault)
         return WeatherRead(n=0, at=context.now, air=air, humidity=humidity, part=part)
 
 

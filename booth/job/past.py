@@ -16,7 +16,7 @@ from booth.log.summary import opening_of, summary_of
 from booth.moment import Moment
 from booth.units import Quantity
 
-__all__ = ["CatchPair", "GoodSettings", "last_good", "pairs"]
+__all__ = ["CatchPair", "GoodSettings", "PastJobs", "last_good", "pairs"]
 
 #: Two tips are the same when they are within half of the smallest step tips are made in (0.1 mm).
 SAME_TIP_MM = 0.05
@@ -56,6 +56,26 @@ class CatchPair(NamedTuple):
     turns: float
     delivery_ml_min: float
     liquid: str
+
+
+class PastJobs:
+    """The jobs of a folder, as far as they teach the one on the bench; each question read once."""
+
+    def __init__(self, folder: Path | None = None) -> None:
+        self.folder = folder
+        self._pairs: dict[tuple[str, float | None, str, str], tuple[CatchPair, ...]] = {}
+
+    def pairs(
+        self, gun: str, tip_mm: float | None, profile_key: str, without: str
+    ) -> tuple[CatchPair, ...]:
+        """Catches of past jobs with this gun and tip, see ``pairs``."""
+        asked = gun, tip_mm, profile_key, without
+        if self.folder is None:
+            return ()
+        if asked not in self._pairs:
+            found = pairs(self.folder, gun, tip_mm, profile_key, without=without)
+            self._pairs[asked] = tuple(found)
+        return self._pairs[asked]
 
 
 def last_good(folder: Path, profile_key: str, gun: str = "") -> GoodSettings | None:

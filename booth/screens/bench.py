@@ -13,11 +13,11 @@ from textual.containers import Horizontal, Vertical
 from textual.widgets import Static
 from textual.worker import Worker, WorkerError
 
-from booth.instruments.base import Instrument
-from booth.instruments.context import Context
+from booth.bench.instrument import Instrument
+from booth.bench.context import Context
 from booth.instruments.registry import instrument_for
 from booth.job.steps import Mark, mark, next_open, steps_of
-from booth.keys.commands import key_table
+from booth.bench.commands import key_table
 from booth.log.events import StepDone
 from booth.moment import Moment
 from booth.profile.model import Step
@@ -31,7 +31,7 @@ from booth.widgets.clock_strip import ClockStrip
 from booth.widgets.entry import TypedText
 from booth.widgets.step_list import StepList, StepRow, StepState
 from booth.widgets.text import content, reflow
-from booth.words.status_words import status_line
+from booth.screens.status_line import status_line
 from booth.words.wait_words import faces
 
 #: What stands at the end of every '?' of the bench.

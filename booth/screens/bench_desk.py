@@ -6,7 +6,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING
 
 from booth.clock import Clock, local_hhmm
-from booth.instruments.context import Context
+from booth.bench.context import Context
 from booth.job.past import last_good
 from booth.job.steps import steps_of
 from booth.log.events import Event

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from textual.binding import Binding
 
-from booth.keys.commands import COMMANDS, Command
+from booth.bench.commands import COMMANDS, Command
 
 #: These are handled where the key arrives, with its own time or only while something rings.
 _ELSEWHERE = {"go", "silence"}

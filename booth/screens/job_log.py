@@ -9,7 +9,7 @@ from textual.widgets import OptionList, Static
 from textual.widgets.option_list import Option
 
 from booth.clock import local_date, local_hhmmss
-from booth.instruments.context import Desk
+from booth.bench.context import Desk
 from booth.log.events import Event, JobOpened, Restored, UnknownEvent, Voided
 from booth.log.fold import Job
 from booth.screens.base import OwnScreen

@@ -8,7 +8,7 @@ from rich.cells import cell_len
 from textual.content import Content
 from textual.style import Style
 
-from booth.keys.commands import COMMANDS, KEY_NAMES, key_name
+from booth.bench.commands import COMMANDS, KEY_NAMES, key_name
 from booth.widgets.text import fit
 
 MOST_WORDS = 40

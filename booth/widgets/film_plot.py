@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from itertools import pairwise
 from typing import ClassVar
 
@@ -12,6 +11,7 @@ from textual.reactive import reactive
 from booth.widgets.row_widget import Drawn
 from booth.widgets.rows import Piece, Row, exactly, exactly_rows, merge, upward
 from booth.widgets.text import pad, plain
+from booth.words.pictures import Section
 
 __all__ = ["FilmPlot", "Section", "draw_film"]
 
@@ -21,21 +21,6 @@ THIN_EDGE, EVEN_EDGE, HEAVY_EDGE = (f"{style}-edge" for style in (THIN, EVEN, HE
 # Below these there is no room for the words beside and beneath the section.
 WORDS_FROM_WIDTH, WORDS_FROM_HEIGHT = 30, 5
 WORDS_WIDTH = 10
-
-
-@dataclass(frozen=True)
-class Section:
-    """What to draw.
-
-    samples: (place, film as a share of the target), places rising; low, high: the band as shares
-    of the target; across: what the place is measured along; unit: of the place, "mm".
-    """
-
-    samples: tuple[tuple[float, float], ...] = ()
-    low: float = 0.8
-    high: float = 1.2
-    across: str = "across the panel"
-    unit: str = ""
 
 
 def _film_at(samples: Sequence[tuple[float, float]], x: float) -> float:

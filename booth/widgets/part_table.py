@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from typing import ClassVar
 
 from rich.cells import cell_len
@@ -13,7 +12,8 @@ from textual.reactive import reactive
 from booth.widgets.row_widget import Drawn
 from booth.widgets.rows import Row, exactly, exactly_rows
 from booth.widgets.text import pad, plain
-from booth.words.tone import TONE_CLASSES, Tone, tone_css
+from booth.words.pictures import PartRow
+from booth.words.tone import TONE_CLASSES, tone_css
 
 __all__ = ["PartRow", "PartTable", "lay_out"]
 
@@ -26,19 +26,6 @@ MINUTES, HOURS, GAP = 5, 9, 2
 #: What is waited for is cut before the name is: two doors have to be told apart, and the strip
 #: says it too.
 ROOM_FOR_WHAT, LEAST_WHAT, TELLING_NAME = 18, 8, 16
-
-
-@dataclass(frozen=True, slots=True)
-class PartRow:
-    """One part as it is to be shown."""
-
-    name: str
-    coats: str
-    tone: Tone
-    word: str
-    time: str
-    what: str
-    estimate: bool = False
 
 
 def lay_out(rows: tuple[PartRow, ...], chosen: int, width: int, height: int) -> list[Row]:

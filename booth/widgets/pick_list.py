@@ -12,11 +12,9 @@ from textual.reactive import reactive
 from booth.widgets.row_widget import Drawn
 from booth.widgets.rows import Row, blank, exactly, exactly_rows
 from booth.widgets.text import pad, plain
+from booth.words.pictures import PickLine
 
-__all__ = ["Line", "PickList", "first_in_sight", "lay_out"]
-
-#: What it is called, what stands quietly behind it, and whether that is to be seen however narrow it is.
-Line = tuple[str, str, bool]
+__all__ = ["PickList", "first_in_sight", "lay_out"]
 
 #: From this room on what stands behind a name can be read.
 LEAST_BEHIND = 34
@@ -33,7 +31,7 @@ def first_in_sight(count: int, picked: int, height: int) -> int:
     return min(max(0, picked - height // 2), max(0, count - height))
 
 
-def lay_out(lines: tuple[Line, ...], picked: int, width: int, height: int) -> list[Row]:
+def lay_out(lines: tuple[PickLine, ...], picked: int, width: int, height: int) -> list[Row]:
     """Give the list for a size; what stands behind the names gives way where there is little room.
 
     An arrow at the edge says that the list goes on there.
@@ -44,9 +42,9 @@ def lay_out(lines: tuple[Line, ...], picked: int, width: int, height: int) -> li
     first = first_in_sight(len(lines), picked, height)
     last = first + height
     drawn: list[Row] = []
-    column = min(max((cell_len(plain(name)) for name, _, _ in lines), default=0), width - 6)
+    column = min(max((cell_len(plain(line.name)) for line in lines), default=0), width - 6)
     roomy = width - column >= LEAST_BEHIND
-    for number, (name, behind, must) in enumerate(lines[first:last], first):
+    for number, line in enumerate(lines[first:last], first):
         style = PICKED if number == picked else ""
         more = " "
         if number == first and first > 0:
@@ -55,9 +53,9 @@ def lay_out(lines: tuple[Line, ...], picked: int, width: int, height: int) -> li
             more = "↓"
         row: Row = (
             ("→ " if number == picked else "  ", style),
-            (pad(name, column), style),
+            (pad(line.name, column), style),
             ("  ", style),
-            (plain(behind) if must or roomy else "", style or QUIET),
+            (plain(line.behind) if line.must or roomy else "", style or QUIET),
         )
         drawn.append((*exactly(row, width - 2, style), (f" {more}", QUIET)))
         drawn += blank(width, each - 1)
@@ -82,7 +80,7 @@ PickList > .pick-list--picked { text-style: bold reverse; }
 PickList > .pick-list--quiet { color: $quiet; }
 """
 
-    lines: reactive[tuple[Line, ...]] = reactive((), repaint=False)
+    lines: reactive[tuple[PickLine, ...]] = reactive((), repaint=False)
     picked: reactive[int] = reactive(0, repaint=False)
 
     def watch_lines(self) -> None:

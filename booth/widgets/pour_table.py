@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from typing import ClassVar
 
 from rich.cells import cell_len
@@ -11,6 +10,7 @@ from textual.reactive import reactive
 from booth.widgets.row_widget import Drawn
 from booth.widgets.rows import Row, exactly, exactly_rows
 from booth.widgets.text import pad, plain
+from booth.words.pictures import PourRow
 from booth.words.tone import TONE_CLASSES, Tone, tone_css
 
 __all__ = ["PourRow", "PourTable", "lay_out"]
@@ -19,19 +19,6 @@ LATER, WORDS = "pour-table--later", "pour-table--words"
 MOST_ROWS = 6
 LEAST_NAME, MOST_NAME = 8, 28
 LEAST_FIGURE, GAP = 9, 2
-
-
-@dataclass(frozen=True, slots=True)
-class PourRow:
-    """One pour: its component, its amount alone, the mark at which it ends.
-
-    tone: GOOD poured, READY to be poured now, PLAIN later.
-    """
-
-    name: str
-    amount: str
-    mark: str
-    tone: Tone
 
 
 def lay_out(rows: tuple[PourRow, ...], width: int, height: int) -> list[Row]:

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import math
-from dataclasses import dataclass
 from typing import ClassVar
 
 from textual import events
@@ -13,6 +12,7 @@ from textual.reactive import reactive
 from booth.widgets.row_widget import Drawn
 from booth.widgets.rows import Row, blank, exactly, exactly_rows, merge
 from booth.widgets.text import pad
+from booth.words.pictures import Paper
 
 __all__ = ["Paper", "SprayPaper", "draw_gallery", "draw_paper"]
 
@@ -27,20 +27,6 @@ LONGEST = 16
 WORDS_FROM_HEIGHT = 5
 #: A gallery's picture is at least so wide, with a gap beside it.
 LEAST_WIDE, GAP = 15, 2
-
-
-@dataclass(frozen=True)
-class Paper:
-    """What to draw.
-
-    films: how heavy it is from one end to the other, any scale; bend: how far it bows, 0 straight;
-    broken: blown in spurts, with drops beside it; words: one for each equal zone, beneath it.
-    """
-
-    films: tuple[float, ...] = ()
-    bend: float = 0.0
-    broken: bool = False
-    words: tuple[str, ...] = ()
 
 
 def _chance(x: int, y: int) -> float:

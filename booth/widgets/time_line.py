@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from typing import ClassVar
 
 from rich.cells import cell_len
@@ -11,6 +10,7 @@ from textual.reactive import reactive
 from booth.widgets.row_widget import Drawn
 from booth.widgets.rows import Piece, Row, exactly, exactly_rows, merge
 from booth.widgets.text import pad
+from booth.words.pictures import LineBlock, LineRow, Timeline
 from booth.words.tone import TONE_CLASSES, Tone, tone_css
 
 __all__ = ["LineBlock", "LineRow", "Timeline", "TimelineView", "lay_out"]
@@ -22,36 +22,6 @@ LEAST_TRACK = 24
 #: From this width on each row says in words how it ends.
 NOTES_FROM = 90
 HEAD_ROWS = 2
-
-
-@dataclass(frozen=True, slots=True)
-class LineBlock:
-    """A stretch of a row. tone: what it is; text: on a block of spraying, the coat; done: it is past."""
-
-    start_s: float
-    end_s: float
-    tone: Tone
-    text: str = ""
-    done: bool = False
-
-
-@dataclass(frozen=True, slots=True)
-class LineRow:
-    """One row: a part, or a batch."""
-
-    name: str
-    blocks: tuple[LineBlock, ...]
-    note: str = ""
-
-
-@dataclass(frozen=True, slots=True)
-class Timeline:
-    """All of it, in seconds from now; ticks: (seconds, words) along the top."""
-
-    rows: tuple[LineRow, ...] = ()
-    start_s: float = 0.0
-    end_s: float = 3600.0
-    ticks: tuple[tuple[float, str], ...] = ()
 
 
 # Outlines differ, so that nothing rests on colour: solid with its number, dense, thin, heavy.

@@ -1,157 +1,249 @@
-"""A bench with one step open, a clock that stands still, and what its screen and its log hold."""
+"""A bench without a screen: a job in memory, a clock that stands still, worked by keys.
+
+What a painter would see is asked of the same pure functions that the screen draws from; hours of
+waiting take microseconds. What only a screen can show is tested in tests/screens.
+"""
 
 from __future__ import annotations
 
-import asyncio
-from collections.abc import AsyncIterator, Callable, Sequence
-from contextlib import asynccontextmanager
+from collections.abc import Callable, Iterable, Sequence
 
 import msgspec
-from textual import events
-from textual.pilot import Pilot
 
-from booth.app.app import BoothApp
+from booth.bench.act import Ask, Command, Menu
+from booth.bench.context import Context
+from booth.bench.instrument import Instrument
+from booth.bench.model import Bench, Rest
 from booth.clock import ManualClock
-from booth.files.places import Places
-from booth.instruments.base import Instrument
-from booth.instruments.context import Context
-from booth.log.events import Event, JobOpened, decode
-from booth.log.fold import fold
-from booth.log.session import Session
-from booth.profile.model import Profile
-from booth.profile.steps import DEFAULT_STEPS, steps_for
-from booth.screens.bench import Bench
+from booth.forms.edit import Key
+from booth.forms.form import Row, Rows
+from booth.instruments.registry import instrument_for
+from booth.job.past import GoodSettings, PastJobs
+from booth.job.steps import steps_of
+from booth.job.stopwatches import heard
+from booth.log.events import Event, JobOpened, decode, encode
+from booth.log.fold import Job, fold
+from booth.moment import Moment
+from booth.profile.model import Profile, Step
+from booth.profile.steps import DEFAULT_STEPS
 from booth.shop.model import Shop
 from booth.units import System
-from booth.widgets.entry import FieldRow
+from booth.words.pictures import Page
+from booth.words.readout import Readout
 from tests.job.make import profile as trial
-from tests.widgets.bench_app import screen_lines
+
+#: The names of keys that make a character.
+NAMES = {
+    " ": "space",
+    ".": "full_stop",
+    ",": "comma",
+    "/": "slash",
+    "%": "percent_sign",
+    ":": "colon",
+    "?": "question_mark",
+    "-": "minus",
+    "+": "plus",
+}
 
 
-class Silence:
-    """A sound that only counts."""
-
-    def __init__(self) -> None:
-        self.ticks = self.signals = 0
-
-    def tick(self) -> None:
-        self.ticks += 1
-
-    def signal(self) -> None:
-        self.signals += 1
-
-    def alarm(self) -> None: ...
+def key_of(name: str) -> Key:
+    """A key by its name or its character."""
+    if len(name) == 1:
+        return Key(NAMES.get(name, name), name)
+    return Key(name, " " if name == "space" else None)
 
 
 class AtBench:
-    """What a test does to the bench and reads from it."""
+    """What a test does to the bench and reads from it; also the desk that the bench stands on."""
 
-    def __init__(self, pilot: Pilot[None], clock: ManualClock, sound: Silence) -> None:
-        self.pilot = pilot
-        self.clock = clock
-        self.sound = sound
+    def __init__(
+        self,
+        step: str,
+        *,
+        profile: Profile | None = None,
+        before: Callable[[ManualClock], Sequence[Event]] = lambda clock: (),
+        parts: tuple[str, ...] = ("door", "hood"),
+        shop: Shop | None = None,
+        system: System = System.METRIC,
+        good: GoodSettings | None = None,
+        past: PastJobs | None = None,
+    ) -> None:
+        self.clock, self.system, self.shop = ManualClock(), system, shop or Shop()
+        self.good, self.past = good, past or PastJobs()
+        self.refuses = False
+        self.sounds: list[str] = []
+        self.rest: tuple[Rest, ...] = ()
+        gun = self.shop.guns[0].name if self.shop.guns else ""
+        opened = JobOpened(
+            n=1, at=self.clock.now(), job="trial", profile=profile or trial(), parts=parts, gun=gun
+        )
+        self.events: list[Event] = [opened]
+        self.job: Job = fold(self.events)
+        for event in before(self.clock):
+            self.keep(event)
+        self.bench = Bench(self, self.step_of(step))
+
+    # -- the desk ---------------------------------------------------------------------------
+
+    def context(self, step: Step, now: Moment) -> Context:
+        return Context(self.job, now, self.system, step, self.shop, self.good, self.past)
+
+    def instrument(self, kind: str) -> Instrument:
+        return instrument_for(kind)
+
+    def keep(self, event: Event) -> bool:
+        if self.refuses:
+            return False
+        numbered = msgspec.structs.replace(event, n=self.job.next_n)
+        assert decode(encode(numbered)) == numbered, "what is kept is what can be read back"
+        self.events.append(numbered)
+        self.job = fold(self.events)
+        return True
+
+    def step_of(self, key: str) -> Step:
+        """A step of the job, or of the usual ones where the job has it not."""
+        return next(step for step in (*steps_of(self.job), *DEFAULT_STEPS) if step.key == key)
+
+    # -- what a test does -------------------------------------------------------------------
+
+    def press(self, *names: str) -> None:
+        """Press keys one after the other; Space so that it is no bounce."""
+        for name in names:
+            if name in ("space", "pagedown"):
+                self.clock.advance(1.0)
+            self.rest = self.bench.press(key_of(name), self.clock.now())
+
+    def press_now(self, *names: str) -> None:
+        """Press keys at this very moment."""
+        for name in names:
+            self.rest = self.bench.press(key_of(name), self.clock.now())
+
+    def type(self, text: str) -> None:
+        """Type a text, character by character."""
+        for character in text:
+            self.rest = self.bench.press(key_of(character), self.clock.now())
+
+    def fill(self, key: str, text: str) -> None:
+        """Go to a row by its key and type into it."""
+        self.go_to(key)
+        self.type(text)
+
+    def go_to(self, key: str) -> None:
+        """Go to a row with the arrows."""
+        for _ in range(2 * len(self.rows.every) + 2):
+            if self.marked == key:
+                return
+            keys = [row.key for row in self.rows.sight]
+            up = key in keys and keys.index(key) < keys.index(self.marked)
+            self.press("up" if up else "down")
+        raise AssertionError(f"no way to the row {key!r} from {self.marked!r}")
+
+    def choose(self, *words: str) -> None:
+        """Choose from the menu that is up; the last may be one's own words."""
+        (menu,) = (each for each in self.rest if isinstance(each, Menu))
+        for each in words:
+            found = [choice for choice in menu.choices if choice.words.startswith(each)]
+            assert found, f"{each!r} is not in {[choice.words for choice in menu.choices]}"
+            now = self.clock.now()
+            act = found[0].act(self.context(self.bench.step, now))
+            self.rest = self.bench.carry_out(act, now)
+
+    def answer(self, text: str) -> None:
+        """Answer the question that is up."""
+        (ask,) = (each for each in self.rest if isinstance(each, Ask))
+        now = self.clock.now()
+        act = ask.act(self.context(self.bench.step, now), text)
+        self.rest = self.bench.carry_out(act, now)
+
+    def pass_time(self, seconds: float) -> None:
+        """Let time pass, a tenth at a time where something may be heard."""
+        before = self.clock.now()
+        self.clock.advance(seconds)
+        self.sounds += heard(self.job.stopwatches, before, self.clock.now())
+
+    def open(self, key: str) -> None:
+        """Open a step."""
+        self.bench.open(key)
+
+    # -- what a test reads ------------------------------------------------------------------
 
     @property
-    def app(self) -> BoothApp:
-        app = self.pilot.app
-        assert isinstance(app, BoothApp)
-        return app
+    def now(self) -> Context:
+        return self.context(self.bench.step, self.clock.now())
 
     @property
-    def bench(self) -> Bench:
-        return next(each for each in self.app.screen_stack if isinstance(each, Bench))
+    def rows(self) -> Rows:
+        return self.bench.instrument.rows(self.now, self.bench.form)
+
+    def row(self, key: str) -> Row:
+        return self.rows.row(key)
 
     @property
-    def instrument(self) -> Instrument:
-        found = self.bench.instrument
+    def marked(self) -> str:
+        """The key of the row that keys go to."""
+        row = self.rows.marked
+        return row.key if row is not None else ""
+
+    @property
+    def keys(self) -> dict[str, str]:
+        """The key line: key -> word."""
+        return dict(self.bench.keys(self.clock.now()))
+
+    @property
+    def readout(self) -> Readout:
+        found = self.bench.instrument.readout(self.now, self.rows.values)
         assert found is not None
         return found
 
-    async def press(self, *keys: str) -> None:
-        """Press keys; a word of several characters that names no key is typed."""
-        for key in keys:
-            await self.pilot.press(key)
-
-    async def type(self, text: str) -> None:
-        """Type a text, character by character."""
-        for character in text:
-            name = {" ": "space", ".": "full_stop", "/": "slash", "%": "percent_sign"}.get(
-                character, character
-            )
-            focused = self.app.focused
-            target = focused if focused is not None else self.app.screen
-            target.post_message(events.Key(name, character))
-            await self.pilot.pause()
-
-    async def pass_time(self, seconds: float) -> None:
-        """Let time pass and everything be drawn."""
-        self.clock.advance(seconds)
-        self.bench.draw(self.clock.now())
-        await self.pilot.pause()
-
-    async def open(self, key: str) -> None:
-        """Open the step `key`."""
-        step = next(step for step in steps_for(self.bench.desk.job.profile) if step.key == key)
-        await self.bench.open_step(step)
-        await self.pilot.pause()
+    @property
+    def record(self) -> tuple[str, ...]:
+        return self.bench.instrument.record(self.now)
 
     @property
-    def text(self) -> str:
-        """The screen as text."""
-        return "\n".join(screen_lines(self.app))
+    def said(self) -> str:
+        return self.bench.said[0]
 
     @property
-    def focused_row(self) -> str:
-        """The key of the row that has the focus."""
-        focused = self.app.focused
-        parent = focused.parent if focused is not None else None
-        return parent.field.key if isinstance(parent, FieldRow) else ""
+    def commands(self) -> list[str]:
+        """The commands that the last key asked for."""
+        return [each.id for each in self.rest if isinstance(each, Command)]
 
     @property
     def log(self) -> list[Event]:
-        """What is on disk, the opening left out."""
-        (path,) = self.app.places.jobs_dir.glob("*.jsonl")
-        lines = path.read_bytes().splitlines()
-        return [decode(line) for line in lines][1:]  # type: ignore[misc]
+        """What was kept, the opening left out."""
+        return self.events[1:]
+
+    @property
+    def text(self) -> str:
+        """All words that stand on the screen."""
+        context, rows = self.now, self.rows
+        readout = self.bench.instrument.readout(context, rows.values)
+        found: list[str] = []
+        if readout is not None:
+            found += [readout.label, readout.figure, readout.unit, readout.shown_word]
+            found += readout.lines
+        for picture in self.bench.instrument.picture(context, rows.values):
+            found += _words_of(picture)
+        found += self.record
+        for row in rows.sight:
+            found += [row.field.label, row.text, row.fault or row.echo]
+        found += [self.said, *(f"{key} {word}" for key, word in self.keys.items())]
+        return "\n".join(found)
 
 
-@asynccontextmanager
-async def at_bench(
-    step: str,
-    *,
-    profile: Profile | None = None,
-    before: Callable[[ManualClock], Sequence[Event]] = lambda clock: (),
-    parts: tuple[str, ...] = ("door", "hood"),
-    shop: Shop | None = None,
-    system: System = System.METRIC,
-    size: tuple[int, int] = (100, 30),
-) -> AsyncIterator[AtBench]:
-    """A job on the bench with `step` open; `before`: what was kept before."""
-    clock, sound = ManualClock(), Silence()
-    app = BoothApp(clock, Places.standard(), sound=sound)  # type: ignore[arg-type]
-    async with app.run_test(size=size) as pilot:
-        app.system = system
-        app.shop = shop or Shop()
-        opened = JobOpened(
-            n=1, at=clock.now(), job="trial", profile=profile or trial(), parts=parts,
-            shop=app.shop_as_it_is(), gun=app.shop.guns[0].name if app.shop.guns else "",
-        )  # fmt: skip
-        session = Session.begin(app.places.jobs_dir, opened)
-        for event in before(clock):
-            session.record(event)
-        await pilot.pause()
-        app.shop = shop or Shop()  # the home screen has read its own shop file meanwhile
-        app.take_up(session)
-        for _ in range(50):
-            if isinstance(app.screen, Bench) and app.screen.instrument is not None:
-                break
-            await pilot.pause()
-        else:
-            raise app.fatal or TimeoutError("the bench did not open")
-        desk = AtBench(pilot, clock, sound)
-        await desk.open(step)
-        yield desk
-        await asyncio.sleep(0)
+def _words_of(picture: object) -> Iterable[str]:
+    """Every text in a picture's data."""
+    if isinstance(picture, Page):
+        return [text for _, text in picture.paragraphs]
+    if isinstance(picture, str):
+        return [picture]
+    if isinstance(picture, tuple):
+        return [text for each in picture for text in _words_of(each)]
+    if hasattr(picture, "__dataclass_fields__"):
+        return [
+            text for name in picture.__dataclass_fields__ for text in _words_of(getattr(picture, name))
+        ]
+    return []
 
 
 def context_of(

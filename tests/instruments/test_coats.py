@@ -7,7 +7,7 @@ from collections.abc import Sequence
 import msgspec
 
 from booth.clock import ManualClock
-from booth.instruments.film import between_coats
+from booth.instruments.film.instrument import between_coats
 from booth.log.events import BatchMixed, CoatBegun, CoatEnded, Event, FilmRead, StepDone
 from booth.profile.model import Film, Profile
 from tests.instruments.at_bench import at_bench, context_of

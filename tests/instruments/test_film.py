@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from booth.instruments.film import film_readout, next_tooth, usual_part
+from booth.instruments.film.instrument import film_readout, next_tooth, usual_part
 from booth.log.events import (
     BatchMixed,
     CatchMade,

@@ -12,7 +12,7 @@ from booth.screens.sheet import Sheet
 from booth.units import System
 from booth.widgets.film_plot import FilmPlot
 from booth.widgets.spray_paper import SprayPaper
-from booth.words.pattern_words import (
+from booth.instruments.pattern.words import (
     film_readout,
     paper_of,
     paper_readout,

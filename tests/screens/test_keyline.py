@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from textual.widgets import Static
 
-from booth.keys.commands import COMMANDS, key_name
+from booth.bench.commands import COMMANDS, key_name
 from booth.log.events import EffluxTimed
 from booth.screens.keyline import key_line, keys_now, pressed_by
 from tests.instruments.at_bench import at_bench

@@ -1,0 +1,134 @@
+"""Every command of the program, once: its keys, its word in the key line, its line in menu and help.
+
+Key line, menus, palette and help are made from this table, so that they cannot drift apart.
+"""
+
+from __future__ import annotations
+
+import re
+from dataclasses import dataclass
+
+
+@dataclass(frozen=True, slots=True)
+class Command:
+    """One thing the painter can ask for.
+
+    keys: the first is the one shown where letters are no text, the function key where they are;
+    word: in the key line; says: in menus and the help; bench: only while a job is open; shown: in
+    the key line at all; in_menu: in the menu of the right arrow.
+    """
+
+    id: str
+    keys: tuple[str, ...]
+    word: str
+    says: str
+    bench: bool = True
+    shown: bool = True
+    in_menu: bool = True
+
+    @property
+    def shown_keys(self) -> str:
+        """Its keys as they are written for the painter."""
+        return " or ".join(key_name(key) for key in self.keys)
+
+    def key_when(self, *, typing: bool) -> str:
+        """The key to show: a function key while letters are text."""
+        function = next((key for key in self.keys if FUNCTION_KEY.fullmatch(key)), None)
+        return key_name(function if typing and function is not None else self.keys[0])
+
+
+FUNCTION_KEY = re.compile(r"f\d+")
+
+COMMANDS: tuple[Command, ...] = (
+    Command("note", ("n", "f2"), "note", "Write a note"),
+    Command("skip", ("s", "f6"), "skip", "Skip this step"),
+    Command("log", ("l", "f4"), "log", "Everything that was kept in this job; void or bring back"),
+    Command(
+        "help",
+        ("question_mark", "f1"),
+        "help",
+        "What this figure is, its rule, its source, its limits",
+        bench=False,
+    ),
+    Command("units", ("u", "f3"), "units", "Show US or metric units", bench=False),
+    Command("hints", ("h", "f5"), "hints", "Hide or show how each step is done"),
+    Command(
+        "save_profile",
+        ("p", "f11"),
+        "save profile",
+        "Save the settings of this job as a new coating profile",
+    ),
+    Command(
+        "theme",
+        ("t", "f7"),
+        "bright/dark",
+        "Change between the dark booth and the open garage door",
+        bench=False,
+        shown=False,
+    ),
+    Command(
+        "alarm",
+        ("a", "f8"),
+        "test alarm",
+        "Sound the alarm once, to hear whether it reaches you",
+        bench=False,
+        shown=False,
+    ),
+    Command("home", ("f9",), "jobs", "Leave the bench; the job stays open and its clocks go on"),
+    Command(
+        "palette",
+        ("ctrl+p",),
+        "by name",
+        "Every command and every step by name",
+        bench=False,
+        shown=False,
+        in_menu=False,
+    ),
+    Command(
+        "quit", ("f10", "ctrl+q"), "quit", "Leave the program; every wait goes on", bench=False
+    ),
+)
+_BY_KEY = {key: command for command in COMMANDS for key in command.keys}
+BY_ID = {command.id: command for command in COMMANDS}
+
+#: Keys that are no command of this table, for the help.
+KEYS = (
+    ("Space or PgDn", "Start or stop the clock in front of you"),
+    ("Enter", "Keep the row and go to the next; on the last row keep the measurement; go on"),
+    ("↑ ↓ ← →", "Rows, parts, choices, units; ↑ from the top: the steps; → where it is free: more"),
+    ("Bksp", "Erase; where nothing is typed, void the last entry, and once more brings it back"),
+    ("Esc or PgUp", "Silence the alarms that ring"),
+)
+
+#: How keys are written for the painter.
+KEY_NAMES = {
+    "space": "Space",
+    "pagedown": "PgDn",
+    "pageup": "PgUp",
+    "escape": "Esc",
+    "backspace": "Bksp",
+    "question_mark": "?",
+    "ctrl+q": "Ctrl+Q",
+    "ctrl+p": "Ctrl+P",
+    "enter": "Enter",
+    "up": "↑",
+    "down": "↓",
+    "left": "←",
+    "right": "→",
+}
+
+
+def command_of(key: str) -> Command | None:
+    """The command of a key, if it is the key of one."""
+    return _BY_KEY.get(key)
+
+
+def key_name(key: str) -> str:
+    """Give the key as it is written on the screen."""
+    return KEY_NAMES.get(key, key.upper() if FUNCTION_KEY.fullmatch(key) else key)
+
+
+def key_table() -> str:
+    """Give every key and what it does, a line each."""
+    lines = [*KEYS, *((command.shown_keys, command.says) for command in COMMANDS)]
+    return "\n".join(f"{keys:<16} {says}" for keys, says in lines)

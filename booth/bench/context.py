@@ -1,0 +1,46 @@
+"""What an instrument is handed: an immutable snapshot of the job, now, and what stands around it."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, field, replace
+
+from booth.job.past import GoodSettings, PastJobs
+from booth.log.fold import Job, Stopwatch
+from booth.moment import Moment, elapsed
+from booth.profile.model import Profile, Step
+from booth.shop.model import Shop
+from booth.units import System
+
+
+@dataclass(frozen=True, slots=True)
+class Context:
+    """All that an instrument draws and decides by.
+
+    good: what was set in the last good job of this product and gun, if there was one; past: the
+    jobs of this shop, read when they are asked for.
+    """
+
+    job: Job
+    now: Moment
+    system: System
+    step: Step
+    shop: Shop = field(default_factory=Shop)
+    good: GoodSettings | None = None
+    past: PastJobs = field(default_factory=PastJobs)
+
+    @property
+    def profile(self) -> Profile:
+        """The coating profile of the job."""
+        return self.job.profile
+
+    def running(self, stopwatch: str) -> Stopwatch | None:
+        """The stopwatch of this name, if it is not done with."""
+        return self.job.stopwatches.get(stopwatch)
+
+    def since(self, moment: Moment) -> float:
+        """Seconds from `moment` to now."""
+        return elapsed(moment, self.now).seconds
+
+    def at(self, now: Moment) -> Context:
+        """The same at another now."""
+        return replace(self, now=now)

@@ -1,0 +1,206 @@
+"""The bench without its screen: which step is open, what its form holds, what a press leads to.
+
+A press is answered by ``next_act``; here its effects are carried out, as far as no other screen is
+needed for them. The screen draws what stands here, and opens what is left over.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import Protocol
+
+from booth.bench.act import (
+    NO_OFFER,
+    Act,
+    Ask,
+    CloseJob,
+    Command,
+    Effect,
+    GoOn,
+    Keep,
+    Menu,
+    Offer,
+    OpenStep,
+    PickStep,
+    Say,
+    Scroll,
+    SetForm,
+)
+from booth.bench.context import Context
+from booth.bench.instrument import Instrument
+from booth.bench.next_act import SPACE, Situation, key_words, next_act
+from booth.forms.edit import Key, paste
+from booth.forms.form import BLANK, Form, other_units
+from booth.job.steps import next_open, steps_of
+from booth.log.events import Event
+from booth.log.fold import Job
+from booth.moment import Moment, elapsed
+from booth.profile.model import Step
+from booth.units import System
+
+#: Two presses of Space closer than this are one press of a glove [s].
+BOUNCE_S = 0.7
+#: Presses closer than this are a key that is held down: not one of them counts [s].
+REPEAT_S = 0.15
+#: A press made while the program stood still for longer than this was made blindly [s].
+STALL_S = 0.25
+BLIND = "Pressed while the program stood still: not counted. Look, then press again."
+LAST_STEP = "That was the last open step."
+
+#: What a screen has to carry out: another screen, or leaving this one.
+Rest = Menu | Ask | Command | CloseJob | Scroll
+
+
+class Desk(Protocol):
+    """What the bench stands on: the job on disk, and what is around it."""
+
+    @property
+    def job(self) -> Job:
+        """The job as it stands."""
+        ...
+
+    def context(self, step: Step, now: Moment) -> Context:
+        """The snapshot at a moment."""
+        ...
+
+    def instrument(self, kind: str) -> Instrument:
+        """The instrument that serves a kind of step."""
+        ...
+
+    def keep(self, event: Event) -> bool:
+        """Bring an event onto the disk; False where it could not be (and the screen has said so)."""
+        ...
+
+
+@dataclass(slots=True)
+class _Presses:
+    """When Space was pressed: one window for every use of it."""
+
+    counted: Moment | None = None
+    seen: Moment | None = None
+
+    def counts(self, at: Moment) -> bool:
+        """Whether a Space at `at` is a press of its own."""
+        held = self.seen is not None and abs(elapsed(self.seen, at).seconds) < REPEAT_S
+        again = self.counted is not None and abs(elapsed(self.counted, at).seconds) < BOUNCE_S
+        self.seen = at
+        if held or again:
+            return False
+        self.counted = at
+        return True
+
+
+class Bench:
+    """One job being worked on. said: the sentence above the keys, and whether it is a fault."""
+
+    def __init__(self, desk: Desk, step: Step | None = None) -> None:
+        self.desk = desk
+        self.step = step or next_open(desk.job)
+        self.form: Form = BLANK
+        self.picked = ""
+        self.offer: Offer = NO_OFFER
+        self.said: tuple[str, bool] = ("", False)
+        self._presses = _Presses()
+        self._stood_until: Moment | None = None
+
+    @property
+    def instrument(self) -> Instrument:
+        """What the open step is worked with."""
+        return self.desk.instrument(self.step.kind)
+
+    def situation(self, now: Moment) -> Situation:
+        """All that a key is judged by."""
+        context = self.desk.context(self.step, now)
+        return Situation(self.instrument, context, self.form, self.picked, self.offer)
+
+    def keys(self, now: Moment) -> tuple[tuple[str, str], ...]:
+        """The keys that matter now, with their words."""
+        return key_words(self.situation(now))
+
+    # -- what the painter does --------------------------------------------------------------
+
+    def press(self, key: Key, at: Moment) -> tuple[Rest, ...]:
+        """A key, pressed at `at`; gives what is left for the screen to carry out."""
+        act = next_act(self.situation(at), key)
+        if key.name in SPACE and not act.text and not self._is_meant(at):
+            return ()
+        offer = self.offer
+        rest = self.carry_out(act, at)
+        if self.offer is offer and act.do:
+            self.offer = NO_OFFER  # whatever else is done, the offer to bring back is over
+        return rest
+
+    def _is_meant(self, at: Moment) -> bool:
+        """Whether a Space is a press of its own, made by someone who saw what stood there."""
+        if not self._presses.counts(at):
+            return False
+        if self._stood_until is not None and elapsed(at, self._stood_until).seconds > 0:
+            self.said = (BLIND, True)
+            return False
+        return True
+
+    def stood_still(self, before: Moment, after: Moment) -> None:
+        """The program could not show what a press did until `after`: presses meanwhile were blind."""
+        if elapsed(before, after).seconds > STALL_S:
+            self._stood_until = after
+
+    def paste(self, text: str, now: Moment) -> None:
+        """A text pasted into the marked row."""
+        form = paste(self.situation(now).rows, text)
+        if form is not None:
+            self.form = form
+
+    def mark(self, key: str) -> None:
+        """A row marked with the mouse."""
+        self.form = self.form.marking(key)
+
+    def units_changed(self, before: System, now: System, at: Moment) -> None:
+        """What was typed keeps its meaning under other units."""
+        context = self.desk.context(self.step, at)
+        self.form = other_units(self.form, self.instrument.fields(context), before, now)
+
+    # -- effects ----------------------------------------------------------------------------
+
+    def carry_out(self, act: Act, now: Moment) -> tuple[Rest, ...]:
+        """Carry out the effects in their order, up to the first entry that cannot be kept."""
+        rest: list[Rest] = []
+        for effect in act.do:
+            if isinstance(effect, Menu | Ask | Command | CloseJob | Scroll):
+                rest.append(effect)
+            elif not self._carried_out(effect):
+                break
+        return tuple(rest)
+
+    def _carried_out(self, effect: Effect) -> bool:
+        match effect:
+            case Keep(event):
+                if not self.desk.keep(event):
+                    return False
+                self.said = ("", False)
+            case SetForm(form):
+                self.form = form
+            case Say(words, fault):
+                self.said = (words, fault)
+            case Offer():
+                self.offer = effect
+            case PickStep(key):
+                self.picked = key
+            case OpenStep(key):
+                self._open(next((s for s in steps_of(self.desk.job) if s.key == key), self.step))
+            case GoOn():
+                self._go_on()
+        return True
+
+    def _go_on(self) -> None:
+        before = self.step
+        self._open(next_open(self.desk.job, after=self.step))
+        if self.step.key == before.key:
+            self.said = (LAST_STEP, False)
+
+    def open(self, key: str) -> None:
+        """Open the step of this key."""
+        self._carried_out(OpenStep(key))
+
+    def _open(self, step: Step) -> None:
+        self.step, self.form, self.picked, self.offer = step, BLANK, "", NO_OFFER
+        self.said = ("", False)

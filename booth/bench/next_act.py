@@ -1,0 +1,252 @@
+"""The law of input, in one place: what a key does, and the word for it.
+
+Space starts and stops the step's clock whatever row is marked; in a row for words it is a space.
+Digits go into the marked row. Enter keeps the row and goes to the next, on the last row it keeps the
+measurement, then it goes on; nothing that holds something is skipped. Backspace erases; right
+after erasing it does nothing; on an untouched form it voids the last entry of this step and part,
+names it, and brings it back when pressed again.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from booth.bench import commands
+from booth.bench.act import (
+    NO_OFFER,
+    NOTHING,
+    Act,
+    Command,
+    GoOn,
+    Keep,
+    Offer,
+    OpenStep,
+    PickStep,
+    Say,
+    SetForm,
+    refused,
+)
+from booth.bench.commands import command_of
+from booth.bench.context import Context
+from booth.bench.instrument import Instrument
+from booth.bench.menus import more_menu, skip_menu
+from booth.forms.edit import Edit, Key, edit, types
+from booth.forms.form import BLANK, Form, Rows
+from booth.job.steps import steps_of
+from booth.log.events import Restored, StepDone, Voided
+from booth.words.event_words import words
+
+SPACE = ("space", "pagedown")
+
+
+@dataclass(frozen=True, slots=True)
+class Situation:
+    """What the painter sees: the step with its form; the step picked in the list, if the list has
+    the keys; what was voided a moment ago."""
+
+    instrument: Instrument
+    context: Context
+    form: Form = BLANK
+    picked: str = ""
+    offer: Offer = NO_OFFER
+
+    @property
+    def rows(self) -> Rows:
+        """The form's rows as they stand."""
+        return self.instrument.rows(self.context, self.form)
+
+
+def next_act(situation: Situation, key: Key) -> Act:
+    """Give what a key does now; an act without effects where it does nothing."""
+    if situation.picked:
+        return _picking(situation, key)
+    found = _act(situation, key)
+    if found is not None and found.do:
+        return found
+    command = command_of(key.name)
+    if command is not None and not (key.character and types(situation.rows, key.character)):
+        return Act(command.word, (Command(command.id),))
+    return found or NOTHING
+
+
+def _act(situation: Situation, key: Key) -> Act | None:
+    instrument, context, rows = situation.instrument, situation.context, situation.rows
+    if key.name in SPACE:
+        return _space(situation, rows, key)
+    if key.name == "enter":
+        return instrument.enter(context, rows) or _enter(situation, rows)
+    if key.name == "backspace":
+        return _backspace(situation, rows)
+    own = instrument.own(context, rows, key)
+    if own is not None:
+        return own
+    edited = edit(rows, key)
+    if edited is not None:
+        return _edited(edited)
+    if key.name in ("up", "shift+tab"):
+        return Act("steps", (PickStep(context.step.key),))
+    if key.name == "right":
+        return Act("more", (more_menu(instrument, context, rows),))
+    return None
+
+
+def _edited(edited: Edit) -> Act:
+    return Act(edited.word, (SetForm(edited.form), Say("")))
+
+
+# -- Space -----------------------------------------------------------------------------------
+
+
+def _space(situation: Situation, rows: Rows, key: Key) -> Act | None:
+    marked = rows.marked
+    if key.name == "space" and marked is not None and marked.field.is_words:
+        return _typed_space(rows)
+    own = situation.instrument.space(situation.context, rows)
+    if own is None and key.name == "space" and types(rows, " "):
+        return _typed_space(rows)
+    return own
+
+
+def _typed_space(rows: Rows) -> Act:
+    """A space in a text; before its first character it is nothing."""
+    typed = edit(rows, Key("space", " "))
+    if typed is None or rows.target is None or not rows.target.text:
+        return Act("", text=True)
+    return Act("", (SetForm(typed.form),), text=True)
+
+
+# -- Enter -----------------------------------------------------------------------------------
+
+
+def _enter(situation: Situation, rows: Rows) -> Act:
+    instrument, context = situation.instrument, situation.context
+    why = instrument.busy(context)
+    if why:
+        return refused(why)
+    if not rows.holds:
+        return finish(instrument, context)
+    onward = _onward(rows)
+    if onward is not None:
+        return onward
+    return commit(instrument, context, rows)
+
+
+def _onward(rows: Rows) -> Act | None:
+    """On to the next row, or back to the one that still has to be filled; None on the last."""
+    marked = rows.marked
+    if marked is None:
+        return None
+    if marked.fault:
+        return refused(marked.fault, "what is wrong here")
+    following = rows.after(marked) or rows.waiting
+    if following is None:
+        return None
+    return Act(f"on: {following.field.label}", (SetForm(rows.form.marking(following.key)),))
+
+
+def commit(instrument: Instrument, context: Context, rows: Rows, word: str = "keep") -> Act:
+    """Keep what the rows hold, and empty them for the next."""
+    event = instrument.event(context, rows.values)
+    if isinstance(event, str):
+        return refused(event, word)
+    return Act(word, (Keep(event), SetForm(instrument.cleared(rows.form))))
+
+
+def finish(instrument: Instrument, context: Context, word: str = "") -> Act:
+    """The step is done, or passed over with a reason: on to the next."""
+    done = instrument.kept_any(context)
+    if context.step.must and not done:
+        return Act("skip, say why", (skip_menu(context),))
+    kept = tuple(Keep(event) for event in instrument.leaving(context))
+    if context.step.key not in context.job.done:
+        kept = (*kept, Keep(StepDone(n=0, at=context.now, step=context.step.key)))
+    return Act(word or ("next step" if done else "go on"), (*kept, GoOn()))
+
+
+# -- Backspace -------------------------------------------------------------------------------
+
+
+def _backspace(situation: Situation, rows: Rows) -> Act:
+    context, offer = situation.context, situation.offer
+    edited = edit(rows, Key("backspace"))
+    if edited is not None:
+        return _edited(edited)
+    if rows.form.erased or rows.holds:
+        return NOTHING
+    if offer.targets:
+        back = tuple(Keep(Restored(n=0, at=context.now, target=n)) for n in offer.targets)
+        return Act(f"bring back: {offer.words}", (*back, NO_OFFER, Say(f"Back: {offer.words}.")))
+    last = situation.instrument.last_kept(context, rows.values)
+    if not last or situation.instrument.busy(context):
+        return NOTHING
+    told = words(last[0], context.system, context.job)
+    void = tuple(Keep(Voided(n=0, at=context.now, target=event.n)) for event in last)
+    offered = Offer(tuple(event.n for event in reversed(last)), told)
+    said = Say(f"Voided: {told}. Backspace brings it back.")
+    return Act(f"void: {told}", (*void, offered, said))
+
+
+# -- the list of steps -----------------------------------------------------------------------
+
+
+def _picking(situation: Situation, key: Key) -> Act:
+    """While a step is being picked, arrows walk the list and Enter opens."""
+    steps = [step.key for step in steps_of(situation.context.job)]
+    at = steps.index(situation.picked) if situation.picked in steps else 0
+    if key.name in ("up", "down"):
+        to = steps[(at + (1 if key.name == "down" else -1)) % len(steps)]
+        return Act("choose", (PickStep(to),))
+    if key.name in ("enter", *SPACE):
+        return Act("open this step", (PickStep(), OpenStep(steps[at])))
+    if key.name in ("escape", "left", "backspace"):
+        return Act("back", (PickStep(),))
+    if key.name == "right":
+        return Act(
+            "more", (PickStep(), more_menu(situation.instrument, situation.context, situation.rows))
+        )
+    command = command_of(key.name)
+    return Act(command.word, (Command(command.id),)) if command is not None else NOTHING
+
+
+# -- the key line ------------------------------------------------------------------------------
+
+#: The keys whose words stand in the key line; of a pair of arrows the first that does something.
+SHOWN: tuple[tuple[str, tuple[Key, ...]], ...] = (
+    ("Space", (Key("space", " "),)),
+    ("Enter", (Key("enter"),)),
+    ("Bksp", (Key("backspace"),)),
+    ("↑↓", (Key("down"), Key("up"))),
+    ("←→", (Key("right"), Key("left"))),
+)
+#: Of an arrow that leads away only the one that does.
+ALONE = {"steps": "↑", "more": "→", "unit": "→", "what is assumed": "↓"}
+
+
+def key_words(situation: Situation) -> tuple[tuple[str, str], ...]:
+    """The keys that matter now and what they do: asked of ``next_act``, nothing else."""
+    found = []
+    for name, keys in SHOWN:
+        word = next((act.word for key in keys if (act := next_act(situation, key)).word), "")
+        if word:
+            found.append((ALONE.get(word, name), word))
+    target = situation.rows.target
+    digit = next_act(situation, Key("1", "1"))
+    if target is not None and not target.text and len(situation.rows.sight) > 1 and digit.do:
+        found.insert(2, ("0-9", target.field.label))
+    return (*found, *_command_words(situation))
+
+
+def _command_words(situation: Situation) -> list[tuple[str, str]]:
+    """The commands, each by the first of its keys that is no text now."""
+    found = []
+    for command in commands.COMMANDS:
+        for name in command.keys if command.shown else ():
+            letter = name if len(name) == 1 else {"question_mark": "?"}.get(name)
+            act = next_act(situation, Key(name, letter))
+            if act.do == (Command(command.id),):
+                found.append((commands.key_name(name), act.word))
+                break
+    return found
+
+
+__all__ = ["Situation", "commit", "finish", "key_words", "next_act"]

@@ -1,0 +1,152 @@
+"""What keys do to a form: type, erase, mark, choose, turn the unit. Pure.
+
+Enter and Space are not here: what they do is for whoever keeps what the form holds.
+"""
+
+from __future__ import annotations
+
+import re
+import unicodedata
+from dataclasses import replace
+from typing import NamedTuple
+
+from booth.files.safe_text import visible
+from booth.forms.field import units_of
+from booth.forms.form import Form, Row, Rows
+
+#: What a quantity may begin with, besides a figure: anything else is a shortcut there.
+BEGINS = frozenset(".,-+")
+MOST_TYPED = 4000
+#: The number of an entry, without its unit.
+NUMBER = re.compile(r"[-+]?[\d.,:/ -]*\d")
+
+
+class Key(NamedTuple):
+    """A key as it was pressed: its name, and the character it makes, if it makes one."""
+
+    name: str
+    character: str | None = None
+
+
+class Edit(NamedTuple):
+    """What a key makes of a form, and the word for it."""
+
+    word: str
+    form: Form
+
+
+def edit(rows: Rows, key: Key) -> Edit | None:
+    """Give what a key does to the form; None where it is not for the form."""
+    if key.name in ("backspace", "delete"):
+        return _erase(rows, key.name)
+    if key.name in ("up", "down", "tab", "shift+tab"):
+        return _mark(rows, key.name)
+    if key.name in ("left", "right", "home", "end"):
+        return _sideways(rows, key.name)
+    if key.character is not None and key.character.isprintable():
+        return _type(rows, key.character)
+    return None
+
+
+def types(rows: Rows, character: str) -> Row | None:
+    """The row that this character would be typed into, if it is text at this moment."""
+    row = rows.target
+    if row is None:
+        return None
+    if row.field.is_words:
+        return row if row is rows.marked else None
+    if character == "?" or (character == " " and not row.text):
+        return None
+    begins = character in BEGINS or unicodedata.category(character) in ("Nd", "No")
+    return row if row.text or begins else None
+
+
+def _type(rows: Rows, character: str) -> Edit | None:
+    row = types(rows, character)
+    if row is None or len(row.text) >= MOST_TYPED:
+        return None
+    return Edit(row.field.label, _inserted(rows, row, character))
+
+
+def paste(rows: Rows, text: str) -> Form | None:
+    """The form with a pasted text in the row that takes it; lines become one, nothing is lost."""
+    row = rows.target
+    if row is None or not text.strip():
+        return None
+    joined = (" / " if row.field.is_words else " ").join(
+        line.strip() for line in text.splitlines() if line.strip()
+    )
+    return _inserted(rows, row, joined[: MOST_TYPED - len(row.text)])
+
+
+def _inserted(rows: Rows, row: Row, text: str) -> Form:
+    cursor = rows.form.cursor if row is rows.marked else 0
+    at = len(row.text) - cursor
+    return rows.form.typed(row.key, row.text[:at] + visible(text) + row.text[at:], cursor)
+
+
+def _erase(rows: Rows, name: str) -> Edit | None:
+    """A character less; where the row is empty, nothing that a form could do."""
+    row, cursor = rows.marked, rows.form.cursor
+    if row is None or not row.text:
+        return None
+    at = len(row.text) - cursor
+    if name == "delete":
+        if not cursor:
+            return None
+        text, cursor = row.text[:at] + row.text[at + 1 :], cursor - 1
+    else:
+        text = row.text[: max(at - 1, 0)] + row.text[at:]
+    form = rows.form.typed(row.key, text, cursor)
+    return Edit("erase", replace(form, erased=not text))
+
+
+def _mark(rows: Rows, name: str) -> Edit | None:
+    row, by = rows.marked, -1 if name in ("up", "shift+tab") else 1
+    if row is None:
+        return None
+    other = rows.after(row, by)
+    if other is not None:
+        return Edit("rows", rows.form.marking(other.key))
+    if by > 0 and rows.assumed:
+        form = replace(rows.form.marking(rows.assumed[0].key), opened=True)
+        return Edit("what is assumed", form)
+    return None
+
+
+def _sideways(rows: Rows, name: str) -> Edit | None:
+    row, cursor = rows.marked, rows.form.cursor
+    if row is None:
+        return None
+    if row.field.choices:
+        return (
+            _turned(rows, row, 1 if name == "right" else -1) if name in ("left", "right") else None
+        )
+    if not row.text:
+        return None
+    if name == "right" and not cursor and row.field.is_quantity:
+        return _other_unit(rows, row)
+    to = {"left": cursor + 1, "right": cursor - 1, "home": len(row.text), "end": 0}[name]
+    to = min(max(to, 0), len(row.text))
+    return Edit("move", replace(rows.form, cursor=to, marked=row.key, erased=False))
+
+
+def _turned(rows: Rows, row: Row, by: int) -> Edit:
+    keys = [key for key, _ in row.field.choices]
+    value = keys[(keys.index(str(row.given)) + by) % len(keys)]
+    form = rows.form.choosing(row.key, value).marking(row.key)
+    return Edit(row.field.label.lower(), form)
+
+
+def _other_unit(rows: Rows, row: Row) -> Edit | None:
+    """The same number in the next unit: a glove cannot type its letters."""
+    found = NUMBER.match(row.text)
+    number = found[0] if found else ""
+    units = [unit for unit in units_of(row.field, rows.system) if unit]
+    if not number or len(units) < 2:
+        return None
+    unit = row.text[len(number) :].strip()
+    if unit and unit not in units:
+        return None
+    following = units[(units.index(unit or units[0]) + 1) % len(units)]
+    return Edit("unit", rows.form.typed(row.key, f"{number} {following}"))

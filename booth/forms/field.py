@@ -1,0 +1,102 @@
+"""What one row of a form asks for, and how what is typed there is understood."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from booth.units import (
+    EntryError,
+    Kind,
+    Quantity,
+    System,
+    echo,
+    read,
+    read_amount,
+    show,
+    shown_unit,
+)
+
+#: What a row gives: a quantity, a chosen or typed text, or None where it was left empty.
+Given = Quantity | str | None
+#: Units that are turned through besides those that a kind is shown in.
+MORE_UNITS = {Kind.TIME: ("min", "h")}
+
+
+@dataclass(frozen=True, slots=True)
+class Field:
+    """One row.
+
+    kind: a quantity of this kind; None with `choices`: one of them (value, words); None without: words.
+    amount: volume or weight, either. optional: may be left empty. default: taken where the row is
+    left empty, shown dim. assumed: stands in the quiet line of what is assumed until it is opened.
+    """
+
+    key: str
+    label: str
+    kind: Kind | None = None
+    choices: tuple[tuple[str, str], ...] = ()
+    amount: bool = False
+    optional: bool = False
+    default: Given = None
+    hint: str = ""
+    assumed: bool = False
+
+    @property
+    def is_quantity(self) -> bool:
+        """Whether the row takes a quantity."""
+        return self.kind is not None or self.amount
+
+    @property
+    def is_words(self) -> bool:
+        """Whether the row takes words."""
+        return not self.choices and not self.is_quantity
+
+    @property
+    def is_needed(self) -> bool:
+        """Whether something has to be typed here."""
+        return not (self.choices or self.optional or self.default is not None)
+
+    def kind_of(self, given: Quantity) -> Kind:
+        """The kind of a quantity that was given here."""
+        if self.kind is not None and not self.amount:
+            return self.kind
+        return Kind.MASS if given.unit == "g" else Kind.VOLUME
+
+
+def shown(given: Quantity, field: Field, system: System) -> str:
+    """Give a quantity of a field in the painter's units."""
+    return show(given.value, field.kind_of(given), system)
+
+
+def understood(text: str, field: Field, system: System) -> Quantity:
+    """Read what was typed for a field. Raises EntryError with a sentence."""
+    if field.amount or field.kind is None:
+        return read_amount(text, system)
+    return read(text, field.kind, system)
+
+
+def echoed(given: Quantity, field: Field, system: System) -> str:
+    """What was understood, to stand beside what was typed."""
+    return f"= {echo(given, field.kind_of(given), system)}"
+
+
+def units_of(field: Field, system: System) -> tuple[str, ...]:
+    """The units that an arrow turns through, the one of a bare number first."""
+    order = (system, system.other)
+    if field.amount:
+        kinds = (Kind.VOLUME, Kind.MASS)
+        return tuple(dict.fromkeys(shown_unit(kind, each) for each in order for kind in kinds))
+    assert field.kind is not None
+    usual = [shown_unit(field.kind, each) for each in order]
+    return tuple(dict.fromkeys((*usual, *MORE_UNITS.get(field.kind, ()))))
+
+
+def in_system(text: str, field: Field, before: System, now: System) -> str:
+    """Give `text` so that it means what it meant: a bare number keeps the unit it was typed in."""
+    try:
+        was = understood(text, field, before)
+        if understood(text, field, now).value != was.value:
+            return f"{text} {shown_unit(field.kind_of(was), before)}"
+    except EntryError:
+        pass
+    return text

@@ -1,0 +1,201 @@
+"""A form: rows of which one is marked, what was typed and chosen in them, what it comes to.
+
+Every form of the program is one of these: the instruments', the shop's, a new job's. Plain data:
+keys change it in ``edit``, a widget draws it.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Collection, Mapping
+from dataclasses import dataclass, field, replace
+from typing import NamedTuple
+
+from booth.files.safe_text import visible
+from booth.forms.field import Field, Given, echoed, in_system, shown, understood
+from booth.units import EntryError, Quantity, System, shown_unit
+
+Values = Mapping[str, Given]
+
+
+@dataclass(frozen=True, slots=True)
+class Form:
+    """What the painter has put into the rows, by their keys.
+
+    marked: the row that keys go to, "" for where it begins; cursor: in its text, from its end;
+    opened: the assumed rows are in sight; erased: the last key erased the last character.
+    """
+
+    texts: Mapping[str, str] = field(default_factory=dict)
+    chosen: Mapping[str, str] = field(default_factory=dict)
+    marked: str = ""
+    cursor: int = 0
+    opened: bool = False
+    erased: bool = False
+
+    def typed(self, key: str, text: str, cursor: int = 0) -> Form:
+        """The form with this text in a row, which is marked."""
+        texts = {**self.texts, key: text}
+        if not text:
+            del texts[key]
+        return replace(self, texts=texts, marked=key, cursor=cursor, erased=False)
+
+    def choosing(self, key: str, value: str) -> Form:
+        """The form with this choice made."""
+        return replace(self, chosen={**self.chosen, key: value}, erased=False)
+
+    def marking(self, key: str) -> Form:
+        """The form with another row marked."""
+        return replace(self, marked=key, cursor=0, erased=False)
+
+    def emptied(self, *, but: Collection[str] = ()) -> Form:
+        """The form for the next entry: choices stay, texts go."""
+        kept = {key: text for key, text in self.texts.items() if key in but}
+        return Form(texts=kept, chosen=self.chosen)
+
+
+#: A form that nobody has touched.
+BLANK = Form()
+
+
+class Row(NamedTuple):
+    """One row as it stands: its field, what was typed, what it gives, what is wrong with it."""
+
+    field: Field
+    text: str
+    given: Given
+    echo: str = ""
+    fault: str = ""
+
+    @property
+    def key(self) -> str:
+        return self.field.key
+
+    @property
+    def is_empty(self) -> bool:
+        """Whether nothing was typed (a choice always holds something)."""
+        return not self.field.choices and not self.text.strip()
+
+    @property
+    def lacks(self) -> bool:
+        """Whether the row has to be filled before anything can be kept."""
+        return bool(self.fault) or (self.field.is_needed and self.is_empty)
+
+
+@dataclass(frozen=True, slots=True)
+class Rows:
+    """A form's rows as they stand. every: all of them; sight: those that are shown, in order."""
+
+    form: Form
+    every: tuple[Row, ...]
+    sight: tuple[Row, ...]
+    assumed: tuple[Row, ...]
+    system: System
+    first: str = ""
+
+    @property
+    def values(self) -> dict[str, Given]:
+        """What the rows give; a row that cannot be understood is left out."""
+        return {row.key: row.given for row in self.every if not row.fault}
+
+    @property
+    def marked(self) -> Row | None:
+        """The row that keys go to: the marked one, else where the form begins."""
+        for key in (self.form.marked, self.first):
+            found = next((row for row in self.sight if row.key == key and key), None)
+            if found is not None:
+                return found
+        typing = next((row for row in self.sight if not row.field.choices), None)
+        return typing or next(iter(self.sight), None)
+
+    @property
+    def target(self) -> Row | None:
+        """The row that a digit goes into: the marked one, else the next one that can be typed in."""
+        marked = self.marked
+        if marked is None:
+            return None
+        at = self.sight.index(marked)
+        return next((row for row in self.sight[at:] if not row.field.choices), None)
+
+    @property
+    def holds(self) -> bool:
+        """Whether anything was typed."""
+        return any(row.text.strip() for row in self.every)
+
+    @property
+    def waiting(self) -> Row | None:
+        """The first row in sight that has to be filled or mended, if any."""
+        return next((row for row in self.sight if row.lacks), None)
+
+    def after(self, row: Row, by: int = 1) -> Row | None:
+        """The row in sight after (or before) this one, if there is one."""
+        at = self.sight.index(row) + by
+        return self.sight[at] if 0 <= at < len(self.sight) else None
+
+    def row(self, key: str) -> Row:
+        """The row of this key. Raises KeyError."""
+        for row in self.every:
+            if row.key == key:
+                return row
+        raise KeyError(key)
+
+
+def rows_of(
+    form: Form,
+    fields: tuple[Field, ...],
+    system: System,
+    wanted: Collection[str] | None = None,
+    first: str = "",
+) -> Rows:
+    """Give the rows of a form. wanted: the keys that are asked for now, None for all; first: the
+    key of the row where it begins."""
+    every = tuple(_row(form, each, system) for each in fields)
+    asked = [row for row in every if wanted is None or row.key in wanted]
+    quiet = tuple(row for row in asked if row.field.assumed and not form.opened and not row.text)
+    sight = tuple(row for row in asked if row not in quiet)
+    return Rows(form, every, sight, quiet, system, first)
+
+
+def _row(form: Form, field: Field, system: System) -> Row:
+    if field.choices:
+        keys = [key for key, _ in field.choices]
+        value = form.chosen.get(field.key)
+        if value not in keys:
+            value = field.default if field.default in keys else keys[0]
+        assert isinstance(value, str)
+        return Row(field, "", value, field.hint)
+    text = form.texts.get(field.key, "")
+    if not text.strip():
+        return Row(field, text, field.default, field.hint)
+    if field.is_words:
+        return Row(field, text, text.strip())
+    try:
+        given = understood(text.strip(), field, system)
+    except EntryError as fault:
+        return Row(field, text, None, fault=str(fault))
+    return Row(field, text, given, echoed(given, field, system))
+
+
+def placeholder(field: Field, system: System) -> str:
+    """What stands dim in an empty row: what is taken then, else the unit."""
+    if isinstance(field.default, Quantity):
+        return shown(field.default, field, system)
+    if isinstance(field.default, str):
+        return visible(field.default)
+    if field.amount:
+        return "volume or weight"
+    return shown_unit(field.kind, system) if field.kind is not None else ""
+
+
+def chosen_words(row: Row) -> str:
+    """The words of the choice that a row holds."""
+    return next((words for key, words in row.field.choices if key == row.given), "")
+
+
+def other_units(form: Form, fields: tuple[Field, ...], before: System, now: System) -> Form:
+    """The form under the other system of units: what was typed keeps its meaning."""
+    by_key = {each.key: each for each in fields if each.is_quantity}
+    texts = {
+        key: in_system(text, by_key[key], before, now) if key in by_key else text
+        for key, text in form.texts.items()
+    }
+    return replace(form, texts=texts)

@@ -1,0 +1,1 @@
+"""How much the parts need: areas, film, losses."""

@@ -1,0 +1,1 @@
+"""What is seen on the film, and why."""

@@ -1,0 +1,1 @@
+"""Pouring a batch to its marks."""

@@ -1,0 +1,1 @@
+"""How fast the gun has to move; one's own passes."""

@@ -1,0 +1,1 @@
+"""The test pattern on the paper, and the film it makes."""

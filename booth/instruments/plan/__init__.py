@@ -1,0 +1,1 @@
+"""The whole job as a time line."""

@@ -1,0 +1,180 @@
+"""What the plan says: its figure, its warnings, its rows. Pure."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+
+from booth.bench.context import Context
+from booth.job.job_schedule import Planned
+from booth.job.schedule import Block, Cause, Span, Trouble
+from booth.moment import Moment, later
+from booth.widgets.time_line import LineBlock, LineRow, Timeline
+from booth.words.readout import Readout
+from booth.words.tone import Tone
+from booth.words.wait_words import duration, rough
+
+__all__ = ["plan_readout", "ticks", "timeline"]
+
+LocalTime = Callable[[Moment], str]
+DAY_S = 86400.0
+TONES = {
+    Span.SPRAYED: Tone.RUNNING,
+    Span.SPRAY: Tone.RUNNING,
+    Span.WAIT: Tone.WAIT,
+    Span.READY: Tone.READY,
+    Span.LATE: Tone.LATE,
+}
+#: Minutes between two ticks, the first that leaves them room.
+STEPS_MIN = (5, 10, 15, 30, 60, 120, 240, 480, 1440, 2880, 7200)
+CELLS_A_TICK = 9
+
+
+def clock_words(context: Context, seconds: float, local_time: LocalTime) -> str:
+    """A time of day, and how far off where that is a day or more. Pure."""
+    at = local_time(later(context.now, seconds))
+    return at if seconds < DAY_S else f"{at} (in {duration(seconds)})"
+
+
+def plan_readout(context: Context, plan: Planned, local_time: LocalTime) -> Readout:
+    """When the last coat is on; what cannot be met, and by how much. Pure."""
+    schedule = plan.schedule
+    troubles = [_trouble_words(context, each, local_time) for each in schedule.troubles]
+    lines = list(troubles)
+    mark = "~" if plan.estimate else ""
+    if plan.handle_s is not None and plan.handle_s > 0:
+        lines.append(f"can be handled {mark}{clock_words(context, plan.handle_s, local_time)}")
+    lines += _pot_words(context, plan, local_time)
+    if not schedule.remaining:
+        return Readout(
+            local_time(later(context.now, schedule.last_s)),
+            label="the last coat was on",
+            tone=Tone.GOOD,
+            word="ALL COATS ARE ON",
+            lines=tuple(lines),
+            like="00:00",
+        )
+    if plan.estimate:
+        lines.append("~ estimate: waits carried over to today; a touch test decides")
+    causes = {each.cause for each in schedule.troubles}
+    if Cause.POT_LIFE in causes:
+        tone, word = Tone.CAUTION, "POT LIFE TOO SHORT"
+    elif Cause.WINDOW in causes:
+        tone, word = Tone.CAUTION, "WINDOW MISSED"
+    else:
+        tone, word = Tone.GOOD, "IT FITS"
+    coats = "1 coat" if schedule.remaining == 1 else f"{schedule.remaining} coats"
+    return Readout(
+        local_time(later(context.now, schedule.last_s)),
+        label=f"last coat on at about  ({coats} to go, {rough(schedule.last_s)})",
+        tone=tone,
+        word=word,
+        lines=tuple(lines),
+        like="00:00",
+    )
+
+
+def _trouble_words(context: Context, trouble: Trouble, local_time: LocalTime) -> str:
+    at = local_time(later(context.now, trouble.at_s))
+    by = rough(trouble.by_s) if trouble.by_s >= 600 else duration(trouble.by_s)
+    if trouble.cause is Cause.POT_LIFE:
+        over = "was over" if trouble.at_s <= 0 else "is over"
+        return (
+            f"Pot life of {trouble.pot} {over} {at}, {by} too early: fresh batch from "
+            f"{trouble.part} coat {trouble.coat} on."
+        )
+    return (
+        f"{trouble.part}: its recoat window closes {at}, {by} before coat {trouble.coat} can go "
+        "on. The data sheet says what that needs."
+    )
+
+
+def _pot_words(context: Context, plan: Planned, local_time: LocalTime) -> list[str]:
+    """How much of the pot life is to spare, where it is enough."""
+    if not plan.pots or any(each.cause is Cause.POT_LIFE for each in plan.schedule.troubles):
+        return []
+    pot = max(plan.pots, key=lambda each: each.end_s)
+    spare = pot.end_s - plan.schedule.last_s
+    name = "a batch mixed now" if plan.pot_is_planned else pot.name
+    if not plan.schedule.remaining or spare < 0:
+        return []
+    return [f"pot life of {name} until {local_time(later(context.now, pot.end_s))}, "
+            f"{rough(spare)} to spare"]  # fmt: skip
+
+
+def timeline(context: Context, plan: Planned, local_time: LocalTime, width: int) -> Timeline:
+    """The rows: each part, then each batch. Pure."""
+    schedule = plan.schedule
+    past = min((block.start_s for block in plan.past), default=0.0)
+    future = max(schedule.last_s, 0.0)
+    # A long past gives way to what is to come, unless nothing is.
+    start = max(past, -max(future, 3600.0)) if schedule.remaining else past
+    end = future + 0.04 * max(future - start, 600.0)
+    ends = dict(schedule.ends)
+    rows = []
+    for part in context.job.parts:
+        own = [each for each in (*plan.past, *schedule.blocks) if each.part == part]
+        last = ends.get(part)
+        note = "" if last is None else f"last coat {local_time(later(context.now, last))}"
+        blocks = tuple(
+            LineBlock(
+                each.start_s,
+                each.end_s,
+                TONES[each.span],
+                _number(each, context.job.running_coat(part) is not None),
+                done=each.span is Span.SPRAYED,
+            )
+            for each in own
+        )
+        rows.append(LineRow(part, blocks, note))
+    for pot in plan.pots:
+        rows.append(_pot_row(context, plan, pot.name, pot.start_s, pot.end_s, end, local_time))
+    return Timeline(
+        tuple(rows), start, end, ticks(context.now, local_time, start, end, max(width - 12, 30))
+    )
+
+
+def _number(block: Block, running: bool) -> str:
+    """The number of a coat; one that is being sprayed carries it where it goes on."""
+    if block.span is Span.SPRAYED:
+        return "" if running and block.end_s >= 0 else str(block.coat)
+    return str(block.coat) if block.span is Span.SPRAY else ""
+
+
+def _pot_row(
+    context: Context,
+    plan: Planned,
+    name: str,
+    start_s: float,
+    end_s: float,
+    line_end_s: float,
+    local_time: LocalTime,
+) -> LineRow:
+    blocks = [LineBlock(start_s, min(end_s, line_end_s), Tone.GOOD)]
+    if end_s < plan.schedule.last_s:
+        blocks.append(LineBlock(max(end_s, start_s), plan.schedule.last_s, Tone.LATE))
+    note = f"pot life to {local_time(later(context.now, end_s))}"
+    return LineRow("pot life" if plan.pot_is_planned else name, tuple(blocks), note)
+
+
+def ticks(
+    now: Moment, local_time: LocalTime, start_s: float, end_s: float, cells: int
+) -> tuple[tuple[float, str], ...]:
+    """Round times of day along the line, as many as have room. Pure.
+
+    Without a readable wall clock there are none.
+    """
+    hours, _, minutes = local_time(now).partition(":")
+    if not (hours.isdigit() and minutes.isdigit()) or end_s <= start_s:
+        return ()
+    now_min = int(hours) * 60 + int(minutes) + now.wall % 60 / 60
+    most = max(cells // CELLS_A_TICK, 2)
+    span_min = (end_s - start_s) / 60
+    step = next((each for each in STEPS_MIN if span_min / each <= most), STEPS_MIN[-1])
+    first = int((now_min + start_s / 60) // step)
+    found = []
+    for number in range(first, first + most + 3):
+        second = (number * step - now_min) * 60
+        if start_s <= second <= end_s:
+            # A tick falls on a whole minute: half a minute more makes up for rounding.
+            found.append((second, local_time(later(now, second + 0.5))))
+    return tuple(found)

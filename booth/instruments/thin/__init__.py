@@ -1,0 +1,1 @@
+"""How much thinner to add now."""

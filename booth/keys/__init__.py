@@ -1,1 +1,0 @@
-"""What a key does, and what the key line says of it."""
