@@ -120,11 +120,9 @@ def _typed_space(rows: Rows) -> Act:
 
 def _enter(situation: Situation, rows: Rows) -> Act:
     instrument, context = situation.instrument, situation.context
-    why = instrument.busy(context)
-    if why:
-        return refused(why)
     if not rows.holds:
-        return finish(instrument, context)
+        why = instrument.busy(context)
+        return refused(why) if why else finish(instrument, context)
     onward = _onward(rows)
     if onward is not None:
         return onward
@@ -177,7 +175,7 @@ def _backspace(situation: Situation, rows: Rows) -> Act:
         back = tuple(Keep(Restored(n=0, at=context.now, target=n)) for n in offer.targets)
         return Act(f"bring back: {offer.words}", (*back, NO_OFFER, Say(f"Back: {offer.words}.")))
     last = situation.instrument.last_kept(context, rows.values)
-    if not last or situation.instrument.busy(context):
+    if not last or situation.instrument.fast(context):
         return NOTHING
     told = words(last[0], context.system, context.job)
     void = tuple(Keep(Voided(n=0, at=context.now, target=event.n)) for event in last)

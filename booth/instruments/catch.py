@@ -113,6 +113,19 @@ class Catch(Instrument):
     def fast(self, context: Context) -> bool:
         return catching(context.job.stopwatches, context.now) is not None
 
+    def busy(self, context: Context) -> str:
+        caught_s = caught_in_s(context)
+        if caught_s is None:
+            return super().busy(context)
+        return f"{caught_s:g} s were caught: type how much, or Space catches again."
+
+    def last_kept(self, context: Context, values: Values) -> tuple[Event, ...]:
+        """A catch that was timed and not measured goes first."""
+        watch = context.running(self.STOPWATCH)
+        if watch is None or self.fast(context):
+            return super().last_kept(context, values)
+        return (watch.started,)
+
     def space(self, context: Context, rows: Rows) -> Act:
         """Start with a lead-in; again stops early; before the trigger nothing was caught."""
         now = catching(context.job.stopwatches, context.now)
