@@ -1,40 +1,39 @@
-"""The command palette: the table of commands, and the steps of the job that is open."""
+"""Everything by name: the table of commands, and the steps of the job that is open."""
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator
+from collections.abc import Iterator
 from functools import partial
-from typing import TYPE_CHECKING, Any
+from typing import Any
 
 from textual.app import SystemCommand
 from textual.screen import Screen
 
-from booth.bench.commands import COMMANDS, Command, key_name
+from booth.bench.commands import COMMANDS
+from booth.screens.base import OwnScreen
 from booth.widgets.text import plain
 
-if TYPE_CHECKING:
-    from booth.app.app import BoothApp
 
-
-def palette(app: BoothApp, screen: Screen[Any]) -> Iterator[SystemCommand]:
+def palette(screen: Screen[Any]) -> Iterator[SystemCommand]:
     """Give what can be asked for now."""
-    from booth.screens.bench import Bench
-
-    on_bench = isinstance(screen, Bench)
+    if not isinstance(screen, OwnScreen):
+        return
     for command in COMMANDS:
-        if command.bench and not on_bench:
-            continue
-        keys = " or ".join(key_name(key) for key in command.keys)
-        yield SystemCommand(f"{command.word} ({keys})", command.says, _action(app, screen, command))
-    if isinstance(screen, Bench):
+        if command.id in screen.commands():
+            title = f"{command.word} ({command.shown_keys})"
+            yield SystemCommand(title, command.says, partial(_soon, screen, command.id))
+    from booth.screens.bench import BenchScreen
+
+    if isinstance(screen, BenchScreen):
         from booth.job.steps import steps_of
 
         for step in steps_of(screen.desk.job):
             # Titles are user text that the palette reads as markup: brackets are taken out.
             name = plain(step.name).replace("[", "(").replace("]", ")")
-            yield SystemCommand(f"step: {name}", "Open this step", partial(screen.ask_step, step))
+            opens = partial(screen.app.call_next, screen.open_step, step.key)
+            yield SystemCommand(f"step: {name}", "Open this step", opens)
 
 
-def _action(app: BoothApp, screen: Screen[Any], command: Command) -> Callable[[], Any]:
-    namespace = screen if hasattr(screen, f"action_{command.action}") else app
-    return partial(app.run_action, command.action, namespace)
+def _soon(screen: OwnScreen[Any], id: str) -> None:
+    """In its turn among the keys."""
+    screen.app.call_next(screen.command, id)

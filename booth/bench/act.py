@@ -99,6 +99,7 @@ class Ask:
 
     question: str
     act: Callable[[Context, str], Act]
+    why: str = ""
     text: str = ""
     needed: bool = False
 

@@ -109,6 +109,10 @@ class Instrument:
         watch = context.running(self.STOPWATCH)
         return watch is not None and watch.stopped is None
 
+    def frames(self, context: Context) -> int:
+        """How many times a second it wants to be drawn; 0 for once, on the whole second."""
+        return 10 if self.fast(context) else 0
+
     def busy(self, context: Context) -> str:
         """Why the step cannot be left with Enter now; "" where it can."""
         return "A stopwatch is running here: Space stops it." if self.fast(context) else ""

@@ -1,56 +1,51 @@
-"""Asks for a word or two: a note, a reason for a skip. Gives the text, or None where it was left."""
+"""Asks for a line of words: a note, a reason, a name. Gives the text, or None where it was left."""
 
 from __future__ import annotations
 
 from textual.app import ComposeResult
-from textual.binding import Binding
 from textual.containers import Vertical
 from textual.screen import ModalScreen
-from textual.widgets import Input, Static
+from textual.widgets import Static
 
-from booth.screens.keyline import clickable
-from booth.widgets.entry import TypedText
-from booth.widgets.text import content, plain
+from booth.forms.field import Field
+from booth.forms.form import Form, Rows
+from booth.screens.form_screen import FormScreen
+from booth.widgets.form_view import FormView
+from booth.widgets.text import content
 
-KEYS = clickable(("Enter keeps it", "enter"), ("Esc leaves", "escape"))
 
-
-class Ask(ModalScreen[str | None]):
+class Ask(FormScreen[str | None], ModalScreen[str | None]):
     """One question, one line to type."""
 
-    BINDINGS = [Binding("escape", "leave", "back", show=False)]
+    SHOWS = ()
 
     def __init__(
         self, question: str, why: str = "", *, needed: bool = False, text: str = ""
     ) -> None:
         super().__init__(classes="dialog")
-        self.text = text
         self.question = question
         self.why = why
         self.needed = needed
+        self.form = Form(texts={"words": text} if text else {})
 
     def compose(self) -> ComposeResult:
         with Vertical(classes="sheet"):
             yield Static(content(self.question), classes="dialog-title", markup=False)
             if self.why:
                 yield Static(content(self.why), classes="dialog-text", markup=False)
-            yield TypedText(quantity=False)
-            yield Static(KEYS, classes="dialog-keys", markup=False)
+            yield FormView()
+            yield Static("", id="say", markup=False)
+            yield Static("", classes="dialog-keys", id="keys", markup=False)
 
-    def on_mount(self) -> None:
-        entry = self.query_one(TypedText)
-        entry.value = plain(self.text)
-        entry.cursor_position = len(entry.value)
-        self.set_focus(entry)
+    def fields(self) -> tuple[Field, ...]:
+        return (Field("words", "", optional=not self.needed),)
 
-    def on_input_submitted(self, event: Input.Submitted) -> None:
-        event.stop()
-        text = event.value.strip()
+    def commands(self) -> tuple[str, ...]:
+        return ()
+
+    async def keep(self, rows: Rows) -> str:
+        text = rows.row("words").text.strip()
         if self.needed and not text:
-            self.query_one(".dialog-keys", Static).update("A word is needed: Esc leaves")
-            return
-        self.dismiss(text or None)
-
-    def action_leave(self) -> None:
-        """Leave without an answer."""
-        self.dismiss(None)
+            return "A word is needed: Esc leaves."
+        await self.close(text or None)
+        return ""

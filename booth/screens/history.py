@@ -1,28 +1,24 @@
-"""Past jobs, the newest first: read one as text, or take it up again."""
+"""Past jobs, the newest first: read one as text, find some by words, or take one up again."""
 
 from __future__ import annotations
 
-from textual import work
-from textual.app import ComposeResult
-from textual.binding import Binding
-from textual.widgets import OptionList, Static
-from textual.widgets.option_list import Option
-from textual.worker import get_current_worker
+from functools import partial
 
-from booth.clock import local_date, local_hhmm
+from booth.forms.edit import Key
+from booth.log.errors import LogBusy, NotKept
+from booth.log.fold import NoJob
 from booth.log.history import history
 from booth.log.store import read_log
 from booth.log.summary import JobSummary
 from booth.moment import Moment
 from booth.screens.ask import Ask
-from booth.screens.base import OwnScreen
+from booth.screens.base import Deed
 from booth.screens.history_rows import job_line, matching
+from booth.screens.home import when
 from booth.screens.job_report import JobReport
-from booth.screens.keyline import key_line
-from booth.screens.reopen import take_up_again
+from booth.screens.list_screen import ListScreen
 from booth.screens.sheet import Sheet
-from booth.widgets.quiet_line import put
-from booth.widgets.text import content
+from booth.words.pictures import PickLine
 
 HELP = (
     "Every job whose log lies in the folder below, closed or not; files that cannot be read stand "
@@ -32,16 +28,10 @@ HELP = (
 )
 
 
-class History(OwnScreen[None]):
+class History(ListScreen[None]):
     """The list. It is read off the event loop, so that it opens at once however long it is."""
 
-    BINDINGS = [
-        Binding("escape,f9", "leave", "back", show=False),
-        Binding("r", "reopen", "reopen", show=False),
-        Binding("slash,f", "find", "find", show=False),
-        Binding("question_mark,f1", "help", "help", show=False),
-    ]
-    AUTO_FOCUS = "OptionList"
+    BESIDE = False
 
     def __init__(self) -> None:
         super().__init__(id="history")
@@ -49,109 +39,103 @@ class History(OwnScreen[None]):
         self.listed: tuple[JobSummary, ...] = ()
         self.asked = ""
         self.has_read = False
-        self._width = 0
-
-    def compose(self) -> ComposeResult:
-        yield Static("Past jobs", id="name", markup=False)
-        yield OptionList(id="rows")
-        yield Static("", id="say", markup=False)
-        yield Static("", id="keys", markup=False)
+        self._lines: tuple[PickLine, ...] = ()
 
     def on_mount(self) -> None:
-        self.draw()
-        self.read_again()
+        super().on_mount()
+        folder = self.host.places.jobs_dir
+        self.run_worker(partial(self._read, folder), thread=True, exclusive=True)
 
-    @work(thread=True, exclusive=True, group="history")
-    def read_again(self) -> None:
-        """Read all logs anew, in a thread."""
-        worker = get_current_worker()
-        found = tuple(history(self.app.places.jobs_dir))
-        if not worker.is_cancelled:
-            self.app.call_from_thread(self._show, found)
+    def _read(self, folder: object) -> None:
+        """Read all logs, in a thread; they are put on the list by the event loop."""
+        found = tuple(history(self.host.places.jobs_dir))
+        self.app.call_from_thread(self.put_summaries, found)
 
-    def _show(self, found: tuple[JobSummary, ...]) -> None:
+    def put_summaries(self, found: tuple[JobSummary, ...]) -> None:
+        """Put what was read on the list."""
         self.summaries, self.has_read = found, True
-        if self.is_mounted:
-            self._put()
-
-    @staticmethod
-    def _when(moment: Moment) -> str:
-        return f"{local_date(moment)} {local_hhmm(moment)}"
+        self._put()
 
     def _put(self) -> None:
-        """Put the jobs asked for on the list; the highlight stays on its job."""
-        shown = self.query_one(OptionList)
-        chosen = self._chosen
-        self._width = self.size.width
-        # The list has a cell of padding at either side and a bar to scroll by.
-        room = max(10, self._width - 4)
-        self.listed = matching(self.summaries, self.asked, self._when)
-        shown.clear_options()
-        shown.add_options([Option(job_line(each, self._when, room)) for each in self.listed])
+        """The jobs asked for; the picked one stays picked."""
+        chosen = self.chosen
+        self.listed = matching(self.summaries, self.asked, when)
+        self._lines = tuple(job_line(each, when) for each in self.listed)
         paths = [each.path for each in self.listed]
-        if paths:
-            at = chosen.path if chosen is not None else None
-            shown.highlighted = paths.index(at) if at in paths else 0
-        self.draw()
+        self.picked = paths.index(chosen.path) if chosen and chosen.path in paths else 0
+        if self.is_attached:
+            self.draw(self.host.clock.now())
 
     @property
-    def _chosen(self) -> JobSummary | None:
-        at = self.query_one(OptionList).highlighted
-        return self.listed[at] if at is not None and at < len(self.listed) else None
+    def chosen(self) -> JobSummary | None:
+        """The picked job."""
+        return self.listed[self.picked] if self.picked < len(self.listed) else None
 
-    def draw(self, now: object = None) -> None:
-        """Draw the heading and the keys; the rows only where the window has another width."""
-        if self.has_read and self._width != self.size.width:
-            self._put()
-            return
-        count = f"{len(self.listed)} of {len(self.summaries)}" if self.asked else (
-            f"{len(self.summaries)}" if self.summaries else ""
-        )  # fmt: skip
-        said = f"Past jobs  {count}" if self.has_read else "Past jobs: reading the logs"
-        if self.has_read and not self.summaries:
-            said = "Past jobs: none yet"
+    def title(self) -> str:
+        if not self.has_read:
+            return "Past jobs: reading the logs"
+        if not self.summaries:
+            return "Past jobs: none yet"
         if self.asked:
-            said += f"  with: {self.asked}"
-        put(self.query_one("#name", Static), content(said))
-        chosen = self._chosen
-        again = "take up again" if chosen is not None and chosen.is_open else "reopen"
-        keys = (
-            ("Enter", "read"), ("↑↓", "choose"), ("r", again), ("f", "find"), ("Esc", "back"),
-            ("?", "help"),
-        )  # fmt: skip
-        put(self.query_one("#keys", Static), key_line(keys, self.size.width))
+            return f"Past jobs  {len(self.listed)} of {len(self.summaries)}  with: {self.asked}"
+        return f"Past jobs  {len(self.summaries)}"
 
-    def on_option_list_option_highlighted(self) -> None:
-        self.draw()
+    def lines(self, now: Moment) -> tuple[PickLine, ...]:
+        return self._lines
 
-    def on_option_list_option_selected(self) -> None:
-        chosen = self._chosen
-        # A glove presses twice: the second press is not for this screen any more.
-        if chosen is None or not self.is_active or self._is_unreadable(chosen):
+    # -- keys -------------------------------------------------------------------------------
+
+    def deed(self, key: Key) -> Deed | None:
+        if key.name in ("escape", "f9"):
+            return Deed("back" if key.name == "escape" else "", self._leave)
+        if key.name in ("f", "slash", "left"):
+            return Deed("find" if key.name == "left" else "", self._find)
+        chosen = self.chosen
+        if key.name in ("r", "right") and chosen is not None:
+            word = "take up again" if chosen.is_open else "reopen"
+            return Deed(word if key.name == "right" else "", lambda: self._reopen(chosen))
+        if key.name in ("question_mark", "f1"):
+            told = Sheet("Past jobs", (*HELP, str(self.host.places.jobs_dir)))
+            return Deed("help", lambda: self.host.show(told))
+        return super().deed(key)
+
+    def key_words(self) -> tuple[tuple[str, str], ...]:
+        arrows = {"find": "←", "reopen": "→", "take up again": "→"}
+        found = [(arrows.get(word, name), word) for name, word in super().key_words()]
+        left = self.deed(Key("left"))
+        return (*found, ("←", left.word)) if left is not None else tuple(found)
+
+    def enter(self) -> Deed | None:
+        chosen = self.chosen
+        return Deed("read", lambda: self._read_one(chosen)) if chosen is not None else None
+
+    async def _read_one(self, chosen: JobSummary) -> None:
+        if chosen.opened is None or chosen.fault:
+            told = (chosen.fault, f"The file is left as it is: {chosen.path}")
+            await self.host.show(Sheet(chosen.path.name, told))
             return
         try:
             log = read_log(chosen.path)
         except OSError as fault:
             why = fault.strerror or type(fault).__name__
-            self.app.push_screen(Sheet(chosen.path.name, (f"The file cannot be read: {why}.",)))
+            told = (f"The file cannot be read: {why}.",)
+            await self.host.show(Sheet(chosen.path.name, told))
             return
-        self.app.push_screen(JobReport(chosen, log))
+        await self.host.show(JobReport(chosen, log, lambda: self._reopen(chosen)))
 
-    def _is_unreadable(self, summary: JobSummary) -> bool:
-        """Show why a file is no job, if it is none."""
-        if summary.opened is not None:
-            return False
-        told = (summary.fault, f"The file is left as it is: {summary.path}")
-        self.app.push_screen(Sheet(summary.path.name, told))
-        return True
+    async def _reopen(self, chosen: JobSummary) -> None:
+        """Put the job on the bench, above the first screen; say so where that cannot be done."""
+        if chosen.opened is None or chosen.fault:
+            await self._read_one(chosen)
+            return
+        try:
+            session = self.host.jobs.reopen(chosen.path, self.host.clock.now())
+        except (LogBusy, NotKept, NoJob, OSError) as fault:
+            await self.host.show(Sheet("This job cannot be opened", (str(fault),), grave=True))
+            return
+        await self.host.take_up(session)
 
-    def action_reopen(self) -> None:
-        """Take the chosen job up again."""
-        chosen = self._chosen
-        if chosen is not None and self.is_active and not self._is_unreadable(chosen):
-            take_up_again(self.app, chosen.path)  # type: ignore[arg-type]
-
-    def action_find(self) -> None:
+    async def _find(self) -> None:
         """Ask for words; no word shows all jobs."""
 
         def found(asked: str | None) -> None:
@@ -159,16 +143,12 @@ class History(OwnScreen[None]):
             self._put()
 
         why = "A date, a verdict, a coating, a part, a gun. No word shows all jobs."
-        self.app.push_screen(Ask("Which jobs?", why), found)
+        await self.host.show(Ask("Which jobs?", why), found)
 
-    def action_help(self) -> None:
-        """What this is."""
-        self.app.push_screen(Sheet("Past jobs", (*HELP, str(self.app.places.jobs_dir))))
-
-    def action_leave(self) -> None:
+    async def _leave(self) -> None:
         """Back; where only some jobs are listed, first to all of them."""
         if self.asked:
             self.asked = ""
             self._put()
         else:
-            self.dismiss(None)
+            await self.close()

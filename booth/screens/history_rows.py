@@ -4,11 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterable
 
-from textual.content import Content
-
 from booth.log.summary import JobSummary
 from booth.moment import Moment
-from booth.widgets.text import fit, pad, plain
+from booth.words.pictures import PickLine
 from booth.words.tone import Tone
 
 When = Callable[[Moment], str]
@@ -28,37 +26,41 @@ def verdict(summary: JobSummary) -> str:
     return "open" if summary.is_open else summary.verdict or "closed"
 
 
-def job_line(summary: JobSummary, when: When, width: int) -> Content:
-    """Give the line of a job: when, verdict, coating and parts, gun; never wider than `width`."""
+def job_line(summary: JobSummary, when: When) -> PickLine:
+    """The line of a job: when, verdict, coating and parts; gun and what is broken behind it."""
     if summary.opened is None:
-        said = f"! {plain(summary.path.name)}  {plain(summary.fault)}"
-        return Content.assemble((fit(said, width), "bold"))
+        return PickLine(f"{summary.path.name}  {summary.fault}", mark="!")
     word = verdict(summary)
     head = f"{when(summary.opened):<{WHEN_CELLS}}  {SHAPES.get(word, Tone.PLAIN.shape)} "
     rest = f"{summary.profile_name}: {', '.join(summary.parts)}"
-    room = max(0, width - len(head) - VERDICT_CELLS - 2)
     more = [summary.gun] if summary.gun else []
     if summary.broken:
         more.append(f"{summary.broken} broken line{'s' if summary.broken != 1 else ''}")
-    beside = fit(", ".join(more), room // 2)
-    if beside and room > 40:
-        rest = pad(rest, room - len(beside) - 2) + "  " + beside
-    return Content.assemble(head, (pad(word, VERDICT_CELLS), "bold"), "  ", fit(rest, room))
+    if summary.fault:
+        more.append("cannot be opened")
+    name = f"{head}{word:<{VERDICT_CELLS}}  {rest}  {summary.name}"
+    return PickLine(name, ", ".join(more), must=bool(summary.broken or summary.fault))
 
 
 def matching(summaries: Iterable[JobSummary], asked: str, when: When) -> tuple[JobSummary, ...]:
     """Give the jobs that hold every word asked for, in date, verdict, coating, parts, gun or name."""
     words = asked.casefold().split()
-    return tuple(each for each in summaries if _holds(each, words, when)) if words else tuple(
-        summaries
-    )  # fmt: skip
+    if not words:
+        return tuple(summaries)
+    return tuple(each for each in summaries if _holds(each, words, when))
 
 
 def _holds(summary: JobSummary, words: list[str], when: When) -> bool:
     opened = when(summary.opened) if summary.opened is not None else ""
     told = (
-        opened, verdict(summary), summary.profile_name, *summary.parts, summary.gun, summary.job,
-        summary.path.name, summary.fault,
-    )  # fmt: skip
+        opened,
+        verdict(summary),
+        summary.profile_name,
+        *summary.parts,
+        summary.gun,
+        summary.name,
+        summary.path.name,
+        summary.fault,
+    )
     text = " ".join(told).casefold()
     return all(word in text for word in words)

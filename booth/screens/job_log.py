@@ -2,23 +2,18 @@
 
 from __future__ import annotations
 
-from textual.app import ComposeResult
-from textual.binding import Binding
-from textual.content import Content
-from textual.widgets import OptionList, Static
-from textual.widgets.option_list import Option
-
 from booth.clock import local_date, local_hhmmss
-from booth.bench.context import Desk
+from booth.forms.edit import Key
 from booth.log.events import Event, JobOpened, Restored, UnknownEvent, Voided
 from booth.log.fold import Job
-from booth.screens.base import OwnScreen
-from booth.screens.keyline import key_line
+from booth.moment import Moment
+from booth.screens.base import Deed
+from booth.screens.bench_desk import BenchDesk
+from booth.screens.list_screen import ListScreen
 from booth.screens.sheet import Sheet
 from booth.units import System
-from booth.widgets.quiet_line import put
-from booth.widgets.text import content, fit
 from booth.words.event_words import words
+from booth.words.pictures import PickLine
 
 Entry = Event | UnknownEvent
 
@@ -46,138 +41,94 @@ def why_not_void(job: Job, event: Entry) -> str:
     return ""
 
 
-def entry_line(event: Entry, job: Job, system: System, width: int) -> Content:
+def entry_line(event: Entry, job: Job, system: System) -> PickLine:
     """Give one entry in one line: number, local time, what it says."""
     digits = len(str(job.next_n - 1))
-    first = job.events[0].at
-    days = local_date(first) != local_date(job.events[-1].at)
+    days = local_date(job.events[0].at) != local_date(job.events[-1].at)
     date = f"{local_date(event.at)} " if days else ""
-    head = f"{event.n:>{digits}}  {date}{local_hhmmss(event.at)}  "
-    if event.n not in job.void:
-        return Content(head + fit(words(event, system, job), max(0, width - len(head))))
-    room = max(0, width - len(head) - len(VOIDED) - 2)
-    return Content.assemble(
-        head, (VOIDED, "bold"), "  ", (fit(words(event, system, job), room), "strike dim")
-    )
+    voided = f"{VOIDED}  " if event.n in job.void else ""
+    told = words(event, system, job)
+    return PickLine(f"{event.n:>{digits}}  {date}{local_hhmmss(event.at)}  {voided}{told}")
 
 
-class JobLog(OwnScreen[None]):
-    """The log of the job that is open."""
+class JobLog(ListScreen[None]):
+    """The log of the job that is open, the newest entry first."""
 
-    BINDINGS = [
-        Binding("escape,l,f4,f9", "leave", "back", show=False),
-        Binding("backspace,delete", "void", "void", show=False),
-        Binding("r", "restore", "bring back", show=False),
-        Binding("question_mark,f1", "help", "help", show=False),
-    ]
-    AUTO_FOCUS = "OptionList"
+    BESIDE = False
 
-    def __init__(self, desk: Desk) -> None:
+    def __init__(self, desk: BenchDesk) -> None:
         super().__init__(id="job-log")
         self.desk = desk
-        self._drawn: tuple[int, System, int] | None = None
-        self._said_of: Entry | None = None
-
-    def compose(self) -> ComposeResult:
-        yield Static("", id="name", markup=False)
-        yield OptionList(id="rows")
-        yield Static("", id="say", markup=False)
-        yield Static("", id="keys", markup=False)
-
-    def on_mount(self) -> None:
-        self.draw()
-
-    def draw(self, now: object = None) -> None:
-        """Draw the entries where something has come, the units have changed, or the window has."""
-        context = self.desk.context
-        job, system = context.job, context.system
-        new = (len(job.events), system, self.size.width)
-        if new != self._drawn:
-            self._drawn = new
-            self._put(job, system)
-        self._draw_keys(job)
-
-    def _put(self, job: Job, system: System) -> None:
-        shown = self.query_one(OptionList)
-        option = shown.highlighted_option
-        was = option.id if option is not None else None
-        room = max(10, self.size.width - 4)
-        shown.clear_options()
-        shown.add_options(
-            Option(entry_line(event, job, system, room), id=f"n{at}")
-            for at, event in reversed(tuple(enumerate(job.events)))
-        )
-        shown.highlighted = 0 if was is None else shown.get_option_index(was)
-        voided = f", {len(job.void)} voided" if job.void else ""
-        said = f"Log of this job: {len(job.events)} entries{voided}"
-        put(self.query_one("#name", Static), content(said))
-
-    def _draw_keys(self, job: Job) -> None:
-        event = self._chosen
-        keys = [("Enter", "in full"), ("Bksp", "void")]
-        if event is not None and event.n in job.void:
-            keys = [("Enter", "bring back")]
-        keys += [("↑↓", "choose"), ("Esc", "back"), ("?", "help"), ("u", "units")]
-        put(self.query_one("#keys", Static), key_line(tuple(keys), self.size.width))
+        self._lines: tuple[PickLine, ...] = ()
+        self._drawn: tuple[int, System] | None = None
 
     @property
-    def _chosen(self) -> Entry | None:
-        option = self.query_one(OptionList).highlighted_option
-        if option is None or option.id is None:
-            return None
-        return self.desk.context.job.events[int(option.id[1:])]
+    def chosen(self) -> Entry:
+        """The picked entry."""
+        events = self.desk.job.events
+        return events[len(events) - 1 - min(self.picked, len(events) - 1)]
 
-    def say(self, sentence: str) -> None:
-        """Say something above the keys."""
-        shown = self.query_one("#say", Static)
-        shown.update(content(sentence))
-        shown.display = bool(sentence)
-        self._said_of = self._chosen
+    def title(self) -> str:
+        job = self.desk.job
+        voided = f", {len(job.void)} voided" if job.void else ""
+        return f"Log of this job: {len(job.events)} entries{voided}"
 
-    def on_option_list_option_highlighted(self) -> None:
-        if self._chosen is not self._said_of:
-            self.say("")
-        self._draw_keys(self.desk.context.job)
+    def lines(self, now: Moment) -> tuple[PickLine, ...]:
+        """The entries, put into words anew where something has come or the units have changed."""
+        job, system = self.desk.job, self.host.system
+        if self._drawn != (len(job.events), system):
+            self._drawn = len(job.events), system
+            self._lines = tuple(entry_line(event, job, system) for event in reversed(job.events))
+        return self._lines
 
-    def on_option_list_option_selected(self) -> None:
-        event = self._chosen
-        if event is None or not self.is_active:
-            return
-        if event.n in self.desk.context.job.void:
-            self.action_restore()
-            return
+    # -- keys -------------------------------------------------------------------------------
+
+    def deed(self, key: Key) -> Deed | None:
+        if key.name in ("escape", "l", "f4", "f9"):
+            return Deed("back" if key.name == "escape" else "", self.close)
+        if key.name in ("backspace", "delete"):
+            word = "" if why_not_void(self.desk.job, self.chosen) else "void"
+            return Deed(word, self._void)
+        if key.name == "r":
+            return Deed("", self._restore)
+        if key.name in ("question_mark", "f1"):
+            return Deed("help", lambda: self.host.show(Sheet("Log of this job", HELP)))
+        return super().deed(key)
+
+    def enter(self) -> Deed:
+        if self.chosen.n in self.desk.job.void:
+            return Deed("bring back", self._restore)
+        return Deed("in full", self._in_full)
+
+    async def _in_full(self) -> None:
+        event = self.chosen
         title = f"{event.n}  {local_date(event.at)} {local_hhmmss(event.at)}"
-        self.app.push_screen(
-            Sheet(title, (words(event, self.desk.context.system, self.desk.context.job),))
-        )
+        told = words(event, self.host.system, self.desk.job)
+        await self.host.show(Sheet(title, (told,)))
 
-    def action_void(self) -> None:
+    async def _void(self) -> None:
         """Void the chosen entry."""
-        event, context = self._chosen, self.desk.context
-        if event is None:
-            return
-        why_not = why_not_void(context.job, event)
+        event, job = self.chosen, self.desk.job
+        why_not = why_not_void(job, event)
         if why_not:
             self.say(why_not)
-        elif self.desk.keep(Voided(n=0, at=context.now, target=event.n)) is not None:
-            self.draw()
-            self.say(f"Number {event.n} is voided. Enter brings it back.")
-
-    def action_restore(self) -> None:
-        """Let the chosen entry count again."""
-        event, context = self._chosen, self.desk.context
-        if event is None:
             return
-        if event.n not in context.job.void:
+        void = Voided(n=0, at=self.host.clock.now(), target=event.n)
+        await self._keep(void, f"Entry {event.n} is voided. Enter brings it back.")
+
+    async def _restore(self) -> None:
+        """Let the chosen entry count again."""
+        event, job = self.chosen, self.desk.job
+        if event.n not in job.void:
             self.say("It counts: there is nothing to bring back.")
-        elif self.desk.keep(Restored(n=0, at=context.now, target=event.n)) is not None:
-            self.draw()
-            self.say(f"Number {event.n} counts again.")
+            return
+        back = Restored(n=0, at=self.host.clock.now(), target=event.n)
+        await self._keep(back, f"Entry {event.n} restored.")
 
-    def action_help(self) -> None:
-        """What this is."""
-        self.app.push_screen(Sheet("Log of this job", HELP))
-
-    def action_leave(self) -> None:
-        """Back to the bench."""
-        self.dismiss(None)
+    async def _keep(self, event: Event, said: str) -> None:
+        """Keep it; the picked entry stays picked though the list has grown by one."""
+        if not self.desk.keep(event):
+            await self.host.show(Sheet("NOT KEPT", (self.desk.taken_refusal(),), grave=True))
+            return
+        self.picked += 1
+        self.say(said)

@@ -2,42 +2,29 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING
-
+from booth.bench.act import Act, Ask, Say
+from booth.bench.context import Context
 from booth.job.settings import NotAProfile, profile_from, settings_lines
 from booth.profile.save import NotSaved, save_new
-from booth.screens.ask import Ask
-from booth.screens.sheet import Sheet
+from booth.screens.bench_desk import BenchDesk
 
-if TYPE_CHECKING:
-    from booth.screens.bench_desk import BenchDesk
-
-__all__ = ["save_profile"]
+NOTHING_YET = "Nothing was measured yet that a profile keeps: cup, air, catch or fan first."
 
 
-def save_profile(desk: BenchDesk) -> None:
+def save_profile(desk: BenchDesk) -> Act:
     """Ask for a name and save the settings of this job under it."""
-    system = desk.system
+    system = desk.host.system
     taken = settings_lines(desk.job, system)
     if not taken:
-        desk.say(
-            "Nothing was measured yet that a profile keeps: cup, air, catch or fan first.",
-            fault=True,
-        )
-        return
+        return Act("", (Say(NOTHING_YET, fault=True),))
 
-    def named(name: str | None) -> None:
-        if name is None:
-            desk.say("Not saved.")
-            return
+    def named(now: Context, name: str) -> Act:
         try:
-            path = save_new(profile_from(desk.job, name), desk.profiles_dir, system)
-        except NotAProfile as fault:
-            desk.say(str(fault), fault=True)
-        except NotSaved as fault:
-            desk.app.push_screen(Sheet("NOT SAVED", (str(fault),), grave=True))
-        else:
-            desk.say(f"Saved as {path.name}. It is on the list of profiles from the next job on.")
+            path = save_new(profile_from(desk.job, name), desk.host.places.own_profiles_dir, system)
+        except (NotAProfile, NotSaved) as fault:
+            return Act("", (Say(f"NOT SAVED: {fault}", fault=True),))
+        said = f"Saved as {path.name}. It is on the list of profiles from the next job on."
+        return Act("", (Say(said),))
 
     why = f"Taken over from this job: {', '.join(taken)}. All else stays as it was."
-    desk.app.push_screen(Ask("Save as a new profile. Its name:", why, needed=True), named)
+    return Act("", (Ask("Save as a new profile. Its name:", named, why=why, needed=True),))

@@ -3,25 +3,25 @@
 from __future__ import annotations
 
 from textual.app import ComposeResult
-from textual.binding import Binding
-from textual.containers import Vertical, VerticalScroll
+from textual.containers import Vertical
 from textual.screen import ModalScreen
 from textual.widgets import Static
 
-from booth.screens.keyline import clickable
+from booth.forms.edit import Key
+from booth.moment import Moment
+from booth.screens.base import Deed, OwnScreen
+from booth.widgets.page_view import PageView
 from booth.widgets.text import content
+from booth.words.pictures import Page
 
-KEYS = clickable(("Enter or Esc goes back", "enter"), ("↑↓ more", "down"))
+ROWS = 2
+LEAVE = ("enter", "escape", "space", "pagedown", "backspace", "question_mark", "f1", "f9", "q")
 
 
-class Sheet(ModalScreen[None]):
+class Sheet(OwnScreen[None], ModalScreen[None]):
     """Title and paragraphs; any of the usual keys leaves."""
 
-    BINDINGS = [
-        Binding("escape,enter,question_mark,f1", "leave", "back", show=False),
-        Binding("down", "scroll(1)", show=False),
-        Binding("up", "scroll(-1)", show=False),
-    ]
+    SHOWS = ()
 
     def __init__(self, title: str, paragraphs: tuple[str, ...], *, grave: bool = False) -> None:
         super().__init__(classes="dialog")
@@ -30,19 +30,25 @@ class Sheet(ModalScreen[None]):
         self.grave = grave
 
     def compose(self) -> ComposeResult:
+        blocks = (("text", each) for paragraph in self.paragraphs for each in (paragraph, ""))
         with Vertical(classes="sheet -grave" if self.grave else "sheet"):
             yield Static(content(self.words), classes="dialog-title", markup=False)
-            with VerticalScroll(can_focus=False):
-                for paragraph in self.paragraphs:
-                    yield Static(
-                        content(paragraph, keep_lines=True), classes="paragraph", markup=False
-                    )
-            yield Static(KEYS, classes="dialog-keys", markup=False)
+            yield PageView(Page(tuple(blocks)))
+            yield Static("", classes="dialog-keys", id="keys", markup=False)
 
-    def action_leave(self) -> None:
-        """Go back."""
-        self.dismiss(None)
+    def on_mount(self) -> None:
+        self.draw_keys()
 
-    def action_scroll(self, by: int) -> None:
-        """Scroll by a line."""
-        self.query_one(VerticalScroll).scroll_relative(y=by * 2, animate=False)
+    def deed(self, key: Key) -> Deed | None:
+        if key.name in ("up", "down"):
+            by = ROWS if key.name == "down" else -ROWS
+            return Deed("more", lambda: self.query_one(PageView).scroll_by(by))
+        if key.name in LEAVE:
+            return Deed("back" if key.name == "enter" else "", self.close)
+        return None
+
+    def commands(self) -> tuple[str, ...]:
+        return ()
+
+    def draw(self, now: Moment) -> None:
+        self.draw_keys()

@@ -2,16 +2,11 @@
 
 from __future__ import annotations
 
-from textual.app import ComposeResult
-from textual.binding import Binding
-from textual.containers import Horizontal, VerticalScroll
-from textual.content import Content
-from textual.widgets import OptionList, Static
-from textual.widgets.option_list import Option
-
 from booth.files.faults import Fault
-from booth.screens.base import OwnScreen
-from booth.screens.keyline import key_line
+from booth.forms.edit import Key
+from booth.moment import Moment
+from booth.screens.base import Deed
+from booth.screens.list_screen import ListScreen
 from booth.screens.sheet import Sheet
 from booth.screens.shop_form import ShopForm
 from booth.screens.shop_forms import (
@@ -28,9 +23,7 @@ from booth.screens.shop_forms import (
 from booth.shop.model import Shop
 from booth.shop.read import read_shop
 from booth.shop.save import ShopNotSaved, save_shop
-from booth.units import System
-from booth.widgets.quiet_line import put
-from booth.widgets.text import content
+from booth.words.pictures import Page, PickLine
 
 HEADINGS = {GUN: "Guns", CUP: "Flow cups", COMPRESSOR: "Air", "room": "Room"}
 HELP = (
@@ -42,115 +35,90 @@ HELP = (
 )
 
 
-class ShopScreen(OwnScreen[None]):
+class ShopScreen(ListScreen[None]):
     """The list of what the shop has, and what is known of each."""
-
-    BINDINGS = [
-        Binding("escape,f9", "leave", "back", show=False),
-        Binding("backspace,delete", "remove", "remove", show=False),
-        Binding("question_mark,f1", "help", "help", show=False),
-    ]
-    AUTO_FOCUS = "OptionList"
-    HORIZONTAL_BREAKPOINTS = [(0, "-narrow"), (90, "-wide")]
 
     def __init__(self) -> None:
         super().__init__(id="shop")
         self.shop = Shop()
         self.faults: tuple[Fault, ...] = ()
-        self.items: dict[str, Item] = {}
         self._own = ""
         self._removing: Item | None = None
 
-    def compose(self) -> ComposeResult:
-        yield Static("Shop", id="name", markup=False)
-        with Horizontal(id="shelf"):
-            yield OptionList(id="rows")
-            with VerticalScroll(id="about", can_focus=False):
-                yield Static("", id="about-text", markup=False)
-        yield Static("", id="say", markup=False)
-        yield Static("", id="keys", markup=False)
-
     def on_mount(self) -> None:
-        found = read_shop(self.app.places.shop_file)
+        found = read_shop(self.host.places.shop_file)
         self.shop, self.faults = found.shop, found.faults
-        self._put()
+        self.picked = 0 if self.faults else 1
+        super().on_mount()
 
-    def _put(self, onto: Item | None = None) -> None:
-        """Put the rows on the list, the highlight on `onto`."""
-        shown = self.query_one(OptionList)
-        shown.clear_options()
+    def title(self) -> str:
+        return "Shop"
+
+    def _listed(self) -> tuple[tuple[PickLine, Item | None], ...]:
+        """The lines with their items; headings have none."""
         if self.faults:
-            count = len(self.faults)
-            said = f"! shop.toml  {count} fault{'s' if count != 1 else ''}"
-            shown.add_option(Option(content(said), id="faults"))
-            shown.highlighted = 0
-            return self.draw()
-        self.items = {item.id: item for item in items(self.shop)}
-        options: list[Option | None] = []
+            count = f"{len(self.faults)} fault{'s' if len(self.faults) != 1 else ''}"
+            return ((PickLine("shop.toml", count, must=True, mark="!"), None),)
+        found: list[tuple[PickLine, Item | None]] = []
         section = ""
-        for item in self.items.values():
+        for item in items(self.shop):
             if item.what != section:
-                options += [None] if section else []
+                found += [(PickLine("", head=True), None)] if section else []
                 section = item.what
-                heading = Content.assemble((HEADINGS[section], "bold dim"))
-                options.append(Option(heading, disabled=True))
-            mark = "  " if is_there(item, self.shop) else "+ "
-            options.append(
-                Option(Content.assemble(mark, content(title(item, self.shop))), id=item.id)
-            )
-        shown.add_options(options)
-        wanted = onto.id if onto is not None and onto.id in self.items else next(iter(self.items))
-        shown.highlighted = shown.get_option_index(wanted)
-        return self.draw()
+                found.append((PickLine(HEADINGS[section], head=True), None))
+            mark = "" if is_there(item, self.shop) else "+"
+            found.append((PickLine(title(item, self.shop), mark=mark), item))
+        return tuple(found)
 
-    def draw(self, now: object = None) -> None:
-        """Draw what is known of the chosen item, in the units shown now."""
-        item = self._item
-        keys = [("Enter", "change" if item and is_there(item, self.shop) else "add")]
-        if self.faults:
-            keys = [("Enter", "faults")]
-            words: tuple[str, ...] = (
-                "The shop file is left as it is until its faults are mended in a text editor:",
-                str(self.app.places.shop_file),
-            )
-        else:
-            words = lines(item, self.shop, self.app.system) if item else ()
-            if item and is_there(item, self.shop):
-                keys.append(("Bksp", "remove"))
-        keys += [("↑↓", "choose"), ("Esc", "back"), ("?", "help"), ("u", "units")]
-        put(self.query_one("#about-text", Static), content("\n".join(words), keep_lines=True))
-        put(self.query_one("#keys", Static), key_line(tuple(keys), self.size.width))
+    def lines(self, now: Moment) -> tuple[PickLine, ...]:
+        return tuple(line for line, _ in self._listed())
 
     @property
-    def _item(self) -> Item | None:
-        option = self.query_one(OptionList).highlighted_option
-        return self.items.get(option.id or "") if option is not None else None
+    def item(self) -> Item | None:
+        """The picked item."""
+        listed = self._listed()
+        return listed[self.picked][1] if self.picked < len(listed) else None
 
-    def say(self, sentence: str, *, fault: bool = False) -> None:
-        """Say something above the keys."""
-        shown = self.query_one("#say", Static)
-        shown.set_class(fault, "-fault")
-        shown.update(content(sentence))
-        shown.display = bool(sentence)
+    def about(self, now: Moment) -> Page:
+        item = self.item
+        words: tuple[str, ...] = lines(item, self.shop, self.host.system) if item else ()
+        if self.faults:
+            words = (
+                "The shop file is left as it is until its faults are mended in a text editor:",
+                str(self.host.places.shop_file),
+            )
+        return Page(tuple(("text", line) for line in words))
 
-    def on_option_list_option_highlighted(self) -> None:
-        if self._item != self._removing:
-            self._removing = None
-        self.draw()
+    # -- keys -------------------------------------------------------------------------------
 
-    def on_option_list_option_selected(self, event: OptionList.OptionSelected) -> None:
-        # A glove presses twice: the second press is not for this screen any more.
-        if not self.is_active:
-            return
+    def deed(self, key: Key) -> Deed | None:
+        if key.name in ("escape", "f9"):
+            return Deed("back" if key.name == "escape" else "", self.close)
+        if key.name in ("backspace", "delete"):
+            there = self.item is not None and is_there(self.item, self.shop)
+            return Deed("remove" if there else "", self._remove)
+        if key.name in ("question_mark", "f1"):
+            told = Sheet("Shop", (*HELP, str(self.host.places.shop_file)))
+            return Deed("help" if key.name == "question_mark" else "", lambda: self.host.show(told))
+        return super().deed(key)
+
+    def pick(self, index: int) -> None:
         self._removing = None
-        self.say("")
+        super().pick(index)
+
+    def enter(self) -> Deed | None:
+        item = self.item
         if self.faults:
             told = tuple(str(fault) for fault in self.faults)
-            self.app.push_screen(Sheet("shop.toml", told))
-            return
-        item = self.items.get(event.option_id or "")
+            return Deed("faults", lambda: self.host.show(Sheet("shop.toml", told)))
         if item is None:
-            return
+            return None
+        word = "change" if is_there(item, self.shop) else "add"
+        return Deed(word, lambda: self._open(item))
+
+    async def _open(self, item: Item) -> None:
+        self._removing = None
+        self.say("")
 
         def keep(shop: Shop) -> str:
             # What was added stands where 'add' stood.
@@ -158,48 +126,36 @@ class ShopScreen(OwnScreen[None]):
             added = item.at is None and item.what in (GUN, CUP)
             return self._keep(shop, Item(item.what, number) if added else item)
 
-        self.app.push_screen(ShopForm(item, self.shop, keep))
+        await self.host.show(ShopForm(item, self.shop, keep))
 
     def _keep(self, shop: Shop, onto: Item) -> str:
         """Bring the shop onto the disk; give the sentence why it is not there, or nothing."""
-        path, wall_s = self.app.places.shop_file, self.app.clock.now().wall
+        host = self.host
+        path, wall_s = host.places.shop_file, host.clock.now().wall
         try:
-            saved = save_shop(shop, path, wall_s, System(self.app.system), self._own)
+            saved = save_shop(shop, path, wall_s, host.system, self._own)
         except ShopNotSaved as fault:
             return str(fault)
         self._own = saved.text
-        self.app.read_shop()
+        host.read_shop()
         # As it reads back, so that the screen shows what the file says.
-        self.shop = self.app.shop
-        self._put(onto)
+        self.shop = host.shop
+        found = [at for at, (_, item) in enumerate(self._listed()) if item == onto]
+        self.picked = found[0] if found else 1
+        self.draw(host.clock.now())
         self.say(saved.words)
         return ""
 
-    def action_remove(self) -> None:
+    def _remove(self) -> None:
         """The first press asks, the second removes."""
-        item = self._item
-        if not self.is_active:
-            return
+        item = self.item
         if item is None or not is_there(item, self.shop):
             self.say("Nothing here to remove.")
-            return
-        if self._removing != item:
+        elif self._removing != item:
             self._removing = item
             self.say(f"Backspace again removes {title(item, self.shop)}.")
-            return
-        self._removing = None
-        why_not = self._keep(without_item(self.shop, item), item)
-        if why_not:
-            self.say(why_not, fault=True)
-
-    def action_help(self) -> None:
-        """What this is for."""
-        self.app.push_screen(Sheet("Shop", (*HELP, str(self.app.places.shop_file))))
-
-    def action_leave(self) -> None:
-        """Back to the list of jobs, which says anew what it knows of the shop file."""
-        for screen in self.app.screen_stack:
-            read_again = getattr(screen, "read_again", None)
-            if read_again is not None:
-                read_again()
-        self.dismiss(None)
+        else:
+            self._removing = None
+            why_not = self._keep(without_item(self.shop, item), item)
+            if why_not:
+                self.say(why_not, fault=True)

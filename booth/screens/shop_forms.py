@@ -7,11 +7,11 @@ from dataclasses import dataclass
 
 import msgspec
 
+from booth.forms.field import Field, Given
 from booth.shop.keys import key_of
 from booth.shop.model import Compressor, Gun, OwnCup, Room, Shop
 from booth.trade.cups import CUPS
 from booth.units import Kind, Quantity, System, show
-from booth.widgets.entry import Field, Given
 
 GUN, CUP, COMPRESSOR, ROOM = "gun", "cup", "compressor", "room"
 THOUSAND = 1000.0

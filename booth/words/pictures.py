@@ -127,12 +127,17 @@ class Bar:
 
 @dataclass(frozen=True, slots=True)
 class PickLine:
-    """One line of a list: what it is called, what stands quietly behind it, and whether that is to
-    be seen however narrow the list is."""
+    """One line of a list.
+
+    name: what it is called; behind: what stands quietly behind it; must: that is to be seen however
+    narrow the list is; mark: one cell before the name; head: a heading, not to be picked.
+    """
 
     name: str
     behind: str = ""
     must: bool = False
+    mark: str = ""
+    head: bool = False
 
 
 @dataclass(frozen=True, slots=True)

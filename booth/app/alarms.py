@@ -1,0 +1,138 @@
+"""What rings, on whatever screen is up: the bar across its top, the sound, silencing; what clocks did."""
+
+from __future__ import annotations
+
+import contextlib
+from typing import TYPE_CHECKING
+
+from textual.css.query import NoMatches
+
+from booth.app.ringer import Ringer
+from booth.clock import local_hhmm
+from booth.clock_reading import notice
+from booth.job.stopwatches import STOP, heard
+from booth.job.waits import Alarm, alarms
+from booth.log.errors import NotKept
+from booth.log.events import AlarmAcknowledged, ClockNoticed
+from booth.log.open_jobs import OpenJob
+from booth.moment import Moment, elapsed
+from booth.screens.sheet import Sheet
+from booth.widgets.alarm_bar import AlarmBar
+from booth.words.wait_words import alarm_line
+
+if TYPE_CHECKING:
+    from booth.app.app import BoothApp
+
+MOST_LINES = 3
+#: An Escape so soon after the one that silenced was the same glove [s].
+SAME_GLOVE_S = 1.0
+
+
+class Alarms:
+    """The alarms of all open jobs that are for this booth."""
+
+    def __init__(self, app: BoothApp) -> None:
+        self.app = app
+        self._ringer = Ringer()
+        self._silenced: Moment | None = None
+        self._last = app.clock.now()
+        self._last_reading = app.clock.reading()
+
+    # -- time -------------------------------------------------------------------------------
+
+    def mind_clock(self) -> None:
+        """Notice a machine that slept or a wall clock that was moved, and write it down."""
+        reading = self.app.clock.reading()
+        change = notice(self._last_reading, reading)
+        self._last_reading = reading
+        if change is None:
+            return
+        event = ClockNoticed(
+            n=0, at=self.app.clock.now(), slept_s=change.slept_s, stepped_s=change.stepped_s
+        )
+        for session in self.app.jobs.sessions:
+            with contextlib.suppress(NotKept):
+                session.record(event)
+
+    def mind_stopwatches(self) -> None:
+        """The beats of a lead-in, the end of a catch: what lies between the last look and now."""
+        now, self._last, before = self.app.clock.now(), self.app.clock.now(), self._last
+        current = self.app.jobs.current
+        for each in heard(current.job.stopwatches, before, now) if current is not None else ():
+            if each == STOP:
+                self.app.flash("STOP")
+                self.app.sound.signal()
+            else:
+                self.app.sound.tick()
+
+    # -- alarms -----------------------------------------------------------------------------
+
+    def ringing(self) -> tuple[tuple[OpenJob, Alarm], ...]:
+        """What rings now, and in which job."""
+        now = self.app.clock.now()
+        return tuple(
+            (each, alarm)
+            for each in self.app.jobs.jobs()
+            if each.rings
+            for alarm in alarms(each.job, now)
+        )
+
+    def _line(self, job: OpenJob, alarm: Alarm, now: Moment) -> str:
+        line = alarm_line(alarm, now, local_hhmm)
+        current = self.app.jobs.current
+        on_bench = current is not None and job.session is current
+        return line if on_bench else f"{job.job.profile.name}, {line}"
+
+    def mind(self) -> None:
+        """Show and sound what rings now."""
+        now = self.app.clock.now()
+        ringing = self.ringing()
+        keys = tuple(f"{job.path} {alarm.key}" for job, alarm in ringing)
+        sounded = self._ringer.hear(keys, now)
+        lines = [self._line(job, alarm, now) for job, alarm in ringing]
+        if lines:
+            more = len(lines) - MOST_LINES
+            lines = [*lines[:MOST_LINES], *([f"and {more} more"] if more > 0 else [])]
+            lines[0] += "   Esc or Page Up silences"
+        bar = self._bar(make=bool(lines))
+        if bar is not None:
+            bar.show(tuple(lines), sounded.beat)
+        if sounded.sound:
+            self.app.sound.alarm()
+
+    def _bar(self, make: bool) -> AlarmBar | None:
+        """The bar of the screen that is up; made where a screen has none yet."""
+        screen = self.app.screen
+        try:
+            return screen.query_one(AlarmBar)
+        except NoMatches:
+            if not make:
+                return None
+        bar = AlarmBar()
+        screen.mount(bar)
+        return bar
+
+    async def silence(self) -> bool:
+        """Acknowledge all that rings; False where nothing does."""
+        ringing = self.ringing()
+        now = self.app.clock.now()
+        for job, alarm in ringing:
+            event = AlarmAcknowledged(n=0, at=now, alarm=alarm.key)
+            try:
+                self.app.jobs.acknowledge(job.path, event)
+            except NotKept as fault:
+                if isinstance(self.app.screen, Sheet):
+                    return False  # said already: let Escape close what says it
+                await self.app.show(Sheet("NOT KEPT", (str(fault),), grave=True))
+                return True
+        if ringing:
+            self._silenced = now
+            self.mind()
+        return bool(ringing)
+
+    @property
+    def just_silenced(self) -> bool:
+        """Whether something was silenced a moment ago."""
+        if self._silenced is None:
+            return False
+        return elapsed(self._silenced, self.app.clock.now()).seconds < SAME_GLOVE_S

@@ -1,0 +1,83 @@
+"""Draws the bench from its model and now. Nothing is changed by it."""
+
+from __future__ import annotations
+
+from typing import Any
+
+from booth.bench.model import Bench
+from booth.bench.next_act import Situation, key_words
+from booth.job.steps import Mark, mark, steps_of
+from booth.log.fold import Job
+from booth.moment import Moment
+from booth.screens.base import OwnScreen
+from booth.screens.keyline import key_line
+from booth.screens.status_line import status_line
+from booth.widgets.clock_strip import ClockStrip
+from booth.widgets.instrument_view import InstrumentView
+from booth.widgets.step_list import StepList, StepRow, StepState
+from booth.widgets.text import content
+from booth.words.wait_words import faces
+
+LEAST_WIDTH, LEAST_HEIGHT = 58, 18
+STATES = {Mark.DONE: StepState.DONE, Mark.SKIPPED: StepState.SKIPPED, Mark.OPEN: StepState.OPEN}
+
+
+def draw_bench(screen: OwnScreen[Any], bench: Bench, now: Moment) -> None:
+    """Draw everything that has changed."""
+    situation = bench.situation(now)
+    _draw_instrument(screen.query_one(InstrumentView), situation)
+    _draw_clocks(screen, situation.context.job, now)
+    screen.query_one(StepList).steps = _step_rows(situation)
+    screen.put("#status", status_line(situation.context, screen.size.width))
+    screen.put("#keys", key_line(key_words(situation), screen.size.width))
+    screen.say(bench.said[0], fault=bench.said[1])
+    _draw_small(screen)
+
+
+def _draw_instrument(view: InstrumentView, situation: Situation) -> None:
+    context, rows, instrument = situation.context, situation.rows, situation.instrument
+    view.title(instrument.KIND, context.step.name, context.step.how)
+    view.set_class(instrument.kept_any(context), "-kept")
+    view.set_class(bool(instrument.frames(context)), "-running")
+    view.figure(instrument.readout(context, rows.values))
+    view.pictures(instrument.picture(context, rows.values))
+    view.record(instrument.record(context) or instrument.last_good(context))
+    view.form(rows)
+
+
+def _draw_clocks(screen: OwnScreen[Any], job: Job, now: Moment) -> None:
+    """The clocks, in the rows they need, and no more than a quarter of the window."""
+    strip = screen.query_one(ClockStrip)
+    running = faces(job, now)
+    each = max(1, screen.size.width // 40)
+    rows = max(2, min(-(-len(running) // each) * 2, screen.size.height // 4))
+    if strip.display != bool(running):
+        strip.display = bool(running)
+    if strip.styles.height is None or strip.styles.height.value != rows:
+        strip.styles.height = rows
+    strip.faces = running
+
+
+def _step_rows(situation: Situation) -> tuple[StepRow, ...]:
+    job, here = situation.context.job, situation.picked or situation.context.step.key
+    return tuple(
+        StepRow(
+            number,
+            step.name,
+            StepState.CURRENT if step.key == here else STATES[mark(job, step)],
+        )
+        for number, step in enumerate(steps_of(job), 1)
+    )
+
+
+def _draw_small(screen: OwnScreen[Any]) -> None:
+    """Where nothing can be read, say what is needed."""
+    size = screen.size
+    small = size.width < LEAST_WIDTH or size.height < LEAST_HEIGHT
+    screen.set_class(small, "-small")
+    if small:
+        said = (
+            f"This window is {size.width} x {size.height}; the bench needs "
+            f"{LEAST_WIDTH} x {LEAST_HEIGHT}. Make it larger; the clocks go on."
+        )
+        screen.put("#small", content(said))

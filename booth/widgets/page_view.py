@@ -1,0 +1,58 @@
+"""Something to read: paragraphs in a few styles, scrolled where they do not fit."""
+
+from __future__ import annotations
+
+from textual.app import ComposeResult
+from textual.containers import VerticalScroll
+from textual.content import Content
+from textual.widgets import Static
+
+from booth.widgets.quiet_line import put
+from booth.widgets.text import plain
+from booth.words.pictures import Page
+
+EMPTY = Page(())
+#: How each style of a paragraph is drawn; the theme's colours, none of its own.
+STYLES = {
+    "head": "bold",
+    "text": "",
+    "now": "bold",
+    "done": "$quiet",
+    "quiet": "$quiet",
+    "warning": "bold $tone-caution",
+}
+
+
+def page_content(page: Page) -> Content:
+    """The page as text that no widget reads as markup."""
+    lines = [Content.styled(plain(text, True), STYLES[style]) for style, text in page.paragraphs]
+    return Content("\n").join(lines)
+
+
+class PageView(VerticalScroll, can_focus=False):
+    """Draws a Page."""
+
+    DEFAULT_CSS = """
+PageView { height: 1fr; width: 1fr; padding: 0 1; scrollbar-size-vertical: 1; scrollbar-background: $background; scrollbar-color: $quiet; }
+PageView > Static { height: auto; width: 1fr; }
+"""
+
+    def __init__(self, page: Page = EMPTY, *, id: str | None = None) -> None:
+        super().__init__(id=id)
+        self.page = page
+
+    def compose(self) -> ComposeResult:
+        yield Static(page_content(self.page), markup=False)
+
+    def show(self, page: Page) -> None:
+        """Draw another page, from its beginning."""
+        if page == self.page:
+            return
+        self.page = page
+        if self.is_mounted:
+            put(self.query_one(Static), page_content(page))
+            self.scroll_home(animate=False)
+
+    def scroll_by(self, rows: int) -> None:
+        """Move what is read."""
+        self.scroll_relative(y=rows, animate=False)
