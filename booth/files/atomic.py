@@ -1,16 +1,116 @@
-"""Bytes that are on the disk before anyone says so: syncing, new folders, setting aside."""
+"""Whole files or none: every file that is written at one go is written here, and is on the disk before anyone says so.
+
+``write_new`` never touches a file that is there; ``write_over`` takes the place of one and keeps its
+old content where that is asked. However the program ends, the old file or the new one stands there
+whole; a kill can leave a hidden ``.new-….tmp`` beside it, which nobody reads. The rest is for logs,
+which grow in place: syncing, new folders, a torn end set aside. What a file says is no matter here.
+"""
 
 from __future__ import annotations
 
 import errno
 import os
+import shutil
 import sys
+from collections.abc import Callable, Iterable, Iterator
+from contextlib import contextmanager, suppress
 from pathlib import Path
 
-__all__ = ["make_folder", "read_all", "set_aside", "sync", "sync_folder"]
+__all__ = [
+    "BINARY",
+    "make_folder",
+    "read_all",
+    "set_aside",
+    "sync",
+    "sync_folder",
+    "write_new",
+    "write_over",
+]
 
 BINARY = getattr(os, "O_BINARY", 0) | getattr(os, "O_CLOEXEC", 0)
 MOST_SET_ASIDE = 10_000
+
+
+def write_new(folder: Path, names: Iterable[str], content: bytes) -> Path:
+    """Write a whole new file into `folder` under the first of `names` that nothing has; give its path.
+
+    The folder is made where it is missing. Raises OSError, FileExistsError where every name is
+    taken; then no file was added.
+    """
+    make_folder(folder)
+    with _written(folder, content) as fresh:
+        path = _named(fresh, folder, names, os.rename)
+    try:
+        sync_folder(folder)
+    except OSError:
+        path.unlink(missing_ok=True)
+        raise
+    return path
+
+
+def write_over(path: Path, content: bytes, keep: Iterable[str] | None = None) -> Path | None:
+    """Write a whole file in the place of what is there, if anything is; its folder is made.
+
+    keep: names beside it; the first that nothing has takes what stood there before, and its path is
+    given. A link stays a link: what it leads to is written. Raises OSError; then the old file or
+    the new one stands there.
+    """
+    path = Path(os.path.realpath(path))
+    make_folder(path.parent)
+    kept = None
+    with _written(path.parent, content) as fresh:
+        if path.exists():
+            shutil.copymode(path, fresh)
+            if keep is not None:
+                kept = _named(path, path.parent, keep, _copy)
+                # The second name is on the disk before the first is taken away.
+                sync_folder(path.parent)
+        os.replace(fresh, path)
+    sync_folder(path.parent)
+    return kept
+
+
+@contextmanager
+def _written(folder: Path, content: bytes) -> Iterator[Path]:
+    """Bring `content` onto the disk under a hidden name, which is gone in the end."""
+    fresh = folder / f".new-{os.urandom(6).hex()}.tmp"
+    fd = os.open(fresh, os.O_CREAT | os.O_EXCL | os.O_WRONLY | BINARY, 0o644)
+    try:
+        try:
+            while content:
+                content = content[os.write(fd, content) :]
+            sync(fd)
+        finally:
+            os.close(fd)
+        yield fresh
+    finally:
+        with suppress(OSError):
+            fresh.unlink(missing_ok=True)
+
+
+def _named(
+    file: Path, folder: Path, names: Iterable[str], without_links: Callable[[Path, Path], object]
+) -> Path:
+    """Give `file` the first of `names` that nothing has."""
+    for name in names:
+        path = folder / name
+        try:
+            os.link(file, path)
+        except FileExistsError:
+            continue
+        except (OSError, NotImplementedError, AttributeError):
+            # A disk without hard links (FAT, some network folders). In the moment between this look
+            # and the move another program may take the name; half a file is never there.
+            if os.path.lexists(path):
+                continue
+            without_links(file, path)
+        return path
+    raise FileExistsError(errno.EEXIST, "every name for it is taken already", str(folder))
+
+
+def _copy(file: Path, path: Path) -> None:
+    write_new(path.parent, [path.name], file.read_bytes())
+    shutil.copymode(file, path)
 
 
 def sync(fd: int) -> None:
@@ -49,9 +149,9 @@ def make_folder(folder: Path) -> None:
     while not at.exists() and at != at.parent:
         missing.append(at)
         at = at.parent
-    for each in reversed(missing):
-        each.mkdir(exist_ok=True)
-        sync_folder(each.parent)
+    for below in reversed(missing):
+        below.mkdir(exist_ok=True)
+        sync_folder(below.parent)
     if not folder.is_dir():
         raise NotADirectoryError(errno.ENOTDIR, os.strerror(errno.ENOTDIR), str(folder))
 
@@ -70,26 +170,8 @@ def set_aside(log: Path, torn: bytes) -> Path:
     """
     for number in range(1, MOST_SET_ASIDE):
         beside = log.with_name(f"{log.stem}.torn-{number}")
-        try:
-            fd = os.open(beside, os.O_CREAT | os.O_EXCL | os.O_WRONLY | BINARY, 0o644)
-        except FileExistsError:
-            if beside.is_file() and beside.read_bytes() == torn:
-                return beside
-            continue
-        try:
-            try:
-                _write_whole(fd, torn)
-                sync(fd)
-            finally:
-                os.close(fd)
-        except OSError:
-            beside.unlink(missing_ok=True)
-            raise
-        sync_folder(beside.parent)
-        return beside
+        if beside.is_file() and beside.read_bytes() == torn:
+            return beside
+        if not os.path.lexists(beside):
+            return write_new(beside.parent, [beside.name], torn)
     raise OSError(errno.EEXIST, "too many torn ends are set aside here already", str(log))
-
-
-def _write_whole(fd: int, data: bytes) -> None:
-    while data:
-        data = data[os.write(fd, data) :]

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import datetime
-import difflib
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass, field
 from typing import Any
@@ -139,6 +138,8 @@ def said(value: Any) -> str:
 
 def nearest(word: str, known: Iterable[str]) -> str | None:
     """Give the known word most like `word`, whatever its case, spaces and hyphens; None if far."""
+    import difflib  # wanted for faults only
+
     plain = {_folded(each): each for each in known}
     close = difflib.get_close_matches(_folded(word)[:64], plain, n=1, cutoff=ALIKE)
     return plain[close[0]] if close else None

@@ -1,13 +1,12 @@
-"""Saves a profile as a new file: whole or not at all, and never over one that is there."""
+"""Saves a profile as a new file, never over one that is there; how it is written whole is in ``files.atomic``."""
 
 from __future__ import annotations
 
 import os
-import tempfile
 from collections.abc import Iterator
-from contextlib import suppress
 from pathlib import Path
 
+from booth.files.atomic import write_new
 from booth.files.slug import slug
 from booth.profile.model import Profile
 from booth.profile.read import read_text
@@ -37,37 +36,16 @@ def save_new(profile: Profile, folder: str | os.PathLike[str], system: System = 
     answer = read_text(text, "the new profile")
     if not isinstance(answer, Profile):
         raise NotSaved(f"The profile is not saved, it could not be read again: {answer[0].text}")
+    stem = slug(profile.name)
     try:
-        content = text.encode("utf-8")
-        place = Path(folder)
-        place.mkdir(parents=True, exist_ok=True)
-        return _put(content, place, slug(profile.name))
+        return write_new(Path(folder), _names(stem), text.encode("utf-8"))
     except (OSError, ValueError) as error:
         why = getattr(error, "strerror", None) or str(error)
+        if isinstance(error, FileExistsError):
+            why = f"{MOST_TRIES} profiles are called {stem}"
         raise NotSaved(
             f"The profile is not saved in {os.fspath(folder)}: {why}. Nothing was changed."
         ) from error
-
-
-def _put(content: bytes, folder: Path, stem: str) -> Path:
-    """Write `content` beside its final place, flush it, then give it its name."""
-    handle, temporary = tempfile.mkstemp(prefix=".new-", suffix=".tmp", dir=folder)
-    try:
-        with os.fdopen(handle, "wb") as file:
-            file.write(content)
-            file.flush()
-            os.fsync(file.fileno())
-        # A temporary file is its owner's alone; a profile is read by whoever may read the folder.
-        os.chmod(temporary, 0o644)
-        for name in _names(stem):
-            path = folder / name
-            if _named(temporary, path):
-                _flush_folder(folder)
-                return path
-        raise OSError(f"{MOST_TRIES} profiles are called {stem}")
-    finally:
-        with suppress(FileNotFoundError):
-            os.unlink(temporary)
 
 
 def _names(stem: str) -> Iterator[str]:
@@ -76,32 +54,3 @@ def _names(stem: str) -> Iterator[str]:
     yield f"{stem}.toml"
     for number in range(2, MOST_TRIES + 1):
         yield f"{stem}-{number}.toml"
-
-
-def _named(temporary: str, path: Path) -> bool:
-    """Give the file its name, unless the name is taken: then False."""
-    try:
-        os.link(temporary, path)
-    except FileExistsError:
-        return False
-    except (OSError, NotImplementedError, AttributeError):
-        # A disk without hard links (FAT, some network folders): take the name first, then fill it.
-        try:
-            os.close(os.open(path, os.O_WRONLY | os.O_CREAT | os.O_EXCL))
-        except FileExistsError:
-            return False
-        os.replace(temporary, path)
-    return True
-
-
-def _flush_folder(folder: Path) -> None:
-    """Have the new name on disk too; a system that cannot open a folder does it by itself."""
-    try:
-        handle = os.open(folder, os.O_RDONLY)
-    except OSError:
-        return
-    try:
-        with suppress(OSError):
-            os.fsync(handle)
-    finally:
-        os.close(handle)

@@ -1,18 +1,18 @@
-"""Saves the shop file: whole or not at all, what stood there before kept beside it.
+"""Saves the shop file, what stood there before kept beside it.
 
-A file with faults is never written over: whoever wrote it by hand meant something by it.
+A file with faults is never written over: whoever wrote it by hand meant something by it. How a file
+is written whole is in ``files.atomic``.
 """
 
 from __future__ import annotations
 
 import os
-import shutil
-import tempfile
-from contextlib import suppress
+from collections.abc import Iterator
 from dataclasses import dataclass
 from datetime import UTC, datetime
 from pathlib import Path
 
+from booth.files.atomic import write_over
 from booth.files.safe_text import visible
 from booth.shop.model import Shop
 from booth.shop.read import read_shop, read_shop_text
@@ -21,7 +21,7 @@ from booth.units import System
 
 __all__ = ["ShopNotSaved", "ShopSaved", "save_shop"]
 
-MOST_TRIES = 100
+MOST_KEPT = 100
 
 
 class ShopNotSaved(Exception):
@@ -76,63 +76,29 @@ def save_shop(
             f"NOT kept: {visible(os.fspath(path))} has {what} and is left as it is. Mend it first; "
             f"the first is: {there.faults[0].text}"
         )
+    content = text.encode("utf-8")
+    # A link is kept as a link: what it leads to is written, and kept beside itself.
+    place = Path(os.path.realpath(path))
     try:
-        # A link is kept as a link: what it leads to is written.
-        place = Path(os.path.realpath(path))
-        place.parent.mkdir(parents=True, exist_ok=True)
-        before = _put(text, place, _stamp(wall_s), own)
+        old = place.read_bytes() if place.exists() else None
+        if old == content:
+            return ShopSaved(Path(path), None, text)
+        keep = None if old == own.encode("utf-8") else _names(place.name, _stamp(wall_s))
+        before = write_over(place, content, keep)
     except (OSError, ValueError) as error:
         why = getattr(error, "strerror", None) or str(error)
         raise ShopNotSaved(
             f"NOT kept: {visible(os.fspath(path))} cannot be written: {why}. "
-            "The file is as it was. Put that right and try again."
+            "Nothing is half written. Put that right and try again."
         ) from error
     return ShopSaved(Path(path), before, text)
 
 
-def _put(text: str, path: Path, stamp: str, own: str) -> Path | None:
-    """Write beside the file, flush, keep the old file by another name, then take its place."""
-    content = text.encode("utf-8")
-    old = path.read_bytes() if path.exists() else None
-    if old == content:
-        return None
-    handle, fresh = tempfile.mkstemp(prefix=".shop-", suffix=".new", dir=path.parent)
-    try:
-        with os.fdopen(handle, "wb") as file:
-            file.write(content)
-            file.flush()
-            os.fsync(file.fileno())
-        # A temporary file is its owner's alone.
-        os.chmod(fresh, 0o644)
-        before = None
-        if old is not None:
-            shutil.copymode(path, fresh)
-            if old != own.encode("utf-8"):
-                before = _keep(path, stamp)
-        os.replace(fresh, path)
-    finally:
-        with suppress(FileNotFoundError):
-            os.unlink(fresh)
-    _flush_folder(path.parent)
-    return before
-
-
-def _keep(path: Path, stamp: str) -> Path:
-    """Give the old file a second name, which it keeps when another takes the first."""
-    for number in range(1, MOST_TRIES + 1):
-        more = "" if number == 1 else f"-{number}"
-        before = path.with_name(f"{path.name}.before-{stamp}{more}")
-        try:
-            os.link(path, before)
-        except FileExistsError:
-            continue
-        except (OSError, NotImplementedError, AttributeError):
-            # A disk without hard links (FAT, some network folders).
-            if before.exists():
-                continue
-            shutil.copy2(path, before)
-        return before
-    raise OSError(f"{MOST_TRIES} copies of {path.name} are kept already; move some away")
+def _names(name: str, stamp: str) -> Iterator[str]:
+    """Names for what stood there before."""
+    yield f"{name}.before-{stamp}"
+    for number in range(2, MOST_KEPT + 1):
+        yield f"{name}.before-{stamp}-{number}"
 
 
 def _stamp(wall_s: float) -> str:
@@ -140,13 +106,3 @@ def _stamp(wall_s: float) -> str:
         return datetime.fromtimestamp(wall_s, UTC).strftime("%Y%m%d-%H%M%S")
     except (OverflowError, OSError, ValueError):
         return "00000000-000000"
-
-
-def _flush_folder(folder: Path) -> None:
-    """Have the new names on disk too; a system that cannot open a folder does it by itself."""
-    with suppress(OSError):
-        handle = os.open(folder, os.O_RDONLY)
-        try:
-            os.fsync(handle)
-        finally:
-            os.close(handle)

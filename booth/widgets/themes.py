@@ -95,8 +95,10 @@ def variable_defaults() -> dict[str, str]:
 
 
 def install(app: App[Any], name: str = DARK_BOOTH.name) -> None:
-    """Make both themes known to the app and use one; to be called in its __init__."""
+    """Make both themes known to the app and use one, the dark one where `name` is neither; to be called in its __init__."""
     for theme in THEMES:
         app.register_theme(theme)
+    if name not in {theme.name for theme in THEMES}:
+        name = DARK_BOOTH.name
     # Set without its watcher: nothing is drawn yet, and the style sheet would be parsed twice.
     app.set_reactive(App.theme, name)

@@ -14,7 +14,7 @@ import pytest
 
 from booth.files import paths
 
-ROOT = Path(__file__).resolve().parent.parent
+ROOT = Path(__file__).resolve().parents[2]
 
 
 def test_one_variable_moves_everything(monkeypatch: pytest.MonkeyPatch, tmp_path: Path) -> None:
