@@ -116,8 +116,8 @@ def test_json_numbers_do_not_depend_on_the_units_shown(words: str) -> None:
 
 def public_functions() -> dict[str, FunctionType]:
     found = {}
-    for module in pkgutil.iter_modules(booth.trade.__path__):
-        loaded = importlib.import_module(f"booth.trade.{module.name}")
+    for module in pkgutil.walk_packages(booth.trade.__path__, "booth.trade."):
+        loaded = importlib.import_module(module.name)
         for name in getattr(loaded, "__all__", ()):
             public = getattr(loaded, name)
             if inspect.isfunction(public):

@@ -6,7 +6,7 @@ from booth.figure import shapes
 from booth.figure.answer import Answer, Item, exact, figure, item_of, several
 from booth.figure.readers import Named
 from booth.figure.subject import Argument, Given, Subject, may, need
-from booth.trade import air, airbase, hvlp
+from booth.trade.air import air_base, hvlp, receiver
 
 _RECEIVER = need("receiver", shapes.RECEIVER, "volume of the receiver")
 _DEMAND = need("demand", shapes.AIR_FLOW, "free air the gun uses, trigger pulled")
@@ -15,7 +15,7 @@ _ROOM = may(
     "room", shapes.PRESSURE, "absolute pressure of the room's air, one atmosphere if left out"
 )
 _FOR_EVER = "as long as you like: the compressor meets the demand"
-_BASE = Named(airbase.air_base, ", ".join(base.name for base in airbase.AIR_BASES))
+_BASE = Named(air_base.air_base, ", ".join(base.name for base in air_base.AIR_BASES))
 
 
 def _gauge(name: str, meaning: str) -> Argument:
@@ -23,7 +23,7 @@ def _gauge(name: str, meaning: str) -> Argument:
 
 
 def _trigger(given: Given) -> Answer:
-    found = air.longest_trigger_s(
+    found = receiver.longest_trigger_s(
         given["receiver"],
         given["full"],
         given["least"],
@@ -36,7 +36,7 @@ def _trigger(given: Given) -> Answer:
 
 
 def _recovery(given: Given) -> Answer:
-    found = air.recovery_s(
+    found = receiver.recovery_s(
         given["receiver"],
         given["least"],
         given["full"],
@@ -47,7 +47,7 @@ def _recovery(given: Given) -> Answer:
 
 
 def _cycle(given: Given) -> Answer:
-    found = air.trigger_cycle(
+    found = receiver.trigger_cycle(
         given["receiver"],
         given["full"],
         given["least"],
@@ -86,7 +86,7 @@ SUBJECTS = (
             _ROOM,
         ),
         _trigger,
-        (air.longest_trigger_s,),
+        (receiver.longest_trigger_s,),
         (
             "183.75ft3 100psi 60psi 350cfm supply=250cfm room=14.7psi",
             "20gal 125psi 90psi 10cfm supply=12cfm",
@@ -104,7 +104,7 @@ SUBJECTS = (
             _ROOM,
         ),
         _recovery,
-        (air.recovery_s,),
+        (receiver.recovery_s,),
         ("90l 5bar 8bar 200l/min", "90l 5bar 8bar 200l/min demand=300l/min"),
     ),
     Subject(
@@ -119,7 +119,7 @@ SUBJECTS = (
             _ROOM,
         ),
         _cycle,
-        (air.trigger_cycle,),
+        (receiver.trigger_cycle,),
         ("90l 8bar 5bar 340l/min 200l/min", "90l 8bar 5bar 200l/min 200l/min"),
     ),
     Subject(
@@ -128,11 +128,11 @@ SUBJECTS = (
         (_DEMAND, _SUPPLY),
         lambda given: exact(
             "trigger in the long run",
-            air.trigger_duty(given["demand"], given["supply"]),
+            receiver.trigger_duty(given["demand"], given["supply"]),
             shapes.SHARE,
             "supply / demand, at most all of the time",
         ),
-        (air.trigger_duty,),
+        (receiver.trigger_duty,),
         ("400l/min 100l/min",),
     ),
     Subject(
@@ -141,13 +141,13 @@ SUBJECTS = (
         (_RECEIVER, _gauge("full", "pressure from"), _gauge("least", "pressure to"), _ROOM),
         lambda given: exact(
             "free air",
-            air.free_air_stored_l(
+            receiver.free_air_stored_l(
                 given["receiver"], given["full"], given["least"], **given.some(air_kpa="room")
             ),
             shapes.FREE_AIR,
             "V (P1 - P2) / Pa",
         ),
-        (air.free_air_stored_l,),
+        (receiver.free_air_stored_l,),
         ("660gal 110psi 100psi room=14.7psi",),
     ),
     Subject(
@@ -160,11 +160,11 @@ SUBJECTS = (
         ),
         lambda given: exact(
             f"flow as {given['to'].name}",
-            airbase.convert_flow_l_min(given["flow"], given["from"], given["to"]),
+            air_base.convert_flow_l_min(given["flow"], given["from"], given["to"]),
             shapes.AIR_FLOW,
             f"ideal gas; {given['from'].source}; {given['to'].source}",
         ),
-        (airbase.convert_flow_l_min, airbase.air_base),
+        (air_base.convert_flow_l_min, air_base.air_base),
         ("100l/min from 'scf 60 F' to 'scf 14.5 psia'",),
     ),
     Subject(

@@ -8,8 +8,8 @@ from dataclasses import dataclass
 from typing import Any
 
 from booth.figure.shapes import TIME, Shape
-from booth.trade.drying import WaitTime
 from booth.trade.result import Estimate, Outside, Value
+from booth.trade.waits.wait_time import WaitTime
 from booth.units import System
 
 

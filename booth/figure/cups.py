@@ -6,7 +6,7 @@ from booth.figure import shapes
 from booth.figure.answer import Answer, Item, exact, figure, several
 from booth.figure.readers import CUP, Group, Quantity
 from booth.figure.subject import Given, Subject, may, need
-from booth.trade import cups, viscosity
+from booth.trade.cups import cup_choice, cup_names, cup_runs, efflux_time, viscosity_by_temperature
 from booth.trade.result import BadInput
 
 #: Walther's line goes through two.
@@ -17,7 +17,7 @@ _OWNED = may("owned", CUP, "a cup you have; give it once for each", many=True)
 
 def _viscosity(given: Given) -> Answer:
     cup = given["cup"]
-    found = cups.viscosity_from_efflux(
+    found = efflux_time.viscosity_from_efflux(
         cup, given["time"], **given.some(correction="correction", owned="owned")
     )
     return figure(
@@ -26,7 +26,7 @@ def _viscosity(given: Given) -> Answer:
 
 
 def _equivalent(given: Given) -> Answer:
-    found = cups.equivalent_efflux(
+    found = efflux_time.equivalent_efflux(
         given["time"],
         given["from"],
         given["to"],
@@ -36,7 +36,7 @@ def _equivalent(given: Given) -> Answer:
 
 
 def _which(given: Given) -> Answer:
-    fits = cups.cups_for_viscosity(given["viscosity"], given.get("owned"))
+    fits = cup_choice.cups_for_viscosity(given["viscosity"], given.get("owned"))
     rule = "cups with the viscosity in their range; nearest the middle of it first"
     if not fits:
         return exact("cups", "none suits", None, rule)
@@ -44,14 +44,14 @@ def _which(given: Given) -> Answer:
 
 
 def _other(given: Given) -> Answer:
-    found = cups.suggest_cup_for_out_of_range(
+    found = cup_choice.suggest_cup_for_out_of_range(
         given["cup"], given["time"], **given.some(correction="correction", owned="owned")
     )
     return figure("cup", found, shapes.SECONDS)
 
 
 def _runs(given: Given) -> Answer:
-    found = cups.run_statistics(given["runs"], given.get("cup"))
+    found = cup_runs.run_statistics(given["runs"], given.get("cup"))
     suspect = {None: "cannot be said", True: "yes", False: "no"}[found.suspect]
     items = (
         Item("mean", found.mean_s, shapes.SECONDS),
@@ -70,16 +70,16 @@ _POINT = Group(
 
 
 def _at(given: Given) -> Answer:
-    points = [viscosity.ViscosityPoint(*point) for point in given["points"]]
+    points = [viscosity_by_temperature.ViscosityPoint(*point) for point in given["points"]]
     if len(points) > MOST_POINTS:
         raise BadInput(f"points: one or two measurements; {len(points)} were given.")
-    found = viscosity.viscosity_at_temperature(given["at"], *points)
+    found = viscosity_by_temperature.viscosity_at_temperature(given["at"], *points)
     return figure("viscosity", found, shapes.VISCOSITY)
 
 
 def _band(given: Given) -> Answer:
-    point = viscosity.ViscosityPoint(*given["point"])
-    found = viscosity.one_point_band(given["at"], point)
+    point = viscosity_by_temperature.ViscosityPoint(*given["point"])
+    found = viscosity_by_temperature.one_point_band(given["at"], point)
     return figure("viscosity", found, shapes.VISCOSITY, "no correction: the band one point leaves")
 
 
@@ -94,7 +94,7 @@ SUBJECTS = (
             _OWNED,
         ),
         _viscosity,
-        (cups.viscosity_from_efflux, cups.suggest_cup_for_out_of_range),
+        (efflux_time.viscosity_from_efflux, cup_choice.suggest_cup_for_out_of_range),
         ("--cup 'Ford #4' 30s", "'Zahn 2' 18s"),
     ),
     Subject(
@@ -107,12 +107,12 @@ SUBJECTS = (
         ),
         lambda given: figure(
             "efflux time",
-            cups.efflux_from_viscosity(
+            efflux_time.efflux_from_viscosity(
                 given["cup"], given["viscosity"], **given.some(correction="correction")
             ),
             shapes.SECONDS,
         ),
-        (cups.efflux_from_viscosity,),
+        (efflux_time.efflux_from_viscosity,),
         ("'ISO 4 mm' 100cSt",),
     ),
     Subject(
@@ -126,7 +126,7 @@ SUBJECTS = (
             may("to-correction", shapes.NUMBER, "the second cup's own factor"),
         ),
         _equivalent,
-        (cups.equivalent_efflux,),
+        (efflux_time.equivalent_efflux,),
         ("60s from 'ISO 4 mm' to 'Ford #4'",),
     ),
     Subject(
@@ -134,7 +134,7 @@ SUBJECTS = (
         "the cups that suit a viscosity, the best first",
         (need("viscosity", shapes.VISCOSITY, "expected"), _OWNED),
         _which,
-        (cups.cups_for_viscosity, cups.cup_named),
+        (cup_choice.cups_for_viscosity, cup_names.cup_named),
         ("100cSt owned=ford-4 owned=zahn-2", "0.1cSt"),
     ),
     Subject(
@@ -147,7 +147,7 @@ SUBJECTS = (
             _OWNED,
         ),
         _other,
-        (cups.suggest_cup_for_out_of_range,),
+        (cup_choice.suggest_cup_for_out_of_range,),
         ("'Zahn 2' 18s",),
     ),
     Subject(
@@ -158,7 +158,7 @@ SUBJECTS = (
             may("cup", CUP, "the cup, whose standard may have a criterion"),
         ),
         _runs,
-        (cups.run_statistics,),
+        (cup_runs.run_statistics,),
         ("30s 31s 30.4s 30.8s cup='Zahn 2'",),
     ),
     Subject(
@@ -169,7 +169,7 @@ SUBJECTS = (
             need("points", _POINT, "one or two measurements of this mix, 3 C apart", many=True),
         ),
         _at,
-        (viscosity.viscosity_at_temperature,),
+        (viscosity_by_temperature.viscosity_at_temperature,),
         ("22.5C 15C:201.888cSt 30C:59.507cSt", "25C 15C:200cSt"),
     ),
     Subject(
@@ -180,7 +180,7 @@ SUBJECTS = (
             need("point", _POINT, "the one measurement"),
         ),
         _band,
-        (viscosity.one_point_band,),
+        (viscosity_by_temperature.one_point_band,),
         ("20C 25C:100cSt",),
     ),
 )

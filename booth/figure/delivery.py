@@ -6,7 +6,7 @@ from booth.figure import shapes
 from booth.figure.answer import Answer, Item, exact, figure, several
 from booth.figure.readers import Amount, Group, Quantity
 from booth.figure.subject import Given, Subject, may, need
-from booth.trade import delivery, needle, water
+from booth.trade.delivery import catches, needle, water
 from booth.trade.result import BadInput
 
 _FLOW = "volume / time"
@@ -19,22 +19,22 @@ def _delivery(given: Given) -> Answer:
     if not weighed:
         if "density" in given:
             raise BadInput("A density is only needed where the catch was weighed, as in 120g.")
-        found = delivery.delivery_from_volume(amount, given["time"])
+        found = catches.delivery_from_volume(amount, given["time"])
         return exact("delivery", found, shapes.DELIVERY, _FLOW)
     if "density" not in given:
         raise BadInput("A catch that was weighed needs the density of the mix: density=1.2g/ml.")
-    found = delivery.delivery_from_weight(amount, given["density"], given["time"])
+    found = catches.delivery_from_weight(amount, given["density"], given["time"])
     return exact("delivery", found, shapes.DELIVERY, "weight / density / time")
 
 
 def _water(given: Given) -> Answer:
-    found = delivery.delivery_of_water(given["weight"], given["time"], given["water"])
+    found = catches.delivery_of_water(given["weight"], given["time"], given["water"])
     note = "of water: paint runs slower (see paint-from-water)"
     return exact("delivery of water", found, shapes.DELIVERY, "weight / density / time", note)
 
 
 def _catches(given: Given) -> Answer:
-    found = delivery.catch_statistics(given["catches"])
+    found = catches.catch_statistics(given["catches"])
     items = [
         Item("mean", found.mean_ml_min, shapes.DELIVERY),
         Item("least", found.least_ml_min, shapes.DELIVERY),
@@ -79,7 +79,7 @@ SUBJECTS = (
             may("density", shapes.DENSITY, "of what was sprayed, where it was weighed"),
         ),
         _delivery,
-        (delivery.delivery_from_volume, delivery.delivery_from_weight),
+        (catches.delivery_from_volume, catches.delivery_from_weight),
         ("'6 oz' 60s", "120g 30s density=1.2g/ml"),
     ),
     Subject(
@@ -91,7 +91,7 @@ SUBJECTS = (
             may("water", shapes.TEMPERATURE, "temperature of the water", default="20C"),
         ),
         _water,
-        (delivery.delivery_of_water, water.water_density_kg_m3),
+        (catches.delivery_of_water, water.water_density_kg_m3),
         ("200g 60s",),
     ),
     Subject(
@@ -112,7 +112,7 @@ SUBJECTS = (
         "mean and scatter of catches at one setting",
         (need("catches", shapes.DELIVERY, "delivery of each catch", many=True),),
         _catches,
-        (delivery.catch_statistics,),
+        (catches.catch_statistics,),
         ("180ml/min 184ml/min 176ml/min", "180ml/min"),
     ),
     Subject(
@@ -124,11 +124,11 @@ SUBJECTS = (
         ),
         lambda given: exact(
             "lasts",
-            delivery.time_to_empty_s(given["volume"], given["delivery"]),
+            catches.time_to_empty_s(given["volume"], given["delivery"]),
             shapes.TIME,
             "volume / delivery",
         ),
-        (delivery.time_to_empty_s,),
+        (catches.time_to_empty_s,),
         ("'20 oz' '6 oz/min'",),
     ),
     Subject(

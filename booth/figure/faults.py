@@ -9,8 +9,9 @@ from booth.figure.answer import Answer, Item, exact, several
 from booth.figure.readers import YES_NO, Choice, Named, Reader
 from booth.figure.shapes import Shape
 from booth.figure.subject import Argument, Given, Subject, may, need
-from booth.trade import faults
-from booth.trade.faults import Evidence, RankedCause, Sign, Standing
+from booth.trade.faults import evidence, ranked_causes
+from booth.trade.faults.evidence import Evidence, Sign
+from booth.trade.faults.ranked_causes import RankedCause, Standing
 
 #: Unit at the end of a field's name, and how it is read.
 _ENDINGS: tuple[tuple[str, Shape], ...] = (
@@ -72,7 +73,7 @@ def _evidence(given: Given) -> Evidence:
     return Evidence(**{field: given[name] for name, field in _FIELDS.items() if name in given})
 
 
-def _reading(reading: faults.Reading, name: str) -> tuple[Item, ...]:
+def _reading(reading: evidence.Reading, name: str) -> tuple[Item, ...]:
     if reading.measured is None or reading.limit is None:
         return (Item(name, f"{reading.name} ({reading.side})"),)
     shape = _UNITS[reading.unit]
@@ -96,7 +97,7 @@ def _cause(place: int, ranked: RankedCause) -> list[Item]:
 def _fault(given: Given) -> Answer:
     fault = given["fault"]
     items: list[Item] = []
-    for place, ranked in enumerate(faults.rank_causes(fault.key, _evidence(given)), 1):
+    for place, ranked in enumerate(ranked_causes.rank_causes(fault.key, _evidence(given)), 1):
         items += _cause(place, ranked)
     return several(
         "a cause is claimed only where a figure speaks for it", items, f"the film: {fault.film}"
@@ -104,7 +105,7 @@ def _fault(given: Given) -> Answer:
 
 
 def _sign(given: Given) -> Answer:
-    found = faults.read_sign(given["sign"], _evidence(given))
+    found = evidence.read_sign(given["sign"], _evidence(given))
     rule = "the figure against its limit"
     if found is None:
         return exact(given["sign"].value, "no figure, or no limit to hold it against", None, rule)
@@ -121,14 +122,15 @@ SUBJECTS = (
             need(
                 "fault",
                 Named(
-                    faults.fault_named, ", ".join(fault.name for fault in faults.FAULTS.values())
+                    ranked_causes.fault_named,
+                    ", ".join(fault.name for fault in ranked_causes.FAULTS.values()),
                 ),
                 "what was seen",
             ),
             *_EVIDENCE,
         ),
         _fault,
-        (faults.rank_causes, faults.fault_named),
+        (ranked_causes.rank_causes, ranked_causes.fault_named),
         ("runs wet=90um wet-high=60um efflux=20s efflux-low=18s",),
     ),
     Subject(
@@ -136,7 +138,7 @@ SUBJECTS = (
         "whether one figure speaks for or against a sign of a fault",
         (need("sign", Choice(_SIGNS), "which one"), *_EVIDENCE),
         _sign,
-        (faults.read_sign,),
+        (evidence.read_sign,),
         (
             "efflux-high efflux=30s efflux-high=22s",
             "humid",

@@ -6,7 +6,7 @@ from booth.figure import shapes
 from booth.figure.answer import Answer, Item, exact, figure, several
 from booth.figure.readers import YES_NO, EfficiencyReader, Group, Quantity
 from booth.figure.subject import Given, Subject, may, need
-from booth.trade import film, gauge, speed, transfer
+from booth.trade.film import film_thickness, gun_speed, transfer_efficiency, wet_gauge
 
 _SOLIDS = need("solids", shapes.SHARE, "solids by volume, before thinning")
 _THINNED = may("thinned", shapes.SHARE, "thinner per volume of coating", default="0%")
@@ -21,7 +21,7 @@ _TEETH = "last tooth wetted and first left dry, a dash for none"
 
 
 def _coats(given: Given) -> Answer:
-    plan = film.coats_to_dry_film(
+    plan = film_thickness.coats_to_dry_film(
         given["dry"],
         given["wet-most"],
         given["solids"],
@@ -37,7 +37,7 @@ def _coats(given: Given) -> Answer:
     return several("the fewest equal coats; DFT = WFT x VS / (1 + s)", items)
 
 
-def _interval(name: str, found: gauge.FilmInterval) -> tuple[Item, Item]:
+def _interval(name: str, found: wet_gauge.FilmInterval) -> tuple[Item, Item]:
     return (
         Item(f"{name} from", found.low_um, shapes.FILM),
         Item("to", found.high_um, shapes.FILM, tight=True),
@@ -45,8 +45,8 @@ def _interval(name: str, found: gauge.FilmInterval) -> tuple[Item, Item]:
 
 
 def _gauge(given: Given) -> Answer:
-    readings = [gauge.film_between_teeth(*reading) for reading in given["readings"]]
-    sums = gauge.film_statistics(readings)
+    readings = [wet_gauge.film_between_teeth(*reading) for reading in given["readings"]]
+    sums = wet_gauge.film_statistics(readings)
     items = [*_interval("mean film", sums.mean), *_interval("anywhere", sums.everywhere)]
     items += [
         Item("spread from", sums.spread_least_um, shapes.FILM),
@@ -54,15 +54,15 @@ def _gauge(given: Given) -> Answer:
     ]
     notes = []
     if "low" in given or "high" in given:
-        judged = gauge.judge_film(sums.mean, given.get("low"), given.get("high"))
+        judged = wet_gauge.judge_film(sums.mean, given.get("low"), given.get("high"))
         items.append(Item("verdict", judged.verdict.value))
         notes.append(judged.sentence)
     return several("the film lies between the last wetted and the first dry tooth", items, *notes)
 
 
 def _efficiency(given: Given) -> Answer:
-    found = transfer.transfer_efficiency_from_film(
-        gauge.film_between_teeth(*given["film"]),
+    found = transfer_efficiency.transfer_efficiency_from_film(
+        wet_gauge.film_between_teeth(*given["film"]),
         given["delivery"],
         given["fan"],
         given["overlap"],
@@ -72,7 +72,7 @@ def _efficiency(given: Given) -> Answer:
 
 
 def _band(given: Given) -> Answer:
-    band = transfer.default_band(given["hvlp"], given["large"])
+    band = transfer_efficiency.default_band(given["hvlp"], given["large"])
     item = Item("transfer efficiency", band.likely, shapes.SHARE, band.low, band.high, True)
     return several(band.source, (item,), "a band to begin with, until the gauge says otherwise")
 
@@ -84,11 +84,11 @@ SUBJECTS = (
         (need("dry", shapes.FILM, "dry film wanted"), _SOLIDS, _THINNED),
         lambda given: exact(
             "wet film",
-            film.wet_film_um(given["dry"], given["solids"], given["thinned"]),
+            film_thickness.wet_film_um(given["dry"], given["solids"], given["thinned"]),
             shapes.FILM,
             "WFT = DFT x (1 + s) / VS",
         ),
-        (film.wet_film_um,),
+        (film_thickness.wet_film_um,),
         ("1.5mil 42%",),
     ),
     Subject(
@@ -97,11 +97,11 @@ SUBJECTS = (
         (need("wet", shapes.FILM, "wet film"), _SOLIDS, _THINNED),
         lambda given: exact(
             "dry film",
-            film.dry_film_um(given["wet"], given["solids"], given["thinned"]),
+            film_thickness.dry_film_um(given["wet"], given["solids"], given["thinned"]),
             shapes.FILM,
             "DFT = WFT x VS / (1 + s)",
         ),
-        (film.dry_film_um,),
+        (film_thickness.dry_film_um,),
         ("4mil 50% thinned=25%",),
     ),
     Subject(
@@ -115,7 +115,7 @@ SUBJECTS = (
             may("so-far", shapes.FILM, "dry film already there"),
         ),
         _coats,
-        (film.coats_to_dry_film,),
+        (film_thickness.coats_to_dry_film,),
         ("60um 60um 50%",),
     ),
     Subject(
@@ -127,7 +127,7 @@ SUBJECTS = (
             may("high", shapes.FILM, "greatest film asked for"),
         ),
         _gauge,
-        (gauge.film_between_teeth, gauge.film_statistics, gauge.judge_film),
+        (wet_gauge.film_between_teeth, wet_gauge.film_statistics, wet_gauge.judge_film),
         ("75um:100um 100um:125um low=80um high=130um", "-:25um", "3mil:-"),
     ),
     Subject(
@@ -136,7 +136,7 @@ SUBJECTS = (
         (_DELIVERY, _FAN, _OVERLAP, _SPEED, EFFICIENCY),
         lambda given: figure(
             "mean wet film",
-            speed.mean_wet_film_um(
+            gun_speed.mean_wet_film_um(
                 given["delivery"],
                 given["fan"],
                 given["overlap"],
@@ -145,7 +145,7 @@ SUBJECTS = (
             ),
             shapes.FILM,
         ),
-        (speed.mean_wet_film_um,),
+        (gun_speed.mean_wet_film_um,),
         ("200ml/min 250mm 50% 0.4m/s efficiency=65%", "200ml/min 250mm 50% 0.4m/s"),
     ),
     Subject(
@@ -154,7 +154,7 @@ SUBJECTS = (
         (need("wet", shapes.FILM, "wet film wanted"), _DELIVERY, _FAN, _OVERLAP, EFFICIENCY),
         lambda given: figure(
             "gun speed",
-            speed.speed_for_wet_film_mm_s(
+            gun_speed.speed_for_wet_film_mm_s(
                 given["wet"],
                 given["delivery"],
                 given["fan"],
@@ -163,7 +163,7 @@ SUBJECTS = (
             ),
             shapes.SPEED,
         ),
-        (speed.speed_for_wet_film_mm_s,),
+        (gun_speed.speed_for_wet_film_mm_s,),
         ("50um 200ml/min 250mm 50% efficiency=65%",),
     ),
     Subject(
@@ -172,11 +172,11 @@ SUBJECTS = (
         (_FAN, _OVERLAP),
         lambda given: exact(
             "pitch",
-            speed.pitch_mm(given["fan"], given["overlap"]),
+            gun_speed.pitch_mm(given["fan"], given["overlap"]),
             shapes.LENGTH,
             "fan x (1 - overlap)",
         ),
-        (speed.pitch_mm,),
+        (gun_speed.pitch_mm,),
         ("10in 50%",),
     ),
     Subject(
@@ -185,11 +185,11 @@ SUBJECTS = (
         (need("length", shapes.PART, "of the pass, with the run-out"), _SPEED),
         lambda given: exact(
             "time of a pass",
-            speed.pass_time_s(given["length"], given["speed"]),
+            gun_speed.pass_time_s(given["length"], given["speed"]),
             shapes.SECONDS,
             "length / speed",
         ),
-        (speed.pass_time_s,),
+        (gun_speed.pass_time_s,),
         ("1.2m 0.4m/s",),
     ),
     Subject(
@@ -201,11 +201,11 @@ SUBJECTS = (
         ),
         lambda given: exact(
             "gun speed",
-            speed.speed_of_pass_mm_s(given["length"], given["time"]),
+            gun_speed.speed_of_pass_mm_s(given["length"], given["time"]),
             shapes.SPEED,
             "length / time",
         ),
-        (speed.speed_of_pass_mm_s,),
+        (gun_speed.speed_of_pass_mm_s,),
         ("1.2m 3s",),
     ),
     Subject(
@@ -214,11 +214,11 @@ SUBJECTS = (
         (need("width", shapes.PART, "of the panel, across the passes"), _FAN, _OVERLAP),
         lambda given: exact(
             "passes",
-            speed.passes_for_width(given["width"], given["fan"], given["overlap"]),
+            gun_speed.passes_for_width(given["width"], given["fan"], given["overlap"]),
             shapes.COUNT,
             "n passes lay the full film over (n + 1) pitch - fan",
         ),
-        (speed.passes_for_width,),
+        (gun_speed.passes_for_width,),
         ("500mm 250mm 50%",),
     ),
     Subject(
@@ -226,7 +226,7 @@ SUBJECTS = (
         "the transfer efficiency that a wet-film reading implies",
         (need("film", _READING, _TEETH), _DELIVERY, _FAN, _OVERLAP, _SPEED),
         _efficiency,
-        (transfer.transfer_efficiency_from_film,),
+        (transfer_efficiency.transfer_efficiency_from_film,),
         ("40um:50um 200ml/min 250mm 50% 0.4m/s", "400um:500um 200ml/min 250mm 50% 0.4m/s"),
     ),
     Subject(
@@ -237,7 +237,7 @@ SUBJECTS = (
             may("large", YES_NO, "the part is large and flat", default="yes"),
         ),
         _band,
-        (transfer.default_band,),
+        (transfer_efficiency.default_band,),
         ("yes", "yes large=no", "no"),
     ),
 )

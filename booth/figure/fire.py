@@ -6,8 +6,8 @@ from booth.figure import shapes
 from booth.figure.answer import Answer, Item, exact, figure, item_of, refused, several
 from booth.figure.readers import WORD, Choice, Group, Named, Quantity
 from booth.figure.subject import Given, Subject, may, need
-from booth.trade import face, solvents, ventilation
 from booth.trade.result import Outside
+from booth.trade.ventilation import booth_face, dilution, solvents
 
 _SOLVENT = Named(solvents.solvent, "a solvent by its name (see the subject solvents)")
 _BLEND = need(
@@ -50,7 +50,7 @@ def _names(given: Given) -> Answer:
 
 
 def _fresh_air(given: Given) -> Answer:
-    found = ventilation.minimum_air(
+    found = dilution.minimum_air(
         given["delivery"],
         given["volatile"],
         given["solvents"],
@@ -65,7 +65,9 @@ def _fresh_air(given: Given) -> Answer:
 
 
 def _face(given: Given) -> Answer:
-    found = face.face_velocity(given["exhaust"], given["face"], **given.some(least_m_s="least"))
+    found = booth_face.face_velocity(
+        given["exhaust"], given["face"], **given.some(least_m_s="least")
+    )
     items = (
         item_of("average velocity", found.average, shapes.AIR_SPEED),
         Item("held against", found.least_m_s, shapes.AIR_SPEED),
@@ -75,15 +77,15 @@ def _face(given: Given) -> Answer:
 
 
 def _exhaust(given: Given) -> Answer:
-    found = face.required_exhaust(given["face"], **given.some(least_m_s="least"))
+    found = booth_face.required_exhaust(given["face"], **given.some(least_m_s="least"))
     return figure("least exhaust", found.least, shapes.EXHAUST, found.caution)
 
 
 def _design(given: Given) -> Answer:
-    found = face.design_velocity_m_s(given["crossdraft"], large=given["booth"])
+    found = booth_face.design_velocity_m_s(given["crossdraft"], large=given["booth"])
     if isinstance(found, Outside):
         return refused(found)
-    return figure("design velocity", found, shapes.AIR_SPEED, face.CAUTION)
+    return figure("design velocity", found, shapes.AIR_SPEED, booth_face.CAUTION)
 
 
 SUBJECTS = (
@@ -98,7 +100,7 @@ SUBJECTS = (
             _STAY,
         ),
         _fresh_air,
-        (ventilation.minimum_air,),
+        (dilution.minimum_air,),
         ("200ml/min 60% xylene:100%",),
     ),
     Subject(
@@ -110,11 +112,11 @@ SUBJECTS = (
         ),
         lambda given: exact(
             "evaporates",
-            ventilation.volatile_fraction(given["solids"], given["thinned"]),
+            dilution.volatile_fraction(given["solids"], given["thinned"]),
             shapes.SHARE,
             "1 - VS / (1 + s)",
         ),
-        (ventilation.volatile_fraction,),
+        (dilution.volatile_fraction,),
         ("50% 25%",),
     ),
     Subject(
@@ -123,12 +125,12 @@ SUBJECTS = (
         (_VAPOUR, _LEL, _STAY),
         lambda given: exact(
             "air per liquid",
-            ventilation.dilution_air_l_per_l(given["vapour"], given["lel"], given["stay"]),
+            dilution.dilution_air_l_per_l(given["vapour"], given["lel"], given["stay"]),
             shapes.PER_LIQUID,
             "vapour (100 - f LEL) / (f LEL)",
-            ventilation.CAUTION,
+            dilution.CAUTION,
         ),
-        (ventilation.dilution_air_l_per_l,),
+        (dilution.dilution_air_l_per_l,),
         ("30.4ft3/gal 1.4%",),
     ),
     Subject(
@@ -137,12 +139,12 @@ SUBJECTS = (
         (_VAPOUR, _LEL),
         lambda given: exact(
             "air per liquid",
-            ventilation.regulation_dilution_l_per_l(given["vapour"], given["lel"]),
+            dilution.regulation_dilution_l_per_l(given["vapour"], given["lel"]),
             shapes.PER_LIQUID,
             "4 (100 - LEL) x vapour / LEL",
-            ventilation.CAUTION,
+            dilution.CAUTION,
         ),
-        (ventilation.regulation_dilution_l_per_l,),
+        (dilution.regulation_dilution_l_per_l,),
         ("30.4ft3/gal 1.4%", "44ft3/gal 2.6%"),
     ),
     Subject(
@@ -151,12 +153,12 @@ SUBJECTS = (
         (_BLEND, _STAY),
         lambda given: exact(
             "air per liquid",
-            ventilation.dilution_air_of_blend_l_per_l(given["solvents"], given["stay"]),
+            dilution.dilution_air_of_blend_l_per_l(given["solvents"], given["stay"]),
             shapes.PER_LIQUID,
             "the air of the components added (Le Chatelier)",
-            ventilation.CAUTION,
+            dilution.CAUTION,
         ),
-        (ventilation.dilution_air_of_blend_l_per_l,),
+        (dilution.dilution_air_of_blend_l_per_l,),
         ("toluene:50% acetone:50%",),
     ),
     Subject(
@@ -201,7 +203,7 @@ SUBJECTS = (
         "the exhaust that an open face of a booth takes",
         (_FACE, _LEAST),
         _exhaust,
-        (face.required_exhaust,),
+        (booth_face.required_exhaust,),
         ("100ft2",),
     ),
     Subject(
@@ -209,7 +211,7 @@ SUBJECTS = (
         "the air velocity that an exhaust makes at an open face",
         (need("exhaust", shapes.EXHAUST, "what the fan moves, filters in place"), _FACE, _LEAST),
         _face,
-        (face.face_velocity,),
+        (booth_face.face_velocity,),
         ("10000cfm 100ft2", "5000m3/h 4m2"),
     ),
     Subject(
@@ -220,7 +222,7 @@ SUBJECTS = (
             need("booth", Choice({"large": True, "small": False}), "its size"),
         ),
         _design,
-        (face.design_velocity_m_s,),
+        (booth_face.design_velocity_m_s,),
         ("40ft/min small", "120ft/min large"),
     ),
 )

@@ -7,7 +7,7 @@ from booth.figure.answer import Answer, Item, exact, figure, item_of, several
 from booth.figure.film import EFFICIENCY
 from booth.figure.readers import YES_NO, Whole
 from booth.figure.subject import Argument, Given, Subject, may, need
-from booth.trade import area, coverage
+from booth.trade.film import coverage, part_area
 
 _LOSS = may("loss", shapes.SHARE, "share lost before the gun", default="0%")
 _SIDES = may("sides", Whole(), "sides painted, 1 or 2", default="1")
@@ -101,10 +101,10 @@ SUBJECTS = (
         "area of a flat rectangle",
         (_side("length"), _side("width"), _SIDES),
         lambda given: _area(
-            area.rectangle_area_m2(given["length"], given["width"], given["sides"]),
+            part_area.rectangle_area_m2(given["length"], given["width"], given["sides"]),
             "length x width x sides",
         ),
-        (area.rectangle_area_m2,),
+        (part_area.rectangle_area_m2,),
         ("2m 0.5m sides=2",),
     ),
     Subject(
@@ -117,10 +117,12 @@ SUBJECTS = (
             may("sides", Whole(), "faces painted, 1 or 2", default="2"),
         ),
         lambda given: _area(
-            area.sheet_area_m2(given["length"], given["width"], given["thickness"], given["sides"]),
+            part_area.sheet_area_m2(
+                given["length"], given["width"], given["thickness"], given["sides"]
+            ),
             "faces + 2 (length + width) thickness",
         ),
-        (area.sheet_area_m2,),
+        (part_area.sheet_area_m2,),
         ("2m 0.8m 40mm",),
     ),
     Subject(
@@ -128,10 +130,12 @@ SUBJECTS = (
         "area of a closed box",
         (_side("length"), _side("width"), _side("height"), _INSIDE),
         lambda given: _area(
-            area.box_area_m2(given["length"], given["width"], given["height"], given["inside"]),
+            part_area.box_area_m2(
+                given["length"], given["width"], given["height"], given["inside"]
+            ),
             "2 (lw + lh + wh)",
         ),
-        (area.box_area_m2,),
+        (part_area.box_area_m2,),
         ("1m 1m 1m",),
     ),
     Subject(
@@ -139,9 +143,9 @@ SUBJECTS = (
         "area of a flat disc",
         (_side("diameter"), _SIDES),
         lambda given: _area(
-            area.circle_area_m2(given["diameter"], given["sides"]), "pi d^2 / 4 x sides"
+            part_area.circle_area_m2(given["diameter"], given["sides"]), "pi d^2 / 4 x sides"
         ),
-        (area.circle_area_m2,),
+        (part_area.circle_area_m2,),
         ("1m",),
     ),
     Subject(
@@ -154,12 +158,12 @@ SUBJECTS = (
             _INSIDE,
         ),
         lambda given: _area(
-            area.cylinder_area_m2(
+            part_area.cylinder_area_m2(
                 given["diameter"], given["length"], given["ends"], given["inside"]
             ),
             "pi d l + ends x pi d^2 / 4",
         ),
-        (area.cylinder_area_m2,),
+        (part_area.cylinder_area_m2,),
         ("100mm 1m",),
     ),
 )

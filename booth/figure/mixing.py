@@ -9,8 +9,8 @@ from booth.figure.answer import Answer, Item, exact, several
 from booth.figure.readers import WORD, Amount, Choice, Group, Quantity
 from booth.figure.shapes import Shape
 from booth.figure.subject import Given, Subject, may, need
-from booth.trade import blend, mixing, overpour, parts
-from booth.trade.parts import Component, Measure
+from booth.trade.mixing import mix_parts, mixed_batch, overpour, pours
+from booth.trade.mixing.components import Component, Measure
 from booth.trade.result import BadInput
 
 _NAME, _PARTS = ("name", WORD), ("parts", Quantity(shapes.NUMBER))
@@ -41,18 +41,18 @@ def _in(amount: tuple[float, bool], measure: Measure, name: str) -> float:
     return amount[0]
 
 
-def _pours(pours: Sequence[mixing.Pour], measure: Measure) -> list[Item]:
+def _pours(poured: Sequence[pours.Pour], measure: Measure) -> list[Item]:
     items = []
-    for pour in pours:
+    for pour in poured:
         items.append(Item(pour.name, pour.amount, _shape(measure)))
         items.append(Item("up to", pour.mark, _shape(measure), tight=True))
     return items
 
 
-def _table(given: Given, components: Sequence[Component], table: mixing.PourTable) -> Answer:
+def _table(given: Given, components: Sequence[Component], table: pours.PourTable) -> Answer:
     items = _pours(table.pours, table.measure)
     if table.measure is Measure.WEIGHT and all(each.density_g_ml for each in components):
-        volume = blend.mixed_volume_ml(components, table)
+        volume = mixed_batch.mixed_volume_ml(components, table)
         items.append(Item("which makes", volume, shapes.VOLUME))
     return several(f"parts by {given['parts-by']}, poured one on the other", items)
 
@@ -60,7 +60,7 @@ def _table(given: Given, components: Sequence[Component], table: mixing.PourTabl
 def _mix(given: Given) -> Answer:
     components = _components(given)
     amount = given["amount"]
-    table = mixing.pour_table(
+    table = pours.pour_table(
         components,
         amount[0],
         parts_by=given["parts-by"],
@@ -73,7 +73,7 @@ def _mix(given: Given) -> Answer:
 def _from(given: Given) -> Answer:
     components = _components(given)
     amount = given["amount"]
-    table = mixing.pour_table_from_component(
+    table = pours.pour_table_from_component(
         components,
         given["component"],
         amount[0],
@@ -91,7 +91,7 @@ def _stock(given: Given) -> Answer:
         for name, _, left, _ in given["components"]
         if left is not None
     }
-    table = mixing.pour_table_from_stock(
+    table = pours.pour_table_from_stock(
         components, stock, parts_by=given["parts-by"], measure=given["pour"]
     )
     return _table(given, components, table)
@@ -99,7 +99,7 @@ def _stock(given: Given) -> Answer:
 
 def _top_up(given: Given) -> Answer:
     components, measure = _components(given), given["pour"]
-    table = mixing.pour_table_on_top(
+    table = pours.pour_table_on_top(
         components,
         _in(given["left"], measure, "What is left"),
         _in(given["wanted"], measure, "What is wanted"),
@@ -111,7 +111,7 @@ def _top_up(given: Given) -> Answer:
 
 def _correct(given: Given) -> Answer:
     components, measure = _components(given), given["pour"]
-    table = mixing.pour_table(
+    table = pours.pour_table(
         components,
         _in(given["wanted"], measure, "What is wanted"),
         parts_by=given["parts-by"],
@@ -135,11 +135,11 @@ def _shares(given: Given) -> Answer:
     components, by = _components(given), given["parts-by"]
     items = [
         Item(f"{each.name} by {by}", share, shapes.SHARE)
-        for each, share in zip(components, parts.pour_shares(components, by, by), strict=True)
+        for each, share in zip(components, mix_parts.pour_shares(components, by, by), strict=True)
     ]
     if all(each.density_g_ml for each in components):
         other = Measure.WEIGHT if by is Measure.VOLUME else Measure.VOLUME
-        shares = parts.pour_shares(components, by, other)
+        shares = mix_parts.pour_shares(components, by, other)
         items += [
             Item(f"{each.name} by {other}", share, shapes.SHARE)
             for each, share in zip(components, shares, strict=True)
@@ -148,7 +148,7 @@ def _shares(given: Given) -> Answer:
 
 
 def _density(given: Given) -> Answer:
-    found = blend.mixed_density_g_ml(_components(given), given["parts-by"])
+    found = mixed_batch.mixed_density_g_ml(_components(given), given["parts-by"])
     return exact("density of the mix", found, shapes.DENSITY, "weight of the parts over volume")
 
 
@@ -157,13 +157,13 @@ def _parts(components: Sequence[Component], rule: str) -> Answer:
 
 
 def _thinner(given: Given) -> Answer:
-    mix = parts.with_thinner(_components(given), "thinner", given["thinner"])
+    mix = mix_parts.with_thinner(_components(given), "thinner", given["thinner"])
     return _parts(mix, "parts by volume; thinner over the volume of the coating")
 
 
 def _left(given: Given) -> Answer:
-    batches = [blend.BatchAge(*batch) for batch in given["batches"]]
-    left = blend.pot_life_left_s(batches)
+    batches = [mixed_batch.BatchAge(*batch) for batch in given["batches"]]
+    left = mixed_batch.pot_life_left_s(batches)
     rule = "the batch with the least left rules all that was poured together"
     if left < 0:
         return exact("over since", -left, shapes.TIME, rule, "spray no more of it")
@@ -176,7 +176,7 @@ SUBJECTS = (
         "the pours for a wanted amount",
         (need("amount", _AMOUNTS, "wanted of the mix"), _COMPONENTS, _PARTS_BY, _POUR),
         _mix,
-        (mixing.pour_table, blend.mixed_volume_ml),
+        (pours.pour_table, mixed_batch.mixed_volume_ml),
         ("600ml base:4 hardener:1 thinner:1", "600g base:4:1.25g/ml hardener:1:1g/ml pour=weight"),
     ),
     Subject(
@@ -190,7 +190,7 @@ SUBJECTS = (
             _POUR,
         ),
         _from,
-        (mixing.pour_table_from_component,),
+        (pours.pour_table_from_component,),
         ("hardener 30ml base:4 hardener:1",),
     ),
     Subject(
@@ -207,7 +207,7 @@ SUBJECTS = (
             _POUR,
         ),
         _stock,
-        (mixing.pour_table_from_stock,),
+        (pours.pour_table_from_stock,),
         ("base:4:500ml hardener:1:100ml",),
     ),
     Subject(
@@ -221,7 +221,7 @@ SUBJECTS = (
             _POUR,
         ),
         _top_up,
-        (mixing.pour_table_on_top,),
+        (pours.pour_table_on_top,),
         ("100ml 600ml base:4 hardener:1",),
     ),
     Subject(
@@ -247,15 +247,15 @@ SUBJECTS = (
         "the share of each component, by volume and by weight",
         (_COMPONENTS, _PARTS_BY),
         _shares,
-        (parts.pour_shares,),
+        (mix_parts.pour_shares,),
         ("base:4:1.2g/ml hardener:1:0.9g/ml",),
     ),
     Subject(
         "mix-by-volume",
         "parts by volume from parts by weight",
         (_COMPONENTS,),
-        lambda given: _parts(parts.parts_by_volume(_components(given)), "weight over density"),
-        (parts.parts_by_volume,),
+        lambda given: _parts(mix_parts.parts_by_volume(_components(given)), "weight over density"),
+        (mix_parts.parts_by_volume,),
         ("resin:100:1.25g/ml hardener:40:1g/ml",),
     ),
     Subject(
@@ -263,7 +263,7 @@ SUBJECTS = (
         "the parts with thinner on top",
         (need("thinner", shapes.PERCENT, "of the volume of the coating"), _COMPONENTS),
         _thinner,
-        (parts.with_thinner,),
+        (mix_parts.with_thinner,),
         ("25% base:4",),
     ),
     Subject(
@@ -271,7 +271,7 @@ SUBJECTS = (
         "density of a mix",
         (_COMPONENTS, _PARTS_BY),
         _density,
-        (blend.mixed_density_g_ml,),
+        (mixed_batch.mixed_density_g_ml,),
         ("base:4:1.25g/ml hardener:1:1g/ml",),
     ),
     Subject(
@@ -286,7 +286,7 @@ SUBJECTS = (
             ),
         ),
         _left,
-        (blend.pot_life_left_s,),
+        (mixed_batch.pot_life_left_s,),
         ("3h:4h 0h:4h", "5h:4h"),
     ),
 )

@@ -6,8 +6,8 @@ from booth.figure import shapes
 from booth.figure.answer import Answer, Item, exact, several
 from booth.figure.readers import PROFILE, YES_NO, ZONES, Choice, Whole
 from booth.figure.subject import Given, Subject, may, need
-from booth.trade import overlap, pattern, reading
-from booth.trade.overlap import Evenness
+from booth.trade.pattern import fan_profile, overlap, pattern_reading
+from booth.trade.pattern.overlap import Evenness
 from booth.trade.result import BadInput
 
 _PROFILE = need("profile", PROFILE, "profile across the fan")
@@ -16,7 +16,7 @@ _TURNED = may("alternating", YES_NO, "the fan is turned on every second pass", d
 #: More passes or points than this are a slip of the finger.
 MOST = 1000
 _SUM = "equal deposits side by side at one pitch, added"
-_SEEN = Choice({seen.value.replace(" ", "-"): seen for seen in reading.Seen})
+_SEEN = Choice({seen.value.replace(" ", "-"): seen for seen in pattern_reading.Seen})
 
 
 def _even(found: Evenness) -> tuple[Item, ...]:
@@ -72,8 +72,8 @@ def _steady(given: Given) -> Answer:
     )
 
 
-def _reading(seen: reading.Seen) -> Answer:
-    found = reading.reading(seen)
+def _reading(seen: pattern_reading.Seen) -> Answer:
+    found = pattern_reading.reading(seen)
     items = [Item("seen", found.seen.value), Item("means", found.means)]
     items += [Item(f"{place}.", turn) for place, turn in enumerate(found.turns, 1)]
     return several(found.source, items, found.caution)
@@ -85,7 +85,7 @@ SUBJECTS = (
         "how even the film of overlapping passes is",
         (_PROFILE, _OVERLAP, _TURNED),
         _evenness,
-        (overlap.evenness, pattern.profile_by_name, pattern.profile_from_zones),
+        (overlap.evenness, fan_profile.profile_by_name, fan_profile.profile_from_zones),
         ("parabola 50%", "2,4,6,4,2 50%"),
     ),
     Subject(
@@ -148,15 +148,15 @@ SUBJECTS = (
         "what a pattern on paper points to, and what to turn",
         (need("seen", _SEEN, "what the paper shows"),),
         lambda given: _reading(given["seen"]),
-        (reading.reading,),
+        (pattern_reading.reading,),
         ("'heavy both ends'",),
     ),
     Subject(
         "zones",
         "the shape a pattern entered in zones comes nearest to, and what to turn",
         (need("zones", ZONES, "how heavy each zone looks, from one edge to the other"),),
-        lambda given: _reading(reading.seen_in_zones(given["zones"])),
-        (reading.seen_in_zones,),
+        lambda given: _reading(pattern_reading.seen_in_zones(given["zones"])),
+        (pattern_reading.seen_in_zones,),
         ("9,4,2,4,9",),
     ),
 )

@@ -9,7 +9,9 @@ from typing import Any, Protocol
 
 from booth.figure import shapes
 from booth.figure.shapes import Shape
-from booth.trade import cups, pattern, transfer
+from booth.trade.cups import cup_names
+from booth.trade.film import transfer_efficiency
+from booth.trade.pattern import fan_profile
 from booth.trade.result import BadInput
 from booth.units import Kind, System, read_amount
 
@@ -124,7 +126,7 @@ class Named:
         return self.say
 
 
-CUP = Named(cups.cup_named, "a cup by family and size, as 'Ford #4', 'Zahn 2', 'ISO 4 mm'")
+CUP = Named(cup_names.cup_named, "a cup by family and size, as 'Ford #4', 'Zahn 2', 'ISO 4 mm'")
 
 
 def _words(text: str) -> str:
@@ -204,9 +206,9 @@ class Group:
 
 #: Words for the usual bands of transfer efficiency.
 BANDS = {
-    "hvlp": transfer.default_band(hvlp=True),
-    "hvlp-small": transfer.default_band(hvlp=True, large_flat_part=False),
-    "conventional": transfer.default_band(hvlp=False),
+    "hvlp": transfer_efficiency.default_band(hvlp=True),
+    "hvlp-small": transfer_efficiency.default_band(hvlp=True, large_flat_part=False),
+    "conventional": transfer_efficiency.default_band(hvlp=False),
 }
 
 
@@ -214,16 +216,16 @@ BANDS = {
 class EfficiencyReader:
     """Transfer efficiency: a percentage, or a usual band by its word."""
 
-    def read(self, text: str, system: System) -> transfer.Efficiency:
+    def read(self, text: str, system: System) -> transfer_efficiency.Efficiency:
         """Give a share, or a band."""
         word = "-".join(text.lower().split())
         if word in BANDS:
             return BANDS[word]
         return shapes.SHARE.read(text, system)
 
-    def show(self, value: transfer.Efficiency, system: System) -> str:
+    def show(self, value: transfer_efficiency.Efficiency, system: System) -> str:
         """Give the share, or the ends of the band."""
-        if isinstance(value, transfer.EfficiencyBand):
+        if isinstance(value, transfer_efficiency.EfficiencyBand):
             word = next(word for word, band in BANDS.items() if band == value)
             return f"{word} ({100 * value.low:g} to {100 * value.high:g} %)"
         return shapes.SHARE.show(value, system)
@@ -238,16 +240,16 @@ def _zones(text: str) -> list[float]:
     return [shapes.NUMBER.read(word, System.METRIC) for word in words]
 
 
-def _profile(text: str) -> pattern.FanProfile:
+def _profile(text: str) -> fan_profile.FanProfile:
     words = " ".join(text.lower().replace("-", " ").split())
     if any(character.isdigit() for character in words):
-        return pattern.profile_from_zones(_zones(text))
-    return pattern.profile_by_name(words)
+        return fan_profile.profile_from_zones(_zones(text))
+    return fan_profile.profile_by_name(words)
 
 
 PROFILE = Named(
     _profile,
-    f"{', '.join(pattern.NAMES)}; or zones seen on paper, 0 to 9 each, as 2,4,6,4,2",
+    f"{', '.join(fan_profile.NAMES)}; or zones seen on paper, 0 to 9 each, as 2,4,6,4,2",
 )
 ZONES = Named(
     _zones,

@@ -6,8 +6,8 @@ from booth.figure import shapes
 from booth.figure.answer import Answer, Item, exact, item_of, refused, several
 from booth.figure.readers import Group, Quantity
 from booth.figure.subject import Given, Subject, may, need
-from booth.trade import blending_rule, thinner, thinning
 from booth.trade.result import Outside
+from booth.trade.thinning import blending_rule, thin_to_viscosity, thinner_share, thinning_fit
 
 _REMAINING = need("remaining", shapes.VOLUME, "mix in the pot now")
 _THINNED = "thinner in it, per volume of coating"
@@ -24,7 +24,7 @@ def _blend(given: Given) -> Answer:
     return several("ln nu, and ln ln(nu + 0.8), each shared by volume", items, note)
 
 
-def _step(found: thinning.ThinnerStep | Outside, *notes: str) -> Answer:
+def _step(found: thin_to_viscosity.ThinnerStep | Outside, *notes: str) -> Answer:
     if isinstance(found, Outside):
         return refused(found)
     items = (
@@ -38,7 +38,7 @@ def _step(found: thinning.ThinnerStep | Outside, *notes: str) -> Answer:
 
 def _target(given: Given) -> Answer:
     return _step(
-        thinning.thinner_for_target(
+        thin_to_viscosity.thinner_for_target(
             given["remaining"],
             given["thinned"],
             given["viscosity"],
@@ -49,7 +49,9 @@ def _target(given: Given) -> Answer:
 
 
 def _fit(given: Given) -> Answer:
-    fit = thinning.fit_thinning([thinning.ThinningPoint(*point) for point in given["points"]])
+    fit = thinning_fit.fit_thinning(
+        [thinning_fit.ThinningPoint(*point) for point in given["points"]]
+    )
     if isinstance(fit, Outside):
         return refused(fit)
     residual = (
@@ -58,7 +60,7 @@ def _fit(given: Given) -> Answer:
         else f"residual {100 * fit.residual_fraction:.1f} % of the viscosity"
     )
     return _step(
-        thinning.thinner_from_fit(
+        thin_to_viscosity.thinner_from_fit(
             fit,
             given["remaining"],
             given["thinned"],
@@ -84,7 +86,7 @@ SUBJECTS = (
             may("thinner", shapes.VISCOSITY, "viscosity of the thinner", default="0.8cSt"),
         ),
         _target,
-        (thinning.thinner_for_target,),
+        (thin_to_viscosity.thinner_for_target,),
         ("1l 200cSt 66.289cSt", "1l 60cSt 66cSt", "1l 200cSt 66cSt thinned=20% limit=25%"),
     ),
     Subject(
@@ -98,9 +100,9 @@ SUBJECTS = (
             _LIMIT,
         ),
         _fit,
-        (thinning.thinner_from_fit, thinning.fit_thinning),
+        (thin_to_viscosity.thinner_from_fit, thinning_fit.fit_thinning),
         ("500ml 11.1111111% 55cSt 0%:200cSt 25%:50cSt", "500ml 10% 55cSt 0%:200cSt"),
-        also=(thinning.fit_thinning,),
+        also=(thinning_fit.fit_thinning,),
     ),
     Subject(
         "blend",
@@ -125,11 +127,13 @@ SUBJECTS = (
         ),
         lambda given: exact(
             "thinned by",
-            thinner.thinner_fraction_after(given["remaining"], given["thinned"], given["added"]),
+            thinner_share.thinner_fraction_after(
+                given["remaining"], given["thinned"], given["added"]
+            ),
             shapes.SHARE,
             "thinner over coating, by volume",
         ),
-        (thinner.thinner_fraction_after,),
+        (thinner_share.thinner_fraction_after,),
         ("550ml 10% 50ml",),
     ),
     Subject(
@@ -142,11 +146,11 @@ SUBJECTS = (
         ),
         lambda given: exact(
             "room for thinner",
-            thinner.thinner_room_ml(given["remaining"], given["thinned"], given["limit"]),
+            thinner_share.thinner_room_ml(given["remaining"], given["thinned"], given["limit"]),
             shapes.VOLUME,
             "(limit - thinned) x coating in the mix",
         ),
-        (thinner.thinner_room_ml,),
+        (thinner_share.thinner_room_ml,),
         ("550ml 10% 25%",),
     ),
     Subject(
@@ -158,11 +162,11 @@ SUBJECTS = (
         ),
         lambda given: exact(
             "volume solids",
-            thinner.solids_after_thinning(given["solids"], given["thinned"]),
+            thinner_share.solids_after_thinning(given["solids"], given["thinned"]),
             shapes.SHARE,
             "VS / (1 + s)",
         ),
-        (thinner.solids_after_thinning,),
+        (thinner_share.solids_after_thinning,),
         ("50% 25%",),
     ),
     Subject(
@@ -175,11 +179,11 @@ SUBJECTS = (
         ),
         lambda given: exact(
             "wet film",
-            thinner.wet_film_after_thinning_um(given["wet"], given["before"], given["after"]),
+            thinner_share.wet_film_after_thinning_um(given["wet"], given["before"], given["after"]),
             shapes.FILM,
             "WFT x (1 + s after) / (1 + s before)",
         ),
-        (thinner.wet_film_after_thinning_um,),
+        (thinner_share.wet_film_after_thinning_um,),
         ("100um 0% 25%",),
     ),
 )

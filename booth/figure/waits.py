@@ -8,9 +8,9 @@ from booth.figure import shapes
 from booth.figure.answer import Answer, exact, wait
 from booth.figure.readers import YES_NO, Group, Quantity
 from booth.figure.subject import Argument, Given, Subject, may, need
-from booth.trade import drying, drytable, flashoff
-from booth.trade.drying import WaitTime
 from booth.trade.result import Outside
+from booth.trade.waits import flash_off, wait_by_rule, wait_by_table
+from booth.trade.waits.wait_time import WaitTime
 
 _TIME = need("time", shapes.TIME, "from the data sheet")
 _AT = need("at", shapes.TEMPERATURE, "the temperature it holds for")
@@ -29,7 +29,7 @@ def _today(whose: str) -> tuple[Argument, ...]:
 def _waterborne(given: Given) -> Answer:
     return wait(
         "flash-off",
-        flashoff.waterborne_flash_off_at(
+        flash_off.waterborne_flash_off_at(
             given["time"],
             given["air"],
             given["humidity"],
@@ -41,7 +41,7 @@ def _waterborne(given: Given) -> Answer:
 
 def _table(given: Given) -> Answer:
     return wait(
-        "wait", drytable.wait_from_table(given["rows"], given["today"], closes=given["closes"])
+        "wait", wait_by_table.wait_from_table(given["rows"], given["today"], closes=given["closes"])
     )
 
 
@@ -50,32 +50,32 @@ SUBJECTS = (
         "pot-life",
         "pot life at today's temperature",
         _today("mix"),
-        _carried("pot life", drying.pot_life_at),
-        (drying.pot_life_at,),
+        _carried("pot life", wait_by_rule.pot_life_at),
+        (wait_by_rule.pot_life_at,),
         ("'4 h' at 21C 31C", "4h at 21C 50C"),
     ),
     Subject(
         "recoat-opens",
         "when the recoat window opens today",
         _today("part"),
-        _carried("recoat window opens after", drying.recoat_opens_at),
-        (drying.recoat_opens_at,),
+        _carried("recoat window opens after", wait_by_rule.recoat_opens_at),
+        (wait_by_rule.recoat_opens_at,),
         ("8h at 65F 75F", "8h at 75F 65F"),
     ),
     Subject(
         "recoat-closes",
         "when the recoat window closes today",
         _today("part"),
-        _carried("recoat window closes after", drying.recoat_closes_at),
-        (drying.recoat_closes_at,),
+        _carried("recoat window closes after", wait_by_rule.recoat_closes_at),
+        (wait_by_rule.recoat_closes_at,),
         ("24h at 21C 31C",),
     ),
     Subject(
         "flash-off",
         "flash-off today, solvent-borne",
         _today("part"),
-        _carried("flash-off", flashoff.flash_off_at),
-        (flashoff.flash_off_at,),
+        _carried("flash-off", flash_off.flash_off_at),
+        (flash_off.flash_off_at,),
         ("10min at 23C 11C", "10min at 23C 50C", "10min at 23C 23C"),
     ),
     Subject(
@@ -89,7 +89,7 @@ SUBJECTS = (
             may("reference-humidity", shapes.PERCENT, "of the data sheet's air", default="50%"),
         ),
         _waterborne,
-        (flashoff.waterborne_flash_off_at,),
+        (flash_off.waterborne_flash_off_at,),
         ("10min 20C 75%",),
     ),
     Subject(
@@ -112,7 +112,7 @@ SUBJECTS = (
             may("closes", YES_NO, "a window that closes", default="no"),
         ),
         _table,
-        (drytable.wait_from_table,),
+        (wait_by_table.wait_from_table,),
         ("25C 10C:80min 20C:40min 30C:20min", "20C 10C:80min 20C:40min"),
     ),
     Subject(
@@ -126,11 +126,11 @@ SUBJECTS = (
         ),
         lambda given: exact(
             "time",
-            drying.scaled_s(given["time"], given["from"], given["to"], given["halves-per"]),
+            wait_by_rule.scaled_s(given["time"], given["from"], given["to"], given["halves-per"]),
             shapes.TIME,
             "time x 2^((from - to) / halves-per)",
         ),
-        (drying.scaled_s,),
+        (wait_by_rule.scaled_s,),
         ("4h from 21C to 31C 10C",),
     ),
 )

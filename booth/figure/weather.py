@@ -6,8 +6,8 @@ from booth.figure import shapes
 from booth.figure.answer import Answer, Item, exact, several
 from booth.figure.shapes import Shape
 from booth.figure.subject import Given, Subject, may, need
-from booth.trade import weather
-from booth.trade.weather import Bounds, LimitCheck
+from booth.trade.weather import humid_air, weather_limits
+from booth.trade.weather.weather_limits import Bounds, LimitCheck
 
 _AIR = need("air", shapes.TEMPERATURE, "air temperature")
 _HUMIDITY = need("humidity", shapes.PERCENT, "relative humidity")
@@ -22,8 +22,8 @@ _SHAPES: dict[str, Shape] = {
 
 
 def _drying(given: Given) -> Answer:
-    power = weather.drying_power_pa(given["air"], given["humidity"])
-    share = weather.relative_drying_power(
+    power = humid_air.drying_power_pa(given["air"], given["humidity"])
+    share = humid_air.relative_drying_power(
         given["air"], given["humidity"], given["reference-air"], given["reference-humidity"]
     )
     items = (
@@ -48,7 +48,7 @@ def _check(check: LimitCheck) -> tuple[Item, ...]:
 
 
 def _weather(given: Given) -> Answer:
-    found = weather.weather_verdict(
+    found = weather_limits.weather_verdict(
         given["air"],
         given["humidity"],
         given["part"],
@@ -73,11 +73,11 @@ SUBJECTS = (
         (_AIR, _HUMIDITY),
         lambda given: exact(
             "dew point",
-            weather.dew_point_c(given["air"], given["humidity"]),
+            humid_air.dew_point_c(given["air"], given["humidity"]),
             shapes.TEMPERATURE,
             _MAGNUS,
         ),
-        (weather.dew_point_c,),
+        (humid_air.dew_point_c,),
         ("72F 45%", "25C 60%"),
     ),
     Subject(
@@ -86,11 +86,11 @@ SUBJECTS = (
         (_AIR, _HUMIDITY, _PART),
         lambda given: exact(
             "dew margin",
-            weather.dew_margin_c(given["air"], given["humidity"], given["part"]),
+            humid_air.dew_margin_c(given["air"], given["humidity"], given["part"]),
             shapes.DIFFERENCE,
             f"part less dew point; {_MAGNUS}",
         ),
-        (weather.dew_margin_c,),
+        (humid_air.dew_margin_c,),
         ("20C 85% 20C",),
     ),
     Subject(
@@ -99,11 +99,11 @@ SUBJECTS = (
         (_AIR,),
         lambda given: exact(
             "saturation pressure",
-            weather.saturation_pressure_pa(given["air"]),
+            humid_air.saturation_pressure_pa(given["air"]),
             shapes.VAPOUR_PRESSURE,
             _MAGNUS,
         ),
-        (weather.saturation_pressure_pa,),
+        (humid_air.saturation_pressure_pa,),
         ("20C",),
     ),
     Subject(
@@ -116,9 +116,9 @@ SUBJECTS = (
             may("reference-humidity", shapes.PERCENT, "of the data sheet's air", default="50%"),
         ),
         _drying,
-        (weather.drying_power_pa, weather.relative_drying_power),
+        (humid_air.drying_power_pa, humid_air.relative_drying_power),
         ("15C 75%",),
-        also=(weather.relative_drying_power,),
+        also=(humid_air.relative_drying_power,),
     ),
     Subject(
         "weather",
@@ -136,7 +136,7 @@ SUBJECTS = (
             may("margin", shapes.DIFFERENCE, "least dew margin of the product"),
         ),
         _weather,
-        (weather.weather_verdict,),
+        (weather_limits.weather_verdict,),
         ("20C 83.5% 20C", "20C 60% 20C humidity-high=65%"),
     ),
 )

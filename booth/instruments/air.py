@@ -10,8 +10,8 @@ from booth.job.measured import compare
 from booth.log.events import AirRead, Event
 from booth.profile.model import Range
 from booth.shop.model import Compressor
-from booth.trade.air import longest_trigger_s, recovery_s, trigger_duty
-from booth.trade.hvlp import HVLP_MOST_KPA, hvlp_cap_pressure
+from booth.trade.air.hvlp import HVLP_MOST_KPA, hvlp_cap_pressure
+from booth.trade.air.receiver import longest_trigger_s, recovery_s, trigger_duty
 from booth.trade.result import BadInput, Estimate
 from booth.units import Kind, Quantity, System, show, shown_unit
 from booth.widgets.entry import Field

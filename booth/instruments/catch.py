@@ -22,13 +22,13 @@ from booth.log.events import (
     StopwatchStarted,
     StopwatchStopped,
 )
-from booth.trade.delivery import (
+from booth.trade.delivery.catches import (
     catch_statistics,
     delivery_from_volume,
     delivery_from_weight,
     time_to_empty_s,
 )
-from booth.trade.water import water_density_kg_m3
+from booth.trade.delivery.water import water_density_kg_m3
 from booth.units import Kind, Quantity, System, show, shown_unit
 from booth.words.profile_words import range_words
 from booth.words.readout import Readout

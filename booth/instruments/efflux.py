@@ -13,14 +13,10 @@ from booth.forms.form import Rows, Values
 from booth.job.measured import efflux_runs, mean_efflux_s
 from booth.log.events import EffluxTimed, Event, StopwatchDropped, StopwatchStarted
 from booth.log.fold import Stopwatch
-from booth.trade.cups import (
-    CUPS,
-    Cup,
-    cup_named,
-    equivalent_efflux,
-    run_statistics,
-    viscosity_from_efflux,
-)
+from booth.trade.cups.cup_names import cup_named
+from booth.trade.cups.cup_runs import run_statistics
+from booth.trade.cups.cup_table import Cup, CUPS
+from booth.trade.cups.efflux_time import equivalent_efflux, viscosity_from_efflux
 from booth.trade.result import BadInput, Estimate, Outside, Value
 from booth.units import Kind, show
 from booth.words.profile_words import range_words

@@ -11,8 +11,8 @@ from booth.forms.form import Values
 from booth.job.measured import compare, overlap_fraction
 from booth.log.events import Event, FanSet
 from booth.profile.model import Range
+from booth.trade.film.gun_speed import pitch_mm
 from booth.trade.result import BadInput
-from booth.trade.speed import pitch_mm
 from booth.units import Kind, Quantity, System, show, shown_unit
 from booth.words.profile_words import range_words
 from booth.words.readout import Readout

@@ -18,10 +18,10 @@ from booth.job.measured import delivery_ml_min
 from booth.job.vapour import Vapour, known_solvent, percent_known, vapour_of
 from booth.log.events import Event, FreshAirChecked
 from booth.profile.model import Hazard
-from booth.trade.face import FACE_M_S, face_velocity, required_exhaust
 from booth.trade.result import BadInput
-from booth.trade.solvents import solvent_names
-from booth.trade.ventilation import minimum_air
+from booth.trade.ventilation.booth_face import FACE_M_S, face_velocity, required_exhaust
+from booth.trade.ventilation.dilution import minimum_air
+from booth.trade.ventilation.solvents import solvent_names
 from booth.units import Kind, Quantity, System, show, shown_unit
 from booth.widgets.entry import Field, FieldRow
 from booth.widgets.figure_panel import FigurePanel

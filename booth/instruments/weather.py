@@ -12,7 +12,7 @@ from booth.job import scaled_waits
 from booth.log.events import Event, WeatherRead
 from booth.profile.model import Range
 from booth.trade.result import BadInput
-from booth.trade.weather import Bounds, LimitCheck, weather_verdict
+from booth.trade.weather.weather_limits import Bounds, LimitCheck, weather_verdict
 from booth.units import Kind, Quantity, System, show, shown_unit, shown_value
 from booth.words.readout import Readout
 from booth.words.tone import Tone

@@ -16,14 +16,16 @@ from booth.job.waits import oldest_of
 from booth.log.fold import Coat, Job
 from booth.moment import elapsed
 from booth.profile.model import Range
-from booth.trade.cups import CUPS, cup_named, equivalent_efflux
-from booth.trade.evidence import Evidence
-from booth.trade.gauge import FilmInterval
-from booth.trade.overlap import evenness
-from booth.trade.pattern import profile_from_zones
+from booth.trade.cups.cup_names import cup_named
+from booth.trade.cups.cup_table import CUPS
+from booth.trade.cups.efflux_time import equivalent_efflux
+from booth.trade.faults.evidence import Evidence
+from booth.trade.film.gun_speed import speed_for_wet_film_mm_s
+from booth.trade.film.wet_gauge import FilmInterval
+from booth.trade.pattern.fan_profile import profile_from_zones
+from booth.trade.pattern.overlap import evenness
 from booth.trade.result import BadInput, Value
-from booth.trade.speed import speed_for_wet_film_mm_s
-from booth.trade.weather import dew_margin_c
+from booth.trade.weather.humid_air import dew_margin_c
 
 __all__ = ["UNEVEN_FROM", "evidence_of"]
 

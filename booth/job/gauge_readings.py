@@ -4,7 +4,12 @@ from __future__ import annotations
 
 from booth.log.events import FilmRead
 from booth.log.fold import Job, fold
-from booth.trade.gauge import FilmInterval, FilmStatistics, film_between_teeth, film_statistics
+from booth.trade.film.wet_gauge import (
+    FilmInterval,
+    FilmStatistics,
+    film_between_teeth,
+    film_statistics,
+)
 from booth.trade.result import BadInput
 
 __all__ = ["as_of", "coat_on", "film_of", "readings_of", "statistics_of"]

@@ -11,8 +11,8 @@ from booth.job.schedule import Block, PartState, Pot, Rules, Schedule, Span, sch
 from booth.job.waits import Standing, What, standings
 from booth.log.fold import Job
 from booth.moment import Moment, elapsed
-from booth.trade.coverage import material_for_area_ml
-from booth.trade.delivery import time_to_empty_s
+from booth.trade.delivery.catches import time_to_empty_s
+from booth.trade.film.coverage import material_for_area_ml
 from booth.trade.result import BadInput, Value
 
 __all__ = ["COAT_S", "Planned", "SprayTime", "planned", "spray_times"]

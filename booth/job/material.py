@@ -7,18 +7,18 @@ from dataclasses import dataclass
 from booth.job.measured import delivery_ml_min, thinner_fraction, transfer_efficiency
 from booth.job.scaled_waits import Lasting, flash_off, longer_of, pot_life, recoat_opens
 from booth.log.fold import Job
-from booth.trade.area import (
+from booth.trade.delivery.catches import time_to_empty_s
+from booth.trade.film.coverage import CupFills, cups_to_fill, material_for_area_ml
+from booth.trade.film.film_thickness import wet_film_um
+from booth.trade.film.part_area import (
     box_area_m2,
     circle_area_m2,
     cylinder_area_m2,
     rectangle_area_m2,
     sheet_area_m2,
 )
-from booth.trade.coverage import CupFills, cups_to_fill, material_for_area_ml
-from booth.trade.delivery import time_to_empty_s
-from booth.trade.film import wet_film_um
+from booth.trade.film.transfer_efficiency import EfficiencyBand
 from booth.trade.result import BadInput, Estimate
-from booth.trade.transfer import EfficiencyBand
 
 __all__ = ["DIMENSIONS", "Plan", "Wanted", "area_of", "plan_of", "total_area_m2", "wet_from_dry_um"]
 

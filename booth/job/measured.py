@@ -7,9 +7,13 @@ from booth.job.mixture import now
 from booth.log.events import CatchMade, EffluxTimed, PassTimed
 from booth.log.fold import Job
 from booth.profile.model import Range
+from booth.trade.film.gun_speed import speed_of_pass_mm_s
+from booth.trade.film.transfer_efficiency import (
+    EfficiencyBand,
+    default_band,
+    transfer_efficiency_from_film,
+)
 from booth.trade.result import BadInput, Estimate, Outside
-from booth.trade.speed import speed_of_pass_mm_s
-from booth.trade.transfer import EfficiencyBand, default_band, transfer_efficiency_from_film
 
 _GAUGE_RULE = "wet film read x gun speed x pitch / delivery caught"
 

@@ -12,10 +12,11 @@ from booth.job.pouring import components, thinner_of
 from booth.log.events import BatchMixed, EffluxTimed, ThinnerAdded
 from booth.log.fold import Job
 from booth.profile.model import Profile
-from booth.trade.cups import CUPS, viscosity_from_efflux
+from booth.trade.cups.cup_table import CUPS
+from booth.trade.cups.efflux_time import viscosity_from_efflux
 from booth.trade.result import BadInput, Outside, Value
-from booth.trade.thinner import thinner_fraction_after
-from booth.trade.thinning import ThinningPoint
+from booth.trade.thinning.thinner_share import thinner_fraction_after
+from booth.trade.thinning.thinning_fit import ThinningPoint
 from booth.units import Quantity
 
 __all__ = ["Stage", "added_ml", "now", "points", "stages", "viscosity_of"]

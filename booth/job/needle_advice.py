@@ -7,9 +7,9 @@ from collections.abc import Sequence
 from booth.job.measured import compare, mean_delivery_ml_min
 from booth.job.past import CatchPair
 from booth.log.fold import Job
-from booth.trade.needle import NeedleCatch, turns_for_delivery
+from booth.trade.delivery.needle import NeedleCatch, turns_for_delivery
+from booth.trade.delivery.water import WaterPaintPair, paint_from_water
 from booth.trade.result import BadInput, Estimate
-from booth.trade.water import WaterPaintPair, paint_from_water
 from booth.units import Kind, System, show
 
 __all__ = ["catch_pairs", "paint_words", "turns_words", "water_paint_pairs"]

@@ -6,9 +6,9 @@ from dataclasses import dataclass
 
 from booth.job.measured import delivery_ml_min, fan_mm, overlap_fraction, transfer_efficiency
 from booth.log.fold import Job
+from booth.trade.film.gun_speed import mean_wet_film_um, speed_for_wet_film_mm_s
+from booth.trade.film.transfer_efficiency import EfficiencyBand
 from booth.trade.result import BadInput, Estimate, Value
-from booth.trade.speed import mean_wet_film_um, speed_for_wet_film_mm_s
-from booth.trade.transfer import EfficiencyBand
 
 __all__ = ["HAND_MM_S", "Basis", "basis_of"]
 

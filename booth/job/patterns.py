@@ -7,9 +7,15 @@ from dataclasses import dataclass
 from functools import lru_cache
 
 from booth.log.events import PatternRead
-from booth.trade.overlap import Evenness, OverlapChoice, evenness, film_section, most_even_overlap
-from booth.trade.pattern import ZONES, FanProfile, profile_by_name, profile_from_zones
-from booth.trade.reading import Reading, Seen, reading, seen_in_zones
+from booth.trade.pattern.fan_profile import ZONES, FanProfile, profile_by_name, profile_from_zones
+from booth.trade.pattern.overlap import (
+    Evenness,
+    OverlapChoice,
+    evenness,
+    film_section,
+    most_even_overlap,
+)
+from booth.trade.pattern.pattern_reading import Reading, Seen, reading, seen_in_zones
 from booth.trade.result import BadInput
 
 __all__ = [

@@ -6,10 +6,11 @@ from dataclasses import dataclass
 
 from booth.log.events import WeatherRead
 from booth.profile.model import AtTemperature, Profile, WaitRule
-from booth.trade.drying import WaitTime, pot_life_at, recoat_closes_at, recoat_opens_at
-from booth.trade.drytable import wait_from_table
-from booth.trade.flashoff import flash_off_at, waterborne_flash_off_at
 from booth.trade.result import BadInput, Outside
+from booth.trade.waits.flash_off import flash_off_at, waterborne_flash_off_at
+from booth.trade.waits.wait_by_rule import pot_life_at, recoat_closes_at, recoat_opens_at
+from booth.trade.waits.wait_by_table import wait_from_table
+from booth.trade.waits.wait_time import WaitTime
 
 NOT_READ = "as the profile gives it: the weather was not read"
 

@@ -18,7 +18,7 @@ from booth.job.past import GoodSettings, settings_of
 from booth.log.fold import Job
 from booth.profile.keys import KEYS
 from booth.profile.model import Efflux, Profile, Range
-from booth.trade.cups import CUPS
+from booth.trade.cups.cup_table import CUPS
 from booth.units import Kind, System, read, show
 
 __all__ = ["NotAProfile", "profile_from", "settings_lines"]

@@ -10,16 +10,17 @@ from booth.job.mixture import Stage, now, points, stages, viscosity_of
 from booth.job.pouring import thinner_of
 from booth.log.events import EffluxTimed
 from booth.log.fold import Job
-from booth.trade.cups import CUPS, Cup, cup_named, equivalent_efflux, viscosity_from_efflux
+from booth.trade.cups.cup_names import cup_named
+from booth.trade.cups.cup_table import CUPS, Cup
+from booth.trade.cups.efflux_time import equivalent_efflux, viscosity_from_efflux
 from booth.trade.result import BadInput, Outside, Value
-from booth.trade.thinning import (
+from booth.trade.thinning.thin_to_viscosity import (
     USUAL_THINNER_MM2_S,
     ThinnerStep,
-    ThinningFit,
-    fit_thinning,
     thinner_for_target,
     thinner_from_fit,
 )
+from booth.trade.thinning.thinning_fit import ThinningFit, fit_thinning
 
 __all__ = ["Advice", "Finding", "advise", "coating_to_thicken_ml", "temperature_doubt"]
 

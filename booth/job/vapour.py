@@ -12,8 +12,8 @@ from booth.job import measured
 from booth.log.fold import Job
 from booth.profile.model import Profile
 from booth.trade.result import BadInput
-from booth.trade.solvents import Solvent, solvent, solvent_names
-from booth.trade.ventilation import dilution_air_l_per_l, volatile_fraction
+from booth.trade.ventilation.dilution import dilution_air_l_per_l, volatile_fraction
+from booth.trade.ventilation.solvents import Solvent, solvent, solvent_names
 
 __all__ = ["Vapour", "known_solvent", "percent_known", "vapour_of", "worst_solvent"]
 

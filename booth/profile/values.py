@@ -9,7 +9,8 @@ from booth.files.faults import Faults, Path, nearest, quoted, said
 from booth.profile.keys import Key, Shape
 from booth.profile.quantity import bare_number, percent, quantity, wanted
 from booth.profile.ranges import read_at, read_range, read_wait
-from booth.trade.cups import CUPS, cup_named
+from booth.trade.cups.cup_names import cup_named
+from booth.trade.cups.cup_table import CUPS
 from booth.trade.result import BadInput
 
 __all__ = ["read_value"]

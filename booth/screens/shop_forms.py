@@ -10,7 +10,7 @@ import msgspec
 from booth.forms.field import Field, Given
 from booth.shop.keys import key_of
 from booth.shop.model import Compressor, Gun, OwnCup, Room, Shop
-from booth.trade.cups import CUPS
+from booth.trade.cups.cup_table import CUPS
 from booth.units import Kind, Quantity, System, show
 
 GUN, CUP, COMPRESSOR, ROOM = "gun", "cup", "compressor", "room"

@@ -7,7 +7,7 @@ from textual.content import Content
 from booth.bench.context import Context
 from booth.log.events import WeatherRead
 from booth.trade.result import BadInput
-from booth.trade.weather import dew_margin_c
+from booth.trade.weather.humid_air import dew_margin_c
 from booth.units import Kind, System, show
 from booth.widgets.text import content, fit
 

@@ -18,7 +18,7 @@ from booth.profile.quantity import bare_number
 from booth.profile.values import read_value
 from booth.shop.keys import ALSO_CALLED, children
 from booth.shop.model import Compressor, Gun, OwnCup, Room, Shop
-from booth.trade.cups import cup_named
+from booth.trade.cups.cup_names import cup_named
 from booth.units import Kind
 
 __all__ = ["ShopRead", "read_shop", "read_shop_text"]

@@ -9,7 +9,7 @@ import tomli_w
 from booth.profile.quantity_text import typed
 from booth.shop.keys import key_of
 from booth.shop.model import Compressor, Gun, OwnCup, Room, Shop
-from booth.trade.cups import cup_named
+from booth.trade.cups.cup_names import cup_named
 from booth.units import Kind, System, read
 
 __all__ = ["quantity_text", "write_shop"]

@@ -14,7 +14,7 @@ from booth.files.safe_text import visible
 from booth.job.steps import steps_of
 from booth.log import events as ev
 from booth.log.fold import Job
-from booth.trade.cups import CUPS
+from booth.trade.cups.cup_table import CUPS
 from booth.units import Kind, Quantity, System, show
 
 __all__ = ["cup_name", "duration", "quantity", "words"]

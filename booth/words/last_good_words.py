@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from booth.files.safe_text import visible
 from booth.job.past import GoodSettings
-from booth.trade.cups import CUPS
+from booth.trade.cups.cup_table import CUPS
 from booth.units import Kind, System, show
 
 __all__ = ["good_lines", "starting_points"]

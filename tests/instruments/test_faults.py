@@ -18,8 +18,9 @@ from booth.log.events import (
     StepDone,
     Voided,
 )
-from booth.trade.evidence import _GAUGES, Evidence, Reading
-from booth.trade.faults import FAULTS, Fault, RankedCause, Standing, rank_causes
+from booth.trade.faults.evidence import _GAUGES, Evidence, Reading
+from booth.trade.faults.fault_model import Fault
+from booth.trade.faults.ranked_causes import FAULTS, RankedCause, Standing, rank_causes
 from booth.units import System
 from booth.widgets.figure_panel import FigurePanel
 from booth.widgets.pick_list import PickList, lay_out

@@ -13,7 +13,7 @@ from booth.job.vapour import vapour_of, worst_solvent
 from booth.log.events import BatchMixed, CatchMade, Event, FreshAirChecked, Pour, StepDone, Voided
 from booth.profile.model import Film, Hazard, Mix, Profile, Thinner
 from booth.shop.model import Room, Shop
-from booth.trade.solvents import solvent_names
+from booth.trade.ventilation.solvents import solvent_names
 from booth.units import System
 from booth.widgets.entry import Choice
 from booth.widgets.figure_panel import FigurePanel

@@ -27,8 +27,8 @@ from booth.log.events import (
 )
 from booth.log.fold import Job, fold
 from booth.profile.model import Gun, Limits, Range
-from booth.trade.evidence import Evidence
-from booth.trade.faults import Standing, rank_causes
+from booth.trade.faults.evidence import Evidence
+from booth.trade.faults.ranked_causes import Standing, rank_causes
 from tests.job.make import at, opened, q
 
 

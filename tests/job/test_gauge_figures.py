@@ -14,8 +14,8 @@ from booth.job.pace_basis import basis_of
 from booth.log import events as ev
 from booth.log.fold import Job, fold
 from booth.profile.model import Film, Gun, Mix, MixPart, Range, Thinner, Waits
+from booth.trade.film.transfer_efficiency import CONVENTIONAL, HVLP_LARGE_PARTS, HVLP_SMALL_PARTS
 from booth.trade.result import BadInput, Estimate, Outside
-from booth.trade.transfer import CONVENTIONAL, HVLP_LARGE_PARTS, HVLP_SMALL_PARTS
 from tests.job.make import at, one_time, opened, profile, q
 
 HAND = ev.CatchMade(n=0, at=at(1), seconds=60, amount=q(200, "ml"), delivery_ml_min=200.0)

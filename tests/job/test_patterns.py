@@ -18,7 +18,7 @@ from booth.job.patterns import (
     zones_from,
 )
 from booth.log.events import PatternRead
-from booth.trade.reading import Seen
+from booth.trade.pattern.pattern_reading import Seen
 from tests.job.make import at
 
 

@@ -23,7 +23,7 @@ from booth.job.pouring import (
 from booth.log import events as ev
 from booth.log.fold import Job, fold
 from booth.profile.model import Mix, MixPart, Thinner
-from booth.trade.parts import Measure
+from booth.trade.mixing.components import Measure
 from booth.trade.result import BadInput
 from tests.job.make import at, opened, profile, q
 

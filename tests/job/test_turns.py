@@ -13,7 +13,7 @@ from booth.log.events import CatchMade, Event
 from booth.log.fold import Job, fold
 from booth.log.session import Session
 from booth.profile.model import Gun
-from booth.trade.water import WaterPaintPair
+from booth.trade.delivery.water import WaterPaintPair
 from booth.units import System
 from tests.job.make import at, opened, q
 

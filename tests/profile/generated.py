@@ -21,7 +21,7 @@ from booth.profile.model import (
 )
 from booth.profile.step_kinds import MUST, NAMES
 from booth.profile.step_list import step_list
-from booth.trade.cups import CUPS
+from booth.trade.cups.cup_table import CUPS
 
 # Lone surrogates cannot stand in a UTF-8 file; everything else may, control characters too.
 texts = st.text(st.characters(exclude_categories=("Cs",)), min_size=1, max_size=40).filter(

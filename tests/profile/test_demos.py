@@ -8,7 +8,7 @@ import pytest
 
 from booth.profile.model import Hazard, Profile, Range
 from booth.profile.read import read_profile
-from booth.trade.cups import cup_named
+from booth.trade.cups.cup_names import cup_named
 
 FOLDER = Path(__file__).parents[2] / "profiles"
 DEMOS = {path.stem: read_profile(path) for path in sorted(FOLDER.glob("*.toml"))}

@@ -12,7 +12,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 from scipy.integrate import solve_ivp
 
-from booth.trade import air, airbase, hvlp
+from booth.trade.air import air_base, hvlp, receiver
 from booth.trade.result import BadInput, Estimate, Outside
 from tests.trade.outside import outside
 
@@ -33,10 +33,12 @@ def estimate(found: Estimate | Outside | None) -> Estimate:
     return found
 
 
-@outside(air.longest_trigger_s, source="US DOE / ORNL industrial tools suite's own test (seen)")
+@outside(
+    receiver.longest_trigger_s, source="US DOE / ORNL industrial tools suite's own test (seen)"
+)
 def test_a_receiver_of_183_75_ft3_lasts_five_minutes() -> None:
     found = estimate(
-        air.longest_trigger_s(
+        receiver.longest_trigger_s(
             183.75 * L_PER_FT3,
             100 * KPA_PER_PSI,
             60 * KPA_PER_PSI,
@@ -49,7 +51,7 @@ def test_a_receiver_of_183_75_ft3_lasts_five_minutes() -> None:
     assert found.high == found.likely
     # At one atmosphere of 14.696 psia it is 0.03 % longer: no painter's watch tells.
     at_sea = estimate(
-        air.longest_trigger_s(
+        receiver.longest_trigger_s(
             183.75 * L_PER_FT3,
             100 * KPA_PER_PSI,
             60 * KPA_PER_PSI,
@@ -60,23 +62,25 @@ def test_a_receiver_of_183_75_ft3_lasts_five_minutes() -> None:
     assert at_sea.likely == pytest.approx(300.0, rel=3.5e-4)
 
 
-@outside(air.free_air_stored_l, source="US DOE / ORNL industrial tools suite's own test (seen)")
+@outside(
+    receiver.free_air_stored_l, source="US DOE / ORNL industrial tools suite's own test (seen)"
+)
 def test_660_gallons_from_110_to_100_psi_give_60_scf() -> None:
-    stored = air.free_air_stored_l(
+    stored = receiver.free_air_stored_l(
         660 * L_PER_GAL, 110 * KPA_PER_PSI, 100 * KPA_PER_PSI, air_kpa=DOE_AIR_KPA
     )
     # The suite prints 60.024 with 7.48 gallons to the cubic foot: 0.007 % from the exact 7.48052.
     assert stored / L_PER_FT3 == pytest.approx(60.024, rel=1e-4)
 
 
-@outside(air.free_air_stored_l, source="CoolProp, air as a real gas: mass at both pressures")
+@outside(receiver.free_air_stored_l, source="CoolProp, air as a real gas: mass at both pressures")
 def test_free_air_of_a_real_gas() -> None:
     def density(kpa: float) -> float:
         return float(PropsSI("D", "P", 1000 * kpa, "T", 293.15, "Air"))
 
     real = 90.0 * (density(901.325) - density(601.325)) / density(101.325)
     # Real air at 9 bar is 0.3 % denser than an ideal gas.
-    assert air.free_air_stored_l(90.0, 800.0, 500.0) == pytest.approx(real, rel=0.006)
+    assert receiver.free_air_stored_l(90.0, 800.0, 500.0) == pytest.approx(real, rel=0.006)
 
 
 def energy_balance(
@@ -112,8 +116,8 @@ def energy_balance(
 
 
 @outside(
-    air.longest_trigger_s,
-    air.recovery_s,
+    receiver.longest_trigger_s,
+    receiver.recovery_s,
     source="energy balance of a vessel without heat flow, solved by scipy, gamma from CoolProp",
 )
 @pytest.mark.parametrize(
@@ -123,21 +127,21 @@ def energy_balance(
 def test_without_heat_from_the_wall_it_lies_within_the_band(
     receiver_l: float, high: float, low: float, use: float, give: float
 ) -> None:
-    lasts = estimate(air.longest_trigger_s(receiver_l, high, low, use, give))
+    lasts = estimate(receiver.longest_trigger_s(receiver_l, high, low, use, give))
     # 0.3 %: gamma of real air is 1.402, and the band is built with 1.4.
     shortest = energy_balance(receiver_l, high, low, use, give)
     assert lasts.low * 0.997 <= shortest <= lasts.high
     if give:
-        fills = estimate(air.recovery_s(receiver_l, low, high, give))
+        fills = estimate(receiver.recovery_s(receiver_l, low, high, give))
         quickest = energy_balance(receiver_l, low, high, 0.0, give)
         assert quickest == pytest.approx(fills.low, rel=0.003)
         assert quickest <= fills.high
 
 
-@outside(air.recovery_s, source="US DOE / ORNL figures above, filled with the same net flow")
+@outside(receiver.recovery_s, source="US DOE / ORNL figures above, filled with the same net flow")
 def test_recovery_is_the_endurance_backwards() -> None:
     found = estimate(
-        air.recovery_s(
+        receiver.recovery_s(
             183.75 * L_PER_FT3,
             60 * KPA_PER_PSI,
             100 * KPA_PER_PSI,
@@ -151,7 +155,7 @@ def test_recovery_is_the_endurance_backwards() -> None:
 @given(volume, pressure, pressure, flow, st.floats(0, 1500))
 def test_endurance(receiver_l: float, one: float, other: float, use: float, give: float) -> None:
     high, low = max(one, other), min(one, other)
-    found = air.longest_trigger_s(receiver_l, high, low, use, give)
+    found = receiver.longest_trigger_s(receiver_l, high, low, use, give)
     if give >= use:
         assert found is None
         return
@@ -159,24 +163,26 @@ def test_endurance(receiver_l: float, one: float, other: float, use: float, give
     # Mass balance: what was used is what was stored and what came in.
     used = use * lasts.likely / 60
     assert used == pytest.approx(
-        air.free_air_stored_l(receiver_l, high, low) + give * lasts.likely / 60, rel=1e-6, abs=1e-9
+        receiver.free_air_stored_l(receiver_l, high, low) + give * lasts.likely / 60,
+        rel=1e-6,
+        abs=1e-9,
     )
     assert 0 <= lasts.low <= lasts.likely <= lasts.high
-    bigger = estimate(air.longest_trigger_s(2 * receiver_l, high, low, use, give))
+    bigger = estimate(receiver.longest_trigger_s(2 * receiver_l, high, low, use, give))
     assert bigger.likely == pytest.approx(2 * lasts.likely)
 
 
 @outside(
-    air.trigger_duty,
-    air.trigger_cycle,
+    receiver.trigger_duty,
+    receiver.trigger_cycle,
     source="theorem: share of time spraying is supply over demand, whatever the receiver",
 )
 @given(volume, st.floats(500, 1200), st.floats(0, 450), flow, flow)
 def test_duty_is_spraying_over_the_whole_cycle(
     receiver_l: float, high: float, low: float, use: float, give: float
 ) -> None:
-    cycle = air.trigger_cycle(receiver_l, high, low, use, give)
-    assert cycle.duty == air.trigger_duty(use, give)
+    cycle = receiver.trigger_cycle(receiver_l, high, low, use, give)
+    assert cycle.duty == receiver.trigger_duty(use, give)
     if give >= use:
         assert (cycle.spray_s, cycle.rest_s, cycle.duty) == (None, None, 1.0)
         return
@@ -185,38 +191,38 @@ def test_duty_is_spraying_over_the_whole_cycle(
 
 
 def test_no_recovery_while_all_of_it_is_used() -> None:
-    found = air.recovery_s(90, 500, 800, 200, 200)
+    found = receiver.recovery_s(90, 500, 800, 200, 200)
     assert isinstance(found, Outside)
     assert "does not recover" in found.reason
 
 
 @outside(
-    airbase.convert_flow_l_min, airbase.air_base, source="CoolProp: density of dry air in each"
+    air_base.convert_flow_l_min, air_base.air_base, source="CoolProp: density of dry air in each"
 )
-@pytest.mark.parametrize("counted", airbase.AIR_BASES)
-@pytest.mark.parametrize("wanted", airbase.AIR_BASES)
+@pytest.mark.parametrize("counted", air_base.AIR_BASES)
+@pytest.mark.parametrize("wanted", air_base.AIR_BASES)
 def test_the_same_mass_of_air_in_every_base(
-    counted: airbase.AirBase, wanted: airbase.AirBase
+    counted: air_base.AirBase, wanted: air_base.AirBase
 ) -> None:
-    def density(base: airbase.AirBase) -> float:
+    def density(base: air_base.AirBase) -> float:
         return float(PropsSI("D", "P", 1000 * base.kpa, "T", base.air_c + 273.15, "Air"))
 
-    found = airbase.convert_flow_l_min(100.0, airbase.air_base(counted.name), wanted)
+    found = air_base.convert_flow_l_min(100.0, air_base.air_base(counted.name), wanted)
     # Real air is within 0.1 % of an ideal gas near room conditions.
     assert found == pytest.approx(100.0 * density(counted) / density(wanted), rel=1e-3)
 
 
 def test_us_standard_cubic_feet_differ_by_up_to_2_9_percent() -> None:
-    us = [base for base in airbase.AIR_BASES if base.name.startswith("scf")]
+    us = [base for base in air_base.AIR_BASES if base.name.startswith("scf")]
     assert len(us) == 4
-    ratios = [airbase.convert_flow_l_min(1.0, a, b) for a in us for b in us]
+    ratios = [air_base.convert_flow_l_min(1.0, a, b) for a in us for b in us]
     assert max(ratios) == pytest.approx(1.029, abs=5e-4)
 
 
-@given(flow, st.sampled_from(airbase.AIR_BASES), st.sampled_from(airbase.AIR_BASES))
-def test_there_and_back(flow_l: float, one: airbase.AirBase, other: airbase.AirBase) -> None:
-    there = airbase.convert_flow_l_min(flow_l, one, other)
-    assert airbase.convert_flow_l_min(there, other, one) == pytest.approx(flow_l, rel=1e-12)
+@given(flow, st.sampled_from(air_base.AIR_BASES), st.sampled_from(air_base.AIR_BASES))
+def test_there_and_back(flow_l: float, one: air_base.AirBase, other: air_base.AirBase) -> None:
+    there = air_base.convert_flow_l_min(flow_l, one, other)
+    assert air_base.convert_flow_l_min(there, other, one) == pytest.approx(flow_l, rel=1e-12)
 
 
 @outside(hvlp.hvlp_cap_pressure, source="40 CFR 63.11180 (recalled), 63.801: 0.1 to 10 psig")
@@ -235,19 +241,25 @@ def test_hvlp_is_a_tenth_to_ten_psi_at_the_cap(psi: float, within: bool) -> None
     ("call", "says"),
     [
         (
-            lambda: air.free_air_stored_l(90, 500, 800),
+            lambda: receiver.free_air_stored_l(90, 500, 800),
             "wrong way round: 500 kPa should be above 800",
         ),
-        (lambda: air.free_air_stored_l(0, 800, 500), "receiver's volume must be above 0 l"),
-        (lambda: air.free_air_stored_l(90, 800, 500, air_kpa=14.7), "room's air must be 50 kPa"),
-        (lambda: air.longest_trigger_s(90, 800, 500, 0), "gun's air demand"),
-        (lambda: air.longest_trigger_s(90, 800, -5, 300), "lower pressure must be 0 kPa or more"),
-        (lambda: air.recovery_s(90, 500, 800, -1), "compressor's delivery"),
-        (lambda: air.trigger_cycle(90, 800, 500, 300, 0), "delivery must be above 0"),
-        (lambda: air.trigger_duty(300, math.nan), "finite"),
-        (lambda: airbase.air_base("moon"), "No air is called 'moon'; known are scf 60 F"),
+        (lambda: receiver.free_air_stored_l(0, 800, 500), "receiver's volume must be above 0 l"),
         (
-            lambda: airbase.convert_flow_l_min(-1, airbase.AIR_BASES[0], airbase.AIR_BASES[1]),
+            lambda: receiver.free_air_stored_l(90, 800, 500, air_kpa=14.7),
+            "room's air must be 50 kPa",
+        ),
+        (lambda: receiver.longest_trigger_s(90, 800, 500, 0), "gun's air demand"),
+        (
+            lambda: receiver.longest_trigger_s(90, 800, -5, 300),
+            "lower pressure must be 0 kPa or more",
+        ),
+        (lambda: receiver.recovery_s(90, 500, 800, -1), "compressor's delivery"),
+        (lambda: receiver.trigger_cycle(90, 800, 500, 300, 0), "delivery must be above 0"),
+        (lambda: receiver.trigger_duty(300, math.nan), "finite"),
+        (lambda: air_base.air_base("moon"), "No air is called 'moon'; known are scf 60 F"),
+        (
+            lambda: air_base.convert_flow_l_min(-1, air_base.AIR_BASES[0], air_base.AIR_BASES[1]),
             "flow must be 0 l/min or more",
         ),
         (lambda: hvlp.hvlp_cap_pressure(-1), "pressure at the air cap must be 0 kPa or more"),

@@ -7,9 +7,9 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from booth.trade import coverage
+from booth.trade.film import coverage
+from booth.trade.film.transfer_efficiency import HVLP_LARGE_PARTS
 from booth.trade.result import BadInput, Estimate, Value
-from booth.trade.transfer import HVLP_LARGE_PARTS
 from tests.trade.outside import outside
 
 UNITS = pint.UnitRegistry()

@@ -9,8 +9,10 @@ from chemicals.viscosity import viscosity_converter
 from hypothesis import given
 from hypothesis import strategies as st
 
-from booth.trade import cups
-from booth.trade.cups import CUPS, Cup, cup_named, viscosity_from_efflux
+from booth.trade.cups import cup_choice, cup_names, cup_runs, efflux_time
+from booth.trade.cups.cup_names import cup_named
+from booth.trade.cups.cup_table import CUPS, Cup
+from booth.trade.cups.efflux_time import viscosity_from_efflux
 from booth.trade.result import BadInput, Outside, Value
 from tests.trade.outside import outside
 
@@ -39,8 +41,8 @@ REFERENCE_OILS = [
 
 
 @outside(
-    cups.viscosity_from_efflux,
-    cups.efflux_from_viscosity,
+    efflux_time.viscosity_from_efflux,
+    efflux_time.efflux_from_viscosity,
     source="published table of reference oils for Zahn, Shell and Ford cups (seen)",
 )
 @pytest.mark.parametrize(
@@ -53,7 +55,7 @@ def test_reference_oils_drain_as_their_table_says(
     # The times are printed as whole seconds, so half a second either way; one place is 2.2 s off
     # (Ford #5 with the oil of 850: printed 70 s, the line of D1200 gives 72.2 s): 3.2 % there.
     slack_s = 2.3 if (key, oil_mm2_s) == ("ford-5", 850) else 0.55
-    assert value(cups.efflux_from_viscosity(CUPS[key], oil_mm2_s)) == pytest.approx(
+    assert value(efflux_time.efflux_from_viscosity(CUPS[key], oil_mm2_s)) == pytest.approx(
         drain_s, abs=slack_s
     )
     found = value(viscosity_from_efflux(CUPS[key], drain_s))
@@ -61,7 +63,7 @@ def test_reference_oils_drain_as_their_table_says(
 
 
 @outside(
-    cups.viscosity_from_efflux,
+    efflux_time.viscosity_from_efflux,
     source="chemicals.viscosity.viscosity_converter (Gardner/Sward 1972)",
 )
 @pytest.mark.parametrize(
@@ -83,7 +85,7 @@ def test_agrees_with_the_older_conversion_table_where_that_agrees_with_the_stand
 
 
 @outside(
-    cups.viscosity_from_efflux,
+    efflux_time.viscosity_from_efflux,
     source="chemicals.viscosity.viscosity_converter against ASTM D4212 and D1200: they disagree",
 )
 @pytest.mark.parametrize(
@@ -105,8 +107,8 @@ def test_older_tables_are_of_other_cups_so_the_standard_is_kept(
 
 
 @outside(
-    cups.viscosity_from_efflux,
-    cups.efflux_from_viscosity,
+    efflux_time.viscosity_from_efflux,
+    efflux_time.efflux_from_viscosity,
     source="UN/ADR transport rules 2.2.3.1.4, viscosity table (flow times of ISO cups)",
 )
 @pytest.mark.parametrize(
@@ -118,7 +120,7 @@ def test_iso_cups_agree_with_the_transport_rules(
 ) -> None:
     # 3.5 %: the rules round their viscosities to a limit that is easy to quote.
     assert value(viscosity_from_efflux(CUPS[key], flow_s)) == pytest.approx(table_mm2_s, rel=0.035)
-    back_s = cups.efflux_from_viscosity(CUPS[key], table_mm2_s)
+    back_s = efflux_time.efflux_from_viscosity(CUPS[key], table_mm2_s)
     if (key, flow_s) == ("iso-6", 100):  # 700 is rounded up from 684, just out of the cup's range
         assert isinstance(back_s, Outside)
     else:
@@ -126,7 +128,7 @@ def test_iso_cups_agree_with_the_transport_rules(
 
 
 @outside(
-    cups.viscosity_from_efflux,
+    efflux_time.viscosity_from_efflux,
     source="UN/ADR transport rules 2.2.3.1.4: 20 s in the ISO 4 mm cup",
 )
 def test_iso_4_at_20_s_is_refused_where_the_formula_leaves_the_table() -> None:
@@ -136,7 +138,7 @@ def test_iso_4_at_20_s_is_refused_where_the_formula_leaves_the_table() -> None:
 
 
 @outside(
-    cups.viscosity_from_efflux,
+    efflux_time.viscosity_from_efflux,
     source="published range table of ISO 2431 cups: 120 s is 52, 163 and 823 mm2/s (seen)",
 )
 @pytest.mark.parametrize(
@@ -156,7 +158,7 @@ def test_iso_constants_give_the_ends_of_a_published_range_table(
 
 
 @outside(
-    cups.viscosity_from_efflux,
+    efflux_time.viscosity_from_efflux,
     source="published calibration notes: ISO 3 mm 57 s, DIN 4 mm 97 s; constants of ISO 5 (seen)",
 )
 def test_published_examples_of_the_curved_cups() -> None:
@@ -173,7 +175,7 @@ def test_published_examples_of_the_curved_cups() -> None:
 
 
 @outside(
-    cups.viscosity_from_efflux,
+    efflux_time.viscosity_from_efflux,
     source="published range table of DIN 53211 4 mm: 112 to 685 mm2/s for 25 to 150 s (seen)",
 )
 def test_din_4_is_half_confirmed_and_says_so() -> None:
@@ -187,8 +189,8 @@ def test_din_4_is_half_confirmed_and_says_so() -> None:
 
 
 @outside(
-    cups.viscosity_from_efflux,
-    cups.suggest_cup_for_out_of_range,
+    efflux_time.viscosity_from_efflux,
+    cup_choice.suggest_cup_for_out_of_range,
     source="ASTM D4212 10.1; 17 to 19 s for water in a Zahn #2: common practice, no source",
 )
 @pytest.mark.parametrize("efflux_s", [17.0, 18.0, 19.0, 19.9])
@@ -202,13 +204,13 @@ def test_water_in_a_zahn_2_is_refused_with_reason_and_advice(efflux_s: float) ->
 
 def test_every_cup_refuses_water_by_its_own_formula() -> None:
     # IAPWS: 1.0034 mm2/s at 20 C. Nothing here is fine enough.
-    assert cups.cups_for_viscosity(1.0034) == ()
+    assert cup_choice.cups_for_viscosity(1.0034) == ()
     for cup in CUPS.values():
-        assert isinstance(cups.efflux_from_viscosity(cup, 1.0034), Outside)
+        assert isinstance(efflux_time.efflux_from_viscosity(cup, 1.0034), Outside)
 
 
 @outside(
-    cups.equivalent_efflux,
+    efflux_time.equivalent_efflux,
     source="published table of reference oils for Zahn, Shell and Ford cups (seen)",
 )
 def test_one_oil_runs_as_the_table_says_in_two_cups() -> None:
@@ -219,20 +221,20 @@ def test_one_oil_runs_as_the_table_says_in_two_cups() -> None:
                 if "ford-5" in (first, second) and _oil == 850:
                     continue  # printed 2.2 s off the line of D1200, see above
                 slack = 0.55 * (1.0 + CUPS[first].a / CUPS[second].a)
-                there = value(cups.equivalent_efflux(first_s, CUPS[first], CUPS[second]))
+                there = value(efflux_time.equivalent_efflux(first_s, CUPS[first], CUPS[second]))
                 assert there == pytest.approx(second_s, abs=slack)
 
 
 def test_equivalent_times_name_the_cup_that_cannot_tell() -> None:
-    from_below = cups.equivalent_efflux(18.0, CUPS["zahn-2"], CUPS["ford-4"])
+    from_below = efflux_time.equivalent_efflux(18.0, CUPS["zahn-2"], CUPS["ford-4"])
     assert isinstance(from_below, Outside) and "Zahn #2" in from_below.reason
-    to_beyond = cups.equivalent_efflux(75.0, CUPS["zahn-5"], CUPS["ford-4"])
+    to_beyond = efflux_time.equivalent_efflux(75.0, CUPS["zahn-5"], CUPS["ford-4"])
     assert isinstance(to_beyond, Outside) and "Ford #4" in to_beyond.reason
     assert "Zahn #5" in to_beyond.advice or "Shell #6" in to_beyond.advice
 
 
 @outside(
-    cups.cups_for_viscosity,
+    cup_choice.cups_for_viscosity,
     source="published ranges of Zahn, Shell and Ford cups in mm2/s (seen, with the table of oils)",
 )
 def test_the_cups_that_the_range_table_names_for_a_viscosity_are_found() -> None:
@@ -246,39 +248,39 @@ def test_the_cups_that_the_range_table_names_for_a_viscosity_are_found() -> None
         middle = (low * high) ** 0.5
         if key == "zahn-3":
             middle = 300.0  # its printed 100 is 72 % of what D4212's own line gives at 20 s
-        assert key in [fit.cup.key for fit in cups.cups_for_viscosity(middle)]
-        assert key not in [fit.cup.key for fit in cups.cups_for_viscosity(high * 1.6)]
-        assert key not in [fit.cup.key for fit in cups.cups_for_viscosity(low / 1.6)]
+        assert key in [fit.cup.key for fit in cup_choice.cups_for_viscosity(middle)]
+        assert key not in [fit.cup.key for fit in cup_choice.cups_for_viscosity(high * 1.6)]
+        assert key not in [fit.cup.key for fit in cup_choice.cups_for_viscosity(low / 1.6)]
 
 
 def test_the_painters_own_cups_come_with_those_in_the_preferred_range_first() -> None:
-    fits = cups.cups_for_viscosity(72.0, ["ford-4", "iso 4", "zahn 2"])
+    fits = cup_choice.cups_for_viscosity(72.0, ["ford-4", "iso 4", "zahn 2"])
     assert [fit.preferred for fit in fits] == [True, True, False]
     assert fits[-1].cup.key == "ford-4"  # 23.2 s: valid from 20 s, preferred from 30 s
-    assert cups.cups_for_viscosity(72.0, []) == ()
+    assert cup_choice.cups_for_viscosity(72.0, []) == ()
 
 
 @outside(
-    cups.run_statistics,
+    cup_runs.run_statistics,
     source="ASTM D4212 12.1 (0.2 s) and 13.1.1 (11 % between means of two, Zahn cups)",
 )
 def test_runs_are_suspect_beyond_eleven_percent_between_means_of_two() -> None:
     zahn = CUPS["zahn-2"]
     # Means 40 and 44.6: 4.6 / 42.3 = 10.9 %; 40 and 44.8: 4.8 / 42.4 = 11.3 %.
-    assert cups.run_statistics([39, 41, 44.4, 44.8], zahn).suspect is False
-    assert cups.run_statistics([39, 41, 44.6, 45.0], zahn).suspect is True
+    assert cup_runs.run_statistics([39, 41, 44.4, 44.8], zahn).suspect is False
+    assert cup_runs.run_statistics([39, 41, 44.6, 45.0], zahn).suspect is True
     # Single runs 20 % apart, but their means of two are alike: the standard does not mind.
-    assert cups.run_statistics([36, 44, 44, 36], zahn).suspect is False
-    few = cups.run_statistics([30.0, 40.0], zahn)
+    assert cup_runs.run_statistics([36, 44, 44, 36], zahn).suspect is False
+    few = cup_runs.run_statistics([30.0, 40.0], zahn)
     assert few.suspect is None and "time 2 more" in few.criterion
     for key in ("ford-4", "shell-3", "iso-4", "din-4"):
-        other = cups.run_statistics([30, 30, 60, 60], CUPS[key])
+        other = cup_runs.run_statistics([30, 30, 60, 60], CUPS[key])
         assert other.suspect is None and "No repeatability" in other.criterion
-    assert cups.run_statistics([30.29, 30.3, 30.32]).reported_s == 30.4
+    assert cup_runs.run_statistics([30.29, 30.3, 30.32]).reported_s == 30.4
 
 
 @outside(
-    cups.cup_named,
+    cup_names.cup_named,
     source="common practice, no source: how painters write the cups of the standards",
 )
 @pytest.mark.parametrize(
@@ -338,7 +340,7 @@ def test_there_and_back(key: str, place: float, correction: float) -> None:
     cup = CUPS[key]
     read_s = (cup.low_s + place * (cup.high_s - cup.low_s)) / correction
     viscosity = value(viscosity_from_efflux(cup, read_s, correction))
-    again = value(cups.efflux_from_viscosity(cup, viscosity, correction))
+    again = value(efflux_time.efflux_from_viscosity(cup, viscosity, correction))
     assert again == pytest.approx(read_s, rel=1e-9)  # two floating-point divisions
 
 
@@ -377,12 +379,12 @@ def test_bad_numbers_get_a_sentence(bad: float) -> None:
     for call in (
         lambda: viscosity_from_efflux(ford, bad),
         lambda: viscosity_from_efflux(ford, 30.0, bad),
-        lambda: cups.efflux_from_viscosity(ford, bad),
-        lambda: cups.cups_for_viscosity(bad),
-        lambda: cups.equivalent_efflux(bad, ford, ford),
-        lambda: cups.run_statistics([bad]),
-        lambda: cups.run_statistics([]),
-        lambda: cups.suggest_cup_for_out_of_range(ford, 30.0),
+        lambda: efflux_time.efflux_from_viscosity(ford, bad),
+        lambda: cup_choice.cups_for_viscosity(bad),
+        lambda: efflux_time.equivalent_efflux(bad, ford, ford),
+        lambda: cup_runs.run_statistics([bad]),
+        lambda: cup_runs.run_statistics([]),
+        lambda: cup_choice.suggest_cup_for_out_of_range(ford, 30.0),
     ):
         with pytest.raises(BadInput, match=r"\.$"):
             call()

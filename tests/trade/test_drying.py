@@ -13,9 +13,9 @@ from hypothesis import strategies as st
 from scipy.interpolate import interp1d
 from scipy.stats import linregress
 
-from booth.trade import drying, drytable, flashoff
-from booth.trade.drying import WaitTime
 from booth.trade.result import BadInput, Outside
+from booth.trade.waits import flash_off, wait_by_rule, wait_by_table
+from booth.trade.waits.wait_time import WaitTime
 from tests.trade.outside import outside
 
 psychrolib.SetUnitSystem(psychrolib.SI)
@@ -49,35 +49,41 @@ def wait(found: WaitTime | Outside) -> WaitTime:
     return found
 
 
-@outside(drying.pot_life_at, drying.scaled_s, source="UFGS 09971 3.7.1.3: basis 21 C, 10 C halves")
+@outside(
+    wait_by_rule.pot_life_at,
+    wait_by_rule.scaled_s,
+    source="UFGS 09971 3.7.1.3: basis 21 C, 10 C halves",
+)
 @pytest.mark.parametrize(("mix_c", "hours"), [(21, 4), (31, 2), (11, 8), (25, 3.03)])
 def test_pot_life_of_four_hours(mix_c: float, hours: float) -> None:
-    found = wait(drying.pot_life_at(4 * HOUR, 21.0, mix_c))
+    found = wait(wait_by_rule.pot_life_at(4 * HOUR, 21.0, mix_c))
     assert found.seconds / HOUR == pytest.approx(hours, abs=0.005)  # as many digits as printed
-    assert found.seconds == pytest.approx(drying.scaled_s(4 * HOUR, 21.0, mix_c, 10.0))
+    assert found.seconds == pytest.approx(wait_by_rule.scaled_s(4 * HOUR, 21.0, mix_c, 10.0))
     assert found.estimate is (mix_c != 21)
     # In Fahrenheit, as the guide also says it: 18 F.
     assert found.seconds / HOUR == pytest.approx(4 * 2 ** -((mix_c - 21) * 1.8 / 18))
 
 
 @outside(
-    drying.recoat_opens_at,
-    drying.recoat_closes_at,
+    wait_by_rule.recoat_opens_at,
+    wait_by_rule.recoat_closes_at,
     source="UFGS 09971 recoat minima, 60 to 120 F, fitted with scipy.stats.linregress",
 )
 def test_recoat_minima_of_the_guide_halve_per_17_5_f() -> None:
     fit = linregress(UFGS_MIDDLES_F, [math.log2(hours) for hours in UFGS_RECOAT_H])
     # The constant is printed to half a degree F.
     assert -1.0 / fit.slope == pytest.approx(17.5, abs=0.25)
-    assert math.isclose(drying.RECOAT_HALVES_PER_K * 1.8, 17.5)
+    assert math.isclose(wait_by_rule.RECOAT_HALVES_PER_K * 1.8, 17.5)
     # The guide's own steps, 85.5 F taken as the basis: within a quarter, since whole hours in bands
     # of ten degrees are themselves coarser than that (3 to 2 to 1 h from one band to the next).
     # 103 F stands for the band 101-110, whose middle lies above 40 C, where nothing is scaled.
     for fahrenheit, hours in ((65.0, 8.0), (75.5, 6.0), (95.5, 3.0), (103.0, 2.0)):
-        found = wait(drying.recoat_opens_at(4 * HOUR, (85.5 - 32) / 1.8, (fahrenheit - 32) / 1.8))
+        found = wait(
+            wait_by_rule.recoat_opens_at(4 * HOUR, (85.5 - 32) / 1.8, (fahrenheit - 32) / 1.8)
+        )
         assert found.likely_s / HOUR == pytest.approx(hours, rel=0.25)
         closing = wait(
-            drying.recoat_closes_at(4 * HOUR, (85.5 - 32) / 1.8, (fahrenheit - 32) / 1.8)
+            wait_by_rule.recoat_closes_at(4 * HOUR, (85.5 - 32) / 1.8, (fahrenheit - 32) / 1.8)
         )
         assert closing.likely_s == pytest.approx(found.likely_s)
 
@@ -87,12 +93,12 @@ def test_what_opens_is_never_shortened_what_closes_never_lengthened(
     time_s: float, at_c: float, today_c: float
 ) -> None:
     for opens in (
-        wait(drying.recoat_opens_at(time_s, at_c, today_c)),
-        wait(flashoff.flash_off_at(time_s, at_c, today_c)),
+        wait(wait_by_rule.recoat_opens_at(time_s, at_c, today_c)),
+        wait(flash_off.flash_off_at(time_s, at_c, today_c)),
     ):
         assert opens.seconds >= time_s
         assert opens.low_s <= opens.likely_s <= opens.seconds == opens.high_s
-    closes = wait(drying.recoat_closes_at(time_s, at_c, today_c))
+    closes = wait(wait_by_rule.recoat_closes_at(time_s, at_c, today_c))
     assert closes.seconds <= time_s
     assert closes.seconds == closes.low_s <= closes.likely_s <= closes.high_s
 
@@ -102,10 +108,10 @@ def test_only_at_its_own_temperature_is_it_no_estimate(
     time_s: float, at_c: float, today_c: float
 ) -> None:
     for scale in (
-        drying.pot_life_at,
-        drying.recoat_opens_at,
-        drying.recoat_closes_at,
-        flashoff.flash_off_at,
+        wait_by_rule.pot_life_at,
+        wait_by_rule.recoat_opens_at,
+        wait_by_rule.recoat_closes_at,
+        flash_off.flash_off_at,
     ):
         found = wait(scale(time_s, at_c, today_c))
         assert found.estimate is (abs(at_c - today_c) > 0.5)
@@ -119,7 +125,7 @@ def test_warmer_never_waits_longer(
 ) -> None:
     if today_c + warmer_k > 40.0:
         return
-    for scale in (drying.pot_life_at, drying.recoat_opens_at, flashoff.flash_off_at):
+    for scale in (wait_by_rule.pot_life_at, wait_by_rule.recoat_opens_at, flash_off.flash_off_at):
         cold = wait(scale(time_s, at_c, today_c))
         warm = wait(scale(time_s, at_c, today_c + warmer_k))
         assert warm.seconds <= cold.seconds * (1 + 1e-12)
@@ -130,16 +136,16 @@ def test_warmer_never_waits_longer(
 )
 def test_outside_5_to_40_c_nothing_is_carried_over(at_c: float, today_c: float) -> None:
     for scale in (
-        drying.pot_life_at,
-        drying.recoat_opens_at,
-        drying.recoat_closes_at,
-        flashoff.flash_off_at,
+        wait_by_rule.pot_life_at,
+        wait_by_rule.recoat_opens_at,
+        wait_by_rule.recoat_closes_at,
+        flash_off.flash_off_at,
     ):
         found = scale(HOUR, at_c, today_c)
         assert isinstance(found, Outside)
         assert "outside 5 to 40 C" in found.reason
         assert "data sheet" in found.advice
-    assert isinstance(flashoff.waterborne_flash_off_at(HOUR, today_c, 50.0, at_c), Outside)
+    assert isinstance(flash_off.waterborne_flash_off_at(HOUR, today_c, 50.0, at_c), Outside)
 
 
 def doubling_k(cas: str, low_c: float, high_c: float) -> float:
@@ -149,15 +155,15 @@ def doubling_k(cas: str, low_c: float, high_c: float) -> float:
 
 
 @outside(
-    flashoff.flash_off_at,
+    flash_off.flash_off_at,
     source="DIPPR equation 101, Perry's Handbook 8th ed. table 2-8, as carried by chemicals",
 )
 @pytest.mark.parametrize("name", SOLVENTS)
 def test_the_band_of_flash_off_holds_the_vapour_pressure_of_every_usual_solvent(name: str) -> None:
-    cold = wait(flashoff.flash_off_at(600.0, 20.0, 5.0))
+    cold = wait(flash_off.flash_off_at(600.0, 20.0, 5.0))
     slowest = 600.0 * 2 ** (15.0 / doubling_k(SOLVENTS[name], 5.0, 20.0))
     assert cold.low_s <= slowest <= cold.high_s
-    warm = wait(flashoff.flash_off_at(600.0, 20.0, 40.0))
+    warm = wait(flash_off.flash_off_at(600.0, 20.0, 40.0))
     quick = 600.0 * 2 ** (-20.0 / doubling_k(SOLVENTS[name], 20.0, 40.0))
     assert warm.low_s <= quick <= warm.high_s
 
@@ -167,19 +173,19 @@ def test_the_band_is_no_wider_than_the_solvents_make_it() -> None:
         doubling_k(cas, low, high) for cas in SOLVENTS.values() for low, high in ((5, 20), (20, 40))
     ]
     # To the half kelvin to which the constants are rounded outwards.
-    assert min(found) - flashoff.HALVES_AT_THE_QUICKEST_PER_K == pytest.approx(0.25, abs=0.25)
-    assert flashoff.HALVES_AT_THE_SLOWEST_PER_K - max(found) == pytest.approx(0.25, abs=0.25)
-    assert sorted(found)[len(found) // 2] == pytest.approx(flashoff.HALVES_PER_K, abs=0.5)
+    assert min(found) - flash_off.HALVES_AT_THE_QUICKEST_PER_K == pytest.approx(0.25, abs=0.25)
+    assert flash_off.HALVES_AT_THE_SLOWEST_PER_K - max(found) == pytest.approx(0.25, abs=0.25)
+    assert sorted(found)[len(found) // 2] == pytest.approx(flash_off.HALVES_PER_K, abs=0.5)
 
 
-@outside(flashoff.waterborne_flash_off_at, source="psychrolib 2.5, GetVaporPressureDeficit")
+@outside(flash_off.waterborne_flash_off_at, source="psychrolib 2.5, GetVaporPressureDeficit")
 @pytest.mark.parametrize(("air_c", "percent"), [(20, 75), (15, 60), (23, 65), (30, 40), (18, 50)])
 def test_waterborne_goes_as_the_vapour_pressure_deficit(air_c: float, percent: float) -> None:
     def deficit(t: float, rh: float) -> float:
         ratio = psychrolib.GetHumRatioFromRelHum(t, rh / 100, 101325)
         return float(psychrolib.GetVaporPressureDeficit(t, ratio, 101325))
 
-    found = wait(flashoff.waterborne_flash_off_at(600.0, air_c, percent))
+    found = wait(flash_off.waterborne_flash_off_at(600.0, air_c, percent))
     # 0.4 % is what the Magnus constants are stated to hold, twice in a ratio.
     assert found.likely_s == pytest.approx(
         600 * deficit(23, 50) / deficit(air_c, percent), rel=0.008
@@ -190,10 +196,10 @@ def test_waterborne_goes_as_the_vapour_pressure_deficit(air_c: float, percent: f
 
 
 def test_waterborne_in_its_own_air_is_the_data_sheet_and_in_fog_nothing() -> None:
-    same = wait(flashoff.waterborne_flash_off_at(600.0, 23.0, 50.0))
+    same = wait(flash_off.waterborne_flash_off_at(600.0, 23.0, 50.0))
     assert (same.seconds, same.estimate) == (600.0, False)
     for air_c, percent in ((20, 100), (10, 85)):
-        found = flashoff.waterborne_flash_off_at(600.0, air_c, percent)
+        found = flash_off.waterborne_flash_off_at(600.0, air_c, percent)
         assert isinstance(found, Outside)
         assert "too little" in found.reason
 
@@ -201,42 +207,44 @@ def test_waterborne_in_its_own_air_is_the_data_sheet_and_in_fog_nothing() -> Non
 SHEET = ((10.0, 8 * HOUR), (15.0, 5 * HOUR), (20.0, 3 * HOUR), (30.0, 1 * HOUR))
 
 
-@outside(drytable.wait_from_table, source="scipy.interpolate.interp1d on the logarithm")
+@outside(wait_by_table.wait_from_table, source="scipy.interpolate.interp1d on the logarithm")
 @given(st.floats(10.0, 30.0))
 def test_between_rows_it_goes_straight_in_the_logarithm(part_c: float) -> None:
     straight = interp1d([c for c, _ in SHEET], [math.log(s) for _, s in SHEET])
-    found = wait(drytable.wait_from_table(SHEET, part_c))
+    found = wait(wait_by_table.wait_from_table(SHEET, part_c))
     assert found.seconds == pytest.approx(math.exp(straight(part_c)), rel=1e-9)
     assert not found.estimate
     assert found.low_s <= found.seconds <= found.high_s
 
 
-@outside(drytable.wait_from_table, source="UFGS 09971 3.7.1.3: 8 h at 11 C, 4 h at 21, 2 h at 31")
+@outside(
+    wait_by_table.wait_from_table, source="UFGS 09971 3.7.1.3: 8 h at 11 C, 4 h at 21, 2 h at 31"
+)
 def test_a_table_that_halves_is_read_as_the_halving_rule() -> None:
     sheet = ((11.0, 8 * HOUR), (21.0, 4 * HOUR), (31.0, 2 * HOUR))
     for part_c in (11.0, 14.0, 21.0, 25.0, 31.0):
-        by_rule = drying.scaled_s(4 * HOUR, 21.0, part_c, 10.0)
-        assert wait(drytable.wait_from_table(sheet, part_c)).seconds == pytest.approx(by_rule)
+        by_rule = wait_by_rule.scaled_s(4 * HOUR, 21.0, part_c, 10.0)
+        assert wait(wait_by_table.wait_from_table(sheet, part_c)).seconds == pytest.approx(by_rule)
 
 
 @pytest.mark.parametrize(("part_c", "time_s"), SHEET)
 def test_a_row_is_given_back_as_it_stands(part_c: float, time_s: float) -> None:
     for closes in (False, True):
-        found = wait(drytable.wait_from_table(SHEET, part_c, closes=closes))
+        found = wait(wait_by_table.wait_from_table(SHEET, part_c, closes=closes))
         assert found == WaitTime(
             time_s, False, time_s, time_s, time_s, f"the data sheet's table, {part_c:g} C"
         )
 
 
 def test_beyond_the_table_the_cautious_side_and_then_nothing() -> None:
-    cold = wait(drytable.wait_from_table(SHEET, 7.0))
+    cold = wait(wait_by_table.wait_from_table(SHEET, 7.0))
     assert cold.estimate and cold.seconds > 8 * HOUR
-    assert wait(drytable.wait_from_table(SHEET, 7.0, closes=True)).seconds == 8 * HOUR
-    warm = wait(drytable.wait_from_table(SHEET, 34.0))
+    assert wait(wait_by_table.wait_from_table(SHEET, 7.0, closes=True)).seconds == 8 * HOUR
+    warm = wait(wait_by_table.wait_from_table(SHEET, 34.0))
     assert warm.estimate and warm.seconds == 1 * HOUR
-    assert wait(drytable.wait_from_table(SHEET, 34.0, closes=True)).seconds < 1 * HOUR
+    assert wait(wait_by_table.wait_from_table(SHEET, 34.0, closes=True)).seconds < 1 * HOUR
     for part_c in (4.9, 35.1):
-        found = drytable.wait_from_table(SHEET, part_c)
+        found = wait_by_table.wait_from_table(SHEET, part_c)
         assert isinstance(found, Outside)
         assert "from 10 to 30 C" in found.reason
 
@@ -247,24 +255,30 @@ def test_a_table_is_monotone_through_its_edges(
 ) -> None:
     if part_c + warmer_k > 35.0:
         return
-    cold = wait(drytable.wait_from_table(SHEET, part_c, closes=closes))
-    warm = wait(drytable.wait_from_table(SHEET, part_c + warmer_k, closes=closes))
+    cold = wait(wait_by_table.wait_from_table(SHEET, part_c, closes=closes))
+    warm = wait(wait_by_table.wait_from_table(SHEET, part_c + warmer_k, closes=closes))
     assert warm.seconds <= cold.seconds * (1 + 1e-12)
 
 
 @pytest.mark.parametrize(
     ("call", "says"),
     [
-        (lambda: drying.pot_life_at(-1, 21, 21), "time must be 0 s or more"),
-        (lambda: drying.recoat_opens_at(60, math.nan, 21), "data sheet must be a finite"),
-        (lambda: drying.recoat_closes_at(60, 21, math.inf), "temperature today"),
-        (lambda: drying.scaled_s(60, 21, 31, 0), "must be 1 C or more"),
-        (lambda: drying.scaled_s(60, 21, 3e5, 10), "temperature today must be 200 C or less"),
-        (lambda: flashoff.flash_off_at(math.inf, 21, 21), "finite"),
-        (lambda: flashoff.waterborne_flash_off_at(60, 20, 120), "humidity must be 100 % or less"),
-        (lambda: drytable.wait_from_table(((20, 60),), 20), "two rows or more"),
-        (lambda: drytable.wait_from_table(((20, 60), (20, 50)), 20), "must rise from row to row"),
-        (lambda: drytable.wait_from_table(((20, 60), (30, 0)), 20), "time of the table must be"),
+        (lambda: wait_by_rule.pot_life_at(-1, 21, 21), "time must be 0 s or more"),
+        (lambda: wait_by_rule.recoat_opens_at(60, math.nan, 21), "data sheet must be a finite"),
+        (lambda: wait_by_rule.recoat_closes_at(60, 21, math.inf), "temperature today"),
+        (lambda: wait_by_rule.scaled_s(60, 21, 31, 0), "must be 1 C or more"),
+        (lambda: wait_by_rule.scaled_s(60, 21, 3e5, 10), "temperature today must be 200 C or less"),
+        (lambda: flash_off.flash_off_at(math.inf, 21, 21), "finite"),
+        (lambda: flash_off.waterborne_flash_off_at(60, 20, 120), "humidity must be 100 % or less"),
+        (lambda: wait_by_table.wait_from_table(((20, 60),), 20), "two rows or more"),
+        (
+            lambda: wait_by_table.wait_from_table(((20, 60), (20, 50)), 20),
+            "must rise from row to row",
+        ),
+        (
+            lambda: wait_by_table.wait_from_table(((20, 60), (30, 0)), 20),
+            "time of the table must be",
+        ),
     ],
 )
 def test_bad_input_gets_a_sentence(call, says: str) -> None:  # type: ignore[no-untyped-def]

@@ -8,10 +8,10 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from booth.trade import evidence as evidence_module
-from booth.trade import faults
-from booth.trade.evidence import Evidence, Sign, read_sign
-from booth.trade.faults import FAULTS, Standing, rank_causes
+from booth.trade.faults import evidence as evidence_module
+from booth.trade.faults import ranked_causes
+from booth.trade.faults.evidence import Evidence, Sign, read_sign
+from booth.trade.faults.ranked_causes import FAULTS, Standing, rank_causes
 from booth.trade.result import BadInput
 from tests.trade.outside import outside
 
@@ -94,7 +94,7 @@ CORROSION = [
 
 
 @outside(
-    faults.rank_causes,
+    ranked_causes.rank_causes,
     evidence_module.read_sign,
     source="FAA-H-8083-31 ch. 8; TM 43-0139 p. 5-12; Corrosion Engineering, table 14.1",
 )
@@ -110,7 +110,7 @@ def test_a_cause_of_the_handbooks_comes_first_when_its_figure_alone_shows_it(
 
 
 @outside(
-    faults.rank_causes,
+    ranked_causes.rank_causes,
     evidence_module.read_sign,
     source="FAA-H-8083-31 ch. 8: blush above 80 % humidity, below 60 F, above 95 F (seen)",
 )
@@ -234,7 +234,7 @@ def test_further_past_the_limit_is_never_weaker(wet_um: float, more_um: float) -
     assert strength(wet_um) <= strength(wet_um + more_um)
 
 
-@outside(faults.fault_named, source="FAA-H-8083-31 ch. 8: its names of the troubles")
+@outside(ranked_causes.fault_named, source="FAA-H-8083-31 ch. 8: its names of the troubles")
 @pytest.mark.parametrize(
     ("text", "key"),
     [
@@ -246,14 +246,14 @@ def test_further_past_the_limit_is_never_weaker(wet_um: float, more_um: float) -
     ],
 )  # fmt: skip
 def test_names_of_the_trade(text: str, key: str) -> None:
-    assert faults.fault_named(text).key == key
+    assert ranked_causes.fault_named(text).key == key
     assert rank_causes(text, Evidence())[0].cause in FAULTS[key].causes
 
 
 @pytest.mark.parametrize("text", ["", "nonsense", "p"])
 def test_an_unknown_fault_gets_a_sentence(text: str) -> None:
     with pytest.raises(BadInput, match=r"Did you mean one of: .+\?"):
-        faults.fault_named(text)
+        ranked_causes.fault_named(text)
 
 
 def test_bad_figures_get_a_sentence() -> None:

@@ -6,7 +6,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from booth.trade import film
+from booth.trade.film import film_thickness
 from booth.trade.result import BadInput
 from tests.trade.outside import outside
 
@@ -16,25 +16,34 @@ thinner = st.floats(0.0, 1.0)
 thickness = st.floats(0.1, 1000.0)
 
 
-@outside(film.wet_film_um, source="printed example, paintcenter.org, October 2003: 1.5 mil, 42 %")
+@outside(
+    film_thickness.wet_film_um,
+    source="printed example, paintcenter.org, October 2003: 1.5 mil, 42 %",
+)
 def test_1_5_mil_dry_at_42_percent_solids_is_3_57_mil_wet() -> None:
-    assert film.wet_film_um(1.5 * UM_PER_MIL, 0.42) / UM_PER_MIL == pytest.approx(3.57, abs=0.005)
+    assert film_thickness.wet_film_um(1.5 * UM_PER_MIL, 0.42) / UM_PER_MIL == pytest.approx(
+        3.57, abs=0.005
+    )
 
 
 @outside(
-    film.dry_film_um,
+    film_thickness.dry_film_um,
     source="Organic Finishing Guidebook 2012-13 p. 615, MIL-HDBK-1110 2.1.5, worked by hand",
 )
 def test_4_mil_wet_at_50_percent_thinned_a_quarter_is_1_6_mil_dry() -> None:
-    assert film.dry_film_um(4 * UM_PER_MIL, 0.50, 0.25) / UM_PER_MIL == pytest.approx(1.60)
-    assert film.dry_film_um(3.57 * UM_PER_MIL, 0.42) / UM_PER_MIL == pytest.approx(1.5, abs=0.005)
+    assert film_thickness.dry_film_um(4 * UM_PER_MIL, 0.50, 0.25) / UM_PER_MIL == pytest.approx(
+        1.60
+    )
+    assert film_thickness.dry_film_um(3.57 * UM_PER_MIL, 0.42) / UM_PER_MIL == pytest.approx(
+        1.5, abs=0.005
+    )
 
 
 @given(thickness, solids, thinner)
 def test_wet_to_dry_and_back(wet: float, vs: float, s: float) -> None:
-    dry = film.dry_film_um(wet, vs, s)
+    dry = film_thickness.dry_film_um(wet, vs, s)
     assert dry <= wet
-    assert film.wet_film_um(dry, vs, s) == pytest.approx(wet, rel=1e-12)
+    assert film_thickness.wet_film_um(dry, vs, s) == pytest.approx(wet, rel=1e-12)
 
 
 @given(thickness, solids, st.floats(0.01, 1.0))
@@ -43,11 +52,13 @@ def test_the_solids_in_a_thinned_film_are_those_of_the_coating_in_it(
 ) -> None:
     """Mass balance: of a film of the mix, 1/(1 + s) is coating, and only that has solids."""
     coating = wet / (1.0 + s)
-    assert film.dry_film_um(wet, vs, s) == pytest.approx(film.dry_film_um(coating, vs), rel=1e-12)
+    assert film_thickness.dry_film_um(wet, vs, s) == pytest.approx(
+        film_thickness.dry_film_um(coating, vs), rel=1e-12
+    )
 
 
 @outside(
-    film.coats_to_dry_film,
+    film_thickness.coats_to_dry_film,
     source="DFT = WFT x VS summed (Organic Finishing Guidebook 2012-13 p. 615), worked by hand",
 )
 @pytest.mark.parametrize(
@@ -62,7 +73,7 @@ def test_the_solids_in_a_thinned_film_are_those_of_the_coating_in_it(
     ],
 )
 def test_coats(dry, wet_most, vs, s, so_far, coats, wet_each) -> None:  # type: ignore[no-untyped-def]
-    plan = film.coats_to_dry_film(dry, wet_most, vs, s, so_far)
+    plan = film_thickness.coats_to_dry_film(dry, wet_most, vs, s, so_far)
     assert plan.coats == coats
     assert plan.wet_each_um == pytest.approx(wet_each, rel=1e-12)
     assert plan.dry_total_um == pytest.approx(max(dry, so_far))
@@ -72,22 +83,27 @@ def test_coats(dry, wet_most, vs, s, so_far, coats, wet_each) -> None:  # type: 
 def test_no_coat_is_wetter_than_allowed_and_one_less_would_be(
     dry: float, wet_most: float, vs: float, s: float
 ) -> None:
-    plan = film.coats_to_dry_film(dry, wet_most, vs, s)
+    plan = film_thickness.coats_to_dry_film(dry, wet_most, vs, s)
     # Twice the relative rounding that the count of coats is allowed, times many coats.
     assert plan.wet_each_um <= wet_most * (1 + 1e-8)
-    assert film.dry_film_um(plan.wet_each_um, vs, s) * plan.coats == pytest.approx(dry, rel=1e-9)
+    assert film_thickness.dry_film_um(plan.wet_each_um, vs, s) * plan.coats == pytest.approx(
+        dry, rel=1e-9
+    )
     if plan.coats > 1:
-        assert dry / (plan.coats - 1) > film.dry_film_um(wet_most, vs, s)
+        assert dry / (plan.coats - 1) > film_thickness.dry_film_um(wet_most, vs, s)
 
 
 @pytest.mark.parametrize(
     ("call", "says"),
     [
-        (lambda: film.dry_film_um(100, 50), "Volume solids must be 1 or less; 50 was given"),
-        (lambda: film.dry_film_um(100, 0), "Volume solids must be above 0"),
-        (lambda: film.dry_film_um(-1, 0.5), "wet film must be 0 um or more"),
-        (lambda: film.wet_film_um(10, 0.5, -0.1), "thinner added"),
-        (lambda: film.coats_to_dry_film(50, 0, 0.5), "greatest wet film of a coat"),
+        (
+            lambda: film_thickness.dry_film_um(100, 50),
+            "Volume solids must be 1 or less; 50 was given",
+        ),
+        (lambda: film_thickness.dry_film_um(100, 0), "Volume solids must be above 0"),
+        (lambda: film_thickness.dry_film_um(-1, 0.5), "wet film must be 0 um or more"),
+        (lambda: film_thickness.wet_film_um(10, 0.5, -0.1), "thinner added"),
+        (lambda: film_thickness.coats_to_dry_film(50, 0, 0.5), "greatest wet film of a coat"),
     ],
 )
 def test_bad_input_gets_a_sentence(call, says: str) -> None:

@@ -9,8 +9,8 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from booth.trade import gauge
-from booth.trade.gauge import FilmInterval, Verdict
+from booth.trade.film import wet_gauge
+from booth.trade.film.wet_gauge import FilmInterval, Verdict
 from booth.trade.result import BadInput
 from tests.trade.outside import outside
 
@@ -23,42 +23,42 @@ readings = st.lists(
 
 
 def test_teeth_are_those_of_the_example_gauge_of_astm_d4414_7_1_2() -> None:
-    steps = dict(zip(gauge.TEETH_MIL[1:], np.diff(gauge.TEETH_MIL), strict=True))
-    assert gauge.TEETH_MIL[0] == 0.5
+    steps = dict(zip(wet_gauge.TEETH_MIL[1:], np.diff(wet_gauge.TEETH_MIL), strict=True))
+    assert wet_gauge.TEETH_MIL[0] == 0.5
     for tooth, step in steps.items():
         expected = 0.5 if tooth <= 6 else 1 if tooth <= 10 else 2 if tooth <= 30 else 5
         assert step == expected, tooth
 
 
 @outside(
-    gauge.film_between_teeth,
+    wet_gauge.film_between_teeth,
     source="ASTM D4414; Organic Finishing Guidebook 2012-13: between the highest coated notch and "
     "the next uncoated notch",
 )
 def test_the_film_lies_between_the_last_wet_and_the_first_dry_tooth() -> None:
-    assert gauge.film_between_teeth(75, 100) == FilmInterval(75, 100)
-    assert gauge.film_between_teeth(None, 25) == FilmInterval(0, 25)
-    assert gauge.film_between_teeth(750, None) == FilmInterval(750, math.inf)
+    assert wet_gauge.film_between_teeth(75, 100) == FilmInterval(75, 100)
+    assert wet_gauge.film_between_teeth(None, 25) == FilmInterval(0, 25)
+    assert wet_gauge.film_between_teeth(750, None) == FilmInterval(750, math.inf)
 
 
 @given(st.floats(0.1, 1500))
 def test_any_film_lies_in_the_interval_its_teeth_give(film_um: float) -> None:
-    sizes = [mil * 25.4 for mil in gauge.TEETH_MIL]
+    sizes = [mil * 25.4 for mil in wet_gauge.TEETH_MIL]
     wet = [size for size in sizes if size <= film_um]
     dry = [size for size in sizes if size > film_um]
-    read = gauge.film_between_teeth(max(wet, default=None), min(dry, default=None))
+    read = wet_gauge.film_between_teeth(max(wet, default=None), min(dry, default=None))
     assert read.low_um <= film_um <= read.high_um
 
 
 @outside(
-    gauge.film_statistics,
+    wet_gauge.film_statistics,
     source="IEEE 1788 interval arithmetic: numpy means of films drawn at random from the intervals",
 )
 @given(readings, st.integers(0, 2**32 - 1))
 def test_the_mean_of_any_films_in_the_intervals_lies_in_the_mean_interval(
     own: list[FilmInterval], seed: int
 ) -> None:
-    found = gauge.film_statistics(own)
+    found = wet_gauge.film_statistics(own)
     lows, highs = np.array([r.low_um for r in own]), np.array([r.high_um for r in own])
     assert (found.mean.low_um, found.mean.high_um) == pytest.approx((lows.mean(), highs.mean()))
     draws = np.random.default_rng(seed).uniform(lows, highs, size=(50, len(own)))
@@ -70,12 +70,12 @@ def test_the_mean_of_any_films_in_the_intervals_lies_in_the_mean_interval(
 
 
 def test_a_reading_without_an_upper_end_leaves_the_mean_without_one() -> None:
-    found = gauge.film_statistics([FilmInterval(75, 100), FilmInterval(100, math.inf)])
+    found = wet_gauge.film_statistics([FilmInterval(75, 100), FilmInterval(100, math.inf)])
     assert found.mean == FilmInterval(87.5, math.inf)
 
 
 @outside(
-    gauge.judge_film,
+    wet_gauge.judge_film,
     source="by enumeration: the verdict on every film that the two teeth of ASTM D4414 allow",
 )
 @given(teeth, teeth, teeth, teeth)
@@ -89,7 +89,7 @@ def test_a_verdict_is_given_only_when_every_possible_film_has_it(
         Verdict.TOO_THIN if film < low else Verdict.TOO_THICK if film > high else Verdict.IN_RANGE
         for film in ([a] if a == b else np.arange(a, b, 0.5))
     }
-    found = gauge.judge_film(FilmInterval(a, b), low, high)
+    found = wet_gauge.judge_film(FilmInterval(a, b), low, high)
     assert set(found.possible) == possible
     if len(possible) == 1:
         assert {found.verdict} == possible
@@ -99,23 +99,23 @@ def test_a_verdict_is_given_only_when_every_possible_film_has_it(
 
 
 def test_a_target_with_one_end_and_a_film_with_one_end() -> None:
-    assert gauge.judge_film(FilmInterval(75, 100), 60, None).verdict is Verdict.IN_RANGE
-    assert gauge.judge_film(FilmInterval(75, 100), None, 70).verdict is Verdict.TOO_THICK
-    assert gauge.judge_film(FilmInterval(75, math.inf), 60, 120).verdict is Verdict.CANNOT_TELL
-    assert gauge.judge_film(FilmInterval(150, math.inf), 60, 120).verdict is Verdict.TOO_THICK
+    assert wet_gauge.judge_film(FilmInterval(75, 100), 60, None).verdict is Verdict.IN_RANGE
+    assert wet_gauge.judge_film(FilmInterval(75, 100), None, 70).verdict is Verdict.TOO_THICK
+    assert wet_gauge.judge_film(FilmInterval(75, math.inf), 60, 120).verdict is Verdict.CANNOT_TELL
+    assert wet_gauge.judge_film(FilmInterval(150, math.inf), 60, 120).verdict is Verdict.TOO_THICK
 
 
 @pytest.mark.parametrize(
     ("call", "says"),
     [
-        (lambda: gauge.film_between_teeth(None, None), "Give the last tooth"),
-        (lambda: gauge.film_between_teeth(100, 75), "first dry tooth must be above 100 um"),
-        (lambda: gauge.film_between_teeth(0, 75), "last wetted tooth must be above 0"),
+        (lambda: wet_gauge.film_between_teeth(None, None), "Give the last tooth"),
+        (lambda: wet_gauge.film_between_teeth(100, 75), "first dry tooth must be above 100 um"),
+        (lambda: wet_gauge.film_between_teeth(0, 75), "last wetted tooth must be above 0"),
         (lambda: FilmInterval(100, 75), "upper end of the film must be 100 um or more"),
         (lambda: FilmInterval(0, math.nan), "upper end"),
-        (lambda: gauge.film_statistics([]), "at least one"),
-        (lambda: gauge.judge_film(FilmInterval(1, 2), None, None), "nothing to compare"),
-        (lambda: gauge.judge_film(FilmInterval(1, 2), 80, 60), "greatest film asked for"),
+        (lambda: wet_gauge.film_statistics([]), "at least one"),
+        (lambda: wet_gauge.judge_film(FilmInterval(1, 2), None, None), "nothing to compare"),
+        (lambda: wet_gauge.judge_film(FilmInterval(1, 2), 80, 60), "greatest film asked for"),
     ],
 )
 def test_bad_input_gets_a_sentence(call, says: str) -> None:

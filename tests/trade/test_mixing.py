@@ -10,10 +10,9 @@ from chemicals.utils import Vfs_to_zs, ws_to_zs, zs_to_Vfs, zs_to_ws
 from hypothesis import given
 from hypothesis import strategies as st
 
-from booth.trade import blend, mixing, overpour, parts
-from booth.trade._components import convert
-from booth.trade.blend import BatchAge
-from booth.trade.parts import Component, Measure
+from booth.trade.mixing import mix_parts, mixed_batch, overpour, pours
+from booth.trade.mixing.components import Component, Measure, convert
+from booth.trade.mixing.mixed_batch import BatchAge
 from booth.trade.result import BadInput
 from tests.trade.outside import outside
 
@@ -45,31 +44,31 @@ def three(first: float, second: float, third: float) -> list[Component]:
     ]
 
 
-@outside(parts.pour_shares, source="chemicals.utils.Vfs_to_zs and zs_to_ws: by way of moles")
+@outside(mix_parts.pour_shares, source="chemicals.utils.Vfs_to_zs and zs_to_ws: by way of moles")
 @given(st.floats(0.1, 10), st.floats(0.1, 10), st.floats(0.1, 10))
 def test_volume_to_weight_is_the_same_by_way_of_moles(a: float, b: float, c: float) -> None:
     whole = a + b + c
     weights = zs_to_ws(Vfs_to_zs([a / whole, b / whole, c / whole], MOLAR_VOLUMES), list(MOLAR))
-    assert parts.pour_shares(three(a, b, c), VOLUME, WEIGHT) == pytest.approx(weights, rel=1e-9)
+    assert mix_parts.pour_shares(three(a, b, c), VOLUME, WEIGHT) == pytest.approx(weights, rel=1e-9)
 
 
 @outside(
-    parts.pour_shares,
-    parts.parts_by_volume,
+    mix_parts.pour_shares,
+    mix_parts.parts_by_volume,
     source="chemicals.utils.ws_to_zs and zs_to_Vfs: by way of moles",
 )
 @given(st.floats(0.1, 10), st.floats(0.1, 10), st.floats(0.1, 10))
 def test_weight_to_volume_is_the_same_by_way_of_moles(a: float, b: float, c: float) -> None:
     whole = a + b + c
     volumes = zs_to_Vfs(ws_to_zs([a / whole, b / whole, c / whole], list(MOLAR)), MOLAR_VOLUMES)
-    assert parts.pour_shares(three(a, b, c), WEIGHT, VOLUME) == pytest.approx(volumes, rel=1e-9)
-    by_volume = parts.parts_by_volume(three(a, b, c))
-    assert parts.pour_shares(by_volume, VOLUME, VOLUME) == pytest.approx(volumes, rel=1e-9)
+    assert mix_parts.pour_shares(three(a, b, c), WEIGHT, VOLUME) == pytest.approx(volumes, rel=1e-9)
+    by_volume = mix_parts.parts_by_volume(three(a, b, c))
+    assert mix_parts.pour_shares(by_volume, VOLUME, VOLUME) == pytest.approx(volumes, rel=1e-9)
 
 
 @outside(
-    mixing.pour_table,
-    mixing.pour_table_from_component,
+    pours.pour_table,
+    pours.pour_table_from_component,
     source="printed table of kit sizes of two-part systems by volume (seen): half a pint or five "
     "gallons of A at 1:1, 2:1, 4:1; the amounts it prints are rounded to 0.01",
 )
@@ -79,16 +78,16 @@ def test_weight_to_volume_is_the_same_by_way_of_moles(a: float, b: float, c: flo
 )
 def test_what_a_kit_makes(ratio: float, kit_of: float, makes: float) -> None:
     kit = [Component("A", ratio), Component("B", 1)]
-    table = mixing.pour_table_from_component(kit, "A", kit_of, parts_by=VOLUME, measure=VOLUME)
+    table = pours.pour_table_from_component(kit, "A", kit_of, parts_by=VOLUME, measure=VOLUME)
     assert table.total == pytest.approx(makes, abs=0.0051)
-    again = mixing.pour_table(kit, table.total, parts_by=VOLUME, measure=VOLUME)
+    again = pours.pour_table(kit, table.total, parts_by=VOLUME, measure=VOLUME)
     assert again.amounts == pytest.approx((kit_of, kit_of / ratio))
 
 
-@outside(mixing.pour_table, source="chemicals.utils.Vfs_to_zs and zs_to_ws: by way of moles")
+@outside(pours.pour_table, source="chemicals.utils.Vfs_to_zs and zs_to_ws: by way of moles")
 def test_parts_by_volume_on_a_scale() -> None:
     weights = zs_to_ws(Vfs_to_zs([0.5, 0.3, 0.2], MOLAR_VOLUMES), list(MOLAR))
-    table = mixing.pour_table(three(5, 3, 2), 800.0, parts_by=VOLUME, measure=WEIGHT)
+    table = pours.pour_table(three(5, 3, 2), 800.0, parts_by=VOLUME, measure=WEIGHT)
     assert table.amounts == pytest.approx([800 * weight for weight in weights], rel=1e-9)
     marks = (weights[0], weights[0] + weights[1], 1.0)
     assert [pour.mark for pour in table.pours] == pytest.approx([800 * mark for mark in marks])
@@ -96,9 +95,9 @@ def test_parts_by_volume_on_a_scale() -> None:
 
 def test_a_wanted_volume_poured_on_a_scale() -> None:
     mix = [Component("base", 4, 1.25), Component("hardener", 1, 1.0)]
-    table = mixing.pour_table(mix, 500, parts_by=VOLUME, measure=WEIGHT, wanted_by=VOLUME)
+    table = pours.pour_table(mix, 500, parts_by=VOLUME, measure=WEIGHT, wanted_by=VOLUME)
     assert [(pour.amount, pour.mark) for pour in table.pours] == [(500, 500), (100, 600)]
-    left = mixing.pour_table_from_component(
+    left = pours.pour_table_from_component(
         mix, "base", 400, parts_by=VOLUME, measure=WEIGHT, amount_by=VOLUME
     )
     assert [pour.mark for pour in left.pours] == pytest.approx([500, 600])
@@ -106,10 +105,10 @@ def test_a_wanted_volume_poured_on_a_scale() -> None:
 
 def test_where_no_measure_changes_no_density_is_asked_for() -> None:
     mix = [Component("resin", 100), Component("hardener", 38)]
-    table = mixing.pour_table(mix, 690, parts_by=WEIGHT, measure=WEIGHT)
+    table = pours.pour_table(mix, 690, parts_by=WEIGHT, measure=WEIGHT)
     assert table.amounts == pytest.approx((500, 190))
     with pytest.raises(BadInput, match="density of resin is not known"):
-        mixing.pour_table(mix, 690, parts_by=WEIGHT, measure=VOLUME)
+        pours.pour_table(mix, 690, parts_by=WEIGHT, measure=VOLUME)
 
 
 @given(mixes(), amount, measures, measures, measures)
@@ -120,7 +119,7 @@ def test_a_table_holds_the_parts_and_makes_what_was_wanted(
     measure: Measure,
     wanted_by: Measure,
 ) -> None:
-    table = mixing.pour_table(mix, wanted, parts_by=parts_by, measure=measure, wanted_by=wanted_by)
+    table = pours.pour_table(mix, wanted, parts_by=parts_by, measure=measure, wanted_by=wanted_by)
     made = [
         convert(each, poured, measure, wanted_by)
         for each, poured in zip(mix, table.amounts, strict=True)
@@ -139,16 +138,16 @@ def test_a_table_holds_the_parts_and_makes_what_was_wanted(
 def test_from_one_component_or_from_the_total_is_the_same_table(
     mix: tuple[Component, ...], wanted: float, parts_by: Measure, measure: Measure
 ) -> None:
-    table = mixing.pour_table(mix, wanted, parts_by=parts_by, measure=measure)
+    table = pours.pour_table(mix, wanted, parts_by=parts_by, measure=measure)
     for pour in table.pours:
-        again = mixing.pour_table_from_component(
+        again = pours.pour_table_from_component(
             mix, pour.name, pour.amount, parts_by=parts_by, measure=measure
         )
         assert again.amounts == pytest.approx(table.amounts, rel=1e-9)
 
 
 @outside(
-    mixing.pour_table_from_stock,
+    pours.pour_table_from_stock,
     source="limiting reagent: scarcest over its share, worked by hand",
 )
 @pytest.mark.parametrize(
@@ -161,36 +160,36 @@ def test_from_one_component_or_from_the_total_is_the_same_table(
 )
 def test_the_scarcest_component_sets_the_batch(stock: dict[str, float], makes: float) -> None:
     mix = [Component("base", 4), Component("hardener", 1)]
-    table = mixing.pour_table_from_stock(mix, stock, parts_by=VOLUME, measure=VOLUME)
+    table = pours.pour_table_from_stock(mix, stock, parts_by=VOLUME, measure=VOLUME)
     assert table.total == pytest.approx(makes)
     assert all(pour.amount <= stock.get(pour.name, math.inf) * (1 + 1e-12) for pour in table.pours)
 
 
-@outside(mixing.pour_table_on_top, source="mass balance of one mix, worked by hand")
+@outside(pours.pour_table_on_top, source="mass balance of one mix, worked by hand")
 @given(mixes(), st.floats(0, 1e4), amount)
 def test_topping_up_counts_on_from_what_is_left(
     mix: tuple[Component, ...], left: float, more: float
 ) -> None:
-    table = mixing.pour_table_on_top(mix, left, left + more, parts_by=VOLUME, measure=WEIGHT)
+    table = pours.pour_table_on_top(mix, left, left + more, parts_by=VOLUME, measure=WEIGHT)
     assert table.total == pytest.approx(left + more, rel=1e-9)
     assert table.pours[0].mark == pytest.approx(left + table.amounts[0])
-    shares = parts.pour_shares(mix, VOLUME, WEIGHT)
+    shares = mix_parts.pour_shares(mix, VOLUME, WEIGHT)
     for share, poured in zip(shares, table.amounts, strict=True):
         # abs: `left` takes digits from a small addition to a large rest.
         assert poured == pytest.approx(share * more, rel=1e-9, abs=1e-9)
 
 
-@outside(parts.with_thinner, source="pint: 1 US pint in 1 US gallon, 1 fl oz in 1 quart")
+@outside(mix_parts.with_thinner, source="pint: 1 US pint in 1 US gallon, 1 fl oz in 1 quart")
 @pytest.mark.parametrize(
     ("thinner", "paint"), [("1 pint", "1 gallon"), ("1 fluid_ounce", "1 quart"), ("1 l", "4 l")]
 )
 def test_thinner_is_percent_of_the_paint_on_top(thinner: str, paint: str) -> None:
     units = pint.UnitRegistry()
     added, whole = units(thinner).to("ml").magnitude, units(paint).to("ml").magnitude
-    mix = parts.with_thinner(
+    mix = mix_parts.with_thinner(
         [Component("base", 4), Component("hardener", 1)], "thinner", 100 * added / whole
     )
-    table = mixing.pour_table(mix, whole + added, parts_by=VOLUME, measure=VOLUME)
+    table = pours.pour_table(mix, whole + added, parts_by=VOLUME, measure=VOLUME)
     assert table.amounts == pytest.approx((0.8 * whole, 0.2 * whole, added))
 
 
@@ -204,7 +203,7 @@ def test_marks_and_amounts(amounts: list[float], before: float) -> None:
 
 @outside(overpour.after_pouring, source="mass balance, worked by hand")
 @pytest.mark.parametrize(
-    ("poured", "pours", "total"),
+    ("poured", "to_add", "total"),
     [
         # 4:1:1, 600 ml planned.
         ([400], [("hardener", 100, 500), ("thinner", 100, 600)], 600),
@@ -217,13 +216,13 @@ def test_marks_and_amounts(amounts: list[float], before: float) -> None:
     ],
 )
 def test_after_an_overpour(
-    poured: list[float], pours: list[tuple[str, float, float]], total: float
+    poured: list[float], to_add: list[tuple[str, float, float]], total: float
 ) -> None:
     mix = [Component("base", 4), Component("hardener", 1), Component("thinner", 1)]
-    plan = mixing.pour_table(mix, 600, parts_by=VOLUME, measure=VOLUME)
+    plan = pours.pour_table(mix, 600, parts_by=VOLUME, measure=VOLUME)
     found = overpour.after_pouring(plan, poured)
-    assert [pour.name for pour in found.pours] == [name for name, _, _ in pours]
-    for pour, (_, added, mark) in zip(found.pours, pours, strict=True):
+    assert [pour.name for pour in found.pours] == [name for name, _, _ in to_add]
+    for pour, (_, added, mark) in zip(found.pours, to_add, strict=True):
         assert (pour.amount, pour.mark) == (pytest.approx(added), pytest.approx(mark))
     assert found.total == pytest.approx(total)
     assert found.grew == pytest.approx(total - 600, abs=1e-9)
@@ -234,7 +233,7 @@ def test_after_an_overpour(
 def test_an_overpour_is_put_right_exactly_and_by_the_least(
     mix: tuple[Component, ...], wanted: float, data: st.DataObject, before: float
 ) -> None:
-    plan = mixing.pour_table_on_top(mix, before, before + wanted, parts_by=VOLUME, measure=WEIGHT)
+    plan = pours.pour_table_on_top(mix, before, before + wanted, parts_by=VOLUME, measure=WEIGHT)
     done = data.draw(st.integers(0, len(mix)))
     poured = [plan.amounts[n] * data.draw(st.floats(0.0, 3.0)) for n in range(done)]
     found = overpour.after_pouring(plan, poured)
@@ -260,7 +259,9 @@ def test_an_overpour_is_put_right_exactly_and_by_the_least(
     assert overpour.after_pouring(plan, final).pours == ()
 
 
-@outside(blend.mixed_density_g_ml, source="chemicals.utils: mean molar mass over mean molar volume")
+@outside(
+    mixed_batch.mixed_density_g_ml, source="chemicals.utils: mean molar mass over mean molar volume"
+)
 @given(st.floats(0.1, 10), st.floats(0.1, 10), st.floats(0.1, 10))
 def test_density_of_the_mix(a: float, b: float, c: float) -> None:
     whole = a + b + c
@@ -270,33 +271,33 @@ def test_density_of_the_mix(a: float, b: float, c: float) -> None:
     ):
         mass = sum(z * m for z, m in zip(zs, MOLAR, strict=True))
         volume = sum(z * v for z, v in zip(zs, MOLAR_VOLUMES, strict=True))
-        found = blend.mixed_density_g_ml(three(a, b, c), given_by)
+        found = mixed_batch.mixed_density_g_ml(three(a, b, c), given_by)
         assert found == pytest.approx(mass / volume, rel=1e-9)
 
 
 def test_alcohol_in_water_shows_the_limit_of_adding_volumes() -> None:
     """50 ml ethanol and 50 ml water make about 96.4 ml (handbook, recalled): 4 % is the worst."""
     mix = [Component("ethanol", 1, 0.7893), Component("water", 1, 0.9982)]
-    ideal = blend.mixed_density_g_ml(mix, VOLUME)
+    ideal = mixed_batch.mixed_density_g_ml(mix, VOLUME)
     real = (50 * 0.7893 + 50 * 0.9982) / 96.4
     assert 0.03 < real / ideal - 1 < 0.04
 
 
-@outside(blend.mixed_volume_ml, source="chemicals.utils.ws_to_zs and molar volumes")
+@outside(mixed_batch.mixed_volume_ml, source="chemicals.utils.ws_to_zs and molar volumes")
 @given(st.floats(0.1, 10), st.floats(0.1, 10), st.floats(0.1, 10), amount)
 def test_volume_of_what_was_weighed(a: float, b: float, c: float, grams: float) -> None:
     zs = ws_to_zs([a / (a + b + c), b / (a + b + c), c / (a + b + c)], list(MOLAR))
     moles = grams / sum(z * m for z, m in zip(zs, MOLAR, strict=True))
     volume = moles * sum(z * v for z, v in zip(zs, MOLAR_VOLUMES, strict=True))
-    table = mixing.pour_table(three(a, b, c), grams, parts_by=WEIGHT, measure=WEIGHT)
-    assert blend.mixed_volume_ml(three(a, b, c), table) == pytest.approx(volume, rel=1e-9)
-    on_top = mixing.pour_table_on_top(
+    table = pours.pour_table(three(a, b, c), grams, parts_by=WEIGHT, measure=WEIGHT)
+    assert mixed_batch.mixed_volume_ml(three(a, b, c), table) == pytest.approx(volume, rel=1e-9)
+    on_top = pours.pour_table_on_top(
         three(a, b, c), 50.0, 50.0 + grams, parts_by=WEIGHT, measure=WEIGHT
     )
-    assert blend.mixed_volume_ml(three(a, b, c), on_top) == pytest.approx(volume, rel=1e-9)
+    assert mixed_batch.mixed_volume_ml(three(a, b, c), on_top) == pytest.approx(volume, rel=1e-9)
 
 
-@outside(blend.pot_life_left_s, source="common practice, no source: the oldest batch rules")
+@outside(mixed_batch.pot_life_left_s, source="common practice, no source: the oldest batch rules")
 @pytest.mark.parametrize(
     ("batches", "left"),
     [
@@ -308,7 +309,7 @@ def test_volume_of_what_was_weighed(a: float, b: float, c: float, grams: float) 
     ],
 )
 def test_the_oldest_batch_rules(batches: list[BatchAge], left: float) -> None:
-    assert blend.pot_life_left_s(batches) == left
+    assert mixed_batch.pot_life_left_s(batches) == left
 
 
 @given(
@@ -318,55 +319,61 @@ def test_the_oldest_batch_rules(batches: list[BatchAge], left: float) -> None:
 def test_fresh_material_never_makes_old_material_younger(
     batches: list[BatchAge], pot_life_s: float
 ) -> None:
-    before = blend.pot_life_left_s(batches)
-    assert blend.pot_life_left_s([*batches, BatchAge(0.0, pot_life_s)]) <= before
+    before = mixed_batch.pot_life_left_s(batches)
+    assert mixed_batch.pot_life_left_s([*batches, BatchAge(0.0, pot_life_s)]) <= before
 
 
 TWO = (Component("base", 4), Component("hardener", 1))
-PLAN = mixing.pour_table(TWO, 500, parts_by=VOLUME, measure=VOLUME)
+PLAN = pours.pour_table(TWO, 500, parts_by=VOLUME, measure=VOLUME)
 
 
 @pytest.mark.parametrize(
     ("call", "says"),
     [
-        (lambda: mixing.pour_table(TWO, 0, parts_by=VOLUME, measure=VOLUME), "must be above 0 ml"),
         (
-            lambda: mixing.pour_table([], 5, parts_by=VOLUME, measure=VOLUME),
+            lambda: pours.pour_table(TWO, 0, parts_by=VOLUME, measure=VOLUME),
+            "must be above 0 ml",
+        ),
+        (
+            lambda: pours.pour_table([], 5, parts_by=VOLUME, measure=VOLUME),
             "at least one component",
         ),
         (
-            lambda: mixing.pour_table([*TWO, TWO[0]], 5, parts_by=VOLUME, measure=VOLUME),
+            lambda: pours.pour_table([*TWO, TWO[0]], 5, parts_by=VOLUME, measure=VOLUME),
             "Two components are called base",
         ),
         (
-            lambda: mixing.pour_table_from_component(
+            lambda: pours.pour_table_from_component(
                 TWO, "thinner", 5, parts_by=VOLUME, measure=VOLUME
             ),
             "no component called thinner; the mix has base, hardener",
         ),
         (
-            lambda: mixing.pour_table_from_stock(TWO, {}, parts_by=VOLUME, measure=VOLUME),
+            lambda: pours.pour_table_from_stock(TWO, {}, parts_by=VOLUME, measure=VOLUME),
             "Say what",
         ),
         (
-            lambda: mixing.pour_table_on_top(TWO, 500, 400, parts_by=VOLUME, measure=VOLUME),
+            lambda: pours.pour_table_on_top(TWO, 500, 400, parts_by=VOLUME, measure=VOLUME),
             "wanted in all must be above 500 ml; 400",
         ),
-        (lambda: parts.pour_shares([Component("base", 0)], VOLUME, VOLUME), "parts of base"),
+        (lambda: mix_parts.pour_shares([Component("base", 0)], VOLUME, VOLUME), "parts of base"),
         (
-            lambda: parts.pour_shares([Component("base", 1, -1)], VOLUME, WEIGHT),
+            lambda: mix_parts.pour_shares([Component("base", 1, -1)], VOLUME, WEIGHT),
             "density of base must be above 0",
         ),
-        (lambda: parts.with_thinner(TWO, "thinner", 0), "thinner must be above 0 %"),
-        (lambda: parts.with_thinner(TWO, "base", 5), "Two components are called base"),
-        (lambda: parts.parts_by_volume(TWO), "density of base is not known"),
+        (lambda: mix_parts.with_thinner(TWO, "thinner", 0), "thinner must be above 0 %"),
+        (lambda: mix_parts.with_thinner(TWO, "base", 5), "Two components are called base"),
+        (lambda: mix_parts.parts_by_volume(TWO), "density of base is not known"),
         (lambda: overpour.amounts_from_marks([100, 90]), "mark 90 is below the one before it, 100"),
         (lambda: overpour.after_pouring(PLAN, [1, 2, 3]), "3 amounts were given for 2 components"),
         (lambda: overpour.after_pouring(PLAN, [math.nan]), "poured of base must be a finite"),
         (lambda: overpour.after_pouring(PLAN, [-1]), "poured of base must be 0 ml or more"),
-        (lambda: blend.pot_life_left_s([]), "no batch"),
-        (lambda: blend.pot_life_left_s([BatchAge(-1, 5)]), "age of a batch must be 0 s or more"),
-        (lambda: blend.mixed_density_g_ml(TWO, VOLUME), "density of base is not known"),
+        (lambda: mixed_batch.pot_life_left_s([]), "no batch"),
+        (
+            lambda: mixed_batch.pot_life_left_s([BatchAge(-1, 5)]),
+            "age of a batch must be 0 s or more",
+        ),
+        (lambda: mixed_batch.mixed_density_g_ml(TWO, VOLUME), "density of base is not known"),
     ],
 )
 def test_bad_input_gets_a_sentence(call, says: str) -> None:  # type: ignore[no-untyped-def]

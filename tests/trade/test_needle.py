@@ -8,8 +8,8 @@ from hypothesis import assume, given
 from hypothesis import strategies as st
 from scipy import optimize
 
-from booth.trade import needle
-from booth.trade.needle import NeedleCatch
+from booth.trade.delivery import needle
+from booth.trade.delivery.needle import NeedleCatch
 from booth.trade.result import BadInput, Estimate, Outside
 from tests.trade.outside import outside
 

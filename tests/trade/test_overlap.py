@@ -10,8 +10,8 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 from scipy import optimize
 
-from booth.trade import overlap
-from booth.trade.pattern import NAMES, FanProfile, profile_by_name, profile_from_zones
+from booth.trade.pattern import overlap
+from booth.trade.pattern.fan_profile import NAMES, FanProfile, profile_by_name, profile_from_zones
 from booth.trade.result import BadInput
 from tests.trade.outside import outside
 

@@ -10,7 +10,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 from scipy import integrate, stats
 
-from booth.trade import pattern
+from booth.trade.pattern import fan_profile
 from booth.trade.result import BadInput
 from tests.trade.outside import outside
 
@@ -29,7 +29,7 @@ DENSITIES = {
 }
 
 
-def mean_over_fan(profile: pattern.FanProfile) -> float:
+def mean_over_fan(profile: fan_profile.FanProfile) -> float:
     """Mean of a profile over the fan, piece by piece between its breaks."""
     return sum(
         integrate.fixed_quad(np.vectorize(profile), a, b, n=40)[0]
@@ -38,19 +38,19 @@ def mean_over_fan(profile: pattern.FanProfile) -> float:
 
 
 @outside(
-    pattern.profile_by_name,
+    fan_profile.profile_by_name,
     source="scipy.stats: uniform, triang, beta, cosine, truncnorm densities",
 )
 @pytest.mark.parametrize("name", DENSITIES)
 def test_profiles_are_the_densities_they_are_named_after(name: str) -> None:
-    profile = pattern.profile_by_name(name)
+    profile = fan_profile.profile_by_name(name)
     for x in np.linspace(-0.499, 0.499, 57):
         assert profile(x) == pytest.approx(DENSITIES[name].pdf(x), rel=1e-9, abs=1e-12)
 
 
-@pytest.mark.parametrize("name", pattern.NAMES)
+@pytest.mark.parametrize("name", fan_profile.NAMES)
 def test_every_profile_has_mean_1_is_never_negative_and_ends_at_the_edge(name: str) -> None:
-    profile = pattern.profile_by_name(name)
+    profile = fan_profile.profile_by_name(name)
     assert mean_over_fan(profile) == pytest.approx(1.0, abs=1e-10)
     assert min(profile(x) for x in np.linspace(-0.5, 0.5, 301)) >= 0
     assert profile(0.501) == profile(-0.501) == 0.0
@@ -58,7 +58,7 @@ def test_every_profile_has_mean_1_is_never_negative_and_ends_at_the_edge(name: s
 
 def test_heavy_both_ends_has_a_quarter_of_its_peaks_in_the_middle() -> None:
     """(1 - u2)(1 + 14 u2) has its peaks at u2 = 13/28, by its derivative."""
-    profile = pattern.profile_by_name("heavy both ends")
+    profile = fan_profile.profile_by_name("heavy both ends")
     peak = math.sqrt(13 / 28) / 2
     assert profile(peak) == pytest.approx(max(profile(x) for x in np.linspace(0, 0.5, 9999)))
     assert profile(0) / profile(peak) == pytest.approx(1 / ((15 / 28) * 7.5), rel=1e-12)
@@ -66,31 +66,31 @@ def test_heavy_both_ends_has_a_quarter_of_its_peaks_in_the_middle() -> None:
 
 
 def test_at_an_edge_that_jumps_the_mean_of_both_sides_counts() -> None:
-    assert pattern.profile_by_name("even")(0.5) == 0.5
-    assert pattern.profile_by_name("even")(-0.5) == 0.5
+    assert fan_profile.profile_by_name("even")(0.5) == 0.5
+    assert fan_profile.profile_by_name("even")(-0.5) == 0.5
 
 
 @given(place)
 def test_a_turned_fan_is_the_mirror_image_and_turned_twice_the_fan(x: float) -> None:
-    lopsided = pattern.profile_by_name("heavy one end")
+    lopsided = fan_profile.profile_by_name("heavy one end")
     assert lopsided.mirrored()(x) == lopsided(-x)
     assert lopsided.mirrored().mirrored()(x) == lopsided(x)
 
 
 @outside(
-    pattern.profile_from_zones,
+    fan_profile.profile_from_zones,
     source="numpy.interp between the middles of the zones; numpy.mean of steps",
 )
 @given(zones, place)
 def test_zones_are_interpolated_as_numpy_does(heavy: list[int], x: float) -> None:
     count = len(heavy)
     middles = (np.arange(count) + 0.5) / count - 0.5
-    lines = pattern.profile_from_zones(heavy)
+    lines = fan_profile.profile_from_zones(heavy)
     outline = np.interp([-0.5, *middles, 0.5], middles, heavy)
     mean = integrate.trapezoid(outline, [-0.5, *middles, 0.5])
     assert lines(x) == pytest.approx(np.interp(x, middles, heavy) / mean, rel=1e-9, abs=1e-9)
     assert mean_over_fan(lines) == pytest.approx(1.0, abs=1e-9)
-    steps = pattern.profile_from_zones(heavy, steps=True)
+    steps = fan_profile.profile_from_zones(heavy, steps=True)
     for middle, zone in zip(middles, heavy, strict=True):
         assert steps(middle) == pytest.approx(zone / np.mean(heavy))
     assert mean_over_fan(steps) == pytest.approx(1.0, abs=1e-9)
@@ -99,24 +99,24 @@ def test_zones_are_interpolated_as_numpy_does(heavy: list[int], x: float) -> Non
 @given(zones, st.floats(0.1, 1.0), place)
 def test_only_the_proportions_of_the_zones_count(heavy: list[int], scale: float, x: float) -> None:
     for steps in (False, True):
-        one = pattern.profile_from_zones(heavy, steps)
-        other = pattern.profile_from_zones([zone * scale for zone in heavy], steps)
+        one = fan_profile.profile_from_zones(heavy, steps)
+        other = fan_profile.profile_from_zones([zone * scale for zone in heavy], steps)
         assert other(x) == pytest.approx(one(x), rel=1e-9, abs=1e-9)
 
 
 def test_between_two_steps_the_mean_of_both_counts() -> None:
-    steps = pattern.profile_from_zones([2, 4, 6, 4, 2], steps=True)
+    steps = fan_profile.profile_from_zones([2, 4, 6, 4, 2], steps=True)
     assert steps(-0.3) == pytest.approx((2 + 4) / 2 / 3.6)
 
 
 @pytest.mark.parametrize(
     ("call", "says"),
     [
-        (lambda: pattern.profile_by_name("banana"), "no fan profile 'banana'; there are even"),
-        (lambda: pattern.profile_from_zones([1, 2]), "3 to 15 zones; 2 were given"),
-        (lambda: pattern.profile_from_zones([0, 0, 0]), "Every zone is 0"),
-        (lambda: pattern.profile_from_zones([1, 10, 1]), "must be 9 or less; 10 was given"),
-        (lambda: pattern.profile_from_zones([1, math.nan, 1]), "finite"),
+        (lambda: fan_profile.profile_by_name("banana"), "no fan profile 'banana'; there are even"),
+        (lambda: fan_profile.profile_from_zones([1, 2]), "3 to 15 zones; 2 were given"),
+        (lambda: fan_profile.profile_from_zones([0, 0, 0]), "Every zone is 0"),
+        (lambda: fan_profile.profile_from_zones([1, 10, 1]), "must be 9 or less; 10 was given"),
+        (lambda: fan_profile.profile_from_zones([1, math.nan, 1]), "finite"),
     ],
 )
 def test_bad_input_gets_a_sentence(call, says: str) -> None:

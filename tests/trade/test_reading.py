@@ -8,9 +8,9 @@ import numpy as np
 import pytest
 from scipy import integrate
 
-from booth.trade import reading as readings
-from booth.trade.pattern import NAMES, profile_by_name
-from booth.trade.reading import Seen
+from booth.trade.pattern import pattern_reading as readings
+from booth.trade.pattern.fan_profile import NAMES, profile_by_name
+from booth.trade.pattern.pattern_reading import Seen
 from booth.trade.result import BadInput
 from tests.trade.outside import outside
 

@@ -8,9 +8,9 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from booth.trade import speed
+from booth.trade.film import gun_speed
+from booth.trade.film.transfer_efficiency import HVLP_LARGE_PARTS, EfficiencyBand
 from booth.trade.result import BadInput, Estimate, Value
-from booth.trade.transfer import HVLP_LARGE_PARTS, EfficiencyBand
 from tests.trade.outside import outside
 
 UNITS = pint.UnitRegistry()
@@ -22,7 +22,7 @@ share = st.floats(0.05, 1.0)
 
 
 @outside(
-    speed.mean_wet_film_um,
+    gun_speed.mean_wet_film_um,
     source="conservation of volume: a panel painted droplet by droplet with numpy",
 )
 def test_the_film_of_a_panel_painted_droplet_by_droplet() -> None:
@@ -40,7 +40,7 @@ def test_the_film_of_a_panel_painted_droplet_by_droplet() -> None:
     a, b = 3 * pitch, 7 * pitch
     inside = (across > a) & (across < b) & (along > 200) & (along < 800)
     film_um = inside.sum() * drop_mm3 / ((b - a) * 600) * 1000
-    ours = speed.mean_wet_film_um(delivery, width, over, pace_mm_s, te)
+    ours = gun_speed.mean_wet_film_um(delivery, width, over, pace_mm_s, te)
     assert isinstance(ours, Value)
     # Some 96,000 drops are counted: their number scatters by 0.3 %; four of that.
     assert ours.value == pytest.approx(film_um, rel=0.012)
@@ -48,33 +48,35 @@ def test_the_film_of_a_panel_painted_droplet_by_droplet() -> None:
 
 
 @outside(
-    speed.speed_for_wet_film_mm_s, speed.mean_wet_film_um, source="pint: delivery over film x pitch"
+    gun_speed.speed_for_wet_film_mm_s,
+    gun_speed.mean_wet_film_um,
+    source="pint: delivery over film x pitch",
 )
 @given(flow, fan, overlap, pace, share)
 def test_film_and_speed_agree_with_pint_and_with_each_other(
     q: float, w: float, o: float, v: float, te: float
 ) -> None:
-    film = speed.mean_wet_film_um(q, w, o, v, te)
+    film = gun_speed.mean_wet_film_um(q, w, o, v, te)
     assert isinstance(film, Value)
     expected = q * UNITS.ml / UNITS.min * te / (v * UNITS.mm / UNITS.s * w * (1 - o) * UNITS.mm)
     assert film.value == pytest.approx(expected.to("um").magnitude, rel=1e-9)
-    back = speed.speed_for_wet_film_mm_s(film.value, q, w, o, te)
+    back = gun_speed.speed_for_wet_film_mm_s(film.value, q, w, o, te)
     assert isinstance(back, Value)
     assert back.value == pytest.approx(v, rel=1e-9)
 
 
 def test_a_band_of_efficiency_makes_an_estimate() -> None:
-    film = speed.mean_wet_film_um(200, 250, 0.5, 400, HVLP_LARGE_PARTS)
+    film = gun_speed.mean_wet_film_um(200, 250, 0.5, 400, HVLP_LARGE_PARTS)
     assert isinstance(film, Estimate)
     assert (film.low, film.likely, film.high) == pytest.approx((40.0, 130 / 3, 140 / 3))
-    pace_band = speed.speed_for_wet_film_mm_s(50, 200, 250, 0.5, HVLP_LARGE_PARTS)
+    pace_band = gun_speed.speed_for_wet_film_mm_s(50, 200, 250, 0.5, HVLP_LARGE_PARTS)
     assert isinstance(pace_band, Estimate)
     assert (pace_band.low, pace_band.likely, pace_band.high) == pytest.approx(
         (320, 346.6666667, 373.3333333)
     )
     assert "South Coast AQMD" in pace_band.rule
     narrow = EfficiencyBand(0.5, 0.5, 0.5, "one reading")
-    assert isinstance(speed.mean_wet_film_um(200, 250, 0.5, 400, narrow), Estimate)
+    assert isinstance(gun_speed.mean_wet_film_um(200, 250, 0.5, 400, narrow), Estimate)
 
 
 @given(flow, fan, overlap, pace, share)
@@ -82,7 +84,7 @@ def test_the_film_rises_with_delivery_and_overlap_and_falls_with_speed_and_fan(
     q: float, w: float, o: float, v: float, te: float
 ) -> None:
     def film(*arguments: float) -> float:
-        found = speed.mean_wet_film_um(*arguments)
+        found = gun_speed.mean_wet_film_um(*arguments)
         assert isinstance(found, Value)
         return found.value
 
@@ -94,28 +96,28 @@ def test_the_film_rises_with_delivery_and_overlap_and_falls_with_speed_and_fan(
 
 
 @outside(
-    speed.pitch_mm,
+    gun_speed.pitch_mm,
     source="MIL-HDBK-1110 9.6.8 and US Army TM 1-1500-344-23-2 A-8.3: half over half, so the pitch "
     "is half the fan",
 )
 def test_half_over_half_is_half_a_fan() -> None:
-    assert speed.pitch_mm(250, 0.5) == 125
-    assert speed.pitch_mm(250, 0) == 250
+    assert gun_speed.pitch_mm(250, 0.5) == 125
+    assert gun_speed.pitch_mm(250, 0) == 250
 
 
 @outside(
-    speed.pass_time_s,
-    speed.speed_of_pass_mm_s,
+    gun_speed.pass_time_s,
+    gun_speed.speed_of_pass_mm_s,
     source="pint; a textbook's rule of thumb of 1 ft/s: 4 ft take 4 s",
 )
 @given(st.floats(10, 5000), pace)
 def test_time_and_speed_of_a_pass(length: float, v: float) -> None:
-    took = speed.pass_time_s(length, v)
+    took = gun_speed.pass_time_s(length, v)
     assert took == pytest.approx(
         (length * UNITS.mm / (v * UNITS.mm / UNITS.s)).to("s").magnitude, rel=1e-9
     )
-    assert speed.speed_of_pass_mm_s(length, took) == pytest.approx(v, rel=1e-9)
-    assert speed.pass_time_s(4 * 304.8, 304.8) == pytest.approx(4.0)
+    assert gun_speed.speed_of_pass_mm_s(length, took) == pytest.approx(v, rel=1e-9)
+    assert gun_speed.pass_time_s(4 * 304.8, 304.8) == pytest.approx(4.0)
 
 
 def _layers(passes: int, width: float, w: float, pitch: float) -> np.ndarray:
@@ -129,12 +131,14 @@ def _layers(passes: int, width: float, w: float, pitch: float) -> np.ndarray:
     return (np.abs(places[:, None] - centres[None, :]) < w / 2).sum(axis=1)
 
 
-@outside(speed.passes_for_width, source="by enumeration: strips counted over the panel with numpy")
+@outside(
+    gun_speed.passes_for_width, source="by enumeration: strips counted over the panel with numpy"
+)
 @given(st.floats(20, 2000), st.integers(2, 5))
 def test_passes_put_every_layer_on_the_whole_width(width: float, n: int) -> None:
     """At an overlap of 1 - 1/n every place has to get n layers."""
     w = 250.0
-    passes = speed.passes_for_width(width, w, 1 - 1 / n)
+    passes = gun_speed.passes_for_width(width, w, 1 - 1 / n)
     pitch = w / n
     assert _layers(passes, width, w, pitch).min() >= n
     # One pass less covers (n_passes) pitch - fan, which is narrower than the panel.
@@ -143,22 +147,22 @@ def test_passes_put_every_layer_on_the_whole_width(width: float, n: int) -> None
 
 
 def test_passes_at_50_percent_start_on_the_edge() -> None:
-    assert speed.passes_for_width(500, 250, 0.5) == 5
-    assert speed.passes_for_width(501, 250, 0.5) == 6
-    assert speed.passes_for_width(1, 250, 0.0) == 1
+    assert gun_speed.passes_for_width(500, 250, 0.5) == 5
+    assert gun_speed.passes_for_width(501, 250, 0.5) == 6
+    assert gun_speed.passes_for_width(1, 250, 0.0) == 1
 
 
 @pytest.mark.parametrize(
     ("call", "says"),
     [
-        (lambda: speed.pitch_mm(0, 0.5), "width of the fan must be above 0 mm"),
-        (lambda: speed.pitch_mm(250, 50), "overlap must be below 1; 50 was given"),
-        (lambda: speed.mean_wet_film_um(200, 250, 0.5, 0, 0.6), "speed of the gun"),
-        (lambda: speed.mean_wet_film_um(200, 250, 0.5, 400, 1.2), "Transfer efficiency"),
-        (lambda: speed.speed_for_wet_film_mm_s(0, 200, 250, 0.5, 0.6), "wet film wanted"),
-        (lambda: speed.pass_time_s(100, 0), "speed of the gun must be above 0"),
-        (lambda: speed.speed_of_pass_mm_s(100, 0), "duration of the pass"),
-        (lambda: speed.passes_for_width(0, 250, 0.5), "width of the panel"),
+        (lambda: gun_speed.pitch_mm(0, 0.5), "width of the fan must be above 0 mm"),
+        (lambda: gun_speed.pitch_mm(250, 50), "overlap must be below 1; 50 was given"),
+        (lambda: gun_speed.mean_wet_film_um(200, 250, 0.5, 0, 0.6), "speed of the gun"),
+        (lambda: gun_speed.mean_wet_film_um(200, 250, 0.5, 400, 1.2), "Transfer efficiency"),
+        (lambda: gun_speed.speed_for_wet_film_mm_s(0, 200, 250, 0.5, 0.6), "wet film wanted"),
+        (lambda: gun_speed.pass_time_s(100, 0), "speed of the gun must be above 0"),
+        (lambda: gun_speed.speed_of_pass_mm_s(100, 0), "duration of the pass"),
+        (lambda: gun_speed.passes_for_width(0, 250, 0.5), "width of the panel"),
     ],
 )
 def test_bad_input_gets_a_sentence(call, says: str) -> None:

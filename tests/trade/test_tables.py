@@ -5,9 +5,12 @@ from __future__ import annotations
 import pytest
 from chemicals.viscosity import viscosity_converter
 
-from booth.trade import air, coverage, cups, speed, thinning
-from booth.trade.cups import CUPS
+from booth.trade.air import receiver
+from booth.trade.cups import efflux_time
+from booth.trade.cups.cup_table import CUPS
+from booth.trade.film import coverage, gun_speed
 from booth.trade.result import Estimate, Value
+from booth.trade.thinning import thin_to_viscosity
 from tests.trade.outside import outside
 
 UM_PER_MIL = 25.4
@@ -57,8 +60,8 @@ def test_the_tables_are_of_every_cup() -> None:
 
 
 @outside(
-    cups.viscosity_from_efflux,
-    cups.efflux_from_viscosity,
+    efflux_time.viscosity_from_efflux,
+    efflux_time.efflux_from_viscosity,
     source=f"{D1200}; {D4212}; {ISO_2431}, lower end 30 s recalled; {DIN_53211}",
 )
 @pytest.mark.parametrize("key", sorted({*STRAIGHT, *CURVED}))
@@ -68,40 +71,40 @@ def test_each_cup_follows_the_line_of_its_standard_over_its_range(key: str) -> N
     assert (cup.low_s, cup.high_s, cup.temperature_c) == (first_s, last_s, at_c), source
     for efflux_s in (first_s, (first_s + last_s) / 2, last_s):
         by_hand = a * efflux_s - b / efflux_s if key in CURVED else a * (efflux_s - b)
-        found = cups.viscosity_from_efflux(cup, efflux_s)
+        found = efflux_time.viscosity_from_efflux(cup, efflux_s)
         assert isinstance(found, Value)
         assert found.value == pytest.approx(by_hand, rel=1e-12), source
-        back = cups.efflux_from_viscosity(cup, by_hand)
+        back = efflux_time.efflux_from_viscosity(cup, by_hand)
         assert isinstance(back, Value)
         assert back.value == pytest.approx(efflux_s, rel=1e-9), source
 
 
 @outside(
-    cups.efflux_from_viscosity,
+    efflux_time.efflux_from_viscosity,
     source="the lines above solved for 100 mm2/s by hand: 'a 4 mm cup' is not one thing",
 )
 @pytest.mark.parametrize(
     ("key", "efflux_s"), [("ford-4", 30.5), ("iso-4", 74.9), ("din-4", 25.7), ("zahn-2", 42.6)]
 )
 def test_one_liquid_of_100_mm2_s_in_four_cups(key: str, efflux_s: float) -> None:
-    found = cups.efflux_from_viscosity(CUPS[key], 100.0)
+    found = efflux_time.efflux_from_viscosity(CUPS[key], 100.0)
     assert isinstance(found, Value)
     assert found.value == pytest.approx(efflux_s, abs=0.05)  # a stopwatch's tenth
 
 
 @outside(
-    cups.viscosity_from_efflux,
+    efflux_time.viscosity_from_efflux,
     source="a laboratory's page prints 151.767 for 3.85 x (46 - 4.49); by hand it is 159.81",
 )
 def test_a_printed_slip_in_the_line_of_ford_4() -> None:
-    found = cups.viscosity_from_efflux(CUPS["ford-4"], 46.0)
+    found = efflux_time.viscosity_from_efflux(CUPS["ford-4"], 46.0)
     assert isinstance(found, Value)
     assert found.value == pytest.approx(159.81, abs=0.005)
     assert abs(found.value - 151.767) > 8
 
 
 @outside(
-    cups.viscosity_from_efflux,
+    efflux_time.viscosity_from_efflux,
     source="chemicals.viscosity.viscosity_converter (Gardner/Sward 1972): Ford #3 and Zahn #5 of "
     "its table are other cups than those of ASTM",
 )
@@ -114,7 +117,7 @@ def test_the_older_table_disagrees_where_it_is_said_to(
 ) -> None:
     # At the thin end: further up the two come within 10 % of each other for these two cups.
     reference = viscosity_converter(efflux_s, scale, "kinematic viscosity") * 1e6
-    found = cups.viscosity_from_efflux(CUPS[key], efflux_s)
+    found = efflux_time.viscosity_from_efflux(CUPS[key], efflux_s)
     assert isinstance(found, Value)
     assert abs(found.value / reference - 1.0) > 0.10
 
@@ -156,37 +159,37 @@ def test_a_printed_slip_in_the_metric_formula() -> None:
 
 
 @outside(
-    air.free_air_stored_l,
+    receiver.free_air_stored_l,
     source="Boyle's law by hand: a cubic foot at 100 psig holds 7.8 volumes of free air and gives "
     "6.8 of them up; a page on receivers prints the 6.8 for what it holds (seen)",
 )
 def test_what_a_receiver_holds_is_one_volume_more_than_it_gives() -> None:
-    gives = air.free_air_stored_l(FT3_L, 100 * PSI_KPA, 0.0, air_kpa=14.7 * PSI_KPA) / FT3_L
+    gives = receiver.free_air_stored_l(FT3_L, 100 * PSI_KPA, 0.0, air_kpa=14.7 * PSI_KPA) / FT3_L
     assert gives == pytest.approx(6.80, abs=0.005)
     assert gives + 1.0 == pytest.approx(7.80, abs=0.005)
 
 
 @outside(
-    speed.mean_wet_film_um,
+    gun_speed.mean_wet_film_um,
     source="by hand: 200 ml/min x 0.65 over 0.40 m/s x 0.125 m is 43.33 um",
 )
 def test_the_film_of_a_gun_by_hand() -> None:
-    found = speed.mean_wet_film_um(200.0, 250.0, 0.5, 400.0, 0.65)
+    found = gun_speed.mean_wet_film_um(200.0, 250.0, 0.5, 400.0, 0.65)
     assert isinstance(found, Value)
     assert found.value == pytest.approx(43.33, abs=0.005)
 
 
 @outside(
-    thinning.thinner_for_target,
+    thin_to_viscosity.thinner_for_target,
     source="20 % of a 0.8 mm2/s thinner in 200 mm2/s: 66 by chemicals.utils.mixing_logarithmic, "
     "24 to 25 by ASTM D7152 / Refutas",
 )
 def test_a_fifth_of_thinner_is_the_far_end_by_one_rule_and_the_near_end_by_the_other() -> None:
     # A fifth of the mix is 250 ml on a litre.
-    upper = thinning.thinner_for_target(1000.0, 0.0, 200.0, 66.289)
-    lower = thinning.thinner_for_target(1000.0, 0.0, 200.0, 25.4)
-    assert isinstance(upper, thinning.ThinnerStep)
-    assert isinstance(lower, thinning.ThinnerStep)
+    upper = thin_to_viscosity.thinner_for_target(1000.0, 0.0, 200.0, 66.289)
+    lower = thin_to_viscosity.thinner_for_target(1000.0, 0.0, 200.0, 25.4)
+    assert isinstance(upper, thin_to_viscosity.ThinnerStep)
+    assert isinstance(lower, thin_to_viscosity.ThinnerStep)
     assert isinstance(upper.add, Estimate)
     assert upper.add.high == pytest.approx(250.0, abs=0.5)  # 66.289 is given to four digits
     assert lower.add.low == pytest.approx(250.0, abs=1.0)  # 25.4 is given to three

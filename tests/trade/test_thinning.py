@@ -12,10 +12,11 @@ from hypothesis import strategies as st
 from scipy.optimize import brentq
 from scipy.stats import linregress
 
-from booth.trade import blending_rule, thinner, thinning, thinning_fit
-from booth.trade.film import dry_film_um
+from booth.trade.film.film_thickness import dry_film_um
 from booth.trade.result import BadInput, Outside
-from booth.trade.thinning import ThinnerStep, ThinningFit, ThinningPoint
+from booth.trade.thinning import blending_rule, thin_to_viscosity, thinner_share, thinning_fit
+from booth.trade.thinning.thin_to_viscosity import ThinnerStep
+from booth.trade.thinning.thinning_fit import ThinningFit, ThinningPoint
 from tests.trade.outside import outside
 
 
@@ -70,7 +71,7 @@ def test_the_two_rules_disagree_by_far_and_both_are_shown() -> None:
 
 
 @outside(
-    thinning.thinner_for_target,
+    thin_to_viscosity.thinner_for_target,
     source="chemicals.utils.mixing_logarithmic and the Refutas number, solved by scipy's brentq",
 )
 @given(st.floats(30.0, 1000.0), st.floats(0.1, 0.9), st.floats(50.0, 5000.0), st.floats(0.4, 1.5))
@@ -78,7 +79,7 @@ def test_the_band_reaches_from_one_rule_to_the_other(
     thick: float, ratio: float, remaining_ml: float, thinner_mm2_s: float
 ) -> None:
     target = thick * ratio
-    answer = thinning.thinner_for_target(
+    answer = thin_to_viscosity.thinner_for_target(
         remaining_ml, 0.0, thick, target, thinner_mm2_s=thinner_mm2_s
     )
     if isinstance(answer, Outside):  # half thinner is still too thick, even by the index
@@ -106,7 +107,9 @@ amounts = st.tuples(
 @given(amounts, st.floats(0.0, 0.8))
 def test_never_past_the_limit(mix: tuple[float, float, float, float], limit: float) -> None:
     remaining_ml, fraction, thick, ratio = mix
-    answer = thinning.thinner_for_target(remaining_ml, fraction, thick, thick * ratio, limit)
+    answer = thin_to_viscosity.thinner_for_target(
+        remaining_ml, fraction, thick, thick * ratio, limit
+    )
     if limit <= fraction:
         assert isinstance(answer, Outside)
         assert "limit" in answer.reason or "more than half" in answer.reason
@@ -115,17 +118,17 @@ def test_never_past_the_limit(mix: tuple[float, float, float, float], limit: flo
         assert refutas(thick, 0.8, 0.5) > thick * ratio or thick * ratio <= 0.8
         return
     assert answer.fraction_after <= limit * (1 + 1e-9)  # rounding
-    room = thinner.thinner_room_ml(remaining_ml, fraction, limit)
+    room = thinner_share.thinner_room_ml(remaining_ml, fraction, limit)
     assert answer.at_limit is (room < answer.add.low)
     assert ("limit" in answer.note) is answer.at_limit
 
 
 def test_refusals_of_the_first_step() -> None:
-    thin = thinning.thinner_for_target(500.0, 0.0, 40.0, 40.0)
+    thin = thin_to_viscosity.thinner_for_target(500.0, 0.0, 40.0, 40.0)
     assert isinstance(thin, Outside) and "no thinner" in thin.advice
-    beyond = thinning.thinner_for_target(500.0, 0.0, 40.0, 1.0, thinner_mm2_s=1.2)
+    beyond = thin_to_viscosity.thinner_for_target(500.0, 0.0, 40.0, 1.0, thinner_mm2_s=1.2)
     assert isinstance(beyond, Outside) and "1.2 mm2/s" in beyond.reason
-    far = thinning.thinner_for_target(500.0, 0.0, 400.0, 1.0)
+    far = thin_to_viscosity.thinner_for_target(500.0, 0.0, 400.0, 1.0)
     assert isinstance(far, Outside) and "more than half" in far.reason
 
 
@@ -143,7 +146,7 @@ def test_the_fit_is_the_least_squares_line(made: list[tuple[float, float]], thic
     shares = np.array([s / (1 + s) for s, _ in made])
     heights = np.array([math.log(thick) - 9.0 * s / (1 + s) + noise for s, noise in made])
     known = linregress(shares, heights)
-    fit = thinning.fit_thinning(
+    fit = thinning_fit.fit_thinning(
         [ThinningPoint(s, math.exp(h)) for (s, _), h in zip(made, heights, strict=True)]
     )
     if known.slope >= -1e-9:
@@ -160,7 +163,7 @@ def test_the_fit_is_the_least_squares_line(made: list[tuple[float, float]], thic
 
 
 @outside(
-    thinning.thinner_from_fit,
+    thin_to_viscosity.thinner_from_fit,
     source="exact: a mix that follows ln nu = c - k x, solved by scipy's brentq",
 )
 @given(st.floats(0.02, 0.2), st.floats(4.0, 12.0), st.floats(0.4, 0.85), st.floats(50.0, 3000.0))
@@ -170,16 +173,16 @@ def test_the_fit_finds_the_amount_for_what_remains(
     def mix_mm2_s(fraction: float) -> float:
         return 300.0 * math.exp(-fall * fraction / (1 + fraction))
 
-    fit = thinning.fit_thinning([ThinningPoint(s, mix_mm2_s(s)) for s in (0.0, first)])
+    fit = thinning_fit.fit_thinning([ThinningPoint(s, mix_mm2_s(s)) for s in (0.0, first)])
     assert isinstance(fit, ThinningFit) and fit.residual_fraction is None
     target = mix_mm2_s(first) * ratio
-    answer = thinning.thinner_from_fit(fit, remaining_ml, first, target)
+    answer = thin_to_viscosity.thinner_from_fit(fit, remaining_ml, first, target)
     if isinstance(answer, Outside):
         assert mix_mm2_s(1.0) > target * (1 - 1e-9)  # half thinner is still too thick
         return
 
     def miss(added_ml: float) -> float:
-        after = thinner.thinner_fraction_after(remaining_ml, first, added_ml)
+        after = thinner_share.thinner_fraction_after(remaining_ml, first, added_ml)
         return mix_mm2_s(after) - target
 
     known = brentq(miss, 0.0, 9 * remaining_ml, xtol=1e-10 * remaining_ml)
@@ -191,26 +194,26 @@ def test_the_fit_finds_the_amount_for_what_remains(
 
 
 def test_the_fit_never_goes_past_the_limit_and_says_when_it_is_there() -> None:
-    fit = thinning.fit_thinning([ThinningPoint(0.0, 200.0), ThinningPoint(0.1, 120.0)])
+    fit = thinning_fit.fit_thinning([ThinningPoint(0.0, 200.0), ThinningPoint(0.1, 120.0)])
     assert isinstance(fit, ThinningFit)
-    answer = step(thinning.thinner_from_fit(fit, 550.0, 0.1, 80.0, limit_fraction=0.11))
+    answer = step(thin_to_viscosity.thinner_from_fit(fit, 550.0, 0.1, 80.0, limit_fraction=0.11))
     assert answer.at_limit and answer.fraction_after == pytest.approx(0.11, rel=1e-12)
     assert "limit of 11 %" in answer.note
-    there = thinning.thinner_from_fit(fit, 550.0, 0.11, 80.0, limit_fraction=0.11)
+    there = thin_to_viscosity.thinner_from_fit(fit, 550.0, 0.11, 80.0, limit_fraction=0.11)
     assert isinstance(there, Outside) and "11 %" in there.reason
 
 
 def test_the_fit_refuses_what_it_cannot_know() -> None:
-    fit = thinning.fit_thinning([ThinningPoint(0.0, 200.0), ThinningPoint(0.1, 120.0)])
+    fit = thinning_fit.fit_thinning([ThinningPoint(0.0, 200.0), ThinningPoint(0.1, 120.0)])
     assert isinstance(fit, ThinningFit)
     for figure, says in (
-        (thinning.thinner_from_fit(fit, 500.0, 0.1, 120.0), "at the wanted viscosity"),
-        (thinning.thinner_from_fit(fit, 500.0, 0.1, 5.0), "more than half"),
-        (thinning.thinner_from_fit(fit, 500.0, 0.5, 25.0), "far more thinner"),
-        (thinning.fit_thinning([]), "two different amounts"),
-        (thinning.fit_thinning([ThinningPoint(0.1, 90.0)] * 2), "two different amounts"),
+        (thin_to_viscosity.thinner_from_fit(fit, 500.0, 0.1, 120.0), "at the wanted viscosity"),
+        (thin_to_viscosity.thinner_from_fit(fit, 500.0, 0.1, 5.0), "more than half"),
+        (thin_to_viscosity.thinner_from_fit(fit, 500.0, 0.5, 25.0), "far more thinner"),
+        (thinning_fit.fit_thinning([]), "two different amounts"),
+        (thinning_fit.fit_thinning([ThinningPoint(0.1, 90.0)] * 2), "two different amounts"),
         (
-            thinning.fit_thinning([ThinningPoint(0.0, 90.0), ThinningPoint(0.1, 95.0)]),
+            thinning_fit.fit_thinning([ThinningPoint(0.0, 90.0), ThinningPoint(0.1, 95.0)]),
             "did not make",
         ),
     ):
@@ -218,10 +221,10 @@ def test_the_fit_refuses_what_it_cannot_know() -> None:
 
 
 def test_a_scattered_fit_is_trusted_less() -> None:
-    tidy = thinning.fit_thinning(
+    tidy = thinning_fit.fit_thinning(
         [ThinningPoint(0.0, 200.0), ThinningPoint(0.1, 120.0), ThinningPoint(0.2, 78.4)]
     )
-    rough = thinning.fit_thinning(
+    rough = thinning_fit.fit_thinning(
         [ThinningPoint(0.0, 200.0), ThinningPoint(0.1, 95.0), ThinningPoint(0.2, 78.4)]
     )
     assert isinstance(tidy, ThinningFit) and isinstance(rough, ThinningFit)
@@ -230,44 +233,46 @@ def test_a_scattered_fit_is_trusted_less() -> None:
 
 
 @outside(
-    thinner.thinner_fraction_after,
-    thinner.thinner_room_ml,
+    thinner_share.thinner_fraction_after,
+    thinner_share.thinner_room_ml,
     source="conservation of volume, by hand: 4 l of coating, 4 : 1 thinned, half poured away",
 )
 def test_the_mix_is_kept_in_balance() -> None:
     # 4000 ml coating + 1000 ml thinner; 2500 ml poured away: 2000 + 500 remain; 100 ml more: 600.
-    assert thinner.thinner_fraction_after(2500.0, 0.25, 100.0) == pytest.approx(600 / 2000)
+    assert thinner_share.thinner_fraction_after(2500.0, 0.25, 100.0) == pytest.approx(600 / 2000)
     # 35 % of 2000 ml is 700 ml; 500 are in.
-    assert thinner.thinner_room_ml(2500.0, 0.25, 0.35) == pytest.approx(200.0)
-    assert thinner.thinner_room_ml(2500.0, 0.25, 0.20) == 0.0
+    assert thinner_share.thinner_room_ml(2500.0, 0.25, 0.35) == pytest.approx(200.0)
+    assert thinner_share.thinner_room_ml(2500.0, 0.25, 0.20) == 0.0
 
 
 @given(st.floats(10.0, 5000.0), st.floats(0.0, 1.0), st.floats(0.0, 1.0))
 def test_filling_the_room_reaches_the_limit(
     remaining_ml: float, fraction: float, more: float
 ) -> None:
-    room = thinner.thinner_room_ml(remaining_ml, fraction, fraction + more)
-    after = thinner.thinner_fraction_after(remaining_ml, fraction, room)
+    room = thinner_share.thinner_room_ml(remaining_ml, fraction, fraction + more)
+    after = thinner_share.thinner_fraction_after(remaining_ml, fraction, room)
     assert after == pytest.approx(fraction + more, rel=1e-9, abs=1e-12)
 
 
 @outside(
-    thinner.solids_after_thinning,
-    thinner.wet_film_after_thinning_um,
+    thinner_share.solids_after_thinning,
+    thinner_share.wet_film_after_thinning_um,
     source="Organic Finishing Guidebook 2012-13 p. 615: DFT = WFT x VS / (1 + s)",
 )
 def test_solids_and_wet_film_after_thinning() -> None:
-    solids = thinner.solids_after_thinning(0.50, 0.25)
+    solids = thinner_share.solids_after_thinning(0.50, 0.25)
     assert 4.0 * solids == pytest.approx(1.60)
     # Unthinned, 3.2 mil wet leave those 1.6 mil dry.
-    assert thinner.wet_film_after_thinning_um(3.2 * 25.4, 0.0, 0.25) == pytest.approx(4.0 * 25.4)
+    assert thinner_share.wet_film_after_thinning_um(3.2 * 25.4, 0.0, 0.25) == pytest.approx(
+        4.0 * 25.4
+    )
 
 
 @given(st.floats(10.0, 300.0), st.floats(0.05, 1.0), st.floats(0.0, 1.0), st.floats(0.0, 1.0))
 def test_the_dry_film_stays_the_same(
     wet_um: float, solids: float, before: float, after: float
 ) -> None:
-    wet_after = thinner.wet_film_after_thinning_um(wet_um, before, after)
+    wet_after = thinner_share.wet_film_after_thinning_um(wet_um, before, after)
     assert dry_film_um(wet_after, solids, after) == pytest.approx(
         dry_film_um(wet_um, solids, before), rel=1e-12
     )
@@ -275,19 +280,19 @@ def test_the_dry_film_stays_the_same(
 
 @pytest.mark.parametrize("bad", [-1.0, float("nan"), float("inf")])
 def test_bad_numbers_get_a_sentence(bad: float) -> None:
-    fit = thinning.fit_thinning([ThinningPoint(0.0, 200.0), ThinningPoint(0.1, 120.0)])
+    fit = thinning_fit.fit_thinning([ThinningPoint(0.0, 200.0), ThinningPoint(0.1, 120.0)])
     assert isinstance(fit, ThinningFit)
     for call in (
         lambda: blending_rule.blend_index_mm2_s(bad, 1.0, 0.1),
         lambda: blending_rule.blend_logarithmic_mm2_s(100.0, 1.0, bad),
-        lambda: thinner.thinner_fraction_after(100.0, 0.1, bad),
-        lambda: thinner.thinner_room_ml(bad, 0.1, 0.2),
-        lambda: thinner.solids_after_thinning(bad, 0.1),
-        lambda: thinner.wet_film_after_thinning_um(50.0, bad, 0.1),
-        lambda: thinning.thinner_for_target(bad, 0.0, 100.0, 50.0),
-        lambda: thinning.thinner_for_target(100.0, 0.0, 100.0, 50.0, bad),
-        lambda: thinning.thinner_from_fit(fit, 100.0, bad, 50.0),
-        lambda: thinning.fit_thinning([ThinningPoint(0.0, bad), ThinningPoint(0.1, 5.0)]),
+        lambda: thinner_share.thinner_fraction_after(100.0, 0.1, bad),
+        lambda: thinner_share.thinner_room_ml(bad, 0.1, 0.2),
+        lambda: thinner_share.solids_after_thinning(bad, 0.1),
+        lambda: thinner_share.wet_film_after_thinning_um(50.0, bad, 0.1),
+        lambda: thin_to_viscosity.thinner_for_target(bad, 0.0, 100.0, 50.0),
+        lambda: thin_to_viscosity.thinner_for_target(100.0, 0.0, 100.0, 50.0, bad),
+        lambda: thin_to_viscosity.thinner_from_fit(fit, 100.0, bad, 50.0),
+        lambda: thinning_fit.fit_thinning([ThinningPoint(0.0, bad), ThinningPoint(0.1, 5.0)]),
     ):
         with pytest.raises(BadInput, match=r"\.$"):
             call()

@@ -9,34 +9,34 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from booth.trade import transfer
-from booth.trade.gauge import FilmInterval
+from booth.trade.film import transfer_efficiency
+from booth.trade.film.gun_speed import mean_wet_film_um
+from booth.trade.film.wet_gauge import FilmInterval
 from booth.trade.result import BadInput, Estimate, Outside, Value
-from booth.trade.speed import mean_wet_film_um
 from tests.trade.outside import outside
 
 UNITS = pint.UnitRegistry()
 
 
 @outside(
-    transfer.default_band,
+    transfer_efficiency.default_band,
     source="South Coast AQMD, spray equipment transfer efficiency: 65 %; 40 CFR 60.313: 0.25 for "
     "air atomized spray",
 )
 def test_the_default_bands_hold_the_published_figures() -> None:
-    hvlp = transfer.default_band(hvlp=True)
+    hvlp = transfer_efficiency.default_band(hvlp=True)
     assert hvlp.likely == 0.65
     assert "South Coast AQMD" in hvlp.source
-    conventional = transfer.default_band(hvlp=False)
+    conventional = transfer_efficiency.default_band(hvlp=False)
     assert conventional.low <= 0.25 <= conventional.high
     assert "40 CFR 60.313" in conventional.source
-    small = transfer.default_band(hvlp=True, large_flat_part=False)
+    small = transfer_efficiency.default_band(hvlp=True, large_flat_part=False)
     assert (small.low, small.high) == (0.20, 0.50)  # common practice, no source
     assert "common practice, no source" in small.source
 
 
 @outside(
-    transfer.transfer_efficiency_from_film,
+    transfer_efficiency.transfer_efficiency_from_film,
     source="pint: film x speed x pitch over delivery, as a pure number",
 )
 @given(
@@ -54,7 +54,7 @@ def test_efficiency_is_what_is_on_the_panel_over_what_left_the_gun(
         per_time = film_um * UNITS.um * speed * UNITS.mm / UNITS.s * fan * (1 - overlap) * UNITS.mm
         return (per_time / (flow * UNITS.ml / UNITS.min)).to("").magnitude
 
-    found = transfer.transfer_efficiency_from_film(
+    found = transfer_efficiency.transfer_efficiency_from_film(
         FilmInterval(low, low + wider), flow, fan, overlap, speed
     )
     if share(low) > 1:
@@ -73,26 +73,30 @@ def test_the_film_of_an_efficiency_gives_the_efficiency_back(
     film = mean_wet_film_um(flow, 250, 0.5, speed, te)
     assert isinstance(film, Value)
     exact = FilmInterval(film.value * (1 - 1e-12), film.value)
-    back = transfer.transfer_efficiency_from_film(exact, flow, 250, 0.5, speed)
+    back = transfer_efficiency.transfer_efficiency_from_film(exact, flow, 250, 0.5, speed)
     assert isinstance(back, Estimate)
     assert back.likely == pytest.approx(te, rel=1e-9)
 
 
 def test_what_the_gauge_leaves_open_stays_open() -> None:
-    all_wet = transfer.transfer_efficiency_from_film(FilmInterval(40, math.inf), 200, 250, 0.5, 400)
+    all_wet = transfer_efficiency.transfer_efficiency_from_film(
+        FilmInterval(40, math.inf), 200, 250, 0.5, 400
+    )
     assert isinstance(all_wet, Estimate)
     assert (all_wet.low, all_wet.high) == (pytest.approx(0.6), 1.0)
-    bare = transfer.transfer_efficiency_from_film(FilmInterval(0, 0), 200, 250, 0.5, 400)
+    bare = transfer_efficiency.transfer_efficiency_from_film(FilmInterval(0, 0), 200, 250, 0.5, 400)
     assert isinstance(bare, Outside)
-    doubled = transfer.transfer_efficiency_from_film(FilmInterval(80, 100), 200, 250, 0.5, 400)
+    doubled = transfer_efficiency.transfer_efficiency_from_film(
+        FilmInterval(80, 100), 200, 250, 0.5, 400
+    )
     assert isinstance(doubled, Outside)
     assert "timed pass" in doubled.advice
 
 
 def test_bands_and_numbers_out_of_range_get_a_sentence() -> None:
     with pytest.raises(BadInput, match="band of transfer efficiency"):
-        transfer.EfficiencyBand(0.7, 0.6, 0.8, "upside down")
+        transfer_efficiency.EfficiencyBand(0.7, 0.6, 0.8, "upside down")
     with pytest.raises(BadInput, match="band of transfer efficiency"):
-        transfer.EfficiencyBand(0.0, 0.6, 0.8, "nothing lands")
+        transfer_efficiency.EfficiencyBand(0.0, 0.6, 0.8, "nothing lands")
     with pytest.raises(BadInput, match="delivery must be above 0"):
-        transfer.transfer_efficiency_from_film(FilmInterval(40, 50), 0, 250, 0.5, 400)
+        transfer_efficiency.transfer_efficiency_from_film(FilmInterval(40, 50), 0, 250, 0.5, 400)

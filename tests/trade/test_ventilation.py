@@ -14,10 +14,10 @@ from chemicals.volume import rho_data_Perry_8E_105_l
 from hypothesis import given
 from hypothesis import strategies as st
 
-from booth.trade import face, solvents, ventilation
-from booth.trade.film import dry_film_um
+from booth.trade.film.film_thickness import dry_film_um
 from booth.trade.result import BadInput, Outside, Value
-from booth.trade.solvents import Solvent, solvent
+from booth.trade.ventilation import booth_face, dilution, solvents
+from booth.trade.ventilation.solvents import Solvent, solvent
 from tests.trade.outside import outside
 
 UNITS = pint.UnitRegistry()
@@ -37,27 +37,27 @@ def density_70f_g_ml(cas: str) -> float:
 
 
 @outside(
-    ventilation.regulation_dilution_l_per_l,
+    dilution.regulation_dilution_l_per_l,
     source="29 CFR 1910.94(c)(6)(ii), worked example: toluene; acetone by the same formula (recalled)",
 )
 @pytest.mark.parametrize(("name", "ft3_per_gal"), [("toluene", 8564), ("acetone", 6593)])
 def test_the_regulations_example(name: str, ft3_per_gal: float) -> None:
     per_gal, limit = solvents.TABLE_G11[name]
-    found = ventilation.regulation_dilution_l_per_l(per_gal, limit)
+    found = dilution.regulation_dilution_l_per_l(per_gal, limit)
     assert found == pytest.approx(ft3_per_gal, abs=0.5)  # printed without decimals
 
 
 @outside(
-    ventilation.dilution_air_l_per_l,
+    dilution.dilution_air_l_per_l,
     source="definition of concentration by volume, checked backwards; 29 CFR 1910.94(c)(6)(ii)",
 )
 @given(vapour, lel, st.floats(0.02, 0.25))
 def test_the_air_makes_the_concentration_it_is_for(v: float, limit: float, share: float) -> None:
-    air = ventilation.dilution_air_l_per_l(v, limit, share)
+    air = dilution.dilution_air_l_per_l(v, limit, share)
     assert 100 * v / (v + air) == pytest.approx(share * limit, rel=1e-9)
     # The regulation's formula is three volumes of vapour short of a quarter: never ask for less.
-    printed = ventilation.regulation_dilution_l_per_l(v, limit)
-    assert ventilation.dilution_air_l_per_l(v, limit) - printed == pytest.approx(3 * v, rel=1e-6)
+    printed = dilution.regulation_dilution_l_per_l(v, limit)
+    assert dilution.dilution_air_l_per_l(v, limit) - printed == pytest.approx(3 * v, rel=1e-6)
     assert air >= printed
 
 
@@ -153,7 +153,7 @@ def test_a_solvent_from_its_data_sheet() -> None:
 
 
 @outside(
-    ventilation.dilution_air_of_blend_l_per_l,
+    dilution.dilution_air_of_blend_l_per_l,
     source="chemicals.safety.fire_mixing: Le Chatelier's rule for the mixed vapour",
 )
 @given(st.lists(st.tuples(vapour, lel, st.floats(0.05, 1)), min_size=1, max_size=5))
@@ -168,30 +168,30 @@ def test_a_blend_needs_the_air_of_its_mixed_vapour(parts: list[tuple[float, floa
     mixed = 100 * fire_mixing(
         [v / total for v in volumes], [each.lel_percent / 100 for each, _ in blend]
     )
-    expected = ventilation.dilution_air_l_per_l(total, mixed)
-    assert ventilation.dilution_air_of_blend_l_per_l(blend) == pytest.approx(expected, rel=1e-9)
+    expected = dilution.dilution_air_l_per_l(total, mixed)
+    assert dilution.dilution_air_of_blend_l_per_l(blend) == pytest.approx(expected, rel=1e-9)
 
 
 @outside(
-    ventilation.volatile_fraction,
+    dilution.volatile_fraction,
     source="Organic Finishing Guidebook 2012-13 p. 615: 4 mil wet, 50 %, thinned 25 %, 1.6 mil dry",
 )
 @given(st.floats(0.05, 1.0), st.floats(0.0, 1.0))
 def test_what_evaporates_is_what_does_not_stay(vs: float, s: float) -> None:
-    assert ventilation.volatile_fraction(0.5, 0.25) == pytest.approx(1 - 1.6 / 4)
+    assert dilution.volatile_fraction(0.5, 0.25) == pytest.approx(1 - 1.6 / 4)
     left = dry_film_um(1.0, vs, s)
-    assert ventilation.volatile_fraction(vs, s) == pytest.approx(1 - left, abs=1e-12)
+    assert dilution.volatile_fraction(vs, s) == pytest.approx(1 - left, abs=1e-12)
 
 
 @outside(
-    ventilation.minimum_air,
+    dilution.minimum_air,
     source="29 CFR 1910.94(c)(6)(ii) (recalled): dilution volume per gallon times gallons a minute",
 )
 def test_a_gallon_of_solvent_an_hour() -> None:
     per_gal, limit = solvents.TABLE_G11["xylene"]
     old = Solvent("xylene as in the table", per_gal * PER_FT3_GAL, limit, "29 CFR 1910.94")
     gallon_an_hour = UNITS("1 gallon/hour").to("ml/min").magnitude
-    found = ventilation.minimum_air(gallon_an_hour, 1.0, [(old, 1.0)])
+    found = dilution.minimum_air(gallon_an_hour, 1.0, [(old, 1.0)])
     printed_ft3_h = 4 * (100 - limit) * per_gal / limit
     in_ft3_h = UNITS.Quantity(found.least.value, "m**3/hour").to("foot**3/hour").magnitude
     # To a quarter of the limit exactly: three vapour volumes more than the printed formula.
@@ -202,18 +202,18 @@ def test_a_gallon_of_solvent_an_hour() -> None:
 @given(st.floats(1, 1000), st.floats(0.01, 1), st.floats(0.05, 1))
 def test_air_grows_with_delivery_and_volatiles(q: float, volatile: float, duty: float) -> None:
     blend = [(solvent("n-butyl acetate"), 0.7), (solvent("xylene"), 0.3)]
-    one = ventilation.minimum_air(q, volatile, blend, trigger_share=duty)
-    two = ventilation.minimum_air(2 * q, volatile, blend, trigger_share=duty)
+    one = dilution.minimum_air(q, volatile, blend, trigger_share=duty)
+    two = dilution.minimum_air(2 * q, volatile, blend, trigger_share=duty)
     assert two.least.value == pytest.approx(2 * one.least.value)
     assert one.averaged.value == pytest.approx(duty * one.least.value)
-    strict = ventilation.minimum_air(q, volatile, blend, share_of_lel=0.1)
+    strict = dilution.minimum_air(q, volatile, blend, share_of_lel=0.1)
     assert strict.least.value > 2.4 * one.least.value
 
 
 def test_no_result_reads_as_a_permission() -> None:
-    air = ventilation.minimum_air(200, 0.6, [(solvent("toluene"), 1.0)])
-    booth = face.required_exhaust(4.0)
-    velocity = face.face_velocity(9000, 4.0)
+    air = dilution.minimum_air(200, 0.6, [(solvent("toluene"), 1.0)])
+    booth = booth_face.required_exhaust(4.0)
+    velocity = booth_face.face_velocity(9000, 4.0)
     for caution in (air.caution, booth.caution, velocity.caution):
         assert "not a permission to breathe" in caution
         assert "Local codes" in caution
@@ -222,8 +222,8 @@ def test_no_result_reads_as_a_permission() -> None:
 
 
 @outside(
-    face.required_exhaust,
-    face.face_velocity,
+    booth_face.required_exhaust,
+    booth_face.face_velocity,
     source="29 CFR 1910.107(b)(5)(i): 100 ft/min; area x velocity = cfm, Organic Finishing "
     "Guidebook 2012; units by pint",
 )
@@ -232,38 +232,40 @@ def test_no_result_reads_as_a_permission() -> None:
 )
 def test_exhaust_of_an_open_face(wide_ft: float, high_ft: float, cfm: float) -> None:
     area = UNITS.Quantity(wide_ft * high_ft, "foot**2").to("m**2").magnitude
-    needed = face.required_exhaust(area).least.value
+    needed = booth_face.required_exhaust(area).least.value
     expected = UNITS.Quantity(cfm, "foot**3/minute").to("m**3/hour").magnitude
     assert needed == pytest.approx(expected, rel=1e-9)
-    found = face.face_velocity(expected, area)
+    found = booth_face.face_velocity(expected, area)
     in_ft_min = UNITS.Quantity(found.average.value, "m/s").to("foot/minute").magnitude
     assert in_ft_min == pytest.approx(100.0)
     assert not found.falls_short
-    assert face.face_velocity(0.99 * expected, area).falls_short
+    assert booth_face.face_velocity(0.99 * expected, area).falls_short
 
 
 @given(st.floats(0.1, 50), st.floats(0.1, 3))
 def test_exhaust_and_velocity_undo_each_other(area: float, velocity: float) -> None:
-    needed = face.required_exhaust(area, velocity).least.value
-    found = face.face_velocity(needed, area, velocity)
+    needed = booth_face.required_exhaust(area, velocity).least.value
+    found = booth_face.face_velocity(needed, area, velocity)
     assert found.average.value == pytest.approx(velocity, rel=1e-12)
     assert not found.falls_short
 
 
-@outside(face.design_velocity_m_s, source="WAC 296-62-11019, Table 14 (seen), air-operated guns")
+@outside(
+    booth_face.design_velocity_m_s, source="WAC 296-62-11019, Table 14 (seen), air-operated guns"
+)
 @pytest.mark.parametrize(
     ("crossdraft_ft_min", "large", "ft_min"),
     [(0, True, 100), (50, True, 100), (50, False, 150), (51, True, 150), (100, False, 200)],
 )
 def test_design_velocity(crossdraft_ft_min: float, large: bool, ft_min: float) -> None:
     crossdraft = UNITS.Quantity(crossdraft_ft_min, "foot/minute").to("m/s").magnitude
-    found = face.design_velocity_m_s(crossdraft, large=large)
+    found = booth_face.design_velocity_m_s(crossdraft, large=large)
     assert isinstance(found, Value)
     assert UNITS.Quantity(found.value, "m/s").to("foot/minute").magnitude == pytest.approx(ft_min)
 
 
 def test_too_much_crossdraft_has_no_design_velocity() -> None:
-    found = face.design_velocity_m_s(0.6, large=True)
+    found = booth_face.design_velocity_m_s(0.6, large=True)
     assert isinstance(found, Outside)
     assert "above 100 ft/min" in found.reason
 
@@ -280,23 +282,23 @@ TOLUENE = solvent("toluene")
             lambda: solvents.solvent_from_data_sheet("x", 0.9, 92, 0),
             "explosive limit must be above",
         ),
-        (lambda: ventilation.dilution_air_l_per_l(227, 1.0, 0.5), "must be 0.25 or less"),
-        (lambda: ventilation.dilution_air_l_per_l(227, 100), "explosive limit must be below 100"),
-        (lambda: ventilation.regulation_dilution_l_per_l(math.nan, 1), "finite"),
-        (lambda: ventilation.dilution_air_of_blend_l_per_l([]), "at least one solvent"),
+        (lambda: dilution.dilution_air_l_per_l(227, 1.0, 0.5), "must be 0.25 or less"),
+        (lambda: dilution.dilution_air_l_per_l(227, 100), "explosive limit must be below 100"),
+        (lambda: dilution.regulation_dilution_l_per_l(math.nan, 1), "finite"),
+        (lambda: dilution.dilution_air_of_blend_l_per_l([]), "at least one solvent"),
         (
-            lambda: ventilation.dilution_air_of_blend_l_per_l([(TOLUENE, 0.5)]),
+            lambda: dilution.dilution_air_of_blend_l_per_l([(TOLUENE, 0.5)]),
             "add up to 0.5; they should make 1",
         ),
-        (lambda: ventilation.volatile_fraction(50), "Volume solids must be 1 or less; 50"),
-        (lambda: ventilation.minimum_air(-1, 0.5, [(TOLUENE, 1)]), "delivery must be 0 ml/min"),
+        (lambda: dilution.volatile_fraction(50), "Volume solids must be 1 or less; 50"),
+        (lambda: dilution.minimum_air(-1, 0.5, [(TOLUENE, 1)]), "delivery must be 0 ml/min"),
         (
-            lambda: ventilation.minimum_air(1, 0.5, [(TOLUENE, 1)], trigger_share=0),
+            lambda: dilution.minimum_air(1, 0.5, [(TOLUENE, 1)], trigger_share=0),
             "trigger pulled must be above 0",
         ),
-        (lambda: face.required_exhaust(0), "open face must be above 0 m2"),
-        (lambda: face.face_velocity(-1, 4), "exhaust must be 0 m3/h or more"),
-        (lambda: face.design_velocity_m_s(-1, large=True), "crossdraft must be 0"),
+        (lambda: booth_face.required_exhaust(0), "open face must be above 0 m2"),
+        (lambda: booth_face.face_velocity(-1, 4), "exhaust must be 0 m3/h or more"),
+        (lambda: booth_face.design_velocity_m_s(-1, large=True), "crossdraft must be 0"),
     ],
 )
 def test_bad_input_gets_a_sentence(call, says: str) -> None:  # type: ignore[no-untyped-def]

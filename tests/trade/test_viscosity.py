@@ -9,9 +9,13 @@ from CoolProp.CoolProp import PropsSI
 from hypothesis import given
 from hypothesis import strategies as st
 
-from booth.trade import viscosity
+from booth.trade.cups import viscosity_by_temperature
+from booth.trade.cups.viscosity_by_temperature import (
+    ViscosityPoint,
+    one_point_band,
+    viscosity_at_temperature,
+)
 from booth.trade.result import BadInput, Estimate, Outside, Value
-from booth.trade.viscosity import ViscosityPoint, one_point_band, viscosity_at_temperature
 from tests.trade.outside import outside
 
 #: Liquids of CoolProp that are 2 mm2/s or thicker from 15 to 30 C: oils, glycol brines, dodecane.
@@ -36,7 +40,10 @@ def two_points(liquid: str) -> tuple[ViscosityPoint, ViscosityPoint]:
     return tuple(ViscosityPoint(c, known_mm2_s(liquid, c)) for c in (15.0, 30.0))  # type: ignore[return-value]
 
 
-@outside(viscosity.viscosity_at_temperature, source="CoolProp: heat transfer liquids and glycols")
+@outside(
+    viscosity_by_temperature.viscosity_at_temperature,
+    source="CoolProp: heat transfer liquids and glycols",
+)
 @pytest.mark.parametrize("liquid", LIQUIDS)
 @pytest.mark.parametrize("at_c", [16.0, 18.0, 20.0, 22.5, 25.0, 28.0])
 def test_real_liquids_follow_between_two_points(liquid: str, at_c: float) -> None:
@@ -46,7 +53,10 @@ def test_real_liquids_follow_between_two_points(liquid: str, at_c: float) -> Non
     assert figure.value == pytest.approx(known_mm2_s(liquid, at_c), rel=0.011)
 
 
-@outside(viscosity.viscosity_at_temperature, source="CoolProp: heat transfer liquids and glycols")
+@outside(
+    viscosity_by_temperature.viscosity_at_temperature,
+    source="CoolProp: heat transfer liquids and glycols",
+)
 @pytest.mark.parametrize("liquid", LIQUIDS)
 @pytest.mark.parametrize("at_c", [5.0, 8.0, 10.0, 12.0, 33.0, 35.0, 40.0])
 def test_beyond_the_points_the_estimate_holds_the_truth(liquid: str, at_c: float) -> None:
@@ -57,7 +67,7 @@ def test_beyond_the_points_the_estimate_holds_the_truth(liquid: str, at_c: float
 
 
 @outside(
-    viscosity.viscosity_at_temperature,
+    viscosity_by_temperature.viscosity_at_temperature,
     source="CoolProp T66: Walther's line errs less than an Arrhenius line",
 )
 def test_walther_is_nearer_than_arrhenius() -> None:
@@ -71,7 +81,7 @@ def test_walther_is_nearer_than_arrhenius() -> None:
 
 
 @outside(
-    viscosity.one_point_band,
+    viscosity_by_temperature.one_point_band,
     source="ASTM D4212 8.1 (up to 5 % a degree F), held against the liquids of CoolProp",
 )
 @pytest.mark.parametrize("liquid", LIQUIDS)
@@ -82,7 +92,10 @@ def test_no_liquid_moves_by_more_than_the_band(liquid: str, at_c: float) -> None
     assert band.low <= known_mm2_s(liquid, at_c) <= band.high
 
 
-@outside(viscosity.one_point_band, source="CoolProp T66 against ASTM D4212 8.1: it moves by more")
+@outside(
+    viscosity_by_temperature.one_point_band,
+    source="CoolProp T66 against ASTM D4212 8.1: it moves by more",
+)
 def test_a_thick_oil_in_the_cold_leaves_the_band_as_the_docstring_admits() -> None:
     band = one_point_band(12.0, ViscosityPoint(20.0, known_mm2_s("INCOMP::T66", 20.0)))
     assert isinstance(band, Estimate)

@@ -8,9 +8,9 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from booth.trade import water
+from booth.trade.delivery import water
+from booth.trade.delivery.water import WaterPaintPair
 from booth.trade.result import BadInput, Estimate, Outside
-from booth.trade.water import WaterPaintPair
 from tests.trade.outside import outside
 
 # The CIPM formula gives its own uncertainty as below 1e-6 and was fitted to other measurements than

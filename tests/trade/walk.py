@@ -14,8 +14,9 @@ import booth.trade
 PACKAGE = Path(booth.trade.__file__).parent
 
 MODULES: dict[str, ModuleType] = {
-    module.name: importlib.import_module(f"booth.trade.{module.name}")
-    for module in pkgutil.iter_modules(booth.trade.__path__)
+    module.name.removeprefix("booth.trade."): importlib.import_module(module.name)
+    for module in pkgutil.walk_packages(booth.trade.__path__, "booth.trade.")
+    if not module.ispkg
 }
 
 

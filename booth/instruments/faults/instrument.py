@@ -15,7 +15,8 @@ from booth.job.fault_evidence import evidence_of
 from booth.log.events import Event, FaultSeen
 from booth.log.fold import Job
 from booth.moment import Moment
-from booth.trade.faults import FAULTS, Fault, rank_causes
+from booth.trade.faults.fault_model import Fault
+from booth.trade.faults.ranked_causes import FAULTS, rank_causes
 from booth.units import System
 from booth.widgets.entry import FieldRow
 from booth.widgets.figure_panel import FigurePanel

@@ -5,7 +5,9 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import dataclass
 
-from booth.trade.faults import Fault, RankedCause, Reading, Standing
+from booth.trade.faults.evidence import Reading
+from booth.trade.faults.fault_model import Fault
+from booth.trade.faults.ranked_causes import RankedCause, Standing
 from booth.units import Kind, System, show, shown_unit
 from booth.words.readout import Readout
 from booth.words.tone import Tone

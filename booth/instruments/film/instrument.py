@@ -13,7 +13,7 @@ from booth.job.steps import steps_of
 from booth.log.events import Event, FilmRead
 from booth.log.fold import Job
 from booth.moment import Moment
-from booth.trade.gauge import TEETH_MIL, FilmInterval, Judgement, Verdict, judge_film
+from booth.trade.film.wet_gauge import TEETH_MIL, FilmInterval, Judgement, Verdict, judge_film
 from booth.trade.result import BadInput
 from booth.units import Kind, Quantity, System, show, shown_unit
 from booth.widgets.entry import Choice, Field, FieldRow

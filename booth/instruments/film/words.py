@@ -13,8 +13,8 @@ from booth.job.measured import (
     transfer_efficiency,
 )
 from booth.job.pace_basis import basis_of
-from booth.trade.film import dry_film_um
-from booth.trade.gauge import FilmInterval, Judgement, Verdict
+from booth.trade.film.film_thickness import dry_film_um
+from booth.trade.film.wet_gauge import FilmInterval, Judgement, Verdict
 from booth.trade.result import BadInput, Estimate, Outside
 from booth.units import Kind, System, show
 

@@ -14,7 +14,7 @@ from booth.job.pouring import (
     thinner_of,
 )
 from booth.log.fold import Job
-from booth.trade.parts import Measure
+from booth.trade.mixing.components import Measure
 from booth.units import Kind, Quantity
 from booth.widgets.entry import Field
 

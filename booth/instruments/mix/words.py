@@ -11,7 +11,7 @@ from booth.job.pouring import BatchPlan, Pouring, components, open_batches, thin
 from booth.job.waits import State, What, standing, waits
 from booth.log.events import BatchMixed
 from booth.moment import Moment
-from booth.trade.parts import Measure
+from booth.trade.mixing.components import Measure
 from booth.units import Kind, System, show, shown_unit
 from booth.widgets.pour_table import PourRow
 from booth.widgets.text import fit

@@ -8,8 +8,8 @@ from booth.job.measured import compare, speed_mm_s, steady_passes
 from booth.job.pace_basis import HAND_MM_S, Basis, basis_of
 from booth.log.events import PassTimed
 from booth.profile.model import Range
+from booth.trade.film.gun_speed import pass_time_s, speed_of_pass_mm_s
 from booth.trade.result import Estimate
-from booth.trade.speed import pass_time_s, speed_of_pass_mm_s
 from booth.units import Kind, System, show, shown_unit
 from booth.words.profile_words import range_words
 from booth.words.readout import Readout

@@ -15,7 +15,7 @@ from booth.job.measured import fan_mm, overlap_fraction
 from booth.job.patterns import SHAPES, Pattern, best_overlap, pattern_of
 from booth.log.events import Event, PatternRead
 from booth.moment import Moment
-from booth.trade.overlap import MOST_OVERLAP
+from booth.trade.pattern.overlap import MOST_OVERLAP
 from booth.units import Kind, Quantity
 from booth.widgets.entry import Field, FieldRow, TypedText
 from booth.widgets.figure_panel import FigurePanel

@@ -20,8 +20,8 @@ from booth.job.patterns import (
     zones_from,
 )
 from booth.log.events import PatternRead
-from booth.trade.overlap import MOST_OVERLAP
-from booth.trade.reading import Seen
+from booth.trade.pattern.overlap import MOST_OVERLAP
+from booth.trade.pattern.pattern_reading import Seen
 from booth.units import Kind, shown_unit, shown_value
 from booth.widgets.film_plot import Section
 from booth.widgets.spray_paper import Paper

@@ -6,9 +6,10 @@ from booth.bench.context import Context
 from booth.job.pouring import thinner_of
 from booth.job.thin_advice import Advice, Finding, coating_to_thicken_ml, temperature_doubt
 from booth.profile.model import Efflux
-from booth.trade.cups import Cup, cup_named
+from booth.trade.cups.cup_names import cup_named
+from booth.trade.cups.cup_table import Cup
 from booth.trade.result import BadInput
-from booth.trade.thinner import solids_after_thinning, wet_film_after_thinning_um
+from booth.trade.thinning.thinner_share import solids_after_thinning, wet_film_after_thinning_um
 from booth.units import Kind, show, shown_unit
 from booth.words.profile_words import range_words
 from booth.words.readout import Readout

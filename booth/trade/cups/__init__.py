@@ -1,0 +1,1 @@
+"""Flow cups and viscosity: which cup, what its time means, viscosity at another temperature."""

@@ -1,0 +1,160 @@
+"""Efflux time and kinematic viscosity, within the range of each flow cup and never beyond it.
+
+The cups themselves are in ``cup_table``, their names in ``cup_names``, the choice of a cup in
+``cup_choice``, several runs in ``cup_runs``; all are to be had from here.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Collection
+
+from booth.trade.cups.cup_choice import (
+    checked_correction,
+    cups_for_viscosity,
+    either,
+    in_range,
+    suggest_cup_for_out_of_range,
+    true_efflux_s,
+    with_article,
+)
+from booth.trade.cups.cup_table import Cup
+from booth.trade.result import Outside, Value, require
+
+__all__ = ["efflux_from_viscosity", "equivalent_efflux", "viscosity_from_efflux"]
+
+
+def viscosity_from_efflux(
+    cup: Cup,
+    efflux_s: float,
+    correction: float = 1.0,
+    owned: Collection[Cup] | Collection[str] | None = None,
+) -> Value | Outside:
+    """Give the kinematic viscosity that an efflux time stands for.
+
+    Args:
+        cup: the cup (see CUPS, cup_named).
+        efflux_s: efflux time as read [s], above 0; the mean of the runs.
+        correction: this very cup's own factor, found with a liquid of known viscosity [1], 0.5 to
+            2: true efflux time = time read x correction. 1 for a cup true to its standard.
+        owned: the painter's cups, of which one is advised where this one cannot tell; all if None.
+
+    Returns:
+        Value [mm2/s] at the temperature the liquid had; Outside, with the cup to use instead,
+        where the corrected time lies outside the cup's range.
+
+    Range: the cup's own (Cup.low_s to high_s), ends included; outside nothing is converted. For
+        Newtonian and nearly Newtonian liquids; one that thins when stirred has no one viscosity.
+
+    Raises:
+        BadInput: a time of 0 or less, a correction outside its range, a number that is not finite.
+
+    Source: ASTM D1200-94(2005) 11.2 and 11.6 (Ford; correction); ASTM D4212 10.1 (Zahn, Shell);
+        ISO 2431 / ASTM D5125; DIN 53211 (withdrawn 1996, second-hand).
+
+    Example:
+        >>> from booth.trade.cups.cup_names import cup_named
+        >>> round(viscosity_from_efflux(cup_named("ford 4"), 50.0).value, 2)
+        175.21
+        >>> water = viscosity_from_efflux(cup_named("zahn 2"), 18.0)
+        >>> print(water.reason.split(":")[0])
+        18 s is below the 20 s from which a Zahn #2 cup can be converted
+    """
+    true_s = true_efflux_s(efflux_s, correction)
+    if not in_range(cup, true_s):
+        return suggest_cup_for_out_of_range(cup, efflux_s, correction, owned)
+    return Value(cup.formula_mm2_s(true_s), "mm2/s", cup.rule)
+
+
+def efflux_from_viscosity(
+    cup: Cup, viscosity_mm2_s: float, correction: float = 1.0
+) -> Value | Outside:
+    """Give the efflux time that a liquid of this viscosity would show in a cup.
+
+    Args:
+        cup: the cup.
+        viscosity_mm2_s: kinematic viscosity [mm2/s], above 0.
+        correction: this very cup's own factor [1], 0.5 to 2: the time to read is the true one
+            divided by it.
+
+    Returns:
+        Value [s] to be read on this cup; Outside where it would lie outside the cup's range.
+
+    Range: Cup.low_s to high_s of the true time, ends included; beyond, Outside with another cup.
+
+    Raises:
+        BadInput: a viscosity of 0 or less, a correction outside its range, not finite.
+
+    Source: ASTM D1200-94(2005) 11.2 (Ford), ASTM D4212 10.1 (Zahn, Shell), ISO 2431 / ASTM D5125,
+        DIN 53211 (withdrawn 1996, second-hand), each formula solved for the time.
+
+    Example:
+        >>> from booth.trade.cups.cup_names import cup_named
+        >>> [round(efflux_from_viscosity(cup_named(n), 100.0).value, 1)
+        ...  for n in ("ford 4", "iso 4", "din 4", "zahn 2")]
+        [30.5, 74.9, 25.7, 42.6]
+    """
+    require("The viscosity", viscosity_mm2_s, above=0.0, unit="mm2/s")
+    checked_correction(correction)
+    true_s = cup.formula_s(viscosity_mm2_s)
+    if in_range(cup, true_s):
+        return Value(true_s / correction, "s", cup.rule)
+    side = "thinner" if true_s < cup.low_s else "thicker"
+    end = cup.low_mm2_s if true_s < cup.low_s else cup.high_mm2_s
+    fits = cups_for_viscosity(viscosity_mm2_s)
+    advice = (
+        f"Use {either(fit.cup for fit in fits[:3])}."
+        if fits
+        else f"No cup here suits a liquid {'so thin' if side == 'thinner' else 'so thick'}."
+    )
+    return Outside(
+        f"A liquid of {viscosity_mm2_s:.3g} mm2/s is {side} than the {end:.3g} mm2/s at the end of "
+        f"what {with_article(cup)} cup can tell.",
+        advice,
+        cup.rule,
+    )
+
+
+def equivalent_efflux(
+    efflux_s: float,
+    cup_from: Cup,
+    cup_to: Cup,
+    correction_from: float = 1.0,
+    correction_to: float = 1.0,
+) -> Value | Outside:
+    """Give the efflux time in another cup of the liquid that showed this time in one cup.
+
+    Args:
+        efflux_s: efflux time in `cup_from` [s], above 0.
+        cup_from: the cup in which the time is known, as on a data sheet.
+        cup_to: the cup at hand.
+        correction_from: the first cup's own factor [1], 0.5 to 2.
+        correction_to: the second cup's own factor [1], 0.5 to 2.
+
+    Returns:
+        Value [s] to be read on `cup_to`; Outside where either cup would be out of its range.
+
+    Range: the ranges of both cups. The liquid is meant to have one temperature in both: the
+        standards name 25, 23 and 20 C, so use the one that goes with the time given.
+
+    Raises:
+        BadInput: a time of 0 or less, a correction outside its range, a number that is not finite.
+
+    Source: ASTM D1200-94(2005) 11.2 (Ford), ASTM D4212 10.1 (Zahn, Shell), ISO 2431 / ASTM D5125,
+        DIN 53211 (withdrawn 1996, second-hand): two of them, joined by the kinematic viscosity.
+
+    Example:
+        >>> from booth.trade.cups.cup_names import cup_named
+        >>> there = equivalent_efflux(60.0, cup_named("iso 4"), cup_named("ford 4"))
+        >>> round(there.value, 1)
+        25.0
+    """
+    viscosity = viscosity_from_efflux(cup_from, efflux_s, correction_from)
+    if isinstance(viscosity, Outside):
+        checked_correction(correction_to)
+        return viscosity
+    there = efflux_from_viscosity(cup_to, viscosity.value, correction_to)
+    if isinstance(there, Outside):
+        return there
+    return Value(
+        there.value, "s", f"{cup_from.rule}; {cup_to.rule}; the liquid at one temperature in both"
+    )

@@ -1,0 +1,119 @@
+"""Flash-off at today's temperature, or in today's air: an estimate, and it says so.
+
+No published law was found. A table in the data sheet wins (``drytable``); a touch test decides.
+"""
+
+from __future__ import annotations
+
+from booth.trade.result import Outside
+from booth.trade.waits.wait_by_rule import scaled_s
+from booth.trade.waits.wait_time import SAME_C, WaitTime, as_given, opening, refused
+from booth.trade.weather.humid_air import (
+    REFERENCE_AIR_C,
+    REFERENCE_HUMIDITY_PERCENT,
+    relative_drying_power,
+)
+
+__all__ = ["flash_off_at", "waterborne_flash_off_at"]
+
+#: The vapour pressure of the usual solvents doubles for each 8.6 K (n-butanol) to 16.8 K (acetone)
+#: between 5 and 40 C, most near 12 K (DIPPR equation 101, Perry's Handbook, 8th ed.). That
+#: flash-off follows the vapour pressure is this program's own estimate: no source was found.
+HALVES_PER_K = 12.0
+HALVES_AT_THE_QUICKEST_PER_K = 8.5
+HALVES_AT_THE_SLOWEST_PER_K = 17.0
+
+#: Waterborne flash-off goes as drying power to the power -1, shown between the other two. This
+#: program's own estimate; co-solvents, moving air and the film's own cooling pull either way.
+WATERBORNE_EXPONENTS = (0.5, 1.0, 1.5)
+#: A waterborne film dries too slowly to scale below this share of the reference drying power.
+LEAST_DRYING_POWER = 0.2
+
+
+def flash_off_at(flash_off_s: float, at_c: float, part_c: float) -> WaitTime | Outside:
+    """Estimate flash-off today, from one time at one temperature, for a solvent-borne coating.
+
+    Args:
+        flash_off_s: flash-off from the data sheet [s], 0 or more.
+        at_c: the temperature it holds for [degC].
+        part_c: temperature of the part [degC].
+
+    Returns:
+        WaitTime: seconds are the longest of the band and never less than the data sheet's time.
+        Outside where either temperature lies outside 5 to 40 C.
+
+    Range: 5 to 40 C. Film, moving air and the thinner's speed count as much as temperature; for a
+        waterborne product use waterborne_flash_off_at.
+
+    Raises:
+        BadInput: a negative time, a number that is not finite.
+
+    Source: common practice, no source: no published law was found. Taken to go as the solvents'
+        vapour pressure (DIPPR equation 101, Perry's Handbook, 8th ed.).
+
+    Example:
+        >>> cold = flash_off_at(600.0, 23.0, 11.0)
+        >>> cold.likely_s, cold.estimate
+        (1200.0, True)
+        >>> flash_off_at(600.0, 23.0, 50.0).reason
+        "Flash-off cannot be carried over: today's temperature, 50 C, lies outside 5 to 40 C."
+    """
+    rule = "estimate: no published law; taken to go as the vapour pressure of common solvents"
+    if refusal := refused("Flash-off", flash_off_s, at_c, part_c, rule):
+        return refusal
+    likely = scaled_s(flash_off_s, at_c, part_c, HALVES_PER_K)
+    if abs(part_c - at_c) <= SAME_C:
+        return as_given(float(flash_off_s), "data sheet, at its own temperature")
+    band = tuple(
+        scaled_s(flash_off_s, at_c, part_c, per_k)
+        for per_k in (HALVES_AT_THE_QUICKEST_PER_K, HALVES_AT_THE_SLOWEST_PER_K)
+    )
+    return opening(float(flash_off_s), likely, band, rule)
+
+
+def waterborne_flash_off_at(
+    flash_off_s: float,
+    air_c: float,
+    humidity_percent: float,
+    at_c: float = REFERENCE_AIR_C,
+    at_percent: float = REFERENCE_HUMIDITY_PERCENT,
+) -> WaitTime | Outside:
+    """Estimate flash-off of a waterborne coating in today's air, by the air's drying power.
+
+    Args:
+        flash_off_s: flash-off from the data sheet [s], 0 or more.
+        air_c, humidity_percent: today's air [degC, %]; humidity 0 to 100.
+        at_c, at_percent: the air the data sheet means [degC, %]; 23 C and 50 % unless it says.
+
+    Returns:
+        WaitTime: seconds are the longest of the band and never less than the data sheet's time.
+        Outside where a temperature lies outside 5 to 40 C or the air can take hardly any water.
+
+    Range: 5 to 40 C; drying power a fifth of the reference or more.
+
+    Raises:
+        BadInput: a negative time, a number outside its range or not finite.
+
+    Source: common practice, no source: drying power (vapour pressure deficit) is the physical
+        driver; how closely flash-off follows it is this program's own estimate.
+
+    Example:
+        >>> damp = waterborne_flash_off_at(600.0, 20.0, 75.0)
+        >>> round(damp.likely_s / 60), round(damp.seconds / 60)
+        (24, 37)
+    """
+    rule = "estimate: no published law; taken to go as the drying power of the air"
+    if refusal := refused("Flash-off", flash_off_s, at_c, air_c, rule):
+        return refusal
+    power = relative_drying_power(air_c, humidity_percent, at_c, at_percent)
+    if power < LEAST_DRYING_POWER:
+        return Outside(
+            f"This air dries with {100 * power:.0f} % of the power of {at_c:g} C and "
+            f"{at_percent:g} %: too little to say how long.",
+            "Warm the room, dry the air or wait for a better day; let a touch test decide.",
+            rule,
+        )
+    if power == 1.0:
+        return as_given(float(flash_off_s), "data sheet, in its own air")
+    least, likely, most = (flash_off_s * power**-exponent for exponent in WATERBORNE_EXPONENTS)
+    return opening(float(flash_off_s), likely, (least, most), rule)

@@ -1,0 +1,1 @@
+"""Weather: dew point, drying power, and each limit of the day."""
