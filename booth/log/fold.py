@@ -1,14 +1,15 @@
 """Events add up to a Job: what counts, what was measured, which coat each part has.
 
-``fold`` is a pure function of the events. It never fails on an odd order of events (a coat ended that
-was never begun, say, after a void): what makes no sense yet is passed over and makes sense again
-when the missing event is restored.
+``fold`` is a pure function of the events, and ``added`` gives what it would give with one more. It
+never fails on an odd order of events (a coat ended that was never begun, say, after a void): what
+makes no sense yet is passed over and makes sense again when the missing event is restored.
 """
 
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Mapping
 from dataclasses import dataclass, field, replace
+from functools import cached_property
 from typing import Any, Generic, TypeVar
 
 from booth.log import events as ev
@@ -59,6 +60,8 @@ class Job:
     coats: Mapping[str, tuple[Coat, ...]] = field(default_factory=dict)
     stopwatches: Mapping[str, Stopwatch] = field(default_factory=dict)
     unknown: tuple[ev.UnknownEvent, ...] = ()
+    #: the number that the next event will carry
+    next_n: int = 1
 
     ticked = _All(ev.LineTicked)
     weathers = _All(ev.WeatherRead)
@@ -84,20 +87,25 @@ class Job:
         """All events of this kind that count."""
         return self.counted.get(kind, ())
 
-    @property
+    @cached_property
     def done(self) -> Mapping[str, ev.StepDone]:
         """The steps that were finished, by their keys."""
         return {event.step: event for event in self.of(ev.StepDone)}
 
-    @property
+    @cached_property
     def cautions(self) -> Mapping[str, ev.CautionAcknowledged]:
         """The cautions that were acknowledged, by their keys."""
         return {event.caution: event for event in self.of(ev.CautionAcknowledged)}
 
-    @property
+    @cached_property
     def acknowledged(self) -> frozenset[str]:
         """The alarms that were silenced, by their keys."""
         return frozenset(event.alarm for event in self.of(ev.AlarmAcknowledged))
+
+    @cached_property
+    def numbered(self) -> Mapping[int, ev.Event | ev.UnknownEvent]:
+        """Every event by its number; of two with one number, the first."""
+        return {event.n: event for event in reversed(self.events)}
 
     @property
     def closed(self) -> ev.JobClosed | None:
@@ -128,15 +136,10 @@ class Job:
         coats = self.coats_on(part)
         return coats[-1] if coats and coats[-1].ended is None else None
 
-    @property
+    @cached_property
     def finished_batches(self) -> frozenset[int]:
         """The batches that are used up or thrown away."""
         return frozenset(event.batch for event in self.finished)
-
-    @property
-    def next_n(self) -> int:
-        """The number that the next event will carry."""
-        return max((event.n for event in self.events), default=0) + 1
 
     def is_live(self, n: int) -> bool:
         """Whether event `n` counts."""
@@ -163,12 +166,34 @@ class _Draft:
     coats: dict[str, list[Coat]] = field(default_factory=dict)
     stopwatches: dict[str, Stopwatch] = field(default_factory=dict)
 
+    @classmethod
+    def of(cls, job: Job) -> _Draft:
+        return cls(
+            {kind: list(found) for kind, found in job.counted.items()},
+            dict(job.skipped),
+            {part: list(coats) for part, coats in job.coats.items()},
+            dict(job.stopwatches),
+        )
+
     def add(self, event: ev.Event) -> None:
-        self.counted.setdefault(type(event), []).append(event)
-        self.stopwatches.pop(event.ENDS, None)
-        branch = BRANCHES.get(type(event))
+        kind = type(event)
+        if kind in self.counted:
+            self.counted[kind].append(event)
+        else:
+            self.counted[kind] = [event]
+        if kind.ENDS:
+            self.stopwatches.pop(kind.ENDS, None)
+        branch = BRANCHES.get(kind)
         if branch is not None:
             branch(self, event)
+
+    def frozen(self) -> dict[str, Any]:
+        return {
+            "counted": {kind: tuple(found) for kind, found in self.counted.items()},
+            "skipped": self.skipped,
+            "coats": {part: tuple(coats) for part, coats in self.coats.items()},
+            "stopwatches": self.stopwatches,
+        }
 
 
 def _step_done(draft: _Draft, event: ev.StepDone) -> None:
@@ -251,15 +276,24 @@ def fold(events: Iterable[ev.Event | ev.UnknownEvent]) -> Job:
     void = void_numbers(every) - {opened.n}
     draft = _Draft()
     for event in every:
-        if isinstance(event, ev.Event) and event.n not in void:
+        if event.n not in void and isinstance(event, ev.Event):
             draft.add(event)
     return Job(
         opened=opened,
         events=every,
         void=void,
-        counted={kind: tuple(found) for kind, found in draft.counted.items()},
-        skipped=draft.skipped,
-        coats={part: tuple(coats) for part, coats in draft.coats.items()},
-        stopwatches=draft.stopwatches,
         unknown=tuple(event for event in every if isinstance(event, ev.UnknownEvent)),
+        next_n=max(event.n for event in every) + 1,
+        **draft.frozen(),
     )
+
+
+def added(job: Job, event: ev.Event) -> Job:
+    """Give what ``fold`` gives of the job's events and this one more, without adding all up anew."""
+    every = (*job.events, event)
+    if isinstance(event, ev.Voided | ev.Restored):
+        return fold(every)
+    draft = _Draft.of(job)
+    if event.n not in job.void:
+        draft.add(event)
+    return replace(job, events=every, next_n=max(job.next_n, event.n + 1), **draft.frozen())

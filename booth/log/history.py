@@ -4,20 +4,10 @@ from __future__ import annotations
 
 from pathlib import Path
 
-from booth.job.past import CatchPair, GoodSettings, last_good, pairs
 from booth.log.store import log_files
 from booth.log.summary import JobSummary, summarise
 
-__all__ = [
-    "CatchPair",
-    "GoodSettings",
-    "JobSummary",
-    "find_job",
-    "history",
-    "last_good",
-    "pairs",
-    "unfinished",
-]
+__all__ = ["find_job", "history", "unfinished"]
 
 
 def history(folder: Path) -> list[JobSummary]:

@@ -18,7 +18,7 @@ from booth.log.parse import parse, read_line
 from booth.log.store import log_bytes
 from booth.moment import Moment
 
-__all__ = ["JobSummary", "opening_of", "summarise", "summary_of"]
+__all__ = ["JobSummary", "opening_of", "summarise", "summary_of", "unreadable"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -65,11 +65,15 @@ _CLOSED = JobClosed.__struct_config__.tag
 def summarise(path: Path) -> JobSummary:
     """Give the summary of the log at `path`; a log that cannot be read gets one with its fault."""
     try:
-        data = log_bytes(path)
+        return summary_of(path, log_bytes(path))
     except OSError as fault:
-        why = fault.strerror or type(fault).__name__
-        return JobSummary(path, fault=f"The file cannot be read: {why}.")
-    return summary_of(path, data)
+        return unreadable(path, fault)
+
+
+def unreadable(path: Path, fault: OSError) -> JobSummary:
+    """Give the summary of a file that cannot be read."""
+    why = fault.strerror or type(fault).__name__
+    return JobSummary(path, fault=f"The file cannot be read: {why}.")
 
 
 def summary_of(path: Path, data: bytes) -> JobSummary:

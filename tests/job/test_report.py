@@ -16,8 +16,8 @@ from booth.moment import Moment
 from booth.units import Kind, Quantity, System
 from booth.words.event_words import WORDS, quantity, words
 from booth.words.report import jobs_table, report
-from tests.job.logs import PROFILE, moment, note, opened, some_events
-from tests.job.logs import quantity as q
+from tests.log.logs import PROFILE, moment, note, opened, some_events
+from tests.log.logs import quantity as q
 
 AT = moment()
 

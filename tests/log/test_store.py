@@ -17,11 +17,11 @@ from hypothesis import strategies as st
 
 from booth.files import atomic
 from booth.log import events as ev
-from booth.log import lock, store
+from booth.log import lock, log_file
 from booth.log.store import LogBusy, NotKept, create_log, log_files, open_log, read_log
 from booth.moment import Moment
 from booth.profile.model import Film, Profile
-from tests.job.logs import moment, note, opened, some_events
+from tests.log.logs import moment, note, opened, some_events
 
 
 @pytest.fixture
@@ -303,7 +303,7 @@ def test_an_interrupt_in_the_middle_leaves_nothing(
 
     with open_log(path) as log:
         with monkeypatch.context() as patched:
-            patched.setattr(store, "sync", interrupted)
+            patched.setattr(log_file, "sync", interrupted)
             with pytest.raises(KeyboardInterrupt):
                 log.append(note(4, "not recorded"))
         assert path.read_bytes() == before

@@ -13,7 +13,7 @@ from pathlib import Path
 import pytest
 
 from booth.log.store import LogBusy, NotKept, create_log, open_log, read_log
-from tests.job.logs import note, opened
+from tests.log.logs import note, opened
 
 pytestmark = pytest.mark.skipif(os.name == "nt", reason="signals of POSIX")
 
@@ -25,7 +25,7 @@ WRITER = """
 import sys
 from pathlib import Path
 from booth.log.store import open_log
-from tests.job.logs import note
+from tests.log.logs import note
 log = open_log(Path(sys.argv[1]))
 n = max(event.n for event in log.content.events)
 print("open", flush=True)
@@ -40,7 +40,7 @@ FILLER = """
 import resource, sys
 from pathlib import Path
 from booth.log.store import NotKept, open_log
-from tests.job.logs import note
+from tests.log.logs import note
 path = Path(sys.argv[1])
 log = open_log(path)
 _, hard = resource.getrlimit(resource.RLIMIT_FSIZE)

@@ -9,7 +9,7 @@ from hypothesis import strategies as st
 
 from booth.log import events as ev
 from booth.log.parse import parse
-from tests.job.logs import any_text, note, opened, some_events
+from tests.log.logs import any_text, note, opened, some_events
 
 WHOLE = [opened(), note(2), note(3, "[/ x \x1b[2J\u202e\n\"'")]
 LINES = [ev.encode(event) for event in WHOLE]

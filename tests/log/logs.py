@@ -2,6 +2,9 @@
 
 from __future__ import annotations
 
+from pathlib import Path
+
+import msgspec
 from hypothesis import strategies as st
 
 from booth.log import events as ev
@@ -33,6 +36,40 @@ def opened(n: int = 1, seconds: float = 0.0, **fields: object) -> ev.JobOpened:
 def note(n: int, text: str = "a note") -> ev.NoteMade:
     """Give a note."""
     return ev.NoteMade(n=n, at=moment(n), text=text)
+
+
+def write(folder: Path, name: str, *events: ev.Event) -> Path:
+    """Write a log, its entries numbered as they come."""
+    path = folder / f"{name}.jsonl"
+    numbered = [msgspec.structs.replace(event, n=n) for n, event in enumerate(events, 1)]
+    path.write_bytes(b"".join(map(ev.encode, numbered)))
+    return path
+
+
+def closed(verdict: str = "good", seconds: float = 5000, **more: str) -> ev.JobClosed:
+    return ev.JobClosed(n=0, at=moment(seconds), verdict=verdict, **more)
+
+
+def voided(target: int) -> ev.Voided:
+    return ev.Voided(n=0, at=moment(6000), target=target)
+
+
+def restored(target: int) -> ev.Restored:
+    return ev.Restored(n=0, at=moment(7000), target=target)
+
+
+def caught(
+    delivery: float, turns: float | None = 1.5, liquid: str = "paint", tip: float | None = 1.4
+) -> ev.CatchMade:
+    return ev.CatchMade(
+        n=0, at=moment(100), seconds=60, amount=quantity(delivery, "ml"), liquid=liquid,
+        delivery_ml_min=delivery, turns=quantity(turns, "turns") if turns is not None else None,
+        inlet=quantity(190, "kPa"), tip=quantity(tip, "mm") if tip is not None else None,
+    )  # fmt: skip
+
+
+def timed(seconds: float, cup: str = "Ford #4") -> ev.EffluxTimed:
+    return ev.EffluxTimed(n=0, at=moment(50), cup=cup, seconds=seconds)
 
 
 #: Any text that JSON can hold: everything but lone surrogates.

@@ -1,0 +1,92 @@
+"""The jobs in the logs of a folder, read without the writer's lock, and read again when a file changed."""
+
+from __future__ import annotations
+
+import os
+from collections.abc import Callable, Mapping
+from dataclasses import dataclass, replace
+from pathlib import Path
+
+from booth.log.fold import Job, fold
+from booth.log.naming import names_of, short_name
+from booth.log.parse import parse
+from booth.log.store import log_bytes, log_files
+from booth.log.summary import JobSummary, summary_of, unreadable
+
+__all__ = ["FoundJobs"]
+
+
+@dataclass(frozen=True, slots=True)
+class _Found:
+    """A log as it was read when its file had this stamp. job: what it adds up to, while open."""
+
+    stamp: tuple[int, ...]
+    summary: JobSummary
+    job: Job | None = None
+
+
+class FoundJobs:
+    """What was found when the folder was last looked at."""
+
+    def __init__(self, folder: Path) -> None:
+        self._folder = folder
+        self._found: Mapping[Path, _Found] = {}
+        self._names: Mapping[Path, str] = {}
+
+    def look(self, passing_over: Callable[[Path], bool]) -> None:
+        """Read the folder anew: of its files, only those that changed. May run in a thread."""
+        before = self._found
+        found: dict[Path, _Found] = {}
+        paths = log_files(self._folder)
+        for path in paths:
+            if passing_over(path):
+                continue
+            stamp = _stamp(path)
+            known = before.get(path)
+            found[path] = known if known and known.stamp == stamp else _read(path, stamp)
+        # Some job may have moved on while this was read.
+        found |= {path: each for path, each in self._found.items() if before.get(path) is not each}
+        self._names, self._found = names_of(paths), found
+
+    @property
+    def open(self) -> tuple[tuple[Path, Job], ...]:
+        """The open jobs, the newest first."""
+        jobs = [
+            (path, each.job)
+            for path, each in self._found.items()
+            if each.job is not None and each.job.closed is None
+        ]
+        return tuple(sorted(jobs, key=lambda each: -each[1].opened.at.wall))
+
+    @property
+    def unread(self) -> tuple[JobSummary, ...]:
+        """The logs that hold no job which can be opened, each with its fault."""
+        return tuple(each.summary for each in self._found.values() if each.summary.fault)
+
+    def name(self, path: Path) -> str:
+        """Give the name of a job, its own in the folder."""
+        return self._names.get(path) or short_name(path)
+
+    def moved_on(self, path: Path, job: Job) -> None:
+        """Take `job` for what the log at `path` holds, until its file is read again."""
+        seen = self._found.get(path)
+        if seen is not None:
+            self._found = {**self._found, path: replace(seen, job=job)}
+
+
+def _read(path: Path, stamp: tuple[int, ...]) -> _Found:
+    try:
+        data = log_bytes(path)
+    except OSError as fault:
+        return _Found(stamp, unreadable(path, fault))
+    summary = summary_of(path, data)
+    return _Found(stamp, summary, fold(parse(data).events) if summary.is_open else None)
+
+
+def _stamp(path: Path) -> tuple[int, ...]:
+    """Give what changes when a file does; nothing where there is none."""
+    try:
+        found = os.stat(path)
+    except OSError:
+        return ()
+    return found.st_mtime_ns, found.st_size, found.st_ino

@@ -1,0 +1,188 @@
+"""A session log open for writing: one event a line, only ever appended to, one writer.
+
+An event is on the disk before ``append`` returns; where it cannot be, NotKept is raised and the
+file is as it was. What a crash left at the end is set aside beside the log before anything is
+added.
+"""
+
+from __future__ import annotations
+
+import errno
+import os
+import threading
+from collections.abc import Sequence
+from pathlib import Path
+
+from booth.files.atomic import read_all, set_aside, sync
+from booth.files.safe_text import visible
+from booth.log.errors import NotKept, not_kept, not_opened
+from booth.log.events import Event, encode
+from booth.log.parse import LogContent, read_line
+
+__all__ = ["Log", "checked_line"]
+
+
+class Log:
+    """One job's log, open for writing. content: what it held when it was opened."""
+
+    def __init__(
+        self, path: Path, fd: int, content: LogContent, end: int, said: Sequence[str] = ()
+    ) -> None:
+        self.path = path
+        self.content = content
+        self._fd: int | None = fd
+        self._end = end
+        self._half_written = False
+        self._mended = content.torn is None and not content.unended
+        self._more = list(said)
+        #: A slow disk is written to in a thread: closing waits for it.
+        self._writing = threading.Lock()
+
+    @property
+    def said(self) -> list[str]:
+        """Sentences on what was found wrong with the log and what was done about it."""
+        return self.content.said + self._more
+
+    def append(self, event: Event) -> None:
+        """Bring the event onto the disk.
+
+        Raises:
+            NotKept: it is not on the disk, and nothing of it is in the log.
+        """
+        line = checked_line(event)
+        with self._writing:
+            if self._fd is None:
+                raise NotKept("This entry is NOT kept: the log is closed. Open the job again.")
+            try:
+                if not self._mended:
+                    self._mend()
+                if not _has_name(self._fd, self.path):
+                    raise NotKept(
+                        f"This entry is NOT kept: the log {visible(str(self.path))} was moved, "
+                        "replaced or deleted while the job was open. Put it back if it is gone, "
+                        "leave the job and open it again."
+                    )
+                if self._settle(self._fd):
+                    line = b"\n" + line
+                self._write(self._fd, line)
+            except OSError as fault:
+                raise not_kept(self.path, fault) from fault
+
+    @property
+    def is_in_place(self) -> bool:
+        """Whether the file is open, has its name, and has not become shorter."""
+        if self._fd is None:
+            return False
+        try:
+            return _has_name(self._fd, self.path) and os.fstat(self._fd).st_size >= self._end
+        except OSError:
+            return False
+
+    def close(self) -> None:
+        """Let go of the file and its lock."""
+        with self._writing:
+            if self._fd is not None:
+                os.close(self._fd)
+                self._fd = None
+
+    def __enter__(self) -> Log:
+        return self
+
+    def __exit__(self, *_: object) -> None:
+        self.close()
+
+    def _write(self, fd: int, line: bytes) -> None:
+        """Write and sync; whatever goes wrong, the log ends where it ended before."""
+        try:
+            written = os.write(fd, line)
+            if written != len(line):
+                raise OSError(errno.ENOSPC, f"only {written} of {len(line)} bytes were taken")
+            sync(fd)
+        except BaseException:
+            self._half_written = True
+            self._take_back(fd)
+            raise
+        self._end += len(line)
+
+    def _take_back(self, fd: int) -> None:
+        """Cut off what a failed write left; where even that fails, the next append tries again."""
+        try:
+            os.ftruncate(fd, self._end)
+            self._half_written = False
+            sync(fd)
+        except OSError:
+            pass
+
+    def _settle(self, fd: int) -> bool:
+        """Bring the end of the log in order; True where a line end has to be written first."""
+        if self._half_written:
+            self._take_back(fd)
+        size = os.fstat(fd).st_size
+        if size < self._end:
+            raise NotKept(
+                f"This entry is NOT kept: the log {visible(str(self.path))} has become shorter "
+                f"({size} of {self._end} bytes): something else wrote to it. Leave the job, look "
+                "at the file, open the job again."
+            )
+        if size == self._end:
+            return False
+        ended = read_all(fd)[-1:] == b"\n"
+        if self._half_written and ended:
+            # A whole line that was refused still stands there: with more after it, it would count.
+            raise OSError(errno.EIO, "what a failed write left cannot be taken back")
+        # What something else added, or half a line that cannot be cut off, stays a line of its own.
+        self._half_written = False
+        self._end = size
+        return not ended
+
+    def _mend(self) -> None:
+        """Set a torn end aside and cut it off, or give the last line the end that it lacks."""
+        assert self._fd is not None
+        if self.content.torn is not None:
+            beside = set_aside(self.path, self.content.torn)
+            told = f"What was cut off is set aside in {visible(beside.name)}."
+        else:
+            told = "The last entry lacked its line end, which is added."
+        size = os.fstat(self._fd).st_size
+        if size > self.content.end:
+            os.ftruncate(self._fd, self.content.end)
+        self._end = self.content.end
+        if self.content.unended:
+            self._write(self._fd, b"\n")
+        else:
+            sync(self._fd)
+        self._mended = True
+        self._more.append(told)
+
+    def try_to_mend(self) -> None:
+        """Mend the end of the log, if it needs that; where it cannot be done, say so."""
+        if self._mended:
+            return
+        try:
+            self._mend()
+        except OSError as fault:
+            said = str(not_opened(self.path, fault, "The end of the log cannot be mended yet"))
+            self._more.append(said)
+
+
+def _has_name(fd: int, path: Path) -> bool:
+    """Whether the open file is the one at `path`: a deleted file takes entries and loses them."""
+    try:
+        return os.path.samestat(os.fstat(fd), os.stat(path))
+    except FileNotFoundError:
+        return False
+
+
+def checked_line(event: Event) -> bytes:
+    """Give the event as a line that is known to read back: JSON has no words for every number."""
+    try:
+        line = encode(event)
+        back = read_line(line)
+    except (ValueError, TypeError, ArithmeticError, RecursionError) as fault:
+        raise NotKept(
+            f"This entry is NOT kept: something in it cannot be written down ({fault}). "
+            "Correct it and enter it again."
+        ) from fault
+    if type(back) is not type(event):
+        raise NotKept(f"This entry is NOT kept: {type(event).__name__} is no kind of entry.")
+    return line

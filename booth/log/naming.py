@@ -1,0 +1,63 @@
+"""What a job is called: in its file's name, in lists, in reports, in what is typed to find it.
+
+A log is ``20250615-1506-two-pack-clear-3fa2.jsonl``: when it began (UTC), its profile, a mark. Its job
+goes by what follows the date. A new mark is chosen so that no other job of the folder goes by that.
+"""
+
+from __future__ import annotations
+
+import re
+import secrets
+from collections import Counter
+from collections.abc import Iterable, Iterator, Mapping
+from datetime import UTC, datetime
+from pathlib import Path
+
+from booth.files.slug import slug
+from booth.moment import Moment
+
+__all__ = ["mark_of", "names_of", "new_stems", "short_name"]
+
+MOST_OF_SLUG = 40
+MOST_TRIES = 100
+#: So many tries, and the mark grows by a byte.
+TRIES_A_BYTE = 25
+BEGUN = re.compile(r"\d{8}-\d{4}-(?=.)")
+
+
+def short_name(path: Path) -> str:
+    """Give the name of the job whose log is `path`: the file's, without its date.
+
+    >>> short_name(Path("20250615-1506-two-pack-clear-3fa2.jsonl"))
+    'two-pack-clear-3fa2'
+    """
+    return BEGUN.sub("", path.stem, count=1) if BEGUN.match(path.stem) else path.stem
+
+
+def names_of(paths: Iterable[Path]) -> Mapping[Path, str]:
+    """Give each log of a folder its job's name; where two would share one, with the date."""
+    short = {path: short_name(path) for path in paths}
+    sharing = Counter(short.values())
+    return {path: name if sharing[name] == 1 else path.stem for path, name in short.items()}
+
+
+def mark_of(path: Path) -> str:
+    """Give the mark at the end of a log's name."""
+    return path.stem.rpartition("-")[2]
+
+
+def new_stems(begun: Moment, profile_name: str, taken: Iterable[str]) -> Iterator[str]:
+    """Give names, without suffix, that the log of a new job may have; `taken`: names of jobs."""
+    known = set(taken)
+    what = slug(profile_name)[:MOST_OF_SLUG].strip("-")
+    for tried in range(MOST_TRIES):
+        name = f"{what}-{secrets.token_hex(2 + tried // TRIES_A_BYTE)}"
+        if name not in known:
+            yield f"{_utc(begun)}-{name}"
+
+
+def _utc(moment: Moment) -> str:
+    try:
+        return datetime.fromtimestamp(moment.wall, UTC).strftime("%Y%m%d-%H%M")
+    except (OverflowError, OSError, ValueError):
+        return "00000000-0000"

@@ -1,0 +1,191 @@
+"""The jobs that are open: the one on the bench, those left open in this run, those found on disk.
+
+What is only listed, or rings, is read without the writer's lock: another booth can take it up at any
+time. The lock is taken when a job is taken up, and while an alarm is acknowledged.
+"""
+
+from __future__ import annotations
+
+import os
+from dataclasses import dataclass
+from pathlib import Path
+
+from booth.log.errors import LogBusy, NotKept
+from booth.log.events import Event, JobOpened
+from booth.log.fold import Job, NoJob
+from booth.log.found_jobs import FoundJobs
+from booth.log.session import Session
+from booth.log.store import is_free
+from booth.moment import Moment
+
+__all__ = ["OpenJob", "OpenJobs"]
+
+
+@dataclass(frozen=True, slots=True)
+class OpenJob:
+    """One open job. session: where it is held here; rings: whether its alarms are for this booth.
+
+    A job last written to before this machine was started is another machine's, or old: listed only.
+    """
+
+    path: Path
+    name: str
+    job: Job
+    session: Session | None = None
+    rings: bool = True
+
+
+class OpenJobs:
+    """All open jobs of a folder. boot: the machine's present start, as in ``Moment``.
+
+    ``look`` reads the disk and may run in a thread; ``jobs`` gives what was seen then.
+    """
+
+    def __init__(self, folder: Path, boot: str) -> None:
+        self.current: Session | None = None
+        #: those on disk; also the logs that hold no job which can be opened (``found.unread``)
+        self.found = FoundJobs(folder)
+        self._folder = folder
+        self._boot = boot
+        self._kept: list[Session] = []
+        #: jobs that were found open in another booth, or that may not be written to here
+        self._elsewhere: frozenset[Path] = frozenset()
+        #: what was said of a log that was open here for a moment only
+        self._told: dict[str, tuple[str, ...]] = {}
+
+    # -- on the bench ----------------------------------------------------------------------------
+
+    def begin(self, opened: JobOpened) -> Session:
+        """Begin a new job and put it on the bench. Raises NotKept."""
+        return self._put_up(Session.begin(self._folder, opened))
+
+    def take_up(self, path: Path, reopened_at: Moment | None = None) -> Session:
+        """Put the job at `path` on the bench, from its file where that is not as it was left.
+
+        reopened_at: where given, the closing of a closed job is voided.
+
+        Raises:
+            LogBusy: it is open in another booth.
+            NotKept: its log cannot be opened for writing.
+            NoJob: the file holds no job that can be opened.
+        """
+        session = self._open(path)
+        if reopened_at is not None:
+            try:
+                session.reopen(reopened_at)
+            except BaseException:
+                if session not in self.sessions:
+                    session.close()
+                raise
+        return self._put_up(session)
+
+    def leave(self) -> None:
+        """Clear the bench: an open job is kept, a closed one is let go."""
+        session, self.current = self.current, None
+        if session is None:
+            return
+        if session.job.closed is None:
+            self._kept.append(session)
+        else:
+            session.close()
+            self.found.moved_on(session.log.path, session.job)
+
+    def close(self) -> None:
+        """Let go of every log."""
+        for session in self.sessions:
+            session.close()
+        self.current, self._kept = None, []
+
+    @property
+    def sessions(self) -> tuple[Session, ...]:
+        """Those held here: the one on the bench first, then those left open in this run."""
+        return (*([self.current] if self.current is not None else []), *self._kept)
+
+    @property
+    def _held(self) -> frozenset[str]:
+        return frozenset(_real(each.log.path) for each in self.sessions)
+
+    def _open(self, path: Path) -> Session:
+        known = self._session_at(path)
+        if known is None:
+            session = Session.resume(path)
+            session.tell(self._told.pop(_real(path), ()))
+            return session
+        if known.log.is_in_place:
+            return known
+        fresh = known.renewed()
+        self._kept = [fresh if each is known else each for each in self._kept]
+        self.current = fresh if self.current is known else self.current
+        return fresh
+
+    def _put_up(self, session: Session) -> Session:
+        if session is not self.current:
+            self.leave()
+            self._kept = [each for each in self._kept if each is not session]
+            self.current = session
+        return session
+
+    def _session_at(self, path: Path) -> Session | None:
+        real = _real(path)
+        return next((each for each in self.sessions if _real(each.log.path) == real), None)
+
+    # -- on the disk -----------------------------------------------------------------------------
+
+    def look(self) -> None:
+        """Read the folder anew: of its files, only those that changed. May run in a thread."""
+        held = self._held
+        self.found.look(lambda path: bool(held) and _real(path) in held)
+        self._elsewhere = frozenset(path for path in self._elsewhere if not is_free(path))
+
+    def jobs(self) -> tuple[OpenJob, ...]:
+        """Give the open jobs: on the bench, left in this run, then those on disk, newest first."""
+        own = [
+            OpenJob(each.log.path, self.found.name(each.log.path), each.job, each)
+            for each in self.sessions
+            if each.job.closed is None
+        ]
+        held = self._held
+        found = [
+            OpenJob(
+                path,
+                self.found.name(path),
+                job,
+                rings=job.events[-1].at.boot == self._boot and path not in self._elsewhere,
+            )
+            for path, job in self.found.open
+            if _real(path) not in held
+        ]
+        return (*own, *found)
+
+    def open_jobs_with(self, profile_key: str) -> tuple[OpenJob, ...]:
+        """Give the open jobs of one coating profile, the one last written to first."""
+        found = [each for each in self.jobs() if each.job.profile.key == profile_key]
+        return tuple(sorted(found, key=lambda each: -each.job.events[-1].at.wall))
+
+    def acknowledge(self, path: Path, event: Event) -> bool:
+        """Keep the event that silences an alarm in the log at `path`; NotKept where that fails.
+
+        False where another booth has that job open, or it may not be written to here: its alarms
+        are no longer for this booth.
+        """
+        session = self._session_at(path)
+        if session is not None:
+            session.record(event)
+            return True
+        try:
+            session = Session.resume(path)
+        except (LogBusy, NotKept, NoJob):
+            self._elsewhere |= {path}
+            return False
+        try:
+            session.record(event)
+        finally:
+            session.close()
+            real = _real(path)
+            self._told[real] = (*self._told.get(real, ()), *session.news())
+        self.found.moved_on(path, session.job)
+        return True
+
+
+def _real(path: Path) -> str:
+    return os.path.realpath(path)

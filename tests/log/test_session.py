@@ -1,0 +1,349 @@
+"""A job and its log move together or not at all: in one step, in three, and when the file is changed."""
+
+from __future__ import annotations
+
+import errno
+import os
+import shutil
+import signal
+import subprocess
+import sys
+import threading
+from collections.abc import Callable
+from pathlib import Path
+
+import msgspec
+import pytest
+
+from booth.log import events as ev
+from booth.log import log_file
+from booth.log.errors import LogBusy, NotKept, StillWriting
+from booth.log.fold import NoJob, fold
+from booth.log.session import Session
+from booth.log.store import open_log, read_log
+from tests.log.logs import closed, note, opened
+
+ROOT = Path(__file__).parents[2]
+
+
+@pytest.fixture
+def session(tmp_path: Path) -> Session:
+    """A job of three entries."""
+    session = Session.begin(tmp_path / "jobs", opened())
+    session.record(note(0, "two"))
+    session.record(note(0, "three"))
+    return session
+
+
+def numbers(path: Path) -> list[int]:
+    return [event.n for event in read_log(path).events]
+
+
+def texts(session: Session) -> list[str]:
+    return [each.text for each in session.job.notes]
+
+
+# -- three steps ----------------------------------------------------------------------------------
+
+
+def test_each_step_does_its_part_and_no_more(session: Session) -> None:
+    path = session.log.path
+    before = path.read_bytes()
+    pending = session.prepare(note(0, "four"))
+    assert pending.event == msgspec.structs.replace(note(0, "four"), n=4)
+    assert path.read_bytes() == before and texts(session) == ["two", "three"]
+    pending.write()
+    assert read_log(path).events[-1] == pending.event and texts(session) == ["two", "three"]
+    assert session.commit(pending) == pending.event
+    assert texts(session) == ["two", "three", "four"]
+    assert session.job == fold(read_log(path).events)
+
+
+def test_a_second_entry_waits_for_the_first_and_nothing_is_lost(session: Session) -> None:
+    pending = session.prepare(note(0, "four"))
+    with pytest.raises(StillWriting, match="NOT kept: the one before it is still being written"):
+        session.prepare(note(0, "five"))
+    pending.write()
+    with pytest.raises(StillWriting):
+        session.record(note(0, "five"))
+    session.commit(pending)
+    session.record(note(0, "five"))
+    assert texts(session) == ["two", "three", "four", "five"]
+    assert numbers(session.log.path) == [1, 2, 3, 4, 5]
+
+
+def test_steps_out_of_order_are_refused(session: Session) -> None:
+    pending = session.prepare(note(0, "four"))
+    with pytest.raises(ValueError, match="written"):
+        session.commit(pending)
+    pending.write()
+    with pytest.raises(ValueError, match="once"):
+        pending.write()
+    session.commit(pending)
+    with pytest.raises(ValueError, match="committed"):
+        session.commit(pending)
+    assert numbers(session.log.path) == [1, 2, 3, 4]
+
+
+def test_what_cannot_be_written_down_is_refused_before_anything_is_pending(
+    session: Session,
+) -> None:
+    with pytest.raises(NotKept, match="cannot be written down"):
+        session.prepare(note(0, "\ud800"))
+    session.record(note(0, "four"))
+    assert texts(session)[-1] == "four"
+
+
+def test_a_failed_write_leaves_job_and_file_as_they_were(
+    session: Session, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    before, job = session.log.path.read_bytes(), session.job
+    for call in ("write", "fsync"):
+        pending = session.prepare(note(0, "lost"))
+
+        def full(*args: object) -> int:
+            raise OSError(errno.ENOSPC, os.strerror(errno.ENOSPC))
+
+        with monkeypatch.context() as patched:
+            patched.setattr(os, call, full)
+            with pytest.raises(NotKept, match="the disk is full"):
+                pending.write()
+        assert session.log.path.read_bytes() == before and session.job is job
+        with pytest.raises(ValueError, match="committed"):
+            session.commit(pending)
+    session.record(note(0, "kept"))
+    assert texts(session) == ["two", "three", "kept"]
+    assert numbers(session.log.path) == [1, 2, 3, 4]
+
+
+def test_a_slow_disk_is_waited_for_in_a_thread(
+    session: Session, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """Meanwhile the job answers, nothing else gets in, and closing waits."""
+    reached, go_on = threading.Event(), threading.Event()
+    sync = log_file.sync
+
+    def slow(fd: int) -> None:
+        reached.set()
+        assert go_on.wait(20)
+        sync(fd)
+
+    monkeypatch.setattr(log_file, "sync", slow)
+    pending = session.prepare(note(0, "four"))
+    writing = threading.Thread(target=pending.write)
+    writing.start()
+    assert reached.wait(20)
+    assert texts(session) == ["two", "three"]
+    with pytest.raises(StillWriting):
+        session.prepare(note(0, "five"))
+    closing = threading.Thread(target=session.close)
+    closing.start()
+    closing.join(0.2)
+    assert closing.is_alive(), "it was closed under a write"
+    go_on.set()
+    writing.join(20)
+    closing.join(20)
+    session.commit(pending)
+    assert texts(session)[-1] == "four" and numbers(session.log.path) == [1, 2, 3, 4]
+
+
+#: Prepares one entry more, then says so; writes it; says so; and so on. Killed in between.
+STEPS = """
+import sys
+from pathlib import Path
+from booth.log.session import Session
+from tests.log.logs import note
+session = Session.resume(Path(sys.argv[1]))
+for _ in range(3):
+    pending = session.prepare(note(0, "x" * 3000))
+    print("prepared", pending.event.n, flush=True)
+    sys.stdin.readline()
+    pending.write()
+    print("written", pending.event.n, flush=True)
+    sys.stdin.readline()
+    session.commit(pending)
+"""
+
+
+@pytest.mark.skipif(os.name == "nt", reason="signals of POSIX")
+@pytest.mark.parametrize("steps", range(1, 7))
+def test_killed_between_the_steps_what_was_said_is_kept_and_no_more(
+    session: Session, steps: int
+) -> None:
+    path = session.log.path
+    session.close()
+    with subprocess.Popen(
+        [sys.executable, "-c", STEPS, str(path)],
+        cwd=ROOT, stdin=subprocess.PIPE, stdout=subprocess.PIPE, text=True,
+    ) as program:  # fmt: skip
+        assert program.stdout is not None and program.stdin is not None
+        said = []
+        for _ in range(steps):
+            said.append(program.stdout.readline().split())
+            if len(said) < steps:
+                program.stdin.write("\n")
+                program.stdin.flush()
+        program.send_signal(signal.SIGKILL)
+    written = [int(n) for what, n in said if what == "written"]
+    assert numbers(path) == [1, 2, 3, *written]
+    again = Session.resume(path)
+    again.record(note(0, "after"))
+    again.close()
+    assert read_log(path).said == []
+
+
+# -- a file that something else changed ------------------------------------------------------------
+
+
+def copied(path: Path) -> None:
+    """What a tool that keeps folders the same does, or an editor that saves."""
+    beside = path.with_name("copy")
+    shutil.copyfile(path, beside)
+    beside.replace(path)
+
+
+def put_back(path: Path) -> None:
+    data = path.read_bytes()
+    path.unlink()
+    path.write_bytes(data)
+
+
+def merged(path: Path) -> None:
+    """Another booth, on another machine, added an entry to its copy, which came here."""
+    more = ev.encode(msgspec.structs.replace(note(0, "theirs"), n=4))
+    path.with_name("copy").write_bytes(path.read_bytes() + more)
+    path.with_name("copy").replace(path)
+
+
+def without_a_last_line_end(path: Path) -> None:
+    os.truncate(path, path.stat().st_size - 1)
+
+
+def torn_too(path: Path) -> None:
+    path.with_name("copy").write_bytes(path.read_bytes() + b'{"event":"no')
+    path.with_name("copy").replace(path)
+
+
+@pytest.mark.skipif(os.name == "nt", reason="an open file cannot be replaced there")
+@pytest.mark.parametrize("change", [copied, put_back, merged, without_a_last_line_end, torn_too])
+def test_where_the_file_holds_all_that_was_kept_the_job_goes_on_in_it(
+    session: Session, change: Callable[[Path], None]
+) -> None:
+    change(session.log.path)
+    kept = session.record(note(0, "after"))
+    session.record(note(0, "and on"))
+    theirs = ["theirs"] if change is merged else []
+    assert texts(session) == ["two", "three", *theirs, "after", "and on"]
+    assert kept.n == 4 + len(theirs)
+    assert session.job == fold(read_log(session.log.path).events)
+    assert read_log(session.log.path).said == []
+    with pytest.raises(LogBusy):
+        open_log(session.log.path)
+    assert any("set aside" in each for each in session.news()) is (change is torn_too)
+    assert session.news() == ()
+
+
+@pytest.mark.skipif(os.name == "nt", reason="an open file cannot be taken away there")
+def test_a_log_that_is_gone_is_gone_on_with_when_it_is_put_back(session: Session) -> None:
+    path = session.log.path
+    away = path.rename(path.with_name("away"))
+    job = session.job
+    for _ in range(2):
+        with pytest.raises(NotKept, match=r"This entry is NOT kept.*is gone.*Put it back") as said:
+            session.record(note(0, "lost"))
+        assert "on paper" in str(said.value)
+    assert session.job is job and not path.exists()
+    away.rename(path)
+    session.record(note(0, "kept"))
+    assert texts(session) == ["two", "three", "kept"] and numbers(path) == [1, 2, 3, 4]
+
+
+@pytest.mark.parametrize("left", [0, 10, "one line"])
+def test_a_log_that_lost_entries_keeps_nothing_and_says_what_to_do(
+    session: Session, left: int | str
+) -> None:
+    path = session.log.path
+    whole = path.read_bytes()
+    os.truncate(path, whole.index(b"\n") + 1 if left == "one line" else int(left))
+    job = session.job
+    lost = 2 if left == "one line" else 3
+    for _ in range(2):
+        with pytest.raises(NotKept) as said:
+            session.record(note(0, "refused"))
+        assert f"{lost} of 3 entries that were kept are no longer in it" in str(said.value)
+        assert "leave the job and open it again" in str(said.value)
+    assert session.job is job
+    # The first way that the sentence shows: put the whole file back.
+    path.write_bytes(whole)
+    session.record(note(0, "kept"))
+    assert texts(session) == ["two", "three", "kept"]
+
+
+def test_the_other_way_that_the_sentence_shows_goes_on_and_sets_the_rest_aside(
+    session: Session,
+) -> None:
+    path = session.log.path
+    lines = path.read_bytes().splitlines(keepends=True)
+    os.truncate(path, len(lines[0]))
+    fresh = session.renewed()
+    assert texts(fresh) == []
+    (told,) = fresh.news()
+    beside = path.with_name(path.stem + ".torn-1")
+    assert told.endswith(f"set aside in {beside.name}.") and told.startswith("2 entries")
+    assert beside.read_bytes() == b"".join(lines[1:])
+    fresh.record(note(0, "on"))
+    assert numbers(path) == [1, 2]
+
+
+def test_an_emptied_log_is_no_job_but_what_was_kept_is_set_aside(session: Session) -> None:
+    path = session.log.path
+    whole = path.read_bytes()
+    os.truncate(path, 0)
+    with pytest.raises(NoJob, match=r"3 entries.* set aside in .*\.torn-1\."):
+        session.renewed()
+    assert path.with_name(path.stem + ".torn-1").read_bytes() == whole
+
+
+@pytest.mark.skipif(os.name == "nt", reason="an open file cannot be replaced there")
+def test_a_replaced_log_that_another_booth_opened_says_so(session: Session) -> None:
+    copied(session.log.path)
+    with (
+        open_log(session.log.path),
+        pytest.raises(NotKept, match="another booth has the new one open"),
+    ):
+        session.record(note(0, "lost"))
+    session.record(note(0, "kept"))
+    assert texts(session)[-1] == "kept"
+
+
+@pytest.mark.skipif(os.name == "nt", reason="an open file cannot be replaced there")
+def test_a_full_disk_after_the_reopening_loses_neither_theirs_nor_ours(
+    session: Session, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    merged(session.log.path)
+
+    def full(fd: int) -> None:
+        raise OSError(errno.ENOSPC, os.strerror(errno.ENOSPC))
+
+    with monkeypatch.context() as patched:
+        patched.setattr(log_file, "sync", full)
+        with pytest.raises(NotKept, match="the disk is full"):
+            session.record(note(0, "lost"))
+    session.record(note(0, "kept"))
+    assert texts(session) == ["two", "three", "theirs", "kept"]
+    assert numbers(session.log.path) == [1, 2, 3, 4, 5]
+
+
+def test_a_closed_session_stays_closed(session: Session) -> None:
+    session.close()
+    with pytest.raises(NotKept, match="closed"):
+        session.record(note(0, "lost"))
+    with open_log(session.log.path) as log:
+        assert log.content.said == []
+
+
+def test_reopening_voids_every_closing(session: Session) -> None:
+    for verdict in ("good", "redo"):
+        session.record(closed(verdict))
+    session.reopen(opened().at)
+    assert session.job.closed is None and len(session.job.of(ev.Voided)) == 2
