@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from typing import ClassVar
 
-from booth.bench.instrument import Instrument, Values, quantity
 from booth.bench.context import Context
+from booth.bench.instrument import Instrument, Values, quantity
 from booth.job.measured import compare
 from booth.log.events import AirRead, Event
 from booth.profile.model import Range

@@ -9,8 +9,8 @@ from textual.containers import VerticalScroll
 from textual.content import Content
 from textual.widgets import Static
 
-from booth.bench.instrument import Instrument, Values
 from booth.bench.context import Context
+from booth.bench.instrument import Instrument, Values
 from booth.log.events import CautionAcknowledged, Event
 from booth.log.fold import Job
 from booth.moment import Moment

@@ -15,7 +15,7 @@ from booth.log.events import EffluxTimed, Event, StopwatchDropped, StopwatchStar
 from booth.log.fold import Stopwatch
 from booth.trade.cups.cup_names import cup_named
 from booth.trade.cups.cup_runs import run_statistics
-from booth.trade.cups.cup_table import Cup, CUPS
+from booth.trade.cups.cup_table import CUPS, Cup
 from booth.trade.cups.efflux_time import equivalent_efflux, viscosity_from_efflux
 from booth.trade.result import BadInput, Estimate, Outside, Value
 from booth.units import Kind, show

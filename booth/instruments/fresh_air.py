@@ -12,8 +12,8 @@ from typing import ClassVar
 from textual.app import ComposeResult
 from textual.widgets import Static
 
-from booth.bench.instrument import Instrument, Values, number, word
 from booth.bench.context import Context
+from booth.bench.instrument import Instrument, Values, number, word
 from booth.job.measured import delivery_ml_min
 from booth.job.vapour import Vapour, known_solvent, percent_known, vapour_of
 from booth.log.events import Event, FreshAirChecked

@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from typing import ClassVar
 
-from booth.bench.instrument import Instrument, Values, word
 from booth.bench.context import Context
+from booth.bench.instrument import Instrument, Values, word
 from booth.log.events import Event, FaultSeen, JobClosed, StepDone
 from booth.widgets.entry import Field
 from booth.words.readout import Readout

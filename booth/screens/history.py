@@ -71,7 +71,7 @@ class History(ListScreen[None]):
         """The picked job."""
         return self.listed[self.picked] if self.picked < len(self.listed) else None
 
-    def title(self) -> str:
+    def heading(self) -> str:
         if not self.has_read:
             return "Past jobs: reading the logs"
         if not self.summaries:
@@ -129,7 +129,7 @@ class History(ListScreen[None]):
             await self._read_one(chosen)
             return
         try:
-            session = self.host.jobs.reopen(chosen.path, self.host.clock.now())
+            session = self.host.jobs.take_up(chosen.path, self.host.clock.now())
         except (LogBusy, NotKept, NoJob, OSError) as fault:
             await self.host.show(Sheet("This job cannot be opened", (str(fault),), grave=True))
             return

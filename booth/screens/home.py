@@ -62,7 +62,7 @@ class Home(ListScreen[None]):
         self.shop_faults = tuple(host.read_shop())
         library = load_folder(host.places.profiles_dirs)
         self.rows = (
-            *job_rows(host.jobs.jobs(), host.jobs.unread, when),
+            *job_rows(host.jobs.jobs(), host.jobs.found.unread, when),
             *profile_rows(library),
             *shop_rows(host.places.shop_file, self.shop_faults),
             history_row(host.places.jobs_dir, host.places.own_profiles_dir),
@@ -98,7 +98,7 @@ class Home(ListScreen[None]):
 
     # -- the list ---------------------------------------------------------------------------
 
-    def title(self) -> str:
+    def heading(self) -> str:
         return "booth"
 
     def lines(self, now: Moment) -> tuple[PickLine, ...]:

@@ -68,7 +68,7 @@ class JobLog(ListScreen[None]):
         events = self.desk.job.events
         return events[len(events) - 1 - min(self.picked, len(events) - 1)]
 
-    def title(self) -> str:
+    def heading(self) -> str:
         job = self.desk.job
         voided = f", {len(job.void)} voided" if job.void else ""
         return f"Log of this job: {len(job.events)} entries{voided}"

@@ -45,7 +45,7 @@ class ListScreen(OwnScreen[T], Generic[T]):
 
     # -- what a list says -------------------------------------------------------------------
 
-    def title(self) -> str:
+    def heading(self) -> str:
         """The line at the top."""
         return ""
 
@@ -109,7 +109,7 @@ class ListScreen(OwnScreen[T], Generic[T]):
         """Draw list, words and keys, as far as they have changed."""
         shown = self.query_one(PickList)
         shown.lines, shown.picked = self.lines(now), self.picked
-        self.put("#name", content(self.title()))
+        self.put("#name", content(self.heading()))
         if self.BESIDE:
             self._page.show(self.about(now))
         self.draw_keys()

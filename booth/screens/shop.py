@@ -51,7 +51,7 @@ class ShopScreen(ListScreen[None]):
         self.picked = 0 if self.faults else 1
         super().on_mount()
 
-    def title(self) -> str:
+    def heading(self) -> str:
         return "Shop"
 
     def _listed(self) -> tuple[tuple[PickLine, Item | None], ...]:

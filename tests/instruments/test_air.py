@@ -7,9 +7,9 @@ from collections.abc import Sequence
 import msgspec
 import pytest
 
+from booth.bench.context import Context
 from booth.clock import ManualClock
 from booth.instruments.air import air_readout, compressor_lines, held_s
-from booth.bench.context import Context
 from booth.log.events import AirRead, Event, Voided
 from booth.log.fold import fold
 from booth.profile.model import Gun as GunSettings

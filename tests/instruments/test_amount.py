@@ -5,6 +5,7 @@ from __future__ import annotations
 import pytest
 
 from booth.instruments.amount.instrument import FORMS, area_readout
+from booth.instruments.amount.words import area_words, plan_readout, rough, this_area
 from booth.job.material import DIMENSIONS
 from booth.log.events import AmountPlanned, AreaAdded, CatchMade, StepDone
 from booth.profile.model import AtTemperature, Film, Gun, Mix, MixPart, Range
@@ -12,7 +13,6 @@ from booth.shop.model import Gun as OwnGun
 from booth.shop.model import Shop
 from booth.units import System
 from booth.widgets.figure_panel import FigurePanel
-from booth.instruments.amount.words import area_words, plan_readout, rough, this_area
 from booth.words.tone import Tone
 from tests.instruments.at_bench import at_bench, context_of
 from tests.job.make import at, profile, q

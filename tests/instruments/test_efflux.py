@@ -3,13 +3,13 @@
 from __future__ import annotations
 
 import pytest
+from booth.widgets.entry import Choice
 
 from booth.instruments.efflux import Efflux, efflux_readout
 from booth.log.events import EffluxTimed
 from booth.profile.model import Efflux as Wanted
 from booth.profile.model import Range
 from booth.trade.cups.cup_names import cup_named
-from booth.widgets.entry import Choice
 from booth.words.tone import Tone
 from tests.instruments.at_bench import at_bench, context_of
 from tests.job.make import at, profile

@@ -7,6 +7,7 @@ from collections.abc import Sequence
 import pytest
 
 from booth.clock import ManualClock
+from booth.instruments.faults.words import KINDS, causes_lines, reading_words, strongest
 from booth.log.events import (
     AirRead,
     CoatBegun,
@@ -25,7 +26,6 @@ from booth.units import System
 from booth.widgets.figure_panel import FigurePanel
 from booth.widgets.pick_list import PickList, lay_out
 from booth.widgets.rows import strings
-from booth.instruments.faults.words import KINDS, causes_lines, reading_words, strongest
 from booth.words.tone import Tone
 from tests.instruments.at_bench import AtBench, at_bench
 from tests.job.make import q

@@ -6,6 +6,7 @@ from collections.abc import Sequence
 
 import msgspec
 import pytest
+from booth.widgets.entry import Choice
 
 from booth.clock import ManualClock
 from booth.instruments.fresh_air import NOT_A_PERMISSION, Checked, check, fresh_air_readout
@@ -15,7 +16,6 @@ from booth.profile.model import Film, Hazard, Mix, Profile, Thinner
 from booth.shop.model import Room, Shop
 from booth.trade.ventilation.solvents import solvent_names
 from booth.units import System
-from booth.widgets.entry import Choice
 from booth.widgets.figure_panel import FigurePanel
 from booth.words.readout import Readout
 from booth.words.tone import Tone

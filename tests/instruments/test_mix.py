@@ -6,8 +6,9 @@ from collections.abc import Sequence
 
 import pytest
 
-from booth.clock import ManualClock
 from booth.bench.context import Context
+from booth.clock import ManualClock
+from booth.instruments.mix.words import empty_readout, pour_readout
 from booth.job.pouring import BatchPlan, pouring
 from booth.log import events as ev
 from booth.log.fold import fold
@@ -15,7 +16,6 @@ from booth.profile.model import AtTemperature, Mix, MixPart, Thinner
 from booth.profile.steps import DEFAULT_STEPS
 from booth.units import System
 from booth.widgets.pour_table import PourTable
-from booth.instruments.mix.words import empty_readout, pour_readout
 from booth.words.tone import Tone
 from tests.instruments.at_bench import AtBench, at_bench
 from tests.job.make import START, opened, profile, q

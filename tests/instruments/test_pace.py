@@ -5,12 +5,12 @@ from __future__ import annotations
 import pytest
 
 from booth.instruments.pace.instrument import Pace
+from booth.instruments.pace.words import pace_readout, pass_s_of, timed_readout, wanted_film
 from booth.log.events import CatchMade, CoatBegun, FanSet, FilmRead, PassTimed, StepDone
 from booth.profile.model import Film, Gun, Range
 from booth.units import System
 from booth.widgets.figure_panel import FigurePanel
 from booth.widgets.pace_bar import PaceBar
-from booth.instruments.pace.words import pace_readout, pass_s_of, timed_readout, wanted_film
 from booth.words.tone import Tone
 from tests.instruments.at_bench import at_bench, context_of
 from tests.job.make import at, profile, q

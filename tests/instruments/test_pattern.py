@@ -6,12 +6,6 @@ import re
 
 import pytest
 
-from booth.job.patterns import SHAPES, Pattern
-from booth.log.events import FanSet, PatternRead, StepDone
-from booth.screens.sheet import Sheet
-from booth.units import System
-from booth.widgets.film_plot import FilmPlot
-from booth.widgets.spray_paper import SprayPaper
 from booth.instruments.pattern.words import (
     film_readout,
     paper_of,
@@ -20,6 +14,12 @@ from booth.instruments.pattern.words import (
     turns_content,
     zones_fault,
 )
+from booth.job.patterns import SHAPES, Pattern
+from booth.log.events import FanSet, PatternRead, StepDone
+from booth.screens.sheet import Sheet
+from booth.units import System
+from booth.widgets.film_plot import FilmPlot
+from booth.widgets.spray_paper import SprayPaper
 from booth.words.tone import Tone
 from tests.instruments.at_bench import at_bench, context_of
 from tests.job.make import at, q

@@ -8,12 +8,12 @@ from collections.abc import Sequence
 import pytest
 
 from booth.clock import ManualClock, local_hhmm
+from booth.instruments.plan.words import ticks
 from booth.log import events as ev
 from booth.moment import Moment, later
 from booth.profile.model import AtTemperature, Mix, MixPart, Waits
 from booth.widgets.figure_panel import FigurePanel
 from booth.widgets.time_line import TimelineView
-from booth.instruments.plan.words import ticks
 from tests.instruments.at_bench import AtBench, at_bench
 from tests.job.make import one_time, profile
 

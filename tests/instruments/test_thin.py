@@ -9,9 +9,9 @@ import pytest
 from booth.clock import ManualClock
 from booth.instruments.efflux import Efflux
 from booth.instruments.thin.instrument import Thin
+from booth.instruments.thin.words import thin_readout
 from booth.log import events as ev
 from booth.units import Quantity, System
-from booth.instruments.thin.words import thin_readout
 from booth.words.tone import Tone
 from tests.instruments.at_bench import AtBench, at_bench
 from tests.job.make import profile, q

@@ -5,6 +5,7 @@ from __future__ import annotations
 import os
 
 import pytest
+from booth.widgets.entry import FieldRow
 from textual.widgets import OptionList
 
 from booth.screens.shop_forms import Item, fields, items, lines, with_item, without_item
@@ -12,7 +13,6 @@ from booth.shop.model import Compressor, Gun, OwnCup, Room, Shop
 from booth.shop.read import read_shop, read_shop_text
 from booth.trade.cups.cup_table import CUPS
 from booth.units import Quantity, System, warm
-from booth.widgets.entry import FieldRow
 from tests.screens.at_app import AtApp, at_app
 from tests.shop.made import WHOLE
 

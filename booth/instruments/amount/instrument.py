@@ -5,14 +5,14 @@ from __future__ import annotations
 import math
 from typing import ClassVar
 
-from booth.bench.instrument import Instrument, Values, number, quantity, word
 from booth.bench.context import Context
+from booth.bench.instrument import Instrument, Values, number, quantity, word
+from booth.instruments.amount.words import area_words, plan_in, plan_readout, this_area
 from booth.job.material import DIMENSIONS, total_area_m2
 from booth.log.events import AmountPlanned, AreaAdded, Event
 from booth.moment import Moment
 from booth.units import Kind, Quantity, show, shown_unit
 from booth.widgets.entry import Field, FieldRow, TypedText
-from booth.instruments.amount.words import area_words, plan_in, plan_readout, this_area
 from booth.words.readout import Readout
 from booth.words.tone import Tone
 

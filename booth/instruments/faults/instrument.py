@@ -9,8 +9,9 @@ from textual.containers import VerticalScroll
 from textual.content import Content
 from textual.widgets import Static
 
-from booth.bench.instrument import Instrument, Values
 from booth.bench.context import Context
+from booth.bench.instrument import Instrument, Values
+from booth.instruments.faults.words import causes_lines, strongest
 from booth.job.fault_evidence import evidence_of
 from booth.log.events import Event, FaultSeen
 from booth.log.fold import Job
@@ -22,7 +23,6 @@ from booth.widgets.entry import FieldRow
 from booth.widgets.figure_panel import FigurePanel
 from booth.widgets.pick_list import Line, PickList
 from booth.widgets.text import content
-from booth.instruments.faults.words import causes_lines, strongest
 from booth.words.readout import Readout
 
 KEYS = tuple(FAULTS)

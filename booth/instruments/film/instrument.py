@@ -6,8 +6,9 @@ import math
 from itertools import pairwise
 from typing import ClassVar
 
-from booth.bench.instrument import Instrument, Values, number, quantity, word
 from booth.bench.context import Context
+from booth.bench.instrument import Instrument, Values, number, quantity, word
+from booth.instruments.film.words import change_lines, dry_line, lands_line
 from booth.job.gauge_readings import coat_on, film_of, readings_of, statistics_of
 from booth.job.steps import steps_of
 from booth.log.events import Event, FilmRead
@@ -17,7 +18,6 @@ from booth.trade.film.wet_gauge import TEETH_MIL, FilmInterval, Judgement, Verdi
 from booth.trade.result import BadInput
 from booth.units import Kind, Quantity, System, show, shown_unit
 from booth.widgets.entry import Choice, Field, FieldRow
-from booth.instruments.film.words import change_lines, dry_line, lands_line
 from booth.words.profile_words import range_words
 from booth.words.readout import Readout
 from booth.words.tone import Tone

@@ -6,17 +6,9 @@ from typing import ClassVar
 
 from textual.app import ComposeResult
 
-from booth.bench.instrument import Instrument, Values, number
 from booth.bench.context import Context
+from booth.bench.instrument import Instrument, Values, number
 from booth.instruments.mix.rows import FRESH, READING, fields, plan_by_rows, wanted_rows
-from booth.job.pouring import Pouring, batch_of, open_pours, pour_event, pouring, rest_amount
-from booth.log.events import BatchMixed, Event, Poured, Voided
-from booth.log.fold import Job
-from booth.moment import Moment, elapsed
-from booth.trade.result import BadInput
-from booth.widgets.entry import Choice, Field, FieldRow
-from booth.widgets.figure_panel import FigurePanel
-from booth.widgets.pour_table import PourTable
 from booth.instruments.mix.words import (
     batch_line,
     batch_readout,
@@ -26,6 +18,14 @@ from booth.instruments.mix.words import (
     pour_readout,
     pour_rows,
 )
+from booth.job.pouring import Pouring, batch_of, open_pours, pour_event, pouring, rest_amount
+from booth.log.events import BatchMixed, Event, Poured, Voided
+from booth.log.fold import Job
+from booth.moment import Moment, elapsed
+from booth.trade.result import BadInput
+from booth.widgets.entry import Choice, Field, FieldRow
+from booth.widgets.figure_panel import FigurePanel
+from booth.widgets.pour_table import PourTable
 from booth.words.readout import Readout
 
 #: Two presses closer than this are one press that bounced [s].

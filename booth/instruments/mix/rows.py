@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-from booth.bench.instrument import Values, number, quantity, word
 from booth.bench.context import Context
+from booth.bench.instrument import Values, number, quantity, word
 from booth.job.pouring import (
     BatchPlan,
     components,

@@ -9,16 +9,8 @@ from textual.containers import Vertical
 from textual.timer import Timer
 from textual.widgets import Static
 
-from booth.bench.instrument import Instrument, Values, number, word
 from booth.bench.context import Context
-from booth.job.pace_basis import basis_of
-from booth.log.events import Event, PassTimed
-from booth.moment import Moment, elapsed
-from booth.units import Kind, Quantity, System
-from booth.widgets.entry import Field, FieldRow
-from booth.widgets.figure_panel import FigurePanel
-from booth.widgets.pace_bar import PaceBar, sweep
-from booth.widgets.text import content, reflow
+from booth.bench.instrument import Instrument, Values, number, word
 from booth.instruments.pace.words import (
     length_words,
     missing_words,
@@ -28,6 +20,14 @@ from booth.instruments.pace.words import (
     running_readout,
     timed_readout,
 )
+from booth.job.pace_basis import basis_of
+from booth.log.events import Event, PassTimed
+from booth.moment import Moment, elapsed
+from booth.units import Kind, Quantity, System
+from booth.widgets.entry import Field, FieldRow
+from booth.widgets.figure_panel import FigurePanel
+from booth.widgets.pace_bar import PaceBar, sweep
+from booth.widgets.text import content, reflow
 from booth.words.readout import Readout
 from booth.words.tone import Tone
 

@@ -9,8 +9,18 @@ from textual.app import ComposeResult
 from textual.containers import Vertical, VerticalScroll
 from textual.widgets import Static
 
-from booth.bench.instrument import Instrument, Values, quantity, word
 from booth.bench.context import Context
+from booth.bench.instrument import Instrument, Values, quantity, word
+from booth.instruments.pattern.words import (
+    film_readout,
+    paper_of,
+    paper_readout,
+    pattern_in,
+    pattern_words,
+    section_of,
+    turns_content,
+    zones_fault,
+)
 from booth.job.measured import fan_mm, overlap_fraction
 from booth.job.patterns import SHAPES, Pattern, best_overlap, pattern_of
 from booth.log.events import Event, PatternRead
@@ -22,16 +32,6 @@ from booth.widgets.figure_panel import FigurePanel
 from booth.widgets.film_plot import FilmPlot
 from booth.widgets.spray_paper import SprayPaper
 from booth.widgets.text import content, reflow
-from booth.instruments.pattern.words import (
-    film_readout,
-    paper_of,
-    paper_readout,
-    pattern_in,
-    pattern_words,
-    section_of,
-    turns_content,
-    zones_fault,
-)
 from booth.words.readout import Readout
 from booth.words.tone import Tone
 

@@ -6,14 +6,14 @@ from typing import ClassVar
 
 from textual.app import ComposeResult
 
-from booth.bench.instrument import Instrument, Values, number
 from booth.bench.context import Context
+from booth.bench.instrument import Instrument, Values, number
+from booth.instruments.plan.words import plan_readout, timeline
 from booth.job.job_schedule import Planned, planned, spray_times
 from booth.units import Kind, Quantity
 from booth.widgets.entry import Field, FieldRow
 from booth.widgets.figure_panel import FigurePanel
 from booth.widgets.time_line import TimelineView
-from booth.instruments.plan.words import plan_readout, timeline
 from booth.words.readout import Readout
 
 

@@ -4,8 +4,9 @@ from __future__ import annotations
 
 from typing import ClassVar
 
-from booth.bench.instrument import Instrument, Values, number, quantity
 from booth.bench.context import Context
+from booth.bench.instrument import Instrument, Values, number, quantity
+from booth.instruments.thin.words import thin_readout
 from booth.job.mixture import added_ml, now, stages, viscosity_of
 from booth.job.pouring import thinner_of
 from booth.job.thin_advice import Advice, Finding, advise
@@ -15,7 +16,6 @@ from booth.trade.result import Value
 from booth.units import Kind, Quantity, show
 from booth.widgets.entry import Field, FieldRow
 from booth.words.readout import Readout
-from booth.instruments.thin.words import thin_readout
 
 
 class Thin(Instrument):
