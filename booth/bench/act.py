@@ -7,15 +7,15 @@ their order; where an entry cannot be kept, those behind it are not.
 from __future__ import annotations
 
 from collections.abc import Callable
-from dataclasses import dataclass
+
+import msgspec
 
 from booth.bench.context import Context
 from booth.forms.form import Form
 from booth.log.events import Event
 
 
-@dataclass(frozen=True, slots=True)
-class Act:
+class Act(msgspec.Struct, frozen=True):
     """word: what the key does, for the key line, empty where it is not shown there; text: the key
     is a character of a text."""
 
@@ -24,30 +24,26 @@ class Act:
     text: bool = False
 
 
-@dataclass(frozen=True, slots=True)
-class Keep:
+class Keep(msgspec.Struct, frozen=True):
     """Bring an entry onto the disk."""
 
     event: Event
 
 
-@dataclass(frozen=True, slots=True)
-class SetForm:
+class SetForm(msgspec.Struct, frozen=True):
     """The form is like this now."""
 
     form: Form
 
 
-@dataclass(frozen=True, slots=True)
-class Say:
+class Say(msgspec.Struct, frozen=True):
     """Say a sentence in the line above the keys."""
 
     words: str
     fault: bool = False
 
 
-@dataclass(frozen=True, slots=True)
-class Offer:
+class Offer(msgspec.Struct, frozen=True):
     """Entries that were voided a moment ago: the same key brings them back."""
 
     targets: tuple[int, ...] = ()
@@ -57,27 +53,23 @@ class Offer:
 NO_OFFER = Offer()
 
 
-@dataclass(frozen=True, slots=True)
-class GoOn:
+class GoOn(msgspec.Struct, frozen=True):
     """Open the next open step."""
 
 
-@dataclass(frozen=True, slots=True)
-class OpenStep:
+class OpenStep(msgspec.Struct, frozen=True):
     """Open a step by its key."""
 
     key: str
 
 
-@dataclass(frozen=True, slots=True)
-class PickStep:
+class PickStep(msgspec.Struct, frozen=True):
     """Walk the list of steps at this one; "" leaves the list."""
 
     key: str = ""
 
 
-@dataclass(frozen=True, slots=True)
-class Choice:
+class Choice(msgspec.Struct, frozen=True):
     """One line of a menu, and what it does when it is chosen at a later now."""
 
     words: str
@@ -85,16 +77,14 @@ class Choice:
     behind: str = ""
 
 
-@dataclass(frozen=True, slots=True)
-class Menu:
+class Menu(msgspec.Struct, frozen=True):
     """Let the painter choose."""
 
     title: str
     choices: tuple[Choice, ...]
 
 
-@dataclass(frozen=True, slots=True)
-class Ask:
+class Ask(msgspec.Struct, frozen=True):
     """Let the painter write a line; `act` says what becomes of it. needed: it may not be empty."""
 
     question: str
@@ -104,22 +94,19 @@ class Ask:
     needed: bool = False
 
 
-@dataclass(frozen=True, slots=True)
-class Command:
+class Command(msgspec.Struct, frozen=True):
     """A command of the table of commands, by its id."""
 
     id: str
 
 
-@dataclass(frozen=True, slots=True)
-class Scroll:
+class Scroll(msgspec.Struct, frozen=True):
     """Move what is read by so many rows."""
 
     by: int
 
 
-@dataclass(frozen=True, slots=True)
-class CloseJob:
+class CloseJob(msgspec.Struct, frozen=True):
     """The job is closed: leave the bench."""
 
 

@@ -6,11 +6,11 @@ Key line, menus, palette and help are made from this table, so that they cannot 
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass
+
+import msgspec
 
 
-@dataclass(frozen=True, slots=True)
-class Command:
+class Command(msgspec.Struct, frozen=True):
     """One thing the painter can ask for.
 
     keys: the first is the one shown where letters are no text, the function key where they are;

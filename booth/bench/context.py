@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, field, replace
+import msgspec
 
 from booth.job.past import GoodSettings, PastJobs
 from booth.log.fold import Job, Stopwatch
@@ -12,8 +12,7 @@ from booth.shop.model import Shop
 from booth.units import System
 
 
-@dataclass(frozen=True, slots=True)
-class Context:
+class Context(msgspec.Struct, frozen=True):
     """All that an instrument draws and decides by.
 
     good: what was set in the last good job of this product and gun, if there was one; past: the
@@ -24,9 +23,9 @@ class Context:
     now: Moment
     system: System
     step: Step
-    shop: Shop = field(default_factory=Shop)
+    shop: Shop = msgspec.field(default_factory=Shop)
     good: GoodSettings | None = None
-    past: PastJobs = field(default_factory=PastJobs)
+    past: PastJobs = msgspec.field(default_factory=PastJobs)
 
     @property
     def profile(self) -> Profile:
@@ -43,4 +42,4 @@ class Context:
 
     def at(self, now: Moment) -> Context:
         """The same at another now."""
-        return replace(self, now=now)
+        return msgspec.structs.replace(self, now=now)

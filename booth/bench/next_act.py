@@ -9,7 +9,7 @@ names it, and brings it back when pressed again.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+import msgspec
 
 from booth.bench import commands
 from booth.bench.act import (
@@ -39,8 +39,7 @@ from booth.words.event_words import words
 SPACE = ("space", "pagedown")
 
 
-@dataclass(frozen=True, slots=True)
-class Situation:
+class Situation(msgspec.Struct, frozen=True):
     """What the painter sees: the step with its form; the step picked in the list, if the list has
     the keys; what was voided a moment ago."""
 

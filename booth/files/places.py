@@ -2,14 +2,14 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from pathlib import Path
+
+import msgspec
 
 from booth.files import paths
 
 
-@dataclass(frozen=True, slots=True)
-class Places:
+class Places(msgspec.Struct, frozen=True):
     """Where everything is."""
 
     jobs_dir: Path

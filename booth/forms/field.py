@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+import msgspec
 
 from booth.units import (
     EntryError,
@@ -22,8 +22,7 @@ Given = Quantity | str | None
 MORE_UNITS = {Kind.TIME: ("min", "h")}
 
 
-@dataclass(frozen=True, slots=True)
-class Field:
+class Field(msgspec.Struct, frozen=True):
     """One row.
 
     kind: a quantity of this kind; None with `choices`: one of them (value, words); None without: words.

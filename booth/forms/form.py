@@ -7,8 +7,9 @@ keys change it in ``edit``, a widget draws it.
 from __future__ import annotations
 
 from collections.abc import Collection, Mapping
-from dataclasses import dataclass, field, replace
 from typing import NamedTuple
+
+import msgspec
 
 from booth.files.safe_text import visible
 from booth.forms.field import Field, Given, echoed, in_system, shown, understood
@@ -17,16 +18,15 @@ from booth.units import EntryError, Quantity, System, shown_unit
 Values = Mapping[str, Given]
 
 
-@dataclass(frozen=True, slots=True)
-class Form:
+class Form(msgspec.Struct, frozen=True):
     """What the painter has put into the rows, by their keys.
 
     marked: the row that keys go to, "" for where it begins; cursor: in its text, from its end;
     opened: the assumed rows are in sight; erased: the last key erased the last character.
     """
 
-    texts: Mapping[str, str] = field(default_factory=dict)
-    chosen: Mapping[str, str] = field(default_factory=dict)
+    texts: Mapping[str, str] = msgspec.field(default_factory=dict)
+    chosen: Mapping[str, str] = msgspec.field(default_factory=dict)
     marked: str = ""
     cursor: int = 0
     opened: bool = False
@@ -37,15 +37,15 @@ class Form:
         texts = {**self.texts, key: text}
         if not text:
             del texts[key]
-        return replace(self, texts=texts, marked=key, cursor=cursor, erased=False)
+        return msgspec.structs.replace(self, texts=texts, marked=key, cursor=cursor, erased=False)
 
     def choosing(self, key: str, value: str) -> Form:
         """The form with this choice made."""
-        return replace(self, chosen={**self.chosen, key: value}, erased=False)
+        return msgspec.structs.replace(self, chosen={**self.chosen, key: value}, erased=False)
 
     def marking(self, key: str) -> Form:
         """The form with another row marked."""
-        return replace(self, marked=key, cursor=0, erased=False)
+        return msgspec.structs.replace(self, marked=key, cursor=0, erased=False)
 
     def emptied(self, *, but: Collection[str] = ()) -> Form:
         """The form for the next entry: choices stay, texts go."""
@@ -81,8 +81,7 @@ class Row(NamedTuple):
         return bool(self.fault) or (self.field.is_needed and self.is_empty)
 
 
-@dataclass(frozen=True, slots=True)
-class Rows:
+class Rows(msgspec.Struct, frozen=True):
     """A form's rows as they stand. every: all of them; sight: those that are shown, in order."""
 
     form: Form
@@ -198,4 +197,4 @@ def other_units(form: Form, fields: tuple[Field, ...], before: System, now: Syst
         key: in_system(text, by_key[key], before, now) if key in by_key else text
         for key, text in form.texts.items()
     }
-    return replace(form, texts=texts)
+    return msgspec.structs.replace(form, texts=texts)

@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
-from dataclasses import dataclass
 from pathlib import Path
+
+import msgspec
 
 from booth.files.faults import Fault
 from booth.job.steps import next_open
@@ -22,8 +23,7 @@ from booth.words.wait_words import faces
 JOBS, PROFILES, REST = "Jobs not closed", "Coating profiles", "Shop"
 
 
-@dataclass(frozen=True, slots=True)
-class HomeRow:
+class HomeRow(msgspec.Struct, frozen=True):
     """One line to pick: what it is for ('job', 'profile', 'faults', 'shop', 'history'), and what it
     is made from. id: tells it again after the disk was read anew."""
 

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
 
 import msgspec
 
@@ -18,8 +17,7 @@ THOUSAND = 1000.0
 YES, NO = "yes", "no"
 
 
-@dataclass(frozen=True, slots=True)
-class Item:
+class Item(msgspec.Struct, frozen=True):
     """One thing of the shop. at: its place among its kind; None: a new one, or the only one."""
 
     what: str

@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from typing import ClassVar
 
+import msgspec
 from textual.reactive import reactive
 
 from booth.widgets.row_widget import Drawn
@@ -18,8 +18,7 @@ TRACK, TICK, HIT, WORDS = "pace-bar--track", "pace-bar--tick", "pace-bar--hit", 
 LIT = 0.12
 
 
-@dataclass(frozen=True)
-class Sweep:
+class Sweep(msgspec.Struct, frozen=True):
     """Where the gun should be: place from 0 (left) to 1 (right), going right or left, in which pass
     (from 1), and how much of the pass is left in seconds."""
 

@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 import enum
-from dataclasses import dataclass
 from typing import ClassVar
 
+import msgspec
 from rich.cells import cell_len
 from textual import events
 from textual.message import Message
@@ -42,8 +42,7 @@ MORE = "step-list--more"
 NAME_KEEPS = 12
 
 
-@dataclass(frozen=True)
-class StepRow:
+class StepRow(msgspec.Struct, frozen=True):
     """number: as shown; name: in the painter's words; state."""
 
     number: int

@@ -5,13 +5,12 @@ They are finished words and numbers; nothing here knows of a job, a clock or a s
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+import msgspec
 
 from booth.words.tone import Tone
 
 
-@dataclass(frozen=True, slots=True)
-class PourRow:
+class PourRow(msgspec.Struct, frozen=True):
     """One pour: its component, its amount alone, the mark at which it ends.
 
     tone: GOOD poured, READY to be poured now, PLAIN later.
@@ -23,8 +22,7 @@ class PourRow:
     tone: Tone
 
 
-@dataclass(frozen=True, slots=True)
-class PartRow:
+class PartRow(msgspec.Struct, frozen=True):
     """One part as it is to be shown."""
 
     name: str
@@ -36,8 +34,7 @@ class PartRow:
     estimate: bool = False
 
 
-@dataclass(frozen=True)
-class Section:
+class Section(msgspec.Struct, frozen=True):
     """What to draw.
 
     samples: (place, film as a share of the target), places rising; low, high: the band as shares
@@ -51,8 +48,7 @@ class Section:
     unit: str = ""
 
 
-@dataclass(frozen=True)
-class Paper:
+class Paper(msgspec.Struct, frozen=True):
     """What to draw.
 
     films: how heavy it is from one end to the other, any scale; bend: how far it bows, 0 straight;
@@ -65,8 +61,7 @@ class Paper:
     words: tuple[str, ...] = ()
 
 
-@dataclass(frozen=True, slots=True)
-class LineBlock:
+class LineBlock(msgspec.Struct, frozen=True):
     """A stretch of a row. tone: what it is; text: on a block of spraying, the coat; done: it is past."""
 
     start_s: float
@@ -76,8 +71,7 @@ class LineBlock:
     done: bool = False
 
 
-@dataclass(frozen=True, slots=True)
-class LineRow:
+class LineRow(msgspec.Struct, frozen=True):
     """One row: a part, or a batch."""
 
     name: str
@@ -85,8 +79,7 @@ class LineRow:
     note: str = ""
 
 
-@dataclass(frozen=True, slots=True)
-class Timeline:
+class Timeline(msgspec.Struct, frozen=True):
     """All of it, in seconds from now; ticks: (seconds, words) along the top."""
 
     rows: tuple[LineRow, ...] = ()
@@ -95,38 +88,33 @@ class Timeline:
     ticks: tuple[tuple[float, str], ...] = ()
 
 
-@dataclass(frozen=True, slots=True)
-class Pours:
+class Pours(msgspec.Struct, frozen=True):
     """The pours of a batch."""
 
     rows: tuple[PourRow, ...]
 
 
-@dataclass(frozen=True, slots=True)
-class Parts:
+class Parts(msgspec.Struct, frozen=True):
     """The parts of a job; chosen: the position of the one that keys are about."""
 
     rows: tuple[PartRow, ...]
     chosen: int
 
 
-@dataclass(frozen=True, slots=True)
-class Gallery:
+class Gallery(msgspec.Struct, frozen=True):
     """Papers to choose from, each with its short name."""
 
     papers: tuple[tuple[Paper, str], ...]
 
 
-@dataclass(frozen=True, slots=True)
-class Bar:
+class Bar(msgspec.Struct, frozen=True):
     """A bar that sweeps in the time of a pass; elapsed_s: since it was started, 0 while it stands."""
 
     pass_s: float
     elapsed_s: float = 0.0
 
 
-@dataclass(frozen=True, slots=True)
-class PickLine:
+class PickLine(msgspec.Struct, frozen=True):
     """One line of a list.
 
     name: what it is called; behind: what stands quietly behind it; must: that is to be seen however
@@ -140,16 +128,14 @@ class PickLine:
     head: bool = False
 
 
-@dataclass(frozen=True, slots=True)
-class Lines:
+class Lines(msgspec.Struct, frozen=True):
     """A list to pick from."""
 
     lines: tuple[PickLine, ...]
     picked: int = 0
 
 
-@dataclass(frozen=True, slots=True)
-class Page:
+class Page(msgspec.Struct, frozen=True):
     """Something to read. paragraphs: (style, text); a style is head, text, now, done, quiet, warning."""
 
     paragraphs: tuple[tuple[str, str], ...]

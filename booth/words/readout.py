@@ -2,13 +2,12 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+import msgspec
 
 from booth.words.tone import Tone
 
 
-@dataclass(frozen=True)
-class Readout:
+class Readout(msgspec.Struct, frozen=True):
     """The one figure that matters now.
 
     figure: as it is to be read, "4:31"; unit: beside it, "ml/min"; label: what it is, above it;
@@ -29,8 +28,7 @@ class Readout:
         return self.tone.word if self.word is None else self.word
 
 
-@dataclass(frozen=True)
-class ClockFace:
+class ClockFace(msgspec.Struct, frozen=True):
     """One running clock.
 
     key: names it for the program; title: the part and coat, "doors coat 2"; what: "flash-off";

@@ -6,8 +6,9 @@ of quarter cells first and the shape is drawn on them afterwards: strokes stay e
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from functools import lru_cache
+
+import msgspec
 
 from booth.widgets.lettering.frame import Frame, snap
 from booth.widgets.lettering.letters import LETTERS
@@ -30,8 +31,7 @@ ALIKE = str.maketrans({"−": "-", "–": "-", "—": "-", "’": "'", "\u00a0":
 QUARTERS = " ▘▝▀▖▌▞▛▗▚▐▜▄▙▟█"
 
 
-@dataclass(frozen=True)
-class Measures:
+class Measures(msgspec.Struct, frozen=True):
     """One size of lettering; widths in units (a cell is 1 wide and 2 high)."""
 
     figure: float

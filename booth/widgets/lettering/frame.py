@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 import math
-from dataclasses import dataclass
+
+import msgspec
 
 from booth.widgets.lettering.shapes import Shape, box, cut, rounded, union
 
@@ -16,8 +17,7 @@ def snap(value: float, step: float) -> float:
     return round(value / step) * step
 
 
-@dataclass(frozen=True)
-class Frame:
+class Frame(msgspec.Struct, frozen=True):
     """One glyph's box, `w` x `h` units, and its weights.
 
     sx is the weight of an upright, sy of a level stroke; step is the width of a pixel.
