@@ -57,6 +57,36 @@ def test_the_list_and_one_job(a_job: Path) -> None:
     assert by_path.stdout == shown.stdout
 
 
+def test_the_name_of_the_list_is_taken_and_is_that_of_the_report(a_job: Path) -> None:
+    listed = run("log").stdout
+    (row,) = [line for line in listed.splitlines() if opened().profile.name in line]
+    name = row.split()[0]
+    assert f"The files, one a job, are in {a_job.parent}." in listed
+    for part in (name, name.rpartition("-")[2], name[:-1], opened().parts[1]):
+        shown = run("log", part)
+        assert (shown.returncode, shown.stderr) == (0, ""), part
+        assert shown.stdout.startswith(f"Job      {name}\n")
+
+
+def test_what_may_mean_several_jobs_lists_them(a_job: Path) -> None:
+    with create_log(a_job.parent, opened()) as log:
+        other = log.path
+    done = run("log", a_job.stem[:8])
+    assert (done.returncode, done.stdout) == (2, "")
+    assert "2 jobs by the name" in done.stderr and "Traceback" not in done.stderr
+    for path in (a_job, other):
+        assert path.stem[14:] in done.stderr
+        assert run("log", path.stem[14:]).returncode == 0
+
+
+@pytest.mark.parametrize("named", ["x" * 5000, ".", "/", "\x1b[2J", ""])
+def test_an_absurd_name_is_refused_in_a_sentence(a_job: Path, named: str) -> None:
+    done = run("log", named)
+    assert (done.returncode, done.stdout) == (2, "")
+    assert "no job by the name" in done.stderr and "Traceback" not in done.stderr
+    assert "\x1b" not in done.stderr and len(done.stderr) < 300
+
+
 def test_a_job_that_is_not_there(a_job: Path) -> None:
     done = run("log", "nothing-like-it")
     assert (done.returncode, done.stdout) == (2, "")

@@ -6,6 +6,7 @@ from pathlib import Path
 from typing import TextIO
 
 from booth.clock import local_date, local_hhmm
+from booth.files.faults import quoted
 from booth.files.safe_text import visible
 from booth.log.events import JobOpened
 from booth.log.history import find_job, history
@@ -15,32 +16,32 @@ from booth.words.report import jobs_table, report
 
 
 def list_jobs(folder: Path, out: TextIO) -> int:
-    """Print the jobs in `folder`, the newest first."""
+    """Print the jobs in `folder`, the newest first, and where their files are."""
     found = history(folder)
     if not found:
         print(f"No jobs yet in {visible(str(folder))}.", file=out)
         return 0
     print(jobs_table(found, local_date), file=out)
+    print(f"The files, one a job, are in {visible(str(folder))}.", file=out)
     return 0
 
 
 def show_job(named: str, folder: Path, system: System | None, out: TextIO, err: TextIO) -> int:
-    """Print one job; exit code 2 where the name means none or several."""
-    paths = find_job(folder, named)
-    if len(paths) != 1:
-        said = "no job" if not paths else f"{len(paths)} jobs"
-        print(
-            f"booth log: {said} by the name {visible(named)!r}; 'booth log' lists them.", file=err
-        )
-        for path in paths:
-            print(f"  {visible(path.stem)}", file=err)
+    """Print one job; exit code 2 where the name means none or several, which are then listed."""
+    jobs = find_job(folder, named)
+    if len(jobs) != 1:
+        said = f"{len(jobs)} jobs" if jobs else "no job"
+        print(f"booth log: {said} by the name {quoted(named)}; 'booth log' lists all.", file=err)
+        if jobs:
+            print(f"\n{jobs_table(jobs, local_date)}", end="", file=err)
         return 2
+    (job,) = jobs
     try:
-        content = read_log(paths[0])
+        content = read_log(job.path)
     except OSError as fault:
-        print(f"booth log: {visible(str(paths[0]))}: {fault.strerror}.", file=err)
+        print(f"booth log: {visible(str(job.path))}: {fault.strerror}.", file=err)
         return 2
     opened = next((each for each in content.events if isinstance(each, JobOpened)), None)
     shown = system or System(opened.system if opened and opened.system in set(System) else "us")
-    print(report(content.events, shown, local_hhmm, local_date, content.said), file=out)
+    print(report(content.events, shown, local_hhmm, local_date, content.said, job.name), file=out)
     return 0

@@ -7,8 +7,9 @@ from __future__ import annotations
 
 import re
 import unicodedata
-from dataclasses import replace
 from typing import NamedTuple
+
+from msgspec.structs import replace
 
 from booth.files.safe_text import visible
 from booth.forms.field import units_of

@@ -1,9 +1,14 @@
-"""All jobs of a folder: the list, what is not closed, what they teach. No file stops the others."""
+"""All jobs of a folder: the list, what is not closed, which one is meant. No file stops the others."""
 
 from __future__ import annotations
 
+import os
+from collections.abc import Callable
+from dataclasses import replace
 from pathlib import Path
 
+from booth.clock import local_date
+from booth.log.naming import mark_of, names_of
 from booth.log.store import log_files
 from booth.log.summary import JobSummary, summarise
 
@@ -12,7 +17,9 @@ __all__ = ["find_job", "history", "unfinished"]
 
 def history(folder: Path) -> list[JobSummary]:
     """Give every job in `folder`, the newest first; what cannot be read stands last."""
-    found = [summarise(path) for path in log_files(folder)]
+    paths = log_files(folder)
+    names = names_of(paths)
+    found = [_named(summarise(path), names[path]) for path in paths]
     return sorted(found, key=_newest_first)
 
 
@@ -21,20 +28,58 @@ def unfinished(folder: Path) -> list[JobSummary]:
     return [each for each in history(folder) if each.is_open or each.fault]
 
 
-def find_job(folder: Path, named: str) -> list[Path]:
-    """Give the logs that `named` may mean: a path, a file's name or the beginning of one, a job's.
+def find_job(folder: Path, named: str) -> list[JobSummary]:
+    """Give the jobs that `named` may mean, the newest first; never raises.
 
-    One is the answer; none and several are for the caller to say.
+    It is a path; or a job's name or its file's; or the mark at the end; or how the name, the file's
+    or the date begins; or a part that was sprayed; or a piece of a name or part. What is found in
+    the first of these ways is the answer: one is clear, several are for the caller to tell.
     """
-    if named and Path(named).is_file():
-        return [Path(named)]
-    paths = log_files(folder)
-    whole = [path for path in paths if named in (path.name, path.stem)]
-    if whole or not named:
-        return whole
-    by_job = [each.path for each in map(summarise, paths) if each.job == named]
-    ends = [path for path in paths if path.stem.endswith(f"-{named}")]
-    return by_job or ends or [path for path in paths if path.name.startswith(named)]
+    if os.path.isfile(named):
+        return [summarise(Path(named))]
+    wanted = named.strip().casefold()
+    jobs = history(folder) if wanted else []
+    for fits in WAYS:
+        found = [job for job in jobs if fits(job, wanted)]
+        if found:
+            return found
+    return []
+
+
+def _is(job: JobSummary, wanted: str) -> bool:
+    names = (job.name, job.job, job.path.name, job.path.stem)
+    return wanted in (name.casefold() for name in names)
+
+
+def _is_marked(job: JobSummary, wanted: str) -> bool:
+    return mark_of(job.path).casefold() == wanted
+
+
+def _begins(job: JobSummary, wanted: str) -> bool:
+    date = local_date(job.opened) if job.opened is not None else ""
+    return any(each.casefold().startswith(wanted) for each in (job.name, job.path.name, date))
+
+
+def _has_part(job: JobSummary, wanted: str) -> bool:
+    return wanted in (part.casefold() for part in job.parts)
+
+
+def _has_piece(job: JobSummary, wanted: str) -> bool:
+    return any(wanted in each.casefold() for each in (job.path.stem, *job.parts))
+
+
+#: The ways to name a job, the plainest first.
+WAYS: tuple[Callable[[JobSummary, str], bool], ...] = (
+    _is,
+    _is_marked,
+    _begins,
+    _has_part,
+    _has_piece,
+)
+
+
+def _named(summary: JobSummary, name: str) -> JobSummary:
+    return summary if summary.name == name else replace(summary, longer_name=name)
 
 
 def _newest_first(summary: JobSummary) -> tuple[bool, float]:

@@ -14,6 +14,7 @@ import msgspec
 
 from booth.log.events import BrokenLine, Event, JobClosed, JobOpened, UnknownEvent
 from booth.log.fold import void_numbers
+from booth.log.naming import short_name
 from booth.log.parse import parse, read_line
 from booth.log.store import log_bytes
 from booth.moment import Moment
@@ -26,7 +27,8 @@ class JobSummary:
     """One job of a list.
 
     closed: None while it is open; events: entries in the log; broken: lines that are none; fault:
-    why the job cannot be read at all, as a sentence, else empty.
+    why the job cannot be opened at all, as a sentence, else empty; longer_name: where another job of
+    the folder shares its name.
     """
 
     path: Path
@@ -41,6 +43,12 @@ class JobSummary:
     events: int = 0
     broken: int = 0
     fault: str = ""
+    longer_name: str = ""
+
+    @property
+    def name(self) -> str:
+        """What the job is called everywhere, its own in the folder."""
+        return self.longer_name or short_name(self.path)
 
     @property
     def is_open(self) -> bool:

@@ -31,11 +31,12 @@ def report(
     time_of: When,
     date_of: When,
     said: Sequence[str] = (),
+    name: str = "",
 ) -> str:
     """Give a job as plain text.
 
     time_of, date_of: write a moment as local time of day and as local date; said: what is wrong
-    with the log, told first.
+    with the log, told first; name: what lists call the job, where its log does not say that.
     """
     events = list(events)
     lines = [f"! {visible(sentence)}" for sentence in said]
@@ -46,7 +47,7 @@ def report(
     except NoJob as fault:
         lines.append(f"This log holds no job: {visible(str(fault))}.")
         return "\n".join([*lines, "", *_entries(events, None, system, time_of, date_of)]) + "\n"
-    lines += _header(job, time_of, date_of)
+    lines += _header(job, name, time_of, date_of)
     sections = [
         ("Entries", list(_entries(events, job, system, time_of, date_of))),
         ("Coats and waits", list(_coats(job, system, time_of, date_of))),
@@ -59,10 +60,10 @@ def report(
     return "\n".join(lines) + "\n"
 
 
-def _header(job: Job, time_of: When, date_of: When) -> Iterator[str]:
+def _header(job: Job, name: str, time_of: When, date_of: When) -> Iterator[str]:
     opened = job.opened
     profile = opened.profile
-    yield f"Job      {visible(opened.job)}"
+    yield f"Job      {visible(name or opened.job)}"
     yield f"Opened   {date_of(opened.at)} {time_of(opened.at)}"
     yield f"Coating  {visible(profile.name)}" + (" (demo: invented values)" if profile.demo else "")
     if profile.product:
@@ -165,23 +166,18 @@ HEADINGS = ("Job", "Opened", "Result", "Coating", "Parts", "Entries")
 
 
 def jobs_table(summaries: Sequence[JobSummary], when: When) -> str:
-    """Give a list of jobs as a table, and below it the files that cannot be read.
-
-    A job is named by the last letters of its file's name where they are its own.
-    """
+    """Give a list of jobs as a table, and below it the files that cannot be read."""
     if not summaries:
         return "There are no jobs yet.\n"
-    ends = Counter(_end(summary) for summary in summaries)
     rows: list[tuple[str, ...]] = [HEADINGS]
     unread = []
     for summary in summaries:
         if summary.opened is None:
             unread.append(f"! {visible(summary.path.name)}: {visible(summary.fault)}\n")
             continue
-        name = _end(summary) if ends[_end(summary)] == 1 else summary.path.stem
         broken = f", {summary.broken} broken" if summary.broken else ""
         cells = (
-            name,
+            summary.name,
             when(summary.opened),
             summary.verdict or "open",
             summary.profile_name,
@@ -197,10 +193,6 @@ def jobs_table(summaries: Sequence[JobSummary], when: When) -> str:
 def _row(row: Sequence[str], widths: Sequence[int]) -> str:
     cells = (cell + " " * (width - _cells(cell)) for cell, width in zip(row, widths, strict=True))
     return "  ".join(cells).rstrip() + "\n"
-
-
-def _end(summary: JobSummary) -> str:
-    return summary.path.stem.rpartition("-")[2]
 
 
 def _cells(text: str) -> int:

@@ -285,17 +285,23 @@ def test_the_table_of_jobs() -> None:
         date_of,
     )
     assert table == (
-        "Job   Opened     Result  Coating               Parts  Entries\n"
-        "ab12  day 20254  open    Demo clear, two-pack  hood   12\n"
-        "cd34  day 20254  good    漆 coat               hood   12, 2 broken\n"
+        "Job        Opened     Result  Coating               Parts  Entries\n"
+        "demo-ab12  day 20254  open    Demo clear, two-pack  hood   12\n"
+        "demo-cd34  day 20254  good    漆 coat               hood   12, 2 broken\n"
         "\n"
         "! junk.jsonl: No line of it opens a job.\n"
     )
 
 
-def test_jobs_with_the_same_end_go_by_their_whole_name() -> None:
-    table = jobs_table([summary("ab12"), summary("ab12", opened=moment(9))], date_of)
-    assert table.count("20250615-1506-demo-ab12") == 2
+def test_a_job_goes_by_the_name_that_is_its_own_in_the_folder() -> None:
+    longer = "20250615-1506-demo-ab12"
+    table = jobs_table([summary("ab12", longer_name=longer), summary("cd34")], date_of)
+    assert table.count(longer) == 1 and table.count("demo-cd34") == 1
+
+
+def test_a_report_names_the_job_as_the_list_does() -> None:
+    text = report([opened(job="2025-06-15-77b0")], System.METRIC, time_of, date_of, (), "demo-ab12")
+    assert text.startswith("Job      demo-ab12\n") and "77b0" not in text
 
 
 def test_no_jobs_and_only_broken_ones() -> None:

@@ -10,11 +10,15 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from booth.clock import local_date
 from booth.job.past import last_good, pairs
 from booth.log import events as ev
+from booth.log import naming
 from booth.log import summary as summary_module
 from booth.log.history import find_job, history, unfinished
+from booth.log.naming import short_name
 from booth.log.parse import parse
+from booth.log.store import create_log, read_log
 from booth.log.summary import opening_of, summary_of
 from tests.log.logs import (
     PROFILE,
@@ -123,15 +127,84 @@ def test_any_bytes_are_summed_up_without_raising(junk: bytes, place: int) -> Non
     assert found.events <= len(parse(damaged).events) + damaged.count(b"\n")
 
 
+def found(folder: Path, named: str) -> list[Path]:
+    return [job.path for job in find_job(folder, named)]
+
+
 def test_a_job_is_found_by_path_name_end_or_job(tmp_path: Path) -> None:
     one = write(tmp_path, "20250615-1506-demo-ab12", opened(job="blue door"))
     two = write(tmp_path, "20250615-1507-demo-cd34", opened(job="20250615-1507-demo-cd34"))
-    assert find_job(tmp_path, str(one)) == [one]
-    assert find_job(tmp_path, one.name) == find_job(tmp_path, one.stem) == [one]
-    assert find_job(tmp_path, "ab12") == find_job(tmp_path, "blue door") == [one]
-    assert find_job(tmp_path, "20250615-1507") == [two]
-    assert find_job(tmp_path, "20250615") == [two, one]
-    assert find_job(tmp_path, "none") == find_job(tmp_path, "") == []
+    assert found(tmp_path, str(one)) == [one]
+    assert found(tmp_path, one.name) == found(tmp_path, one.stem) == [one]
+    assert found(tmp_path, "ab12") == found(tmp_path, "blue door") == [one]
+    assert found(tmp_path, "20250615-1507") == [two]
+    assert found(tmp_path, "20250615") == [two, one]
+    assert found(tmp_path, "none") == found(tmp_path, "") == []
+
+
+def test_a_job_is_found_by_any_piece_of_its_name_its_date_or_a_part(tmp_path: Path) -> None:
+    one = write(tmp_path, "20250615-1506-two-pack-clear-3fa2", opened(parts=("Tank", "left door")))
+    two = write(
+        tmp_path, "20250701-0900-two-pack-clear-77b0", opened(seconds=15e5, parts=("door",))
+    )
+    three = write(tmp_path, "20250702-0900-shellac-3fb1", opened(seconds=16e5, parts=("stool",)))
+    for named in ("two-pack-clear-3fa2", "Two-Pack-Clear-3FA2", "3fa2", " 3fa2 ", "tank", "left"):
+        assert found(tmp_path, named) == [one], named
+    assert found(tmp_path, "door") == [two], "a part of this name comes before a piece of one"
+    assert found(tmp_path, "3f") == [three, one]
+    assert found(tmp_path, "two-pack") == found(tmp_path, "pack") == [two, one]
+    assert found(tmp_path, "shellac") == [three]
+    for path in (one, two, three):
+        (date,) = [local_date(each.opened) for each in history(tmp_path) if each.path == path]  # type: ignore[arg-type]
+        assert found(tmp_path, date) == [path]
+    assert found(tmp_path, local_date(moment(16e5))[:7]) == [three, two]
+
+
+@pytest.mark.parametrize(
+    "named", ["x" * 5000, "a\0b", "\0", ".", "/", "..", "\ud800", "%s", "[", " ", "\n", "~", "*"]
+)
+def test_whatever_is_typed_finds_nothing_and_raises_nothing(tmp_path: Path, named: str) -> None:
+    write(tmp_path, "shellac", opened())
+    (tmp_path / "folder").mkdir()
+    assert found(tmp_path, named) == []
+    assert found(tmp_path, str(tmp_path / "folder")) == []
+
+
+def test_a_name_is_its_own_in_the_folder_and_the_same_everywhere(tmp_path: Path) -> None:
+    write(tmp_path, "20250615-1506-demo-ab12", opened())
+    write(tmp_path, "20250616-1506-demo-ab12", opened(seconds=9))
+    write(tmp_path, "20250616-1506-demo-cd34", opened(seconds=-9))
+    write(tmp_path, "renamed by hand", opened(seconds=-99))
+    (tmp_path / "20250101-0000-junk-0001.jsonl").write_bytes(b"junk")
+    names = [job.name for job in history(tmp_path)]
+    assert names == [
+        "20250616-1506-demo-ab12",
+        "20250615-1506-demo-ab12",
+        "demo-cd34",
+        "renamed by hand",
+        "junk-0001",
+    ]
+    for name in names:
+        assert [job.name for job in find_job(tmp_path, name)] == [name]
+
+
+def test_a_new_job_gets_a_mark_that_no_other_of_its_name_has(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    marks = iter(["ab12", "ab12", "ab12", "cd34"])
+    monkeypatch.setattr(naming.secrets, "token_hex", lambda count: next(marks))
+    with create_log(tmp_path, opened()) as first:
+        assert short_name(first.path) == "demo-clear-two-pack-ab12"
+    with create_log(tmp_path, opened(seconds=9e6)) as second:
+        assert short_name(second.path) == "demo-clear-two-pack-cd34"
+
+
+def test_a_job_that_was_given_no_name_is_named_like_its_log(tmp_path: Path) -> None:
+    with create_log(tmp_path, opened(job="")) as log:
+        (event,) = read_log(log.path).events
+        assert isinstance(event, ev.JobOpened)
+        assert event.job == short_name(log.path) == history(tmp_path)[0].name
+        assert [job.path for job in find_job(tmp_path, event.job)] == [log.path]
 
 
 def test_a_log_with_nothing_unusual_takes_the_fast_reading(
