@@ -20,25 +20,26 @@ from textual.timer import Timer
 from booth.app.preferences import Preferences
 from booth.app.sound import Sound
 from booth.clock import Clock
-from booth.files.faults import Fault
 from booth.files.places import Places
-from booth.forms.edit import Key
-from booth.log.open_jobs import OpenJobs
-from booth.log.session import Session
+from booth.forms.key import Key
 from booth.screens.base import OwnScreen
 from booth.screens.home import Home
 from booth.screens.keyline import CLICKED
-from booth.shop.model import Shop
-from booth.shop.read import read_shop
-from booth.units import System
+from booth.units.kinds import System
 from booth.widgets import themes
 from booth.widgets.textual_internals import FaultApp, mend
 
 if TYPE_CHECKING:
     from booth.app.alarms import Alarms
+    from booth.files.faults import Fault
+    from booth.log.open_jobs import OpenJobs
+    from booth.log.session import Session
+    from booth.shop.model import Shop
 
 #: However fast time is made to run, the screen is not drawn more often than this.
 LEAST_TICK_S = 0.05
+#: The first frame does not wait for what ticks [s].
+FIRST_TICK_S = 0.1
 
 
 class BoothApp(FaultApp):
@@ -63,8 +64,6 @@ class BoothApp(FaultApp):
         self.preferences = Preferences.read(places.preferences_file)
         themes.install(self, self.preferences.theme)
         self.system = System(self.preferences.units or System.US)
-        self.shop = Shop()
-        self.jobs = OpenJobs(places.jobs_dir, clock.now().boot)
         self._wanted_profile = profile
         self._timer: Timer | None = None
         self._all_read = False
@@ -80,17 +79,27 @@ class BoothApp(FaultApp):
 
         return Alarms(self)
 
+    @cached_property
+    def jobs(self) -> OpenJobs:
+        """The jobs that are open."""
+        from booth.log.open_jobs import OpenJobs
+
+        return OpenJobs(self.places.jobs_dir, self.clock.now().boot)
+
+    @cached_property
+    def shop(self) -> Shop:
+        """The painter's equipment, as read last."""
+        from booth.shop.model import Shop
+
+        return Shop()
+
     # -- starting and leaving ---------------------------------------------------------------
 
     def on_mount(self) -> None:
         self.push_screen(Home(self._wanted_profile))
         self._mind_signals()
         self.app_resume_signal.subscribe(self, self._resumed)
-        self.call_after_refresh(self._after_first_paint)
-
-    def _after_first_paint(self) -> None:
-        self._read_styles()
-        self.tick()
+        self.set_timer(FIRST_TICK_S, self.tick)
 
     def _read_styles(self) -> None:
         """The styles of all screens but the first, once."""
@@ -119,7 +128,8 @@ class BoothApp(FaultApp):
             widget.refresh()
 
     def on_unmount(self) -> None:
-        self.jobs.close()
+        if "jobs" in self.__dict__:
+            self.jobs.close()
 
     # -- keys -------------------------------------------------------------------------------
 
@@ -279,6 +289,8 @@ class BoothApp(FaultApp):
 
     def read_shop(self) -> tuple[Fault, ...]:
         """Read the shop file anew; give what is wrong with it."""
+        from booth.shop.read import read_shop
+
         result = read_shop(self.places.shop_file)
         self.shop = result.shop
         if not self.preferences.units and result.shop.system:

@@ -13,9 +13,9 @@ from typing import ClassVar
 from booth.bench.act import Act, Choice
 from booth.bench.context import Context
 from booth.clock import local_hhmm
-from booth.forms.edit import Key
 from booth.forms.field import Field
 from booth.forms.form import Form, Rows, Values, rows_of
+from booth.forms.key import Key
 from booth.log.events import Event
 from booth.moment import Moment
 from booth.units import Quantity

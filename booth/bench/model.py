@@ -29,8 +29,9 @@ from booth.bench.act import (
 from booth.bench.context import Context
 from booth.bench.instrument import Instrument
 from booth.bench.next_act import SPACE, Situation, key_words, next_act
-from booth.forms.edit import Key, paste
+from booth.forms.edit import paste
 from booth.forms.form import BLANK, Form, other_units
+from booth.forms.key import Key
 from booth.job.steps import next_open, steps_of
 from booth.log.events import Event
 from booth.log.fold import Job

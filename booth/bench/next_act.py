@@ -30,8 +30,9 @@ from booth.bench.commands import command_of
 from booth.bench.context import Context
 from booth.bench.instrument import Instrument
 from booth.bench.menus import more_menu, skip_menu
-from booth.forms.edit import Edit, Key, edit, types
+from booth.forms.edit import Edit, edit, types
 from booth.forms.form import BLANK, Form, Rows
+from booth.forms.key import Key
 from booth.job.steps import steps_of
 from booth.log.events import Restored, StepDone, Voided
 from booth.words.event_words import words

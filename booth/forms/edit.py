@@ -14,19 +14,13 @@ from msgspec.structs import replace
 from booth.files.safe_text import visible
 from booth.forms.field import units_of
 from booth.forms.form import Form, Row, Rows
+from booth.forms.key import Key
 
 #: What a quantity may begin with, besides a figure: anything else is a shortcut there.
 BEGINS = frozenset(".,-+")
 MOST_TYPED = 4000
 #: The number of an entry, without its unit.
 NUMBER = re.compile(r"[-+]?[\d.,:/ -]*\d")
-
-
-class Key(NamedTuple):
-    """A key as it was pressed: its name, and the character it makes, if it makes one."""
-
-    name: str
-    character: str | None = None
 
 
 class Edit(NamedTuple):

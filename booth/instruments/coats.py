@@ -8,9 +8,9 @@ from typing import ClassVar
 from booth.bench.act import Act, Choice, Keep, OpenStep, Say, SetForm, refused
 from booth.bench.context import Context
 from booth.bench.instrument import Instrument, word
-from booth.forms.edit import Key
 from booth.forms.field import Field
 from booth.forms.form import Form, Rows, Values
+from booth.forms.key import Key
 from booth.job.coating import begin_coat, end_coat
 from booth.job.steps import steps_of
 from booth.job.waits import Standing, State, What, standings

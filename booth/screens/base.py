@@ -15,7 +15,7 @@ from textual.widgets import Static
 
 from booth.bench.commands import COMMANDS, command_of, key_name
 from booth.clock import Clock
-from booth.forms.edit import Key
+from booth.forms.key import Key
 from booth.moment import Moment
 from booth.screens.keyline import key_line
 from booth.widgets.quiet_line import put

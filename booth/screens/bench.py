@@ -14,7 +14,7 @@ from booth.bench import commands
 from booth.bench.act import Act, Ask, CloseJob, Command, Menu, OpenStep, PickStep, Scroll
 from booth.bench.menus import note_menu, skip_menu
 from booth.bench.model import Bench, Rest
-from booth.forms.edit import Key
+from booth.forms.key import Key
 from booth.job.steps import steps_of
 from booth.moment import Moment
 from booth.screens.ask import Ask as AskScreen
@@ -29,7 +29,7 @@ from booth.widgets.form_view import FormView
 from booth.widgets.instrument_view import InstrumentView
 from booth.widgets.step_list import StepList
 from booth.widgets.text import reflow
-from booth.words.pictures import PickLine
+from booth.words.lines import PickLine
 
 #: What stands at the end of every '?' of the bench.
 KEYS_HEAD = "Keys. Where letters are typed the function keys do; Ctrl+P has them all by name.\n"

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from functools import partial
 
-from booth.forms.edit import Key
+from booth.forms.key import Key
 from booth.log.errors import LogBusy, NotKept
 from booth.log.fold import NoJob
 from booth.log.history import history
@@ -18,7 +18,7 @@ from booth.screens.home import when
 from booth.screens.job_report import JobReport
 from booth.screens.list_screen import ListScreen
 from booth.screens.sheet import Sheet
-from booth.words.pictures import PickLine
+from booth.words.lines import PickLine
 
 HELP = (
     "Every job whose log lies in the folder below, closed or not; files that cannot be read stand "

@@ -6,7 +6,7 @@ from collections.abc import Callable, Iterable
 
 from booth.log.summary import JobSummary
 from booth.moment import Moment
-from booth.words.pictures import PickLine
+from booth.words.lines import PickLine
 from booth.words.tone import Tone
 
 When = Callable[[Moment], str]

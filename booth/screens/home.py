@@ -3,29 +3,22 @@
 from __future__ import annotations
 
 from collections.abc import Callable
+from typing import TYPE_CHECKING
 
 from booth.clock import local_date, local_hhmm
-from booth.files.faults import Fault
-from booth.forms.edit import Key
-from booth.log.errors import LogBusy, NotKept
-from booth.log.fold import NoJob
-from booth.log.session import Session
+from booth.forms.key import Key
 from booth.moment import Moment
-from booth.profile.library import load_folder
-from booth.profile.model import Profile
 from booth.screens.base import Deed
-from booth.screens.home_rows import (
-    HomeRow,
-    describe,
-    history_row,
-    job_rows,
-    lines,
-    profile_rows,
-    shop_rows,
-)
+from booth.screens.home_list import HomeRow, glance, lines
 from booth.screens.list_screen import ListScreen
-from booth.words.pictures import Page, PickLine
+from booth.words.lines import Page, PickLine
 
+if TYPE_CHECKING:
+    from booth.log.session import Session
+    from booth.profile.model import Profile
+
+#: By then the first frame is on the screen: the library paints sixty times a second [s].
+PAINTED_S = 0.04
 #: What Enter does on a row, by its kind.
 ENTERS = {
     "job": "take up",
@@ -42,58 +35,78 @@ def when(moment: Moment) -> str:
 
 
 class Home(ListScreen[None]):
-    """What to take up. It is read when it is opened and when one comes back to it."""
+    """What to take up. At first a glance by name; all else is read when that stands on the screen."""
 
     SHOWS = ("help", "units", "theme", "alarm", "quit")
 
     def __init__(self, wanted: str | None = None) -> None:
         super().__init__()
         self.rows: tuple[HomeRow, ...] = ()
-        self.shop_faults: tuple[Fault, ...] = ()
         self.wanted = wanted
-        self._said = ""
+        self.has_read = False
 
     # -- reading ----------------------------------------------------------------------------
 
+    def on_mount(self) -> None:
+        places = self.host.places
+        self.rows = glance(places.jobs_dir, places.profiles_dirs)
+        self.picked = self._row_of(self.wanted)
+        super().on_mount()
+        self.set_timer(PAINTED_S, lambda: self.app.call_next(self._read_first))
+
+    async def _read_first(self) -> None:
+        """Read everything for the first time; go straight to what was asked for by name."""
+        if self.has_read:
+            return
+        self.read_again()
+        wanted, self.wanted = self.wanted, None
+        row = self.row
+        if wanted is not None and (row is None or row.key != wanted):
+            known = ", ".join(each.key for each in self.rows if each.kind == "profile")
+            self.say(f"No coating profile '{wanted}'. There are: {known}.", fault=True)
+        elif wanted is not None and row is not None and row.profile is not None:
+            await self._begin(row.profile)
+
     def read_again(self) -> None:
-        """Read jobs, profiles and shop file anew."""
-        host = self.host
+        """Read jobs, profiles and shop file anew; the picked row stays picked."""
+        from booth.profile.library import load_folder
+        from booth.screens import home_rows
+
+        host, row = self.host, self.row
         host.jobs.look()
-        self.shop_faults = tuple(host.read_shop())
+        faults = host.read_shop()
         library = load_folder(host.places.profiles_dirs)
         self.rows = (
-            *job_rows(host.jobs.jobs(), host.jobs.found.unread, when),
-            *profile_rows(library),
-            *shop_rows(host.places.shop_file, self.shop_faults),
-            history_row(host.places.jobs_dir, host.places.own_profiles_dir),
+            *home_rows.job_rows(host.jobs.jobs(), host.jobs.found.unread, when),
+            *home_rows.profile_rows(library),
+            *home_rows.shop_rows(host.places.shop_file, faults),
+            home_rows.history_row(host.places.jobs_dir, host.places.own_profiles_dir),
         )
-
-    def on_mount(self) -> None:
-        self.read_again()
-        self.picked = self._begins_at()
-        super().on_mount()
-        self.say(self._said, fault=True)
+        self.has_read = True
+        ids = [each.id for each in self.rows]
+        at = lines(self.rows, self._behind)[1]
+        if self.wanted is not None:
+            self.picked = self._row_of(self.wanted)
+        elif row is not None and row.id in ids:
+            self.picked = at[ids.index(row.id)]
+        else:
+            self.picked = at[0]
+        self.draw(host.clock.now())
 
     def come_back(self) -> None:
         """From the bench: what is left open is offered first, as at the start."""
         self.read_again()
-        self.picked = self._begins_at()
+        self.picked = self._row_of(None)
         self.say("")
         self.draw(self.host.clock.now())
 
-    def _begins_at(self) -> int:
+    def _row_of(self, wanted: str | None) -> int:
         """The first line; of a profile that was asked for, its open job, else itself."""
-        _, at = lines(self.rows, self.host.clock.now())
-        wanted, self.wanted = self.wanted, None
-        if wanted is None:
-            return at[0] if at else 0
-        for kind in ("job", "profile"):
+        at = lines(self.rows, self._behind)[1]
+        for kind in ("job", "profile") if wanted is not None else ():
             for number, row in enumerate(self.rows):
-                profile = row.job.profile if row.job is not None else row.profile
-                if row.kind == kind and profile is not None and profile.key == wanted:
+                if (row.kind, row.key) == (kind, wanted):
                     return at[number]
-        known = ", ".join(row.profile.key for row in self.rows if row.profile is not None)
-        self._said = f"No coating profile '{wanted}'. There are: {known}."
         return at[0] if at else 0
 
     # -- the list ---------------------------------------------------------------------------
@@ -101,18 +114,34 @@ class Home(ListScreen[None]):
     def heading(self) -> str:
         return "booth"
 
+    def _behind(self, row: HomeRow) -> str:
+        """What stands behind a row: of a job its most urgent clock."""
+        if row.job is None:
+            return row.behind
+        from booth.screens.home_rows import clock_of
+
+        return clock_of(row.job, self.host.clock.now()) or row.behind
+
     def lines(self, now: Moment) -> tuple[PickLine, ...]:
-        return lines(self.rows, now)[0]
+        return lines(self.rows, self._behind)[0]
 
     def about(self, now: Moment) -> Page:
         row = self.row
-        return describe(row, now, self.host.system) if row is not None else Page(())
+        if row is None or not self.has_read:
+            return Page(())
+        from booth.screens.home_rows import describe
+
+        return describe(row, now, self.host.system)
 
     @property
     def row(self) -> HomeRow | None:
         """The picked row."""
-        _, at = lines(self.rows, self.host.clock.now())
+        at = lines(self.rows, lambda row: "")[1]
         return self.rows[at.index(self.picked)] if self.picked in at else None
+
+    async def press(self, key: Key, at: Moment) -> None:
+        await self._read_first()
+        await super().press(key, at)
 
     # -- keys -------------------------------------------------------------------------------
 
@@ -145,6 +174,8 @@ class Home(ListScreen[None]):
             await self.host.show(Sheet(row.title, row.about))
 
     async def _take_up(self, open_job: Callable[[], Session]) -> None:
+        from booth.log.errors import LogBusy, NotKept
+        from booth.log.fold import NoJob
         from booth.screens.sheet import Sheet
 
         try:

@@ -1,4 +1,4 @@
-"""The lines of the first screen, and the words about each, from what was read. No widget here."""
+"""What is true of each line of the first screen, from what was read: jobs, profiles, faults, words."""
 
 from __future__ import annotations
 
@@ -14,29 +14,20 @@ from booth.log.open_jobs import OpenJob
 from booth.log.summary import JobSummary
 from booth.moment import Moment
 from booth.profile.library import Library
-from booth.profile.model import Profile
+from booth.screens.home_list import (
+    HISTORY,
+    JOBS,
+    PROFILES,
+    REST,
+    SHOP,
+    HomeRow,
+    job_row,
+    profile_row,
+)
 from booth.units import System
-from booth.words.pictures import Page, PickLine
+from booth.words.lines import Page
 from booth.words.profile_words import profile_lines
 from booth.words.wait_words import faces
-
-JOBS, PROFILES, REST = "Jobs not closed", "Coating profiles", "Shop"
-
-
-class HomeRow(msgspec.Struct, frozen=True):
-    """One line to pick: what it is for ('job', 'profile', 'faults', 'shop', 'history'), and what it
-    is made from. id: tells it again after the disk was read anew."""
-
-    kind: str
-    id: str
-    section: str
-    title: str
-    behind: str = ""
-    mark: str = ""
-    path: Path | None = None
-    job: Job | None = None
-    profile: Profile | None = None
-    about: tuple[str, ...] = ()
 
 
 def job_rows(
@@ -44,14 +35,12 @@ def job_rows(
 ) -> tuple[HomeRow, ...]:
     """Jobs that are not closed, then logs that hold none that can be opened."""
     rows = [
-        HomeRow(
-            "job",
-            f"job:{each.path.name}",
-            JOBS,
-            f"{each.job.profile.name}: {', '.join(each.job.parts)}",
-            when(each.job.opened.at),
-            "»",
-            path=each.path,
+        job_row(
+            each.path,
+            each.job.profile.name,
+            each.job.parts,
+            behind=when(each.job.opened.at),
+            key=each.job.profile.key,
             job=each.job,
             about=(each.name,),
         )
@@ -75,15 +64,8 @@ def job_rows(
 def profile_rows(library: Library) -> tuple[HomeRow, ...]:
     """Profiles by name, then the files that could not be read, with their faults."""
     rows = [
-        HomeRow(
-            "profile",
-            f"profile:{profile.key}",
-            PROFILES,
-            profile.name,
-            "demo" if profile.demo else "",
-            profile=profile,
-        )
-        for profile in sorted(library.profiles, key=lambda each: each.name.lower())
+        profile_row(profile.key, profile.name, profile.demo, profile=profile)
+        for profile in sorted(library.profiles, key=lambda each: each.name.casefold())
     ]
     rows += [
         _faults(f"faults:{path}", PROFILES, Path(path).name, faults)
@@ -108,7 +90,7 @@ def shop_rows(path: Path, faults: Sequence[Fault]) -> tuple[HomeRow, ...]:
         "The file, TOML, also edited by hand:",
         str(path),
     )
-    row = HomeRow("shop", "shop", REST, "Shop", about=about)
+    row = msgspec.structs.replace(SHOP, about=about)
     return (row, _faults("faults:shop", REST, path.name, faults)) if faults else (row,)
 
 
@@ -123,23 +105,7 @@ def history_row(jobs_dir: Path, own_profiles_dir: Path) -> HomeRow:
         "Your own coating profiles go into",
         str(own_profiles_dir),
     )
-    return HomeRow("history", "history", REST, "Past jobs", about=about)
-
-
-def lines(rows: Sequence[HomeRow], now: Moment) -> tuple[tuple[PickLine, ...], tuple[int, ...]]:
-    """The list with its headings, and for each row the line it stands on."""
-    found: list[PickLine] = []
-    at: list[int] = []
-    section = ""
-    for row in rows:
-        if row.section != section:
-            found += [PickLine("", head=True)] if section else []
-            found.append(PickLine(row.section, head=True))
-            section = row.section
-        at.append(len(found))
-        behind = clock_of(row.job, now) if row.job is not None else ""
-        found.append(PickLine(row.title, behind or row.behind, must=True, mark=row.mark))
-    return tuple(found), tuple(at)
+    return msgspec.structs.replace(HISTORY, about=about)
 
 
 def clock_of(job: Job, now: Moment) -> str:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from booth.clock import local_date, local_hhmmss
-from booth.forms.edit import Key
+from booth.forms.key import Key
 from booth.log.events import Event, JobOpened, Restored, UnknownEvent, Voided
 from booth.log.fold import Job
 from booth.moment import Moment
@@ -13,7 +13,7 @@ from booth.screens.list_screen import ListScreen
 from booth.screens.sheet import Sheet
 from booth.units import System
 from booth.words.event_words import words
-from booth.words.pictures import PickLine
+from booth.words.lines import PickLine
 
 Entry = Event | UnknownEvent
 

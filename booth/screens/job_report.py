@@ -8,14 +8,14 @@ from textual.app import ComposeResult
 from textual.widgets import Static
 
 from booth.clock import local_date, local_hhmm
-from booth.forms.edit import Key
+from booth.forms.key import Key
 from booth.log.parse import LogContent
 from booth.log.summary import JobSummary
 from booth.moment import Moment
 from booth.screens.base import Deed, OwnScreen
 from booth.widgets.page_view import PageView
 from booth.widgets.text import content
-from booth.words.pictures import Page
+from booth.words.lines import Page
 from booth.words.report import report
 
 ROWS, PAGE_ROWS = 2, 16

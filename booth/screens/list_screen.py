@@ -11,13 +11,13 @@ from textual.app import ComposeResult
 from textual.containers import Horizontal
 from textual.widgets import Static
 
-from booth.forms.edit import Key
+from booth.forms.key import Key
 from booth.moment import Moment
 from booth.screens.base import Deed, OwnScreen
 from booth.widgets.page_view import PageView
 from booth.widgets.pick_list import PickList, step
 from booth.widgets.text import content
-from booth.words.pictures import Page, PickLine
+from booth.words.lines import Page, PickLine
 
 T = TypeVar("T")
 #: What one press of left or right scrolls, and how far Home and End go.

@@ -7,12 +7,12 @@ from textual.containers import Vertical
 from textual.screen import ModalScreen
 from textual.widgets import Static
 
-from booth.forms.edit import Key
+from booth.forms.key import Key
 from booth.moment import Moment
 from booth.screens.base import Deed, OwnScreen
 from booth.widgets.pick_list import PickList, step
 from booth.widgets.text import content
-from booth.words.pictures import PickLine
+from booth.words.lines import PickLine
 
 MOST_ROWS = 14
 

@@ -7,9 +7,9 @@ from textual.app import ComposeResult
 from textual.widgets import Static
 
 from booth.clock import local_date
-from booth.forms.edit import Key
 from booth.forms.field import Field
 from booth.forms.form import Rows
+from booth.forms.key import Key
 from booth.job.past import GoodSettings, last_good
 from booth.log.errors import NotKept
 from booth.log.events import JobOpened
@@ -23,7 +23,7 @@ from booth.widgets.form_view import FormView
 from booth.widgets.page_view import PageView
 from booth.widgets.text import content
 from booth.words.last_good_words import good_lines
-from booth.words.pictures import Page
+from booth.words.lines import Page
 from booth.words.profile_words import profile_lines
 
 #: What one press of an arrow scrolls.

@@ -7,12 +7,12 @@ from textual.containers import Vertical
 from textual.screen import ModalScreen
 from textual.widgets import Static
 
-from booth.forms.edit import Key
+from booth.forms.key import Key
 from booth.moment import Moment
 from booth.screens.base import Deed, OwnScreen
 from booth.widgets.page_view import PageView
 from booth.widgets.text import content
-from booth.words.pictures import Page
+from booth.words.lines import Page
 
 ROWS = 2
 LEAVE = ("enter", "escape", "space", "pagedown", "backspace", "question_mark", "f1", "f9", "q")

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from booth.files.faults import Fault
-from booth.forms.edit import Key
+from booth.forms.key import Key
 from booth.moment import Moment
 from booth.screens.base import Deed
 from booth.screens.list_screen import ListScreen
@@ -23,7 +23,7 @@ from booth.screens.shop_forms import (
 from booth.shop.model import Shop
 from booth.shop.read import read_shop
 from booth.shop.save import ShopNotSaved, save_shop
-from booth.words.pictures import Page, PickLine
+from booth.words.lines import Page, PickLine
 
 HEADINGS = {GUN: "Guns", CUP: "Flow cups", COMPRESSOR: "Air", "room": "Room"}
 HELP = (

@@ -1,17 +1,33 @@
 """Quantities at the door: what a painter types is understood here, what is shown is written here.
 
-Inside the program numbers are plain and in base units. Importing this package does not load the
-unit registry; ``warm()`` does, in a thread once the first frame is on the screen.
+Inside the program numbers are plain and in base units. Each name is loaded when it is first asked
+for: the list of jobs needs none of it, and the unit registry is loaded by the first entry that needs it.
 """
 
 from __future__ import annotations
 
-from booth.units.display import show, shown_unit, shown_value
-from booth.units.entry import EntryError, Quantity
-from booth.units.kinds import Kind, System
-from booth.units.reading import amount_kind, echo, read, read_amount
-from booth.units.registry import warm
+import importlib
+from typing import TYPE_CHECKING, Any
 
+if TYPE_CHECKING:
+    from booth.units.display import show, shown_unit, shown_value
+    from booth.units.entry import EntryError, Quantity
+    from booth.units.kinds import Kind, System
+    from booth.units.reading import amount_kind, echo, read, read_amount
+
+_WHERE = {
+    "EntryError": "entry",
+    "Kind": "kinds",
+    "Quantity": "entry",
+    "System": "kinds",
+    "amount_kind": "reading",
+    "echo": "reading",
+    "read": "reading",
+    "read_amount": "reading",
+    "show": "display",
+    "shown_unit": "display",
+    "shown_value": "display",
+}
 __all__ = [
     "EntryError",
     "Kind",
@@ -24,5 +40,12 @@ __all__ = [
     "show",
     "shown_unit",
     "shown_value",
-    "warm",
 ]
+
+
+def __getattr__(name: str) -> Any:
+    if name not in _WHERE:
+        raise AttributeError(f"booth.units has no {name!r}")
+    found = getattr(importlib.import_module(f"booth.units.{_WHERE[name]}"), name)
+    globals()[name] = found
+    return found

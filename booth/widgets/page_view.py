@@ -9,7 +9,7 @@ from textual.widgets import Static
 
 from booth.widgets.quiet_line import put
 from booth.widgets.text import plain
-from booth.words.pictures import Page
+from booth.words.lines import Page
 
 EMPTY = Page(())
 #: How each style of a paragraph is drawn; the theme's colours, none of its own.

@@ -13,7 +13,7 @@ from textual.reactive import reactive
 from booth.widgets.row_widget import Drawn
 from booth.widgets.rows import Row, blank, exactly, exactly_rows
 from booth.widgets.text import fit, pad, plain
-from booth.words.pictures import PickLine
+from booth.words.lines import PickLine
 
 __all__ = ["PickList", "first_in_sight", "lay_out", "step"]
 

@@ -7,6 +7,7 @@ from __future__ import annotations
 
 import msgspec
 
+from booth.words.lines import Page, PickLine
 from booth.words.tone import Tone
 
 
@@ -114,31 +115,11 @@ class Bar(msgspec.Struct, frozen=True):
     elapsed_s: float = 0.0
 
 
-class PickLine(msgspec.Struct, frozen=True):
-    """One line of a list.
-
-    name: what it is called; behind: what stands quietly behind it; must: that is to be seen however
-    narrow the list is; mark: one cell before the name; head: a heading, not to be picked.
-    """
-
-    name: str
-    behind: str = ""
-    must: bool = False
-    mark: str = ""
-    head: bool = False
-
-
 class Lines(msgspec.Struct, frozen=True):
     """A list to pick from."""
 
     lines: tuple[PickLine, ...]
     picked: int = 0
-
-
-class Page(msgspec.Struct, frozen=True):
-    """Something to read. paragraphs: (style, text); a style is head, text, now, done, quiet, warning."""
-
-    paragraphs: tuple[tuple[str, str], ...]
 
 
 #: Whatever can stand beside a figure.

@@ -15,8 +15,8 @@ from booth.bench.context import Context
 from booth.bench.instrument import Instrument
 from booth.bench.model import Bench, Rest
 from booth.clock import ManualClock
-from booth.forms.edit import Key
 from booth.forms.form import Row, Rows
+from booth.forms.key import Key
 from booth.instruments.registry import instrument_for
 from booth.job.past import GoodSettings, PastJobs
 from booth.job.steps import steps_of
@@ -28,7 +28,7 @@ from booth.profile.model import Profile, Step
 from booth.profile.steps import DEFAULT_STEPS
 from booth.shop.model import Shop
 from booth.units import System
-from booth.words.pictures import Page
+from booth.words.lines import Page
 from booth.words.readout import Readout
 from tests.job.make import profile as trial
 

@@ -1,0 +1,134 @@
+"""The lines of the first screen: what one is for, how they are listed, and a first glance at the disk.
+
+The glance is all that the first frame waits for: names, nothing judged. It loads no reader of profiles
+and none of logs; what is true of each line is read right after (``home_rows``).
+"""
+
+from __future__ import annotations
+
+import os
+from collections.abc import Callable, Iterator, Sequence
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+import msgspec
+
+from booth.words.lines import PickLine
+
+if TYPE_CHECKING:
+    from booth.log.fold import Job
+    from booth.profile.model import Profile
+
+JOBS, PROFILES, REST = "Jobs not closed", "Coating profiles", "Shop"
+#: At the glance so many of the newest logs are opened, and so much of either end is read [bytes].
+MOST_LOGS, HEAD, TAIL = 40, 65536, 4096
+
+
+class HomeRow(msgspec.Struct, frozen=True):
+    """One line to pick: what it is for ('job', 'profile', 'faults', 'shop', 'history'), and what it
+    is made from. id: tells it again after the disk was read anew; clock: its most urgent clock."""
+
+    kind: str
+    id: str
+    section: str
+    title: str
+    behind: str = ""
+    mark: str = ""
+    key: str = ""
+    path: Path | None = None
+    job: Job | None = None
+    profile: Profile | None = None
+    about: tuple[str, ...] = ()
+
+
+def lines(
+    rows: Sequence[HomeRow], behind: Callable[[HomeRow], str]
+) -> tuple[tuple[PickLine, ...], tuple[int, ...]]:
+    """The list with its headings, and for each row the line it stands on."""
+    found: list[PickLine] = []
+    at: list[int] = []
+    section = ""
+    for row in rows:
+        if row.section != section:
+            found += [PickLine("", head=True)] if section else []
+            found.append(PickLine(row.section, head=True))
+            section = row.section
+        at.append(len(found))
+        found.append(PickLine(row.title, behind(row), must=True, mark=row.mark))
+    return tuple(found), tuple(at)
+
+
+def job_row(path: Path, name: str, parts: Sequence[str], **more: object) -> HomeRow:
+    """The row of a job that is not closed."""
+    title = f"{name}: {', '.join(parts)}"
+    return HomeRow("job", f"job:{path.name}", JOBS, title, mark="»", path=path, **more)  # type: ignore[arg-type]
+
+
+def profile_row(key: str, name: str, demo: bool, **more: object) -> HomeRow:
+    """The row of a coating profile."""
+    behind = "demo" if demo else ""
+    return HomeRow("profile", f"profile:{key}", PROFILES, name, behind, key=key, **more)  # type: ignore[arg-type]
+
+
+SHOP = HomeRow("shop", "shop", REST, "Shop")
+HISTORY = HomeRow("history", "history", REST, "Past jobs")
+
+
+# -- a first glance ------------------------------------------------------------------------------
+
+
+def glance(jobs_dir: Path, profiles_dirs: Sequence[Path]) -> tuple[HomeRow, ...]:
+    """Give the rows as far as names tell them. Never raises."""
+    profiles = {row.key: row for row in _profiles(profiles_dirs)}
+    by_name = sorted(profiles.values(), key=lambda row: row.title.casefold())
+    return (*_jobs(jobs_dir), *by_name, SHOP, HISTORY)
+
+
+def _profiles(folders: Sequence[Path]) -> Iterator[HomeRow]:
+    import tomllib
+
+    for folder in reversed(folders):  # the painter's own come first: they take the place of others
+        for path in _named(folder, ".toml"):
+            try:
+                found = tomllib.loads(path.read_text("utf-8-sig"))
+                name = found["name"]
+            except (OSError, ValueError, KeyError, RecursionError):
+                continue
+            if isinstance(name, str):
+                yield profile_row(path.stem, name, found.get("demo") is True)
+
+
+class _Profile(msgspec.Struct):
+    name: str
+    key: str = ""
+
+
+class _Opened(msgspec.Struct):
+    event: str
+    parts: tuple[str, ...]
+    profile: _Profile
+
+
+_opened = msgspec.json.Decoder(_Opened)
+
+
+def _jobs(folder: Path) -> Iterator[HomeRow]:
+    for path in sorted(_named(folder, ".jsonl"), reverse=True)[:MOST_LOGS]:
+        try:
+            with path.open("rb") as file:
+                first = file.read(HEAD).partition(b"\n")[0]
+                file.seek(max(0, os.fstat(file.fileno()).st_size - TAIL))
+                last = file.read(TAIL)
+            opened = _opened.decode(first)
+        except (OSError, ValueError):
+            continue
+        if b'"event":"job closed"' not in last:
+            yield job_row(path, opened.profile.name, opened.parts, key=opened.profile.key)
+
+
+def _named(folder: Path, ending: str) -> list[Path]:
+    try:
+        names = sorted(os.listdir(folder))
+    except OSError:
+        return []
+    return [folder / name for name in names if name.endswith(ending) and name[0] != "."]
