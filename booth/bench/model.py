@@ -28,7 +28,7 @@ from booth.bench.act import (
 )
 from booth.bench.context import Context
 from booth.bench.instrument import Instrument
-from booth.bench.next_act import SPACE, Situation, key_words, next_act
+from booth.bench.next_act import Situation, key_words, next_act, stands_for_space
 from booth.forms.edit import paste
 from booth.forms.form import BLANK, Form, other_units
 from booth.forms.key import Key
@@ -102,6 +102,7 @@ class Bench:
         self.offer: Offer = NO_OFFER
         self.said: tuple[str, bool] = ("", False)
         self._presses = _Presses()
+        self._thumb = ""
         self._stood_until: Moment | None = None
 
     @property
@@ -122,14 +123,29 @@ class Bench:
 
     def press(self, key: Key, at: Moment) -> tuple[Rest, ...]:
         """A key, pressed at `at`; gives what is left for the screen to carry out."""
-        act = next_act(self.situation(at), key)
-        if key.name in SPACE and not act.text and not self._is_meant(at):
+        situation = self.situation(at)
+        act = next_act(situation, key)
+        if self._is_blind(situation, key, act, at):
             return ()
         offer = self.offer
         rest = self.carry_out(act, at)
         if self.offer is offer and act.do:
             self.offer = NO_OFFER  # whatever else is done, the offer to bring back is over
         return rest
+
+    def _is_blind(self, situation: Situation, key: Key, act: Act, at: Moment) -> bool:
+        """Whether a key is a bounce or a repeat of Space, or of an Enter that stood for it.
+
+        Held on, such an Enter does not go on to the next step either.
+        """
+        is_space = stands_for_space(situation, key, act)
+        if is_space and key.name == "enter" and not self._thumb:
+            self._presses = _Presses()  # another key lay between
+        held = key.name == "enter" == self._thumb
+        if (is_space or held) and not self._is_meant(at):
+            return True
+        self._thumb = key.name if is_space else ""
+        return False
 
     def _is_meant(self, at: Moment) -> bool:
         """Whether a Space is a press of its own, made by someone who saw what stood there."""

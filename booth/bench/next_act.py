@@ -38,6 +38,9 @@ from booth.log.events import Restored, StepDone, Voided
 from booth.words.event_words import words
 
 SPACE = ("space", "pagedown")
+THUMB = Key("space", " ")
+#: Characters of an entry's words where the keys stand: a caution has a page of them.
+MOST_TOLD = 60
 
 
 class Situation(msgspec.Struct, frozen=True):
@@ -67,6 +70,13 @@ def next_act(situation: Situation, key: Key) -> Act:
     if command is not None and not (key.character and types(situation.rows, key.character)):
         return Act(command.word, (Command(command.id),))
     return found or NOTHING
+
+
+def stands_for_space(situation: Situation, key: Key, act: Act) -> bool:
+    """Whether a key is Space, or an Enter that does what Space does: one window for both."""
+    if key.name in SPACE:
+        return not act.text
+    return key.name == "enter" and bool(act.do) and act.do == next_act(situation, THUMB).do
 
 
 def _act(situation: Situation, key: Key) -> Act | None:
@@ -120,26 +130,29 @@ def _typed_space(rows: Rows) -> Act:
 
 def _enter(situation: Situation, rows: Rows) -> Act:
     instrument, context = situation.instrument, situation.context
-    if not rows.holds:
+    if not any(row.holds for row in rows.sight):
         why = instrument.busy(context)
-        return refused(why) if why else finish(instrument, context)
-    onward = _onward(rows)
-    if onward is not None:
-        return onward
-    return commit(instrument, context, rows)
+        if why:
+            return refused(why)
+    if not rows.holds:
+        return finish(instrument, context)
+    return onward(rows) or commit(instrument, context, rows)
 
 
-def _onward(rows: Rows) -> Act | None:
+def onward(rows: Rows) -> Act | None:
     """On to the next row, or back to the one that still has to be filled; None on the last."""
     marked = rows.marked
     if marked is None:
         return None
     if marked.fault:
         return refused(marked.fault, "what is wrong here")
-    following = rows.after(marked) or rows.waiting
-    if following is None:
+    following, lacks = rows.after(marked), rows.waiting
+    to = following or lacks
+    if to is None:
         return None
-    return Act(f"on: {following.field.label}", (SetForm(rows.form.marking(following.key)),))
+    missing = "choose with ← →." if to.field.choices else "still to be filled."
+    said = () if following else (Say(to.fault or f"{to.field.label}: {missing}", fault=True),)
+    return Act(f"on: {to.field.label}", (SetForm(rows.form.marking(to.key)), *said))
 
 
 def commit(instrument: Instrument, context: Context, rows: Rows, word: str = "keep") -> Act:
@@ -177,11 +190,15 @@ def _backspace(situation: Situation, rows: Rows) -> Act:
     last = situation.instrument.last_kept(context, rows.values)
     if not last or situation.instrument.fast(context):
         return NOTHING
-    told = words(last[0], context.system, context.job)
+    told = _short(words(last[0], context.system, context.job))
     void = tuple(Keep(Voided(n=0, at=context.now, target=event.n)) for event in last)
     offered = Offer(tuple(event.n for event in reversed(last)), told)
     said = Say(f"Voided: {told}. Backspace brings it back.")
     return Act(f"void: {told}", (*void, offered, said))
+
+
+def _short(told: str) -> str:
+    return told if len(told) <= MOST_TOLD else f"{told[: MOST_TOLD - 1].rstrip()}…"
 
 
 # -- the list of steps -----------------------------------------------------------------------
@@ -210,7 +227,7 @@ def _picking(situation: Situation, key: Key) -> Act:
 
 #: The keys whose words stand in the key line; of a pair of arrows the first that does something.
 SHOWN: tuple[tuple[str, tuple[Key, ...]], ...] = (
-    ("Space", (Key("space", " "),)),
+    ("Space", (THUMB,)),
     ("Enter", (Key("enter"),)),
     ("Bksp", (Key("backspace"),)),
     ("↑↓", (Key("down"), Key("up"))),
@@ -247,4 +264,4 @@ def _command_words(situation: Situation) -> list[tuple[str, str]]:
     return found
 
 
-__all__ = ["Situation", "commit", "finish", "key_words", "next_act"]
+__all__ = ["Situation", "commit", "finish", "key_words", "next_act", "onward", "stands_for_space"]

@@ -50,6 +50,8 @@ def types(rows: Rows, character: str) -> Row | None:
         return None
     if row.field.is_words:
         return row if row is rows.marked else None
+    if row.field.digits is not None:
+        return row if character.isascii() and character.isdigit() else None
     if character == "?" or (character == " " and not row.text):
         return None
     begins = character in BEGINS or unicodedata.category(character) in ("Nd", "No")
@@ -83,6 +85,9 @@ def _inserted(rows: Rows, row: Row, text: str) -> Form:
 def _erase(rows: Rows, name: str) -> Edit | None:
     """A character less; where the row is empty, nothing that a form could do."""
     row, cursor = rows.marked, rows.form.cursor
+    if row is not None and row.field.choices and row.holds:
+        form = rows.form.choosing(row.key, "").marking(row.key)
+        return Edit("erase", replace(form, erased=True))
     if row is None or not row.text:
         return None
     at = len(row.text) - cursor

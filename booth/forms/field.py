@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
+
 import msgspec
 
 from booth.units import (
@@ -28,6 +30,8 @@ class Field(msgspec.Struct, frozen=True):
     kind: a quantity of this kind; None with `choices`: one of them (value, words); None without: words.
     amount: volume or weight, either. optional: may be left empty. default: taken where the row is
     left empty, shown dim. assumed: stands in the quiet line of what is assumed until it is opened.
+    asks: a choice to be made: "" among its values is none yet. digits: takes digits only, and says
+    what is wrong with them, "" for nothing.
     """
 
     key: str
@@ -39,6 +43,8 @@ class Field(msgspec.Struct, frozen=True):
     default: Given = None
     hint: str = ""
     assumed: bool = False
+    asks: bool = False
+    digits: Callable[[str], str] | None = None
 
     @property
     def is_quantity(self) -> bool:
@@ -48,12 +54,14 @@ class Field(msgspec.Struct, frozen=True):
     @property
     def is_words(self) -> bool:
         """Whether the row takes words."""
-        return not self.choices and not self.is_quantity
+        return not (self.choices or self.is_quantity or self.digits)
 
     @property
     def is_needed(self) -> bool:
-        """Whether something has to be typed here."""
-        return not (self.choices or self.optional or self.default is not None)
+        """Whether something has to be typed or chosen here."""
+        if self.choices:
+            return self.asks and not self.optional
+        return not self.optional and self.default is None
 
     def kind_of(self, given: Quantity) -> Kind:
         """The kind of a quantity that was given here."""

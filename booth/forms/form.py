@@ -16,6 +16,8 @@ from booth.forms.field import Field, Given, echoed, in_system, shown, understood
 from booth.units import EntryError, Quantity, System, shown_unit
 
 Values = Mapping[str, Given]
+#: Under this key the values say which row is marked.
+MARKED = "the marked row"
 
 
 class Form(msgspec.Struct, frozen=True):
@@ -72,8 +74,15 @@ class Row(NamedTuple):
 
     @property
     def is_empty(self) -> bool:
-        """Whether nothing was typed (a choice always holds something)."""
-        return not self.field.choices and not self.text.strip()
+        """Whether nothing was typed, nor chosen where a choice is to be made."""
+        if self.field.choices:
+            return self.field.asks and not self.given
+        return not self.text.strip()
+
+    @property
+    def holds(self) -> bool:
+        """Whether the painter put something here that is to be kept."""
+        return not self.is_empty and (self.field.asks or not self.field.choices)
 
     @property
     def lacks(self) -> bool:
@@ -93,8 +102,10 @@ class Rows(msgspec.Struct, frozen=True):
 
     @property
     def values(self) -> dict[str, Given]:
-        """What the rows give; a row that cannot be understood is left out."""
-        return {row.key: row.given for row in self.every if not row.fault}
+        """What the rows give, and which is marked; a row that cannot be understood is left out."""
+        given: dict[str, Given] = {row.key: row.given for row in self.every if not row.fault}
+        marked = self.marked
+        return given | {MARKED: marked.key if marked is not None else ""}
 
     @property
     def marked(self) -> Row | None:
@@ -117,8 +128,8 @@ class Rows(msgspec.Struct, frozen=True):
 
     @property
     def holds(self) -> bool:
-        """Whether anything was typed."""
-        return any(row.text.strip() for row in self.every)
+        """Whether anything was put in that is to be kept."""
+        return any(row.holds for row in self.every)
 
     @property
     def waiting(self) -> Row | None:
@@ -165,7 +176,9 @@ def _row(form: Form, field: Field, system: System) -> Row:
     text = form.texts.get(field.key, "")
     if not text.strip():
         return Row(field, text, field.default, field.hint)
-    if field.is_words:
+    if field.digits is not None and (fault := field.digits(text.strip())):
+        return Row(field, text, None, fault=fault)
+    if not field.is_quantity:
         return Row(field, text, text.strip())
     try:
         given = understood(text.strip(), field, system)

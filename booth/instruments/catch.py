@@ -43,6 +43,8 @@ USUAL_S = 60.0
 USUAL_CUP_ML = 20 * 29.5735295625
 WATER_C = 20.0
 NO_TIME = "A catch needs a time above zero, such as 60 s or 1:30."
+#: What was typed of these goes with the catch that begins.
+SETTINGS = ("turns", "inlet", "tip")
 #: What a low window shows of the lines of what was kept.
 RECORD_ROWS = 4
 
@@ -138,14 +140,16 @@ class Catch(Instrument):
                 n=0, at=context.now, stopwatch=self.STOPWATCH, seconds=seconds
             )
             return Act("stop early", (Keep(stopped),))
+        anew = rows.row("amount").text or context.running(self.STOPWATCH) is not None
+        go = "catch again" if anew else "start"
         fault = rows.row("seconds").fault
         window_s = number(rows.values, "seconds")
         if fault or not window_s:
-            return refused(fault or NO_TIME, "start")
+            return refused(fault or NO_TIME, go)
         started = StopwatchStarted(
             n=0, at=context.now, stopwatch=self.STOPWATCH, lead_in_s=LEAD_IN_S, window_s=window_s
         )
-        return Act("start", (Keep(started), SetForm(self.cleared(rows.form))))
+        return Act(go, (Keep(started), SetForm(rows.form.emptied(but=SETTINGS))))
 
     def readout(self, context: Context, values: Values) -> Readout:
         now = catching(context.job.stopwatches, context.now)

@@ -4,23 +4,17 @@ from __future__ import annotations
 
 from typing import ClassVar
 
-from textual.app import ComposeResult
-from textual.containers import VerticalScroll
-from textual.content import Content
-from textual.widgets import Static
-
+from booth.bench.act import Act, Keep
 from booth.bench.context import Context
-from booth.bench.instrument import Instrument, Values
+from booth.bench.instrument import Instrument
+from booth.forms.form import Rows, Values
 from booth.log.events import BatchFinished, Event, LineTicked
-from booth.moment import Moment
-from booth.widgets.entry import FieldRow
-from booth.widgets.quiet_line import put
-from booth.widgets.text import content
-from booth.words.readout import Readout
+from booth.words.lines import Page
+from booth.words.pictures import Picture
 
 
 class Clean(Instrument):
-    """A checklist; Space ticks the next line."""
+    """A checklist; Space or Enter ticks the next line."""
 
     KIND: ClassVar[str] = "clean"
     NAME: ClassVar[str] = "Clean-up"
@@ -29,59 +23,49 @@ class Clean(Instrument):
         "source). Each tick is kept.",
         "Finishing the list also marks the mixed batches as used up, so that their pot life no "
         "longer rings. Rags with drying oils or two-pack residues can heat by themselves: a metal "
-        "can with a lid, emptied daily (29 CFR 1910.107(g)(3), paragraph recalled). Waste goes where "
-        "local rules say.",
+        "can with a lid, emptied daily (29 CFR 1910.107(g)(3); paragraph from memory, not "
+        "checked). Waste goes where local rules say.",
     )
     KEEPS: ClassVar[tuple[type[Event], ...]] = (LineTicked,)
-    GO: ClassVar[str] = "tick"
 
-    def compose(self) -> ComposeResult:
-        yield Static(content(self.desk.context.step.name), classes="step-name", markup=False)
-        with VerticalScroll(classes="checklist", can_focus=False):
-            yield Static("", classes="checklist-text", markup=False)
+    def picture(self, context: Context, values: Values) -> tuple[Picture, ...]:
+        left = open_lines(context)
 
-    def _open(self, context: Context) -> list[str]:
-        ticked = {each.line for each in context.job.ticked if each.step == context.step.key}
-        return [line for line in context.step.how if line not in ticked]
+        def shown(line: str) -> tuple[str, str]:
+            if line not in left:
+                return "done", f"√ {line}"
+            return ("now", f"→ {line}") if line == left[0] else ("text", f"  {line}")
 
-    def draw(self, context: Context) -> None:
-        if not self.is_mounted:
-            return
-        left = self._open(context)
-        lines = [
-            Content.assemble(
-                ("→ " if left and line == left[0] else "  ") if line in left else "√ ",
-                (content(line).plain, "bold" if line in left else "dim"),
-            )
-            for line in context.step.how
-        ]
-        put(self.query_one(".checklist-text", Static), Content("\n\n").join(lines))
-
-    def readout(self, context: Context, values: Values) -> Readout:
-        return Readout("")
+        return (Page(tuple(shown(line) for line in context.step.how)),)
 
     def kept_any(self, context: Context) -> bool:
-        return not self._open(context)
+        return not open_lines(context)
 
-    def keys(self, context: Context) -> tuple[tuple[str, str], ...]:
-        if self._open(context):
-            return (("Space", "tick this line"),)
-        return (("Enter", "next step"),)
+    def last_kept(self, context: Context, values: Values) -> tuple[Event, ...]:
+        """The last line that was ticked in this list: a job may have several."""
+        return tuple(each for each in context.job.ticked if each.step == context.step.key)[-1:]
 
-    def go(self, at: Moment) -> None:
-        context = self.desk.context
-        left = self._open(context)
-        if left:
-            self.desk.keep(LineTicked(n=0, at=at, step=context.step.key, line=left[0]))
+    def leaving(self, context: Context) -> tuple[Event, ...]:
+        """What is left in the gun was thrown away: no pot life rings any more."""
+        job = context.job
+        return tuple(
+            BatchFinished(n=0, at=context.now, batch=each.batch)
+            for each in job.batches
+            if each.batch not in job.finished_batches
+        )
 
-    def enter(self, row: FieldRow | None = None) -> None:
-        context = self.desk.context
-        if self._open(context):
-            self.go(context.now)
-            return
-        for batch in context.job.batches:
-            if batch.batch not in context.job.finished_batches:
-                finished = BatchFinished(n=0, at=context.now, batch=batch.batch)
-                if self.desk.keep(finished) is None:
-                    return
-        self.desk.finish_step()
+    def space(self, context: Context, rows: Rows) -> Act | None:
+        left = open_lines(context)
+        if not left:
+            return None
+        ticked = LineTicked(n=0, at=context.now, step=context.step.key, line=left[0])
+        return Act("tick this line", (Keep(ticked),))
+
+    def enter(self, context: Context, rows: Rows) -> Act | None:
+        return self.space(context, rows)
+
+
+def open_lines(context: Context) -> list[str]:
+    """The lines of this step that are still to be done."""
+    ticked = {each.line for each in context.job.ticked if each.step == context.step.key}
+    return [line for line in context.step.how if line not in ticked]

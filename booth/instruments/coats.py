@@ -67,6 +67,11 @@ class Coats(Instrument):
     def fast(self, context: Context) -> bool:
         return False
 
+    def busy(self, context: Context) -> str:
+        job = context.job
+        running = next((part for part in job.parts if job.running_coat(part) is not None), "")
+        return f"{running}: a coat is being sprayed. Space ends it there." if running else ""
+
     def last_kept(self, context: Context, values: Values) -> tuple[Event, ...]:
         """The last entry of the chosen part."""
         part = word(values, "part")
@@ -171,7 +176,7 @@ def begun_words(begun: CoatBegun, now: Sequence[Standing]) -> tuple[str, ...]:
     if begun.early_s > 0:
         said.append(
             f"{begun.part}: {duration(begun.early_s)} before its wait was over. It is in the log; "
-            "solvent shut in shows as pop or sags."
+            "trapped solvent can blister or sag."
         )
     elif begun.late_s > 0:
         said.append(

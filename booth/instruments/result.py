@@ -4,17 +4,19 @@ from __future__ import annotations
 
 from typing import ClassVar
 
+from booth.bench.act import Act, CloseJob, Keep
 from booth.bench.context import Context
-from booth.bench.instrument import Instrument, Values, word
-from booth.log.events import Event, FaultSeen, JobClosed, StepDone
-from booth.widgets.entry import Field
+from booth.bench.instrument import Instrument, word
+from booth.bench.next_act import onward
+from booth.forms.field import Field
+from booth.forms.form import Rows, Values
+from booth.log.events import Event, JobClosed, StepDone
 from booth.words.readout import Readout
 from booth.words.tone import Tone
 
 #: Nothing is taken for good that nobody called so: the next job starts from a good one.
-NOT_SAID = ""
 VERDICTS = (
-    (NOT_SAID, "how did it come out?"),
+    ("", "how did it come out?"),
     ("good", "good: repeat it like this"),
     ("usable", "usable, with flaws"),
     ("redo", "to be done again"),
@@ -36,63 +38,41 @@ class Result(Instrument):
 
     def fields(self, context: Context) -> tuple[Field, ...]:
         return (
-            Field("verdict", "Verdict", choices=VERDICTS, default=NOT_SAID),
+            Field("verdict", "Verdict", choices=VERDICTS, asks=True),
             Field("words", "What came out", optional=True),
             Field("next_time", "Next time", optional=True, hint="Enter here closes the job"),
         )
 
+    def first(self, context: Context, values: Values) -> str:
+        return "verdict"
+
     def readout(self, context: Context, values: Values) -> Readout:
-        verdict = word(values, "verdict")
-        seen = [event for event in context.job.events if isinstance(event, FaultSeen)]
-        faults = [event.fault for event in seen if context.job.is_live(event.n)]
-        coats = sum(
-            coat.ended is not None for part in context.job.parts
-            for coat in context.job.coats_on(part)
-        )  # fmt: skip
-        return Readout(
-            verdict.upper() or "?",
-            label="verdict",
-            tone=TONES.get(verdict, Tone.PLAIN),
-            word="",
-            lines=(
-                f"{_counted(coats, 'coat')} on {_counted(len(context.job.parts), 'part')}",
-                f"faults seen: {', '.join(faults) if faults else 'none noted'}",
-            ),
-        )
+        """The verdict; until there is one, what was laid."""
+        job, verdict = context.job, word(values, "verdict")
+        coats = sum(coat.ended is not None for part in job.parts for coat in job.coats_on(part))
+        parts = _counted(len(job.parts), "part")
+        faults = ", ".join(each.fault for each in job.faults) or "none noted"
+        lines = (f"{_counted(coats, 'coat')} on {parts}", f"faults seen: {faults}")
+        if not verdict:
+            unit = _counted(coats, "coat").partition(" ")[2]
+            return Readout(f"{coats}", unit, label=f"laid on {parts}", word="", lines=lines[1:])
+        return Readout(verdict.upper(), label="verdict", tone=TONES[verdict], word="", lines=lines)
 
-    def keys(self, context: Context) -> tuple[tuple[str, str], ...]:
-        if not word(self.values(), "verdict"):
-            return (("←→", "verdict"), ("Enter", "next row"))
-        last = self.rows and self.rows[-1].place.has_focus
-        return (("Enter", "close the job" if last else "next row"), ("←→", "verdict"))
-
-    def focus_first(self) -> None:
-        """The verdict comes first, and is to be chosen."""
-        if self.rows:
-            self._focus(self.rows[0].place)
-
-    def enter(self, row: object = None) -> None:
-        rows = self.rows
-        at = rows.index(row) if row in rows else len(rows) - 1  # type: ignore[arg-type]
-        if at + 1 < len(rows):
-            self._focus(rows[at + 1].place)
-            return
-        values = self.values()
-        if not word(values, "verdict"):
-            self._focus(rows[0].place)
-            self.desk.say("How did it come out? ← → choose the verdict.", fault=True)
-            return
-        now = self.desk.context.now
-        done = StepDone(n=0, at=now, step=self.desk.context.step.key)
+    def enter(self, context: Context, rows: Rows) -> Act:
+        """Through the rows, whatever they hold; on the last one the job is closed."""
+        onto = onward(rows)
+        if onto is not None:
+            return onto
+        step = context.step.key
+        done = () if step in context.job.done else (Keep(StepDone(n=0, at=context.now, step=step)),)
         closed = JobClosed(
             n=0,
-            at=now,
-            verdict=word(values, "verdict"),
-            words=word(values, "words"),
-            next_time=word(values, "next_time"),
+            at=context.now,
+            verdict=word(rows.values, "verdict"),
+            words=word(rows.values, "words"),
+            next_time=word(rows.values, "next_time"),
         )
-        if self.desk.keep(done) is not None and self.desk.keep(closed) is not None:
-            self.desk.close_job()
+        return Act("close the job", (*done, Keep(closed), CloseJob()))
 
 
 def _counted(number: int, thing: str) -> str:

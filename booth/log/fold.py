@@ -236,6 +236,13 @@ def _stopwatch_stopped(draft: _Draft, event: ev.StopwatchStopped) -> None:
         draft.stopwatches[event.stopwatch] = Stopwatch(running.started, event)
 
 
+def _pass_over(draft: _Draft, event: ev.Event) -> None:
+    """A void run of a cup was stopped all the same; what was caught waits to be entered anew."""
+    watch = draft.stopwatches.get(event.ENDS)
+    if watch is not None and watch.stopped is None and watch.started.window_s is None:
+        del draft.stopwatches[event.ENDS]
+
+
 def _stopwatch_dropped(draft: _Draft, event: ev.StopwatchDropped) -> None:
     draft.stopwatches.pop(event.stopwatch, None)
 
@@ -278,6 +285,8 @@ def fold(events: Iterable[ev.Event | ev.UnknownEvent]) -> Job:
     for event in every:
         if event.n not in void and isinstance(event, ev.Event):
             draft.add(event)
+        elif isinstance(event, ev.Event):
+            _pass_over(draft, event)
     return Job(
         opened=opened,
         events=every,

@@ -28,11 +28,11 @@ from booth.widgets.quiet_line import put
 from booth.widgets.spray_paper import SprayPaper
 from booth.widgets.text import content, reflow
 from booth.widgets.time_line import TimelineView
+from booth.words.lines import Page
 from booth.words.pictures import (
     Bar,
     Gallery,
     Lines,
-    Page,
     Paper,
     Parts,
     Picture,

@@ -5,12 +5,11 @@ What would act unseen is shown by ``booth.files.safe_text``, which ``plain`` is;
 
 from __future__ import annotations
 
-from collections.abc import Iterable
-
 from rich.cells import cell_len
 from textual.content import Content
 
 from booth.files.safe_text import visible as plain
+from booth.words.reflow import reflow
 
 __all__ = ["content", "fit", "pad", "plain", "reflow"]
 
@@ -49,18 +48,3 @@ def pad(text: str, width: int, align: str = "left") -> str:
     spare = max(0, width - cell_len(text))
     before = {"left": 0, "right": spare, "centre": spare // 2}[align]
     return " " * before + text + " " * (spare - before)
-
-
-def reflow(lines: Iterable[str]) -> tuple[str, ...]:
-    """Give lines that were broken for another width as whole sentences, to be broken anew.
-
-    A line that begins small, or follows one that does not end a sentence, goes on the line before.
-    """
-    whole: list[str] = []
-    for line in lines:
-        goes_on = whole and line and (line[0].islower() or whole[-1][-1:] not in set(".:;!?"))
-        if goes_on and whole[-1]:
-            whole[-1] = f"{whole[-1]} {line}"
-        else:
-            whole.append(line)
-    return tuple(whole)

@@ -241,7 +241,9 @@ def _words_of(picture: object) -> Iterable[str]:
         return [text for each in picture for text in _words_of(each)]
     if hasattr(picture, "__dataclass_fields__"):
         return [
-            text for name in picture.__dataclass_fields__ for text in _words_of(getattr(picture, name))
+            text
+            for name in picture.__dataclass_fields__
+            for text in _words_of(getattr(picture, name))
         ]
     return []
 

@@ -3,15 +3,15 @@
 from __future__ import annotations
 
 import pytest
-from booth.widgets.entry import Choice
 
-from booth.instruments.efflux import Efflux, efflux_readout
-from booth.log.events import EffluxTimed
+from booth.bench.act import Menu
+from booth.instruments.efflux import DROPPED, LONGEST_S, efflux_readout
+from booth.log.events import EffluxTimed, StopwatchDropped, StopwatchStarted, Voided
 from booth.profile.model import Efflux as Wanted
 from booth.profile.model import Range
 from booth.trade.cups.cup_names import cup_named
 from booth.words.tone import Tone
-from tests.instruments.at_bench import at_bench, context_of
+from tests.instruments.at_bench import AtBench, context_of
 from tests.job.make import at, profile
 
 FORD = profile(efflux=Wanted("Ford #4", Range(20, 24)))
@@ -57,17 +57,102 @@ def test_a_cups_own_correction_is_said() -> None:
     assert not any("correction" in line for line in plain.lines)
 
 
-async def test_space_times_and_the_choice_of_cup_still_has_the_keys() -> None:
-    async with at_bench("efflux", profile=FORD) as desk:
-        await desk.press("up", "right")
-        assert isinstance(desk.instrument, Efflux)
-        chosen = desk.instrument.cup
-        await desk.press("space")
-        await desk.pass_time(60.0)
-        await desk.press("space")
-        await desk.pilot.pause()
-        (run,) = desk.log
-        assert isinstance(run, EffluxTimed) and run.cup == chosen.key
-        assert isinstance(desk.app.focused, Choice)
-        await desk.press("right")
-        assert desk.instrument.cup.key != chosen.key
+def test_space_times_and_the_choice_of_cup_still_has_the_keys() -> None:
+    desk = AtBench("efflux", profile=FORD)
+    assert desk.marked == "cup"
+    desk.press("right")
+    chosen = desk.row("cup").given
+    assert desk.keys["Space"] == "start"
+    desk.press("space")
+    assert desk.keys["Space"] == "stop at the first break" and desk.readout.tone is Tone.RUNNING
+    desk.pass_time(59.0)
+    desk.press("space")
+    started, run = desk.log
+    assert isinstance(started, StopwatchStarted) and started.what == chosen
+    assert isinstance(run, EffluxTimed)
+    assert (run.cup, run.seconds) == (chosen, 60.0)
+    assert desk.marked == "cup"
+    desk.press("right")
+    assert desk.row("cup").given != chosen
+
+
+@pytest.mark.parametrize("key", ["space", "pagedown"])
+def test_space_starts_and_stops_with_a_temperature_typed(key: str) -> None:
+    desk = AtBench("efflux", profile=FORD)
+    desk.fill("liquid", "21")
+    assert desk.keys["Space"] == "start"
+    desk.press(key)
+    assert desk.readout.figure == "0.0" and desk.row("liquid").text == "21"
+    desk.pass_time(21.0)
+    desk.press(key)
+    run = desk.log[-1]
+    assert isinstance(run, EffluxTimed) and run.seconds == 22.0
+    assert run.liquid_temperature is not None and run.liquid_temperature.value == 21
+    assert desk.row("liquid").text == "" and desk.row("liquid").given == run.liquid_temperature
+
+
+def test_a_temperature_that_is_none_is_said_before_the_cup_runs() -> None:
+    desk = AtBench("efflux", profile=FORD)
+    desk.fill("liquid", "21psi")
+    desk.press("space")
+    assert desk.log == [] and desk.said == desk.row("liquid").fault != ""
+
+
+def test_while_a_run_is_going_neither_digits_nor_enter_do_anything_to_it() -> None:
+    desk = AtBench("efflux", profile=FORD)
+    desk.press("space")
+    desk.type("42")
+    desk.press("enter", "backspace")
+    assert len(desk.log) == 1 and desk.row("liquid").text == "" and desk.rest == ()
+    desk.press("enter")
+    assert desk.said == "A stopwatch is running here: Space stops it."
+
+
+def test_a_run_goes_on_while_the_program_is_away_and_one_that_was_forgotten_is_dropped() -> None:
+    desk = AtBench("efflux", profile=FORD)
+    desk.press("space")
+    desk.open("weather")
+    desk.open("efflux")
+    desk.pass_time(29.0)
+    assert desk.readout.figure == "29.0"
+    desk.pass_time(LONGEST_S)
+    assert desk.readout.word == "FORGOTTEN" and desk.keys["Space"] == "drop this run"
+    desk.press("space")
+    assert isinstance(desk.log[-1], StopwatchDropped) and desk.said == DROPPED
+    assert desk.job.runs == () and desk.readout.figure == "0.0"
+
+
+def test_two_presses_of_a_glove_are_one_and_a_held_key_is_none() -> None:
+    desk = AtBench("efflux", profile=FORD)
+    desk.press("space")
+    desk.clock.advance(0.3)
+    desk.press_now("space")
+    assert [type(each) for each in desk.log] == [StopwatchStarted]
+    for _ in range(600):  # held for 20 s
+        desk.clock.advance(0.033)
+        desk.press_now("space")
+    assert [type(each) for each in desk.log] == [StopwatchStarted]
+
+
+def test_the_cup_that_was_voided_is_named() -> None:
+    desk = AtBench("efflux", profile=FORD)
+    desk.press("space")
+    desk.pass_time(21.0)
+    desk.press("space")
+    assert desk.keys["Bksp"] == "void: efflux time Ford #4: 22.0 s"
+    desk.press("backspace")
+    assert isinstance(desk.log[-1], Voided) and desk.job.runs == ()
+    assert desk.job.stopwatches == {}  # its stopwatch does not run again
+
+
+def test_without_a_run_enter_asks_why_it_is_skipped() -> None:
+    desk = AtBench("efflux", profile=FORD)
+    assert desk.keys["Enter"] == "skip, say why"
+    desk.press("enter")
+    assert isinstance(desk.rest[0], Menu)
+    desk.choose("nothing here to measure with")
+    assert desk.job.skipped["efflux"].why == "nothing here to measure with"
+    desk.open("efflux")
+    desk.fill("liquid", "21")
+    desk.press("enter")
+    assert desk.rest == () and desk.said == "The temperature goes with a run: Space starts one."

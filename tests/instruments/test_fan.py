@@ -5,13 +5,13 @@ from __future__ import annotations
 import pytest
 
 from booth.instruments.fan import fan_readout
-from booth.log.events import FanSet
+from booth.log.events import FanSet, Voided
 from booth.profile.model import Gun, Range
 from booth.shop.model import Gun as OwnGun
 from booth.shop.model import Shop
 from booth.units import System
 from booth.words.tone import Tone
-from tests.instruments.at_bench import at_bench, context_of
+from tests.instruments.at_bench import AtBench, context_of
 from tests.job.make import at, profile, q
 
 ASKED = profile(gun=Gun(fan_mm=Range(200, 250), distance_mm=Range(150, 200), overlap_percent=50))
@@ -57,47 +57,61 @@ def test_what_was_kept_stands_until_something_is_typed() -> None:
     assert (shown.figure, shown.word) == ("240", "TOO FAR")
 
 
-async def test_keys_to_disk_and_back() -> None:
-    async with at_bench("fan", profile=ASKED, system=System.US) as b:
-        assert b.focused_row == "width"
-        await b.type("9.5")
-        assert "= 9.5 in = 241 mm" in b.text
-        await b.press("enter")
-        (kept,) = b.log
-        assert isinstance(kept, FanSet) and kept.width == q(241.3, "mm", "9.5")
-        assert kept.distance is None and kept.turns is None
-        assert "IN RANGE" in b.text or "9.5 in" in b.text
-        await b.type("10")
-        await b.press("down")
-        await b.type("7 in")
-        await b.press("down")
-        await b.type("1 1/2")
-        await b.press("enter")
-        assert isinstance(b.log[-1], FanSet)
-        assert (b.log[-1].distance, b.log[-1].turns) == (
-            q(177.8, "mm", "7 in"), q(1.5, "turns", "1 1/2"),
-        )  # fmt: skip
-        assert "10.0 in  at 7.0 in  1.5 turns open" in b.text
-        b.app.action_units()
-        await b.pilot.pause()
-        assert "254 mm  at 178 mm" in b.text
-        await b.press("backspace")
-        assert type(b.log[-1]).__name__ == "Voided"
-        assert "241 mm" in b.text
+def test_keys_to_disk_and_back() -> None:
+    b = AtBench("fan", profile=ASKED, system=System.US)
+    assert b.marked == "width"
+    b.type("9.5")
+    assert "= 9.5 in = 241 mm" in b.text
+    b.press("enter", "enter", "enter")
+    (kept,) = b.log
+    assert isinstance(kept, FanSet) and kept.width == q(241.3, "mm", "9.5")
+    assert kept.distance is None and kept.turns is None
+    assert "IN RANGE" in b.text and "9.5 in" in b.text
+    b.type("10")
+    b.press("down")
+    b.type("7 in")
+    b.press("down")
+    b.type("1 1/2")
+    b.press("enter")
+    assert isinstance(b.log[-1], FanSet)
+    assert b.log[-1].distance == q(177.8, "mm", "7 in")
+    assert b.log[-1].turns == q(1.5, "turns", "1 1/2")
+    assert "10.0 in  at 7.0 in  1.5 turns open" in b.text
+    b.system = System.METRIC
+    assert "254 mm  at 178 mm" in b.text
+    b.press("backspace")
+    assert isinstance(b.log[-1], Voided)
+    assert "241 mm" in b.text and "254 mm" not in b.record[-1]
 
 
-async def test_nonsense_stays_for_correction_and_nothing_is_kept() -> None:
-    async with at_bench("fan", profile=ASKED) as b:
-        await b.type("0")
-        await b.press("enter")
-        assert "A fan has a width above 0" in b.text
-        await b.press("backspace")
-        await b.type("12 psi")
-        await b.press("enter")
-        assert b.log == [] and b.focused_row == "width"
+def test_what_is_typed_after_enter_goes_into_the_next_row() -> None:
+    # A newcomer typed 9 Enter 7 Enter and had a fan of 9 in, then one of 7 in.
+    b = AtBench("fan", profile=ASKED, system=System.US)
+    for text, word in (("9", "on: Distance"), ("7", "on: Fan open")):
+        b.type(text)
+        assert b.keys["Enter"] == word
+        b.press("enter")
+    assert b.log == []
+    b.press("enter")
+    (kept,) = b.log
+    assert isinstance(kept, FanSet) and kept.width is not None and kept.distance is not None
+    assert (kept.width.typed, kept.distance.typed) == ("9", "7")
 
 
-async def test_the_shop_file_says_how_far_the_fan_opens() -> None:
+def test_nonsense_stays_for_correction_and_nothing_is_kept() -> None:
+    b = AtBench("fan", profile=ASKED)
+    b.type("0")
+    b.press("enter", "enter", "enter")
+    assert "A fan has a width above 0" in b.said
+    b.go_to("width")
+    b.press("backspace")
+    b.type("12 psi")
+    assert b.keys["Enter"] == "what is wrong here"
+    b.press("enter")
+    assert b.log == [] and b.marked == "width" and b.said == b.row("width").fault != ""
+
+
+def test_the_shop_file_says_how_far_the_fan_opens() -> None:
     shop = Shop(guns=(OwnGun("blue [b]", fan_turns=2.5),))
-    async with at_bench("fan", profile=ASKED, shop=shop) as b:
-        assert "fully open: 2.5 turns (shop file)" in b.text
+    b = AtBench("fan", profile=ASKED, shop=shop)
+    assert "fully open: 2.5 turns (shop file)" in b.text

@@ -6,8 +6,9 @@ from collections.abc import Sequence
 
 import pytest
 
+from booth.bench.act import Menu, Scroll
 from booth.clock import ManualClock
-from booth.instruments.faults.words import KINDS, causes_lines, reading_words, strongest
+from booth.instruments.faults.words import KINDS, causes_page, reading_words, strongest
 from booth.log.events import (
     AirRead,
     CoatBegun,
@@ -16,6 +17,7 @@ from booth.log.events import (
     Event,
     FaultSeen,
     FilmRead,
+    Restored,
     StepDone,
     Voided,
 )
@@ -23,11 +25,9 @@ from booth.trade.faults.evidence import _GAUGES, Evidence, Reading
 from booth.trade.faults.fault_model import Fault
 from booth.trade.faults.ranked_causes import FAULTS, RankedCause, Standing, rank_causes
 from booth.units import System
-from booth.widgets.figure_panel import FigurePanel
-from booth.widgets.pick_list import PickList, lay_out
-from booth.widgets.rows import strings
+from booth.words.pictures import Lines
 from booth.words.tone import Tone
-from tests.instruments.at_bench import AtBench, at_bench
+from tests.instruments.at_bench import AtBench
 from tests.job.make import q
 
 
@@ -45,16 +45,19 @@ def heavy(clock: ManualClock) -> Sequence[Event]:
     )
 
 
-def pane(desk: AtBench) -> str:
-    """The text of the instrument alone, its lines joined."""
-    region = desk.instrument.region
-    rows = desk.text.split("\n")[region.y : region.bottom]
-    return " ".join(" ".join(row[region.x : region.right] for row in rows).split())
+def list_of(desk: AtBench) -> Lines:
+    """The list that stands there."""
+    (found,) = (
+        each
+        for each in desk.bench.instrument.picture(desk.now, desk.rows.values)
+        if isinstance(each, Lines)
+    )
+    return found
 
 
 def told(fault: Fault, causes: tuple[RankedCause, ...], system: System) -> str:
     """All lines of the causes as one text."""
-    return "\n".join(line.text for line in causes_lines(fault, causes, system))
+    return "\n".join(text for _, text in causes_page(fault, "", causes, system).paragraphs)
 
 
 HEAVY = Evidence(wet_um=100.0, wet_high_um=60.0, efflux_s=17.0, efflux_low_s=20.0)
@@ -104,7 +107,7 @@ def test_nothing_is_claimed_without_a_figure(key: str) -> None:
     causes = rank_causes(key, Evidence())
     assert strongest(causes, System.US) is None
     text = told(FAULTS[key], causes, System.US)
-    assert text.startswith("No figure of this job speaks for a cause.")
+    assert text.split("\n")[1] == "Nothing measured in this job points to a cause."
     assert FAULTS[key].film in text
 
 
@@ -125,7 +128,7 @@ def test_every_cause_is_told_with_its_figure_or_as_open() -> None:
             assert reading_words(read, System.METRIC) in text
     shown = [each for each in causes if each.standing is Standing.SHOWN]
     assert text.index(shown[0].cause.words) < text.index(shown[1].cause.words)
-    assert text.index(shown[1].cause.words) < text.index("No figure for or against")
+    assert text.index(shown[1].cause.words) < text.index("Nothing measured for or against")
 
 
 def test_thinner_that_nobody_measured_is_noted_without_a_number() -> None:
@@ -135,105 +138,112 @@ def test_thinner_that_nobody_measured_is_noted_without_a_number() -> None:
     assert (readout.figure, readout.word) == ("?", "THINNER WENT IN UNMEASURED")
 
 
-def test_list_keeps_the_picked_line_in_sight() -> None:
-    lines = tuple((f"line {n}", "behind", n == 3) for n in range(12))
-    for picked in range(12):
-        drawn = strings(lay_out(lines, picked, 30, 5))
-        assert len(drawn) == 5
-        assert all(len(row) == 30 for row in drawn)
-        assert sum(row.startswith("→ ") for row in drawn) == 1
-        assert any(row.startswith(f"→ line {picked} ") for row in drawn)
-    assert strings(lay_out(lines, 0, 30, 5))[-1].endswith("↓")
-    assert strings(lay_out(lines, 11, 30, 5))[0].endswith("↑")
-    assert lay_out(lines, 0, 0, 5) == []
-
-
-def test_list_is_spread_where_there_is_room() -> None:
-    lines = tuple((f"line {n}", "", False) for n in range(4))
-    assert [bool(row.strip()) for row in strings(lay_out(lines, 0, 30, 8))] == [True, False] * 4
-    assert [bool(row.strip()) for row in strings(lay_out(lines, 0, 30, 7))] == [True] * 4 + [
-        False
-    ] * 3
-
-
-def test_what_stands_behind_gives_way_unless_it_must_be_seen() -> None:
-    lines = (("dust", "specks", False), ("blush", "seen: door", True))
-    narrow, wide = strings(lay_out(lines, 0, 24, 2)), strings(lay_out(lines, 0, 60, 2))
-    assert ("specks" in narrow[0], "specks" in wide[0]) == (False, True)
-    assert "seen: door" in narrow[1] and "seen: door" in wide[1]
-
-
 @pytest.mark.parametrize("key", ["enter", "space", "pagedown"])
-async def test_fault_that_is_seen_is_kept_and_its_causes_are_shown(key: str) -> None:
-    async with at_bench("faults", before=heavy, size=(80, 24)) as desk:
-        kept = len(desk.log)
-        await desk.press("right", "down", key)
-        event = desk.log[-1]
-        assert isinstance(event, FaultSeen)
-        assert (event.fault, event.part) == ("runs", "door")
-        readout = desk.instrument.query_one(FigurePanel).readout
-        assert (readout.figure, readout.word) == ("100", "ABOVE 60 µm")
-        assert "runs and sags" in pane(desk)
-        await desk.press("f3")
-        assert desk.instrument.query_one(FigurePanel).readout.word == "ABOVE 2.4 mil"
-        await desk.press("space")
-        assert "● seen: door" in pane(desk)
-        await desk.press(key)
-        assert len(desk.log) == kept + 1  # once for each part
+def test_fault_that_is_seen_is_kept_and_its_causes_are_shown(key: str) -> None:
+    desk = AtBench("faults", before=heavy)
+    kept = len(desk.log)
+    desk.press("right", "down")
+    assert desk.keys["Enter"] == desk.keys["Space"] == "seen: runs and sags, door"
+    desk.press(key)
+    event = desk.log[-1]
+    assert isinstance(event, FaultSeen)
+    assert (event.fault, event.part) == ("runs", "door")
+    assert (desk.readout.figure, desk.readout.word) == ("100", "ABOVE 60 µm")
+    assert "runs and sags, door" in desk.text
+    desk.system = System.US
+    assert desk.readout.word == "ABOVE 2.4 mil"
+    desk.press("space")
+    assert "● seen: door" in desk.text
+    desk.pass_time(1)
+    assert desk.keys["Enter"] == "causes of runs and sags"
+    desk.press(key)
+    assert len(desk.log) == kept + 1  # once for each part
+    assert desk.readout.word == "ABOVE 2.4 mil"
 
 
-async def test_causes_can_be_read_to_their_end() -> None:
-    async with at_bench("faults", before=heavy, size=(80, 24)) as desk:
-        await desk.press("down", "enter")
-        assert "The figures speak against" not in pane(desk)
-        for _ in range(40):
-            await desk.press("down")
-        assert "inlet pressure" in pane(desk) or "speak against" in pane(desk)
-        for _ in range(60):
-            await desk.press("up")
-        assert "1 Too much was laid in one coat." in pane(desk)
+def test_while_the_causes_are_read_arrows_scroll_and_enter_goes_on() -> None:
+    desk = AtBench("faults", before=heavy)
+    desk.press("down", "enter")
+    assert "speaks against" in desk.text and "1  Too much was laid in one coat." in desk.text
+    assert desk.keys["↑↓"] == "read on" and desk.keys["Enter"] == "next step"
+    desk.press("down")
+    assert desk.rest == (Scroll(2),)
+    desk.press("up")
+    assert desk.rest == (Scroll(-2),)
+    desk.press("right")  # free here: everything else
+    assert isinstance(desk.rest[0], Menu)
+    desk.press("left")
+    assert list_of(desk).picked == 1
+    desk.press("space")
+    desk.pass_time(1)
+    desk.press("enter")
+    assert isinstance(desk.log[-1], StepDone)
 
 
-async def test_no_fault_goes_on_with_one_key() -> None:
-    async with at_bench("faults") as desk:
-        assert "no fault seen: go on" in pane(desk)
-        await desk.press("enter")
-        assert [type(each) for each in desk.log] == [StepDone]
-        assert desk.bench.step.key == "result"
+def test_enter_held_down_does_not_go_past_the_causes() -> None:
+    desk = AtBench("faults", before=heavy)
+    desk.press("down")
+    for _ in range(40):
+        desk.press("enter")
+        desk.clock.advance(0.03)
+    assert isinstance(desk.log[-1], FaultSeen) and desk.bench.step.key == "faults"
 
 
-async def test_void_takes_the_fault_back() -> None:
-    async with at_bench("faults", before=heavy) as desk:
-        await desk.press("down", "down", "enter")
-        assert desk.bench.desk.job.faults
-        await desk.press("backspace")
-        assert isinstance(desk.log[-1], Voided)
-        assert not desk.bench.desk.job.faults
-        assert "no fault seen: go on" in pane(desk)
+def test_no_fault_goes_on_with_one_key() -> None:
+    desk = AtBench("faults")
+    assert "no fault seen: go on" in desk.text and "Space" not in desk.keys
+    desk.press("space")
+    assert desk.log == [] and desk.said == "Arrows pick what is seen; Enter goes on."
+    desk.press("enter")
+    assert [type(each) for each in desk.log] == [StepDone]
+    assert desk.bench.step.key == "result"
 
 
-async def test_up_from_the_first_line_leads_to_the_steps() -> None:
-    async with at_bench("faults") as desk:
-        await desk.press("down", "up", "up")
-        assert desk.bench.picking
+def test_void_takes_the_fault_back_and_closes_its_causes() -> None:
+    desk = AtBench("faults", before=heavy)
+    desk.press("down", "down", "enter")
+    assert desk.job.faults and "orange peel, any part" in desk.text
+    desk.press("backspace")
+    assert isinstance(desk.log[-1], Voided)
+    assert desk.said == "Voided: fault seen: orange-peel. Backspace brings it back."
+    assert not desk.job.faults
+    assert "no fault seen: go on" in desk.text
+    desk.press("backspace")
+    assert isinstance(desk.log[-1], Restored) and desk.job.faults
 
 
-@pytest.mark.parametrize(("size", "row"), [((80, 24), 2), ((200, 60), 4), ((200, 60), 5)])
-async def test_mouse_picks_and_takes(size: tuple[int, int], row: int) -> None:
-    async with at_bench("faults", before=heavy, size=size) as desk:
-        await desk.pilot.click(PickList, offset=(6, row))
-        await desk.pilot.pause()
-        assert desk.instrument.query_one(PickList).picked == 2
-        await desk.pilot.click(PickList, offset=(6, row))
-        await desk.pilot.pause()
-        event = desk.log[-1]
-        assert isinstance(event, FaultSeen)
-        assert event.fault == list(FAULTS)[1]
+def test_backspace_voids_what_was_seen_on_the_chosen_part() -> None:
+    desk = AtBench("faults", before=heavy)
+    desk.press("right", "down", "enter", "left")  # runs on the door
+    desk.press("right", "down", "enter", "left")  # another on the hood
+    desk.press("left")
+    assert desk.keys["Bksp"] == "void: fault seen on door: runs"
+    desk.press("backspace")
+    assert [each.part for each in desk.job.faults] == ["hood"]
 
 
-async def test_hostile_part_name_is_text() -> None:
-    async with at_bench("faults", parts=("[bold]x[/ \x1b[2J",)) as desk:
-        await desk.press("right")
-        assert "[bold]x[/" in pane(desk)
-        await desk.press("down", "enter")
-        assert "[bold]x[/" in pane(desk)
+def test_up_from_the_first_line_leads_to_the_steps() -> None:
+    desk = AtBench("faults")
+    desk.press("down", "up", "up")
+    assert desk.bench.picked == "faults"
+
+
+def test_a_click_picks_and_a_second_one_takes() -> None:
+    desk = AtBench("faults", before=heavy)
+    for _ in range(2):
+        act = desk.bench.instrument.pick(desk.now, desk.rows, 2)
+        assert act is not None
+        desk.bench.carry_out(act, desk.clock.now())
+    event = desk.log[-1]
+    assert isinstance(event, FaultSeen)
+    assert event.fault == list(FAULTS)[1]
+    assert desk.bench.instrument.pick(desk.now, desk.rows, 99) is None
+
+
+def test_hostile_part_name_is_text_and_can_be_chosen() -> None:
+    name = "[bold]x[/ \x1b[2J"
+    desk = AtBench("faults", parts=(name,))
+    desk.press("right")
+    assert f"◂ {name} ▸" in desk.text  # made plain where it meets the screen
+    desk.press("down", "enter")
+    assert f"runs and sags, {name}" in desk.text

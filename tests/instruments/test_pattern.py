@@ -2,27 +2,33 @@
 
 from __future__ import annotations
 
-import re
-
 import pytest
 
+from booth.bench.act import Menu
+from booth.forms.form import placeholder
 from booth.instruments.pattern.words import (
     film_readout,
     paper_of,
     paper_readout,
     section_of,
-    turns_content,
+    turns_page,
     zones_fault,
 )
 from booth.job.patterns import SHAPES, Pattern
-from booth.log.events import FanSet, PatternRead, StepDone
-from booth.screens.sheet import Sheet
+from booth.log.events import Event, FanSet, PatternRead, Restored, StepDone, Voided
 from booth.units import System
-from booth.widgets.film_plot import FilmPlot
-from booth.widgets.spray_paper import SprayPaper
+from booth.words.pictures import Gallery, Paper, Picture, Section
 from booth.words.tone import Tone
-from tests.instruments.at_bench import at_bench, context_of
+from tests.instruments.at_bench import AtBench, context_of
 from tests.job.make import at, q
+
+
+def turns(pattern: Pattern, *kept: Event) -> list[tuple[str, str]]:
+    return list(turns_page(context_of(*kept), pattern).paragraphs)
+
+
+def pictures(b: AtBench) -> list[type[Picture]]:
+    return [type(each) for each in b.bench.instrument.picture(b.now, b.rows.values)]
 
 
 def read(shape: str, *zones: float) -> PatternRead:
@@ -36,26 +42,30 @@ def test_every_shape_is_drawn_and_says_what_to_turn(key: str) -> None:
     shown = paper_readout(context_of(), pattern)
     good = key.startswith("even")
     assert (shown.tone, shown.word) == ((Tone.GOOD, "LEAVE IT") if good else (Tone.CAUTION, "TURN"))
-    assert "→ 1 " in turns_content(context_of(), pattern).plain
+    assert [text[:4] for style, text in turns(pattern) if style == "now"] == ["→ 1 "]
 
 
 def test_the_mark_moves_on_when_the_same_shape_is_kept_again() -> None:
     again = [read("heavy middle")] * 3
-    text = turns_content(context_of(*again), Pattern("heavy middle")).plain
-    assert "→ 3 Close the needle" in text and "  1 Open the fan" in text
-    short = turns_content(context_of(*again), Pattern("heavy middle"), room=False).plain
-    assert short.startswith("→ 3 ")
+    said = turns(Pattern("heavy middle"), *again)
+    assert said[0] == ("now", "→ 3 Close the needle a little, and catch again: less fluid.")
+    # What was tried is not lost, and stands where a low window cuts first.
+    assert said[-2] == ("done", "√ 1 Open the fan a little.")
+    assert [style for style, _ in said] == ["now", "text", "text", "warning", "done", "done"]
     # It never runs out of the list, and another shape starts anew.
-    many = turns_content(context_of(*again * 9), Pattern("heavy middle")).plain
-    assert "→ 5 " in many
-    assert "→ 1 " in turns_content(context_of(*again), Pattern("crescent")).plain
+    many = turns(Pattern("heavy middle"), *again * 9)
+    assert many[0][1].startswith("→ 5 ")
+    anew = turns(Pattern("crescent"), *again)
+    assert [text[:4] for style, text in anew if style == "now"] == ["→ 1 "]
 
 
 def test_before_cap_or_tip_are_touched_the_caution_stands_first() -> None:
-    for room in (True, False):
-        for key in ("heavy one end", "crescent", "spitting"):
-            text = turns_content(context_of(), Pattern(key), room).plain
-            assert text.startswith("▲ Shut off the air and let the pressure out")
+    for key in ("heavy one end", "crescent", "spitting"):
+        style, text = turns(Pattern(key))[0]
+        assert style == "warning"
+        assert text.startswith("▲ Shut off the air and let the pressure out")
+    for shape in SHAPES:  # and a caution stands with every other, too
+        assert [style for style, _ in turns(Pattern(shape.key))].count("warning") == 1
 
 
 def test_evenness_at_the_overlap_of_the_row() -> None:
@@ -93,123 +103,176 @@ def test_the_section_is_as_wide_as_the_passes_in_the_painters_units() -> None:
 
 
 def test_zones_that_are_none_say_why() -> None:
-    assert zones_fault({}) == "" and zones_fault({"zones": "353"}) == ""
-    assert "2 zones" in zones_fault({"zones": "35"})
+    assert zones_fault("353") == "" and zones_fault("3 5,3") == ""
+    assert "2 zones" in zones_fault("35")
+    assert "Zones are digits" in zones_fault("3a5") and "Every zone is 0" in zones_fault("000")
 
 
-async def test_arrows_choose_the_shape_and_enter_keeps_it() -> None:
-    async with at_bench("pattern", size=(80, 24)) as b:
-        assert b.focused_row == "shape"
-        assert "what does the wet paper show?" in b.text and "both ends" in b.text
-        await b.press("enter")  # nothing was read: a measurement asks for a word why
-        assert "A word why" in b.text
-        await b.press("escape")
-        await b.press("right", "right", "right")
-        assert "HEAVY IN THE MIDDLE" in b.text and "→ 1 Open the fan a little." in b.text
-        await b.press("enter")
-        (kept,) = b.log
-        assert isinstance(kept, PatternRead)
-        assert (kept.shape, kept.zones) == ("heavy middle", ())
-        assert kept.overlap is not None and kept.overlap.value == 50
-        # The same again is a second try: the next thing to turn.
-        await b.press("right", "right", "right", "enter")
-        assert [type(event) for event in b.log] == [PatternRead, PatternRead]
-        assert "→ 2 More air" in b.text
-        await b.press("enter")
-        assert isinstance(b.log[-1], StepDone) and b.bench.step.key != "pattern"
+def test_arrows_choose_the_shape_and_enter_keeps_it() -> None:
+    b = AtBench("pattern")
+    assert b.marked == "shape" and pictures(b) == [Gallery]
+    assert "what does the wet paper show?" in b.text and "both ends" in b.text
+    assert b.keys["Enter"] == "skip, say why"
+    b.press("enter")  # nothing was read: a measurement asks for a word why
+    assert isinstance(b.rest[0], Menu)
+    b.press("right", "right", "right")
+    assert "HEAVY IN THE MIDDLE" in b.text and "→ 1 Open the fan a little." in b.text
+    assert b.keys["Enter"] == "keep" and b.keys["←→"] == "shape"
+    b.press("enter")
+    (kept,) = b.log
+    assert isinstance(kept, PatternRead)
+    assert (kept.shape, kept.zones) == ("heavy middle", ())
+    assert kept.overlap is not None and kept.overlap.value == 50
+    assert "HEAVY IN THE MIDDLE" in b.text  # the last one kept stays in sight
+    # The same again is a second try: the next thing to turn.
+    b.press("right", "right", "right", "enter")
+    assert [type(event) for event in b.log] == [PatternRead, PatternRead]
+    assert "→ 2 More air" in b.text and "heavy middle  overlap 50 %" in b.record[-1]
+    b.press("enter")
+    assert isinstance(b.log[-1], StepDone) and b.bench.step.key != "pattern"
 
 
-async def test_another_overlap_for_the_pattern_kept_last() -> None:
-    async with at_bench("pattern") as b:
-        await b.press("right", "right", "enter", "down", "down")
-        await b.type("60")
-        await b.press("enter")
-        assert [type(event) for event in b.log] == [PatternRead, PatternRead]
-        last = b.log[-1]
-        assert isinstance(last, PatternRead)
-        assert (last.shape, last.overlap) == ("even, tapering", q(60, "%", "60"))
+def test_another_overlap_for_the_pattern_kept_last() -> None:
+    b = AtBench("pattern")
+    b.press("right", "right", "enter")
+    b.fill("overlap", "60")
+    b.press("enter")
+    assert b.marked == "width" and len(b.log) == 1  # on to the next row first
+    b.press("enter")
+    assert [type(event) for event in b.log] == [PatternRead, PatternRead]
+    last = b.log[-1]
+    assert isinstance(last, PatternRead)
+    assert (last.shape, last.overlap) == ("even, tapering", q(60, "%", "60"))
 
 
-async def test_digits_enter_zones_wherever_the_focus_is() -> None:
-    async with at_bench("pattern") as b:
-        await b.type("3567653")
-        assert b.focused_row == "zones"
-        assert "EVEN, BY ZONES" in b.text
-        await b.press("question_mark")  # never part of zones: it asks for help
-        assert isinstance(b.app.screen, Sheet)
-        await b.press("escape")
-        await b.press("enter")
-        (kept,) = b.log
-        assert isinstance(kept, PatternRead)
-        assert (kept.shape, kept.zones) == ("even", (3, 5, 6, 7, 6, 5, 3))
-        assert "even 3567653" in b.text
-        await b.press("enter")
-        assert isinstance(b.log[-1], StepDone)
+def test_digits_enter_zones_from_the_first_row_on_and_the_key_line_says_so() -> None:
+    b = AtBench("pattern")
+    assert b.keys["0-9"] == "or zones"
+    b.type("3567653")
+    assert b.marked == "zones"
+    assert "EVEN, BY ZONES" in b.text and pictures(b)[0] is Paper
+    b.press("question_mark")  # never part of zones: it asks for help
+    assert b.commands == ["help"]
+    b.type("nx.-")  # nor are letters: they stay shortcuts
+    assert b.row("zones").text == "3567653"
+    b.press("enter")
+    (kept,) = b.log
+    assert isinstance(kept, PatternRead)
+    assert (kept.shape, kept.zones) == ("even", (3, 5, 6, 7, 6, 5, 3))
+    assert "even 3567653" in b.text
+    b.press("enter")
+    assert isinstance(b.log[-1], StepDone)
 
 
-async def test_zones_that_make_no_sense_stay_for_correction() -> None:
-    async with at_bench("pattern") as b:
-        await b.type("35")
-        await b.press("enter")
-        assert "2 zones: it takes 3 to 15 digits" in b.text
-        assert b.log == []
-        await b.type("3")
-        await b.press("enter")
-        assert len(b.log) == 1
+def test_zones_that_make_no_sense_stay_for_correction() -> None:
+    b = AtBench("pattern")
+    b.type("35")
+    assert "2 zones: it takes 3 to 15 digits" in b.row("zones").fault
+    for key in ("enter", "space"):
+        b.press(key)
+        assert b.said.startswith("2 zones: it takes 3 to 15 digits"), key
+        assert b.log == [] and b.row("zones").text == "35" and b.marked == "zones"
+    b.type("3")
+    assert b.row("zones").fault == ""
+    b.press("enter")
+    assert len(b.log) == 1
 
 
-async def test_space_takes_the_most_even_overlap_and_the_film_is_shown() -> None:
-    async with at_bench("pattern", size=(80, 24)) as b:
-        await b.press("space")
-        assert "Choose what the paper shows first." in b.text
-        await b.press("right", "right")
-        assert not b.bench.query_one(FilmPlot).display
-        await b.press("space")
-        assert b.focused_row == "overlap"
-        assert b.bench.query_one(FilmPlot).display
-        assert not b.bench.query_one(SprayPaper).display
-        assert "thickest to thinnest film at 71 % overlap" in b.text
-        await b.press("enter")
-        (kept,) = b.log
-        assert isinstance(kept, PatternRead) and kept.overlap == q(71, "%", "71 %")
+def test_zones_that_make_no_sense_are_not_taken_for_the_pattern_kept_last() -> None:
+    b = AtBench("pattern")
+    b.press("right", "enter")
+    b.type("3")
+    assert pictures(b) == [Gallery] and "EVEN, SHARP" not in b.text
+    b.fill("overlap", "60")
+    b.press("enter", "enter")
+    assert b.marked == "zones" and len(b.log) == 1
+    assert b.said.startswith("1 zone: it takes")
 
 
-async def test_an_overlap_that_hardly_moves_on_is_refused() -> None:
-    async with at_bench("pattern") as b:
-        await b.press("right", "down", "down")
-        await b.type("99")
-        await b.press("enter")
-        assert "An overlap is below 95 %" in b.text and b.log == []
+def test_space_takes_the_most_even_overlap_and_the_film_is_shown() -> None:
+    b = AtBench("pattern")
+    b.press("space")
+    assert b.said == "Choose what the paper shows first." and "Space" not in b.keys
+    b.press("right", "right")
+    assert Section not in pictures(b)
+    assert b.keys["Space"] == "most even overlap: 71 %"
+    b.press("space")
+    assert b.marked == "overlap"
+    assert pictures(b) == [Section]
+    assert "thickest to thinnest film at 71 % overlap" in b.text
+    b.press("enter")
+    (kept,) = b.log
+    assert isinstance(kept, PatternRead) and kept.overlap == q(71, "%", "71 %")
 
 
-async def test_a_click_on_a_picture_chooses_it_and_backspace_voids() -> None:
-    async with at_bench("pattern", size=(100, 30)) as b:
-        paper = b.bench.query_one(SprayPaper)
-        assert await b.pilot.click(SprayPaper, offset=(3, 2))
-        assert "EVEN, SHARP EDGES" in b.text and paper.paper.films
-        await b.press("enter", "backspace")
-        assert type(b.log[-1]).__name__ == "Voided"
+def test_space_takes_the_most_even_overlap_of_zones_as_well() -> None:
+    b = AtBench("pattern")
+    b.type("3567653")
+    b.press("space")
+    assert b.row("zones").text == "3567653" and b.marked == "overlap"
+    b.press("enter")
+    (kept,) = b.log
+    assert isinstance(kept, PatternRead) and len(kept.zones) == 7
 
 
-async def test_the_fan_measured_before_is_the_width_offered() -> None:
+def test_a_shape_without_a_film_says_why_there_is_no_most_even_overlap() -> None:
+    b = AtBench("pattern")
+    b.press("left")  # spitting, the last one
+    b.press("space")
+    assert b.said.startswith("This shape has no film") and b.row("overlap").text == ""
+
+
+def test_the_film_is_looked_at_where_its_rows_are_marked() -> None:
+    b = AtBench("pattern")
+    b.press("right")
+    assert pictures(b)[0] is Paper
+    assert b.keys["↓"] == "what is assumed"
+    for row in ("overlap", "width"):
+        b.go_to(row)
+        assert pictures(b) == [Section]
+    b.go_to("shape")
+    assert pictures(b)[0] is Paper
+
+
+def test_an_overlap_that_hardly_moves_on_is_refused() -> None:
+    b = AtBench("pattern")
+    b.press("right")
+    b.fill("overlap", "99")
+    b.press("enter", "enter")
+    assert "An overlap is below 95 %" in b.said and b.log == []
+    assert b.row("overlap").text == "99"
+
+
+def test_a_click_on_a_picture_chooses_it_and_backspace_voids() -> None:
+    b = AtBench("pattern")
+    b.type("35")  # no pattern yet: the pictures are still there to be chosen from
+    act = b.bench.instrument.pick(b.now, b.rows, 0)
+    assert act is not None
+    b.bench.carry_out(act, b.clock.now())
+    assert "EVEN, SHARP EDGES" in b.text and pictures(b)[0] is Paper and b.row("zones").text == ""
+    assert b.bench.instrument.pick(b.now, b.rows, len(SHAPES)) is None
+    b.press("enter")
+    assert b.keys["Bksp"] == "void: pattern: even, overlap 50 %"
+    b.press("backspace")
+    assert isinstance(b.log[-1], Voided) and b.job.patterns == ()
+    b.press("backspace")
+    assert isinstance(b.log[-1], Restored) and len(b.job.patterns) == 1
+
+
+def test_backspace_takes_a_shape_back_and_voids_nothing_kept() -> None:
+    b = AtBench("pattern")
+    b.press("right", "enter", "right", "right")
+    b.press("backspace", "backspace")
+    assert [type(event) for event in b.log] == [PatternRead]
+    assert b.rows.row("shape").given == ""
+
+
+def test_the_fan_measured_before_is_the_width_offered() -> None:
     fan = FanSet(n=0, at=at(0), width=q(254, "mm"))
-    async with at_bench("pattern", before=lambda clock: [fan]) as b:
-        assert "254 mm" in b.text
-        b.app.action_units()
-        await b.pilot.pause()
-        assert "10.0 in" in b.text
-
-
-def test_a_long_turn_goes_on_under_its_own_words() -> None:
-    for width in (30, 52, 70):
-        rows = turns_content(context_of(), Pattern("heavy both ends"), width=width).plain.split(
-            "\n"
-        )
-        assert all(len(row) <= width for row in rows)
-        for row in rows:
-            # A number, the caution's mark, or set in as far as the words above it.
-            assert re.match(r"(→ |  )\d \S|▲ \S| {2}(  )?\S", row), row
-    long = turns_content(context_of(), Pattern("heavy both ends")).plain
-    assert " ".join(long.split()) == " ".join(
-        turns_content(context_of(), Pattern("heavy both ends"), width=30).plain.split()
-    )
+    b = AtBench("pattern", before=lambda clock: [fan])
+    assert "width" in [row.key for row in b.rows.assumed]
+    assert placeholder(b.row("width").field, System.METRIC) == "254 mm"
+    assert placeholder(b.row("width").field, System.US) == "10.0 in"
+    b.press("right", "enter")
+    (kept,) = [event for event in b.log if isinstance(event, PatternRead)]
+    assert kept.width is not None and kept.width.value == 254

@@ -4,12 +4,13 @@ from __future__ import annotations
 
 import pytest
 
+from booth.bench.act import Menu
 from booth.instruments.weather import weather_readout
-from booth.log.events import WeatherRead
+from booth.log.events import Event, Restored, StepDone, Voided, WeatherRead
 from booth.units import System
 from booth.words.tone import Tone
-from tests.instruments.at_bench import at_bench, context_of
-from tests.job.make import q
+from tests.instruments.at_bench import AtBench, context_of
+from tests.job.make import at, q
 
 
 def test_the_margin_is_from_the_parts_own_temperature() -> None:
@@ -30,16 +31,68 @@ def test_a_part_below_the_dew_point_is_said_to_be_wet(part: float, wet: bool) ->
     assert any(line.startswith("dew margin") and "at least 3.0 °C" in line for line in shown.lines)
 
 
-@pytest.mark.parametrize(("typed", "said"), [("60 C", "50 C or less"), ("160 F", "50 C or less")])
-async def test_a_reading_out_of_reason_is_not_kept(typed: str, said: str) -> None:
-    async with at_bench("weather") as desk:
-        for text in (typed, "50", "20"):
-            await desk.type(text)
-            await desk.press("enter")
-        assert desk.log == [] and said in desk.text
-        assert desk.instrument.row("air").typed == typed  # it stays, to be corrected
-        await desk.press("up", "up", *["backspace"] * len(typed))
-        await desk.type("20")
-        await desk.press("enter")
-        (kept,) = desk.log
-        assert isinstance(kept, WeatherRead) and kept.air.typed == "20"
+def a_reading(*_: object) -> list[Event]:
+    return [WeatherRead(n=0, at=at(0), air=q(20, "degC"), humidity=q(50, "%"), part=q(18, "degC"))]
+
+
+@pytest.mark.parametrize("typed", ["60 C", "160 F"])
+def test_a_reading_out_of_reason_is_not_kept(typed: str) -> None:
+    desk = AtBench("weather")
+    for text in (typed, "50", "20"):
+        desk.type(text)
+        desk.press("enter")
+    assert desk.log == [] and "50 C or less" in desk.said
+    assert desk.row("air").text == typed  # it stays, to be corrected
+    desk.press("up", "up", *["backspace"] * len(typed))
+    desk.type("20")
+    desk.press("enter", "enter", "enter")
+    (kept,) = desk.log
+    assert isinstance(kept, WeatherRead) and kept.air.typed == "20"
+
+
+def test_enter_goes_from_row_to_row_and_keeps_on_the_last() -> None:
+    desk = AtBench("weather")
+    assert desk.keys["Enter"] == "skip, say why"
+    for text, word in (("20", "on: Humidity"), ("50", "on: Part"), ("18", "keep")):
+        desk.type(text)
+        assert desk.keys["Enter"] == word
+        desk.press("enter")
+    (kept,) = desk.log
+    assert isinstance(kept, WeatherRead)
+    assert [each.typed for each in (kept.air, kept.humidity, kept.part)] == ["20", "50", "18"]
+    assert desk.keys["Enter"] == "next step" and desk.marked == "air"
+    assert "20.0 °C, 50 %, part 18.0 °C" in desk.record[-1]
+    desk.press("enter")
+    assert isinstance(desk.log[-1], StepDone)
+
+
+def test_enter_on_the_last_row_leads_back_to_what_is_missing() -> None:
+    desk = AtBench("weather")
+    desk.fill("part", "18")
+    assert desk.keys["Enter"] == "on: Air"
+    desk.press("enter")
+    assert (desk.marked, desk.said) == ("air", "Air: still to be filled.")
+    desk.type("warm")
+    assert desk.row("air").text == ""  # letters are shortcuts until a figure stands there
+    assert (desk.log == [] and not desk.rest) or not isinstance(desk.rest[0], Menu)
+
+
+def test_one_backspace_too_many_voids_nothing() -> None:
+    desk = AtBench("weather", before=a_reading)
+    desk.type("71")
+    desk.press("backspace", "backspace")
+    assert desk.row("air").text == "" and "Bksp" not in desk.keys
+    desk.press("backspace", "backspace")
+    assert len(desk.log) == 1
+
+
+def test_backspace_on_an_untouched_form_names_what_it_voids_and_brings_it_back() -> None:
+    desk = AtBench("weather", before=a_reading)
+    told = "weather: air 20.0 °C, humidity 50 %, part 18.0 °C"
+    assert desk.keys["Bksp"] == f"void: {told}"
+    desk.press("backspace")
+    assert isinstance(desk.log[-1], Voided) and desk.job.weather is None
+    assert desk.said == f"Voided: {told}. Backspace brings it back."
+    assert desk.keys["Bksp"] == f"bring back: {told}"
+    desk.press("backspace")
+    assert isinstance(desk.log[-1], Restored) and desk.job.weather is not None

@@ -30,6 +30,25 @@ def test_a_voided_run_no_longer_counts_and_can_be_brought_back() -> None:
     assert fold([opened(), run, void, back]).runs == (run,)
 
 
+def test_a_voided_run_does_not_set_its_stopwatch_going_again() -> None:
+    started = ev.StopwatchStarted(n=2, at=at(0), stopwatch="cup", what="ford-4")
+    run = ev.EffluxTimed(n=3, at=at(22), cup="ford-4", seconds=22.0)
+    void = ev.Voided(n=4, at=at(40), target=3)
+    assert "cup" in fold([opened(), started]).stopwatches
+    assert fold([opened(), started, run, void]).stopwatches == {}
+
+
+def test_a_voided_catch_leaves_the_time_that_was_caught_to_be_entered_anew() -> None:
+    started = ev.StopwatchStarted(n=2, at=at(0), stopwatch="catch", window_s=30.0)
+    stopped = ev.StopwatchStopped(n=3, at=at(20), stopwatch="catch", seconds=20.0)
+    caught = ev.CatchMade(n=4, at=at(60), seconds=20.0, amount=q(600, "ml"), delivery_ml_min=1800.0)
+    void = ev.Voided(n=5, at=at(70), target=4)
+    for before in ([started], [started, stopped]):
+        waiting = fold([opened(), *before, caught, void]).stopwatches["catch"]
+        assert waiting == fold([opened(), *before]).stopwatches["catch"]
+        assert fold([opened(), *before, caught]).stopwatches == {}
+
+
 def test_the_opening_itself_cannot_be_voided() -> None:
     job = fold([opened(), ev.Voided(n=2, at=at(1), target=1)])
     assert job.parts == ("door", "hood")

@@ -2,31 +2,27 @@
 
 from __future__ import annotations
 
+from collections.abc import Collection
 from typing import ClassVar
 
-from textual.app import ComposeResult
-from textual.containers import VerticalScroll
-from textual.content import Content
-from textual.widgets import Static
-
+from booth.bench.act import Act, Keep, Say, Scroll, SetForm
 from booth.bench.context import Context
-from booth.bench.instrument import Instrument, Values
-from booth.instruments.faults.words import causes_lines, strongest
+from booth.bench.instrument import Instrument, word
+from booth.forms.field import Field
+from booth.forms.form import Rows, Values
+from booth.forms.key import Key
+from booth.instruments.faults.words import ANY_PART, causes_page, fault_lines, strongest
 from booth.job.fault_evidence import evidence_of
 from booth.log.events import Event, FaultSeen
-from booth.log.fold import Job
-from booth.moment import Moment
-from booth.trade.faults.fault_model import Fault
 from booth.trade.faults.ranked_causes import FAULTS, rank_causes
-from booth.units import System
-from booth.widgets.entry import FieldRow
-from booth.widgets.figure_panel import FigurePanel
-from booth.widgets.pick_list import Line, PickList
-from booth.widgets.text import content
+from booth.words.lines import Page
+from booth.words.pictures import Lines, Picture
 from booth.words.readout import Readout
 
-KEYS = tuple(FAULTS)
-ANY_PART = "any part"
+#: The lines of the list: the first is no fault.
+KEYS = ("", *FAULTS)
+#: Rows that an arrow moves what is read by.
+READ_ON = 2
 
 
 class Faults(Instrument):
@@ -39,7 +35,7 @@ class Faults(Instrument):
         "cause is claimed only where a figure speaks for it, and the figure stands beside it, "
         "against the limit it passed. The large figure is that of the strongest cause.",
         "Figures point, they do not prove. A cause that no figure can speak for (dirt, oil, a wrong "
-        "thinner) stays under 'no figure for or against', and may be the one.",
+        "thinner) stays under 'nothing measured for or against', and may be the one.",
         "The figures are those of the time when the last coat on the part was laid; a delivery of "
         "water, a pressure in the hose and a fan that was not measured say nothing. A wet film and "
         "a pace count as out of range only where their whole span is.",
@@ -52,171 +48,107 @@ class Faults(Instrument):
     )
     KEEPS: ClassVar[tuple[type[Event], ...]] = (FaultSeen,)
 
-    BINDINGS = [
-        ("left", "part(-1)", "the part before"),
-        ("right", "part(1)", "the next part"),
-    ]
-
-    part_index: int = 0
-    picked: int = 0
-    open_fault: str = ""
-    _drawn: tuple[Job, System, str, str] | None = None
-
-    def compose(self) -> ComposeResult:
-        yield Static(content(self.desk.context.step.name), classes="step-name", markup=False)
-        yield Static("", classes="fault-part", markup=False)
-        yield PickList()
-        yield Static("", classes="fault-looks", markup=False)
-        yield FigurePanel()
-        yield VerticalScroll(classes="causes", can_focus=False)
-
-    # -- what it holds -------------------------------------------------------------------------
-
-    @property
-    def part(self) -> str:
-        """The part the fault is seen on; empty for any."""
-        return ("", *self.desk.context.job.parts)[self.part_index]
-
-    def lines(self, context: Context) -> tuple[Line, ...]:
-        """The list: going on first, then every fault with how it looks, or where it was seen."""
-        job = context.job
-        first = "no other fault: go on" if job.faults else "no fault seen: go on"
-        seen: dict[str, list[str]] = {}
-        for each in job.faults:
-            seen.setdefault(each.fault, []).append(each.part or ANY_PART)
+    def fields(self, context: Context) -> tuple[Field, ...]:
+        """Where the list stands, on which part, and whether the causes are being read."""
+        faults = tuple((key, FAULTS[key].name if key else "none") for key in KEYS)
+        parts = (("", ANY_PART), *((part, part) for part in context.job.parts))
         return (
-            (first, "", False),
-            *(
-                (fault.name, f"● seen: {', '.join(seen[key])}", True)
-                if key in seen
-                else (fault.name, fault.looks, False)
-                for key, fault in FAULTS.items()
-            ),
+            Field("fault", "Fault", choices=faults),
+            Field("part", "Part", choices=parts),
+            Field("causes", "Causes", choices=(("", "closed"), ("open", "open"))),
         )
 
-    @property
-    def fault(self) -> Fault | None:
-        """The fault that the list stands on."""
-        return FAULTS[KEYS[self.picked - 1]] if self.picked else None
+    def wanted(self, context: Context, values: Values) -> Collection[str] | None:
+        return ()
 
-    # -- drawing -------------------------------------------------------------------------------
+    def readout(self, context: Context, values: Values) -> Readout | None:
+        if not reads_causes(context, values):
+            return None
+        causes = rank_causes(word(values, "fault"), evidence_of(context.job, word(values, "part")))
+        return strongest(causes, context.system)
 
-    def draw(self, context: Context) -> None:
-        if not self.whole:
-            return
-        self.set_class(bool(self.open_fault), "-causes")
-        self.query_one(PickList).lines = self.lines(context)
-        self.query_one(PickList).picked = self.picked
-        self.query_one(".fault-part", Static).update(self._part_line())
-        looks = self.fault.looks if self.fault else "Look along the film against a lamp."
-        self.query_one(".fault-looks", Static).update(content(looks))
-        now = (context.job, context.system, self.open_fault, self.part)
-        if self.open_fault and not self._same(now):
-            self._drawn = now
-            self._draw_causes(context)
-
-    def _same(self, now: tuple[Job, System, str, str]) -> bool:
-        before = self._drawn
-        return before is not None and before[0] is now[0] and before[1:] == now[1:]
-
-    def _draw_causes(self, context: Context) -> None:
-        fault = FAULTS[self.open_fault]
-        causes = rank_causes(fault.key, evidence_of(context.job, self.part))
-        first = strongest(causes, context.system)
-        panel = self.query_one(FigurePanel)
-        panel.display = first is not None
-        if first is not None:
-            panel.readout = first
-        scroll = self.query_one(".causes", VerticalScroll)
-        scroll.remove_children()
-        scroll.mount(
-            *(
-                Static(content(line.text), classes=f"cause -{line.rank}", markup=False)
-                for line in causes_lines(fault, causes, context.system)
-            )
+    def picture(self, context: Context, values: Values) -> tuple[Picture, ...]:
+        key, part = word(values, "fault"), word(values, "part")
+        if reads_causes(context, values):
+            causes = rank_causes(key, evidence_of(context.job, part))
+            return (causes_page(FAULTS[key], part, causes, context.system),)
+        looks = FAULTS[key].looks if key else "Look along the film against a lamp."
+        return (
+            Page((("quiet", f"seen on  ◂ {part or ANY_PART} ▸"),)),
+            Lines(fault_lines(context.job.faults), KEYS.index(key)),
+            Page((("text", looks),)),
         )
 
-    def _part_line(self) -> Content:
-        words = self.part or ANY_PART
-        if self.open_fault:
-            name = FAULTS[self.open_fault].name
-            return Content.assemble((name, "bold"), ", ", content(words))
-        return Content.assemble("seen on  ", ("◂ ", "dim"), content(words), (" ▸", "dim"))
+    def last_kept(self, context: Context, values: Values) -> tuple[Event, ...]:
+        """What was seen last on the chosen part; while its causes are read, this very fault."""
+        key, part = word(values, "fault"), word(values, "part")
+        found = tuple(each for each in context.job.faults if part in ("", each.part))
+        if reads_causes(context, values):
+            found = tuple(each for each in found if (each.fault, each.part) == (key, part))
+        return found[-1:]
 
-    def readout(self, context: Context, values: Values) -> Readout:
-        fault = FAULTS.get(self.open_fault)
-        if fault is None:
-            return Readout("")
-        causes = rank_causes(fault.key, evidence_of(context.job, self.part))
-        return strongest(causes, context.system) or Readout("")
+    # -- what the painter does --------------------------------------------------------------
 
-    def keys(self, context: Context) -> tuple[tuple[str, str], ...]:
-        if self.open_fault:
-            return (("Enter", "next step"), ("Space", "another fault"), ("↑↓", "read on"))
-        if self.fault is None:
-            return (("Enter", "next step"), ("↑↓", "fault"), ("←→", "part"))
-        return (("Enter", "this is seen"), ("↑↓", "fault"), ("←→", "part"))
+    def space(self, context: Context, rows: Rows) -> Act:
+        if reads_causes(context, rows.values):
+            return _back(rows)
+        if not word(rows.values, "fault"):
+            return Act("", (Say("Arrows pick what is seen; Enter goes on."),))
+        return take(context, rows)
 
-    # -- what the painter does -----------------------------------------------------------------
+    def enter(self, context: Context, rows: Rows) -> Act | None:
+        values = rows.values
+        if reads_causes(context, values) or not word(values, "fault"):
+            return None
+        return take(context, rows)
 
-    def go(self, at: Moment) -> None:
-        if self.open_fault:
-            self._back()
-        elif self.fault is not None:
-            self._take(self.fault, at)
-        else:
-            self.desk.say("Arrows pick what is seen; Enter goes on.")
+    def own(self, context: Context, rows: Rows, key: Key) -> Act | None:
+        """Arrows walk the list and choose the part, or scroll what is read and lead back."""
+        values, by = rows.values, -1 if key.name in ("up", "left") else 1
+        if key.name not in ("up", "down", "left", "right"):
+            return None
+        if reads_causes(context, values):
+            if key.name in ("up", "down"):
+                return Act("read on", (Scroll(by * READ_ON),))
+            return _back(rows) if by < 0 else None
+        if key.name in ("up", "down"):
+            return _stand(rows, KEYS.index(word(values, "fault")) + by)
+        parts = ("", *context.job.parts)
+        part = parts[(parts.index(word(values, "part")) + by) % len(parts)]
+        return Act("part", (SetForm(rows.form.choosing("part", part)), Say("")))
 
-    def enter(self, row: FieldRow | None = None) -> None:
-        if self.open_fault or self.fault is None:
-            self.desk.finish_step()
-        else:
-            self._take(self.fault, self.desk.context.now)
+    def pick(self, context: Context, rows: Rows, index: int) -> Act | None:
+        """A line that is clicked is stood on; clicked again, it is seen."""
+        if reads_causes(context, rows.values):
+            return None
+        at = KEYS.index(word(rows.values, "fault"))
+        return take(context, rows) if at and at == index else _stand(rows, index)
 
-    def _take(self, fault: Fault, at: Moment) -> None:
-        """Keep that it is seen, once for each part, and show its causes."""
-        job = self.desk.context.job
-        known = any((each.fault, each.part) == (fault.key, self.part) for each in job.faults)
-        if not known:
-            event = FaultSeen(n=0, at=at, fault=fault.key, part=self.part)
-            if self.desk.keep(event) is None:
-                return
-        self.open_fault = fault.key
-        self._drawn = None
-        self.query_one(".causes", VerticalScroll).scroll_home(animate=False)
-        self.draw(self.desk.context)
 
-    def _back(self) -> None:
-        self.open_fault = ""
-        self.draw(self.desk.context)
+def reads_causes(context: Context, values: Values) -> bool:
+    """Whether the causes of a fault are read: one that is in the log, and not void. Pure."""
+    seen = (word(values, "fault"), word(values, "part"))
+    known = any((each.fault, each.part) == seen for each in context.job.faults)
+    return bool(word(values, "causes")) and known
 
-    def void_last(self) -> None:
-        super().void_last()
-        self._back()
 
-    def move_focus(self, by: int) -> bool:
-        """Arrows walk the list, or scroll what is to be read."""
-        if self.open_fault:
-            self.query_one(".causes", VerticalScroll).scroll_relative(y=by * 2, animate=False)
-            return True
-        if not 0 <= self.picked + by <= len(KEYS):
-            return False
-        self.picked += by
-        self.draw(self.desk.context)
-        return True
+def take(context: Context, rows: Rows) -> Act:
+    """Keep that a fault is seen, once for each part, and show its causes."""
+    key, part = word(rows.values, "fault"), word(rows.values, "part")
+    shown = (SetForm(rows.form.choosing("causes", "open")), Say(""))
+    if any((each.fault, each.part) == (key, part) for each in context.job.faults):
+        return Act(f"causes of {FAULTS[key].name}", shown)
+    event = FaultSeen(n=0, at=context.now, fault=key, part=part)
+    return Act(f"seen: {FAULTS[key].name}, {part or ANY_PART}", (Keep(event), *shown))
 
-    def action_part(self, by: int) -> None:
-        """The part before, or the next one."""
-        if self.open_fault:
-            if by < 0:
-                self._back()
-            return
-        self.part_index = (self.part_index + by) % (len(self.desk.context.job.parts) + 1)
-        self.draw(self.desk.context)
 
-    def on_pick_list_picked(self, event: PickList.Picked) -> None:
-        event.stop()
-        self.picked = event.index
-        self.draw(self.desk.context)
-        if event.again:
-            self.enter()
+def _back(rows: Rows) -> Act:
+    return Act("another fault", (SetForm(rows.form.choosing("causes", "")), Say("")))
+
+
+def _stand(rows: Rows, index: int) -> Act | None:
+    """On another line of the list; None where there is none."""
+    if not 0 <= index < len(KEYS):
+        return None
+    form = rows.form.choosing("fault", KEYS[index]).choosing("causes", "")
+    return Act("fault", (SetForm(form), Say("")))

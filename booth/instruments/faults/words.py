@@ -2,19 +2,21 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
-from dataclasses import dataclass
+from collections.abc import Iterator, Sequence
 
+from booth.log.events import FaultSeen
 from booth.trade.faults.evidence import Reading
 from booth.trade.faults.fault_model import Fault
-from booth.trade.faults.ranked_causes import RankedCause, Standing
+from booth.trade.faults.ranked_causes import FAULTS, RankedCause, Standing
 from booth.units import Kind, System, show, shown_unit
+from booth.words.lines import Page, PickLine
 from booth.words.readout import Readout
 from booth.words.tone import Tone
 from booth.words.wait_words import duration
 
-__all__ = ["Line", "causes_lines", "reading_words", "strongest"]
-
+ANY_PART = "any part"
+#: Style and text of a stretch of a page.
+Paragraph = tuple[str, str]
 #: Unit of a figure of the evidence -> kind of quantity, and what makes it that kind's base unit.
 KINDS = {
     "kPa": (Kind.PRESSURE, 1.0),
@@ -83,49 +85,60 @@ def strongest(causes: tuple[RankedCause, ...], system: System) -> Readout | None
     return Readout(figure, unit, label=label, tone=Tone.CAUTION, word=word)
 
 
-@dataclass(frozen=True, slots=True)
-class Line:
-    """One line to read. rank: 'head', 'cause' or 'more', which stands in a little."""
-
-    rank: str
-    text: str
-
-
-def causes_lines(fault: Fault, causes: tuple[RankedCause, ...], system: System) -> tuple[Line, ...]:
-    """All causes to read and to scroll: shown ones by rank, the film itself, open ones, cleared ones."""
-    by = {each: [c for c in causes if c.standing is each] for each in Standing}
+def fault_lines(seen: Sequence[FaultSeen]) -> tuple[PickLine, ...]:
+    """The list: going on first, then every fault with how it looks, or where it was seen."""
+    where: dict[str, list[str]] = {}
+    for each in seen:
+        where.setdefault(each.fault, []).append(each.part or ANY_PART)
     return (
-        *_shown(by[Standing.SHOWN], system),
-        Line("head", "On the film"),
-        Line("more", fault.film),
-        *_open(by[Standing.OPEN]),
-        *_cleared(by[Standing.CLEARED], system),
+        PickLine("no other fault: go on" if seen else "no fault seen: go on"),
+        *(
+            PickLine(fault.name, f"● seen: {', '.join(where[key])}", must=True)
+            if key in where
+            else PickLine(fault.name, fault.looks)
+            for key, fault in FAULTS.items()
+        ),
     )
 
 
-def _shown(causes: list[RankedCause], system: System) -> Iterator[Line]:
+def causes_page(fault: Fault, part: str, causes: tuple[RankedCause, ...], system: System) -> Page:
+    """All causes to read and to scroll: shown ones by rank, the film itself, open ones, cleared ones."""
+    by = {each: [c for c in causes if c.standing is each] for each in Standing}
+    return Page(
+        (
+            ("head", f"{fault.name}, {part or ANY_PART}"),
+            *_shown(by[Standing.SHOWN], system),
+            ("head", "On the film"),
+            ("text", fault.film),
+            *_open(by[Standing.OPEN]),
+            *_cleared(by[Standing.CLEARED], system),
+        )
+    )
+
+
+def _shown(causes: list[RankedCause], system: System) -> Iterator[Paragraph]:
     if not causes:
-        yield Line("head", "No figure of this job speaks for a cause.")
+        yield "head", "Nothing measured in this job points to a cause."
     for rank, each in enumerate(causes, 1):
-        yield Line("head", f"{rank}  {each.cause.words}")
+        yield "head", f"{rank}  {each.cause.words}"
         for read in each.figures_for:
-            yield Line("more", reading_words(read, system))
-        yield Line("more", f"now: {each.cause.now}")
-        yield Line("more", f"next time: {each.cause.next_time}")
+            yield "text", reading_words(read, system)
+        yield "now", f"now: {each.cause.now}"
+        yield "text", f"next time: {each.cause.next_time}"
 
 
-def _open(causes: list[RankedCause]) -> Iterator[Line]:
+def _open(causes: list[RankedCause]) -> Iterator[Paragraph]:
     if causes:
-        yield Line("head", "No figure for or against")
+        yield "head", "Nothing measured for or against"
     for each in causes:
-        yield Line("cause", each.cause.words)
-        yield Line("more", f"now: {each.cause.now}")
+        yield "text", each.cause.words
+        yield "quiet", f"now: {each.cause.now}"
 
 
-def _cleared(causes: list[RankedCause], system: System) -> Iterator[Line]:
+def _cleared(causes: list[RankedCause], system: System) -> Iterator[Paragraph]:
     if causes:
-        yield Line("head", "The figures speak against")
+        yield "head", "What was measured speaks against"
     for each in causes:
-        yield Line("cause", each.cause.words)
+        yield "text", each.cause.words
         for read in each.figures_against:
-            yield Line("more", reading_words(read, system))
+            yield "quiet", reading_words(read, system)

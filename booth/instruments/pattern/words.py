@@ -3,14 +3,14 @@
 from __future__ import annotations
 
 import math
-import textwrap
-
-from textual.content import Content
 
 from booth.bench.context import Context
-from booth.bench.instrument import Values, number, word
+from booth.bench.instrument import number, word
+from booth.files.safe_text import visible
+from booth.forms.form import Values
 from booth.job.measured import overlap_fraction
 from booth.job.patterns import (
+    SHAPES,
     BadZones,
     Pattern,
     best_overlap,
@@ -23,9 +23,8 @@ from booth.log.events import PatternRead
 from booth.trade.pattern.overlap import MOST_OVERLAP
 from booth.trade.pattern.pattern_reading import Seen
 from booth.units import Kind, shown_unit, shown_value
-from booth.widgets.film_plot import Section
-from booth.widgets.spray_paper import Paper
-from booth.widgets.text import content
+from booth.words.lines import Page
+from booth.words.pictures import Gallery, Paper, Section
 from booth.words.readout import Readout
 from booth.words.tone import Tone
 
@@ -44,26 +43,24 @@ BENDS = {Seen.CRESCENT: 0.6}
 
 def pattern_in(values: Values) -> Pattern | None:
     """The pattern that the rows hold: zones before a shape; None where neither is given. Pure."""
-    typed = word(values, "zones")
+    typed, shape = word(values, "zones"), word(values, "shape")
     if typed:
-        try:
-            return Pattern("", zones_from(typed))
-        except BadZones:
-            return None
-    shape = word(values, "shape")
+        return Pattern("", zones_from(typed))
     return Pattern(shape) if shape else None
 
 
-def zones_fault(values: Values) -> str:
-    """What is wrong with the zones as typed; empty where nothing is. Pure."""
-    typed = word(values, "zones")
-    if not typed:
-        return ""
+def zones_fault(typed: str) -> str:
+    """What is wrong with zones as typed; empty where nothing is. Pure."""
     try:
         zones_from(typed)
     except BadZones as fault:
         return str(fault)
     return ""
+
+
+def gallery() -> Gallery:
+    """The shapes to choose from."""
+    return Gallery(tuple((paper_of(Pattern(each.key)), each.short) for each in SHAPES))
 
 
 def paper_of(pattern: Pattern | None) -> Paper:
@@ -116,10 +113,8 @@ def section_of(context: Context, values: Values, pattern: Pattern | None) -> Sec
 def paper_readout(context: Context, pattern: Pattern | None) -> Readout:
     """What the paper shows, as a word. Pure."""
     if pattern is None:
-        return Readout(
-            "–", label="what does the wet paper show?",
-            lines=("Left and right choose a shape; digits enter zones, as 3567653.",),
-        )  # fmt: skip
+        said = "Left and right choose a shape; digits enter zones, as 3567653."
+        return Readout("–", label="what does the wet paper show?", lines=(said,))
     good = pattern.seen is Seen.EVEN
     return Readout(
         pattern.words.upper(),
@@ -172,48 +167,30 @@ def _ratio(number_: float) -> str:
     return f"{number_:.2f} to 1" if math.isfinite(number_) else "a bare strip"
 
 
-def _hanging(line: str, indent: int, width: int) -> str:
-    """The line in rows of whole words, those after the first set in; as it is without a width."""
-    if width <= indent:
-        return line
-    # A leading blank is taken for one to drop: it is put back in front of the first row.
-    lead = line[: len(line) - len(line.lstrip(" "))]
-    rows = textwrap.wrap(line.strip(), width, initial_indent=lead, subsequent_indent=" " * indent)
-    return "\n".join(rows)
+def turns_page(context: Context, pattern: Pattern) -> Page:
+    """What to turn, in order, from the one to do now; before the gun is opened, its caution. Pure.
 
-
-def turns_content(
-    context: Context, pattern: Pattern | None, room: bool = True, width: int = 0
-) -> Content:
-    """What to turn, in order, the one to do now marked; before the gun is opened, its caution. Pure.
-
-    Without `room` what was tried is left out, and of the caution all but its first sentence. With a
-    `width` a long line goes on under its own words.
+    What was tried stands last, where a low window may cut it.
     """
-    if pattern is None:
-        return content("")
     said = pattern.reading
     tries = tries_alike(context.job.patterns, pattern.seen)
     now = min(max(tries - 1, 0), len(said.turns) - 1)
-    lines: list[Content] = []
-    for index, turn in enumerate(said.turns):
-        if index < now and not room:
-            continue
-        mark = "→ " if index == now else "  "
-        line = content(_hanging(f"{mark}{index + 1} {turn}", 4, width), keep_lines=True)
-        lines.append(line.stylize("bold") if index == now else line)
-    if pattern.seen in OPENS_GUN:
-        caution = said.caution if room else said.caution.split(". ")[0] + "."
-        lines.insert(
-            0, content(_hanging(f"▲ {caution}", 2, width), keep_lines=True).stylize("bold")
+    every = [f"{number_} {turn}" for number_, turn in enumerate(said.turns, 1)]
+    caution = ("warning", f"▲ {said.caution}")
+    opens = pattern.seen in OPENS_GUN
+    return Page(
+        (
+            *((caution,) if opens else ()),
+            ("now", f"→ {every[now]}"),
+            *(("text", f"  {turn}") for turn in every[now + 1 :]),
+            *(() if opens else (caution,)),
+            *(("done", f"√ {turn}") for turn in every[:now]),
         )
-    elif room:
-        lines.append(content(_hanging(f"▲ {said.caution}", 2, width), keep_lines=True))
-    return Content("\n").join(lines)
+    )
 
 
 def pattern_words(each: PatternRead) -> str:
     """One try in a line. Pure."""
     zones = "".join(f"{zone:g}" for zone in each.zones)
     overlap = f"  overlap {each.overlap.value:.0f} %" if each.overlap else ""
-    return f"{each.shape}{' ' + zones if zones else ''}{overlap}"
+    return f"{visible(each.shape)}{' ' + zones if zones else ''}{overlap}"
