@@ -63,8 +63,9 @@ class Instrument:
         """Lines of what was kept in this step so far, the latest last."""
         return ()
 
-    def event(self, context: Context, values: Values) -> Event | str:
-        """The event that the filled rows make, or the sentence why they make none."""
+    def event(self, context: Context, values: Values) -> Event | str | None:
+        """The event that the filled rows make, or the sentence why they make none; None where
+        nothing is kept of them, since they only shape the figure."""
         return "There is nothing to keep here."
 
     def space(self, context: Context, rows: Rows) -> Act | None:

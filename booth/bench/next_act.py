@@ -17,6 +17,7 @@ from booth.bench.act import (
     NOTHING,
     Act,
     Command,
+    Effect,
     GoOn,
     Keep,
     Offer,
@@ -156,8 +157,10 @@ def onward(rows: Rows) -> Act | None:
 
 
 def commit(instrument: Instrument, context: Context, rows: Rows, word: str = "keep") -> Act:
-    """Keep what the rows hold, and empty them for the next."""
+    """Keep what the rows hold, and empty them for the next; go on where nothing is kept of them."""
     event = instrument.event(context, rows.values)
+    if event is None:
+        return finish(instrument, context)
     if isinstance(event, str):
         return refused(event, word)
     return Act(word, (Keep(event), SetForm(instrument.cleared(rows.form))))
@@ -169,9 +172,14 @@ def finish(instrument: Instrument, context: Context, word: str = "") -> Act:
     if context.step.must and not done:
         return Act("skip, say why", (skip_menu(context),))
     kept = tuple(Keep(event) for event in instrument.leaving(context))
-    if context.step.key not in context.job.done:
-        kept = (*kept, Keep(StepDone(n=0, at=context.now, step=context.step.key)))
-    return Act(word or ("next step" if done else "go on"), (*kept, GoOn()))
+    return Act(word or ("next step" if done else "go on"), (*kept, *step_done(context)))
+
+
+def step_done(context: Context) -> tuple[Effect, ...]:
+    """The open step is finished, if it was not before; on to the next."""
+    if context.step.key in context.job.done:
+        return (GoOn(),)
+    return (Keep(StepDone(n=0, at=context.now, step=context.step.key)), GoOn())
 
 
 # -- Backspace -------------------------------------------------------------------------------

@@ -103,9 +103,7 @@ def _erase(rows: Rows, name: str) -> Edit | None:
 
 def _mark(rows: Rows, name: str) -> Edit | None:
     row, by = rows.marked, -1 if name in ("up", "shift+tab") else 1
-    if row is None:
-        return None
-    other = rows.after(row, by)
+    other = rows.after(row, by) if row is not None else None
     if other is not None:
         return Edit("rows", rows.form.marking(other.key))
     if by > 0 and rows.assumed:

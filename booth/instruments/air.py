@@ -2,10 +2,14 @@
 
 from __future__ import annotations
 
+import math
 from typing import ClassVar
 
 from booth.bench.context import Context
-from booth.bench.instrument import Instrument, Values, quantity
+from booth.bench.instrument import Instrument, local_time, quantity
+from booth.forms.field import Field
+from booth.forms.form import Values
+from booth.instruments.fan import figure_of
 from booth.job.measured import compare
 from booth.log.events import AirRead, Event
 from booth.profile.model import Range
@@ -14,11 +18,19 @@ from booth.trade.air.hvlp import HVLP_MOST_KPA, hvlp_cap_pressure
 from booth.trade.air.receiver import longest_trigger_s, recovery_s, trigger_duty
 from booth.trade.result import BadInput, Estimate
 from booth.units import Kind, Quantity, System, show, shown_unit
-from booth.widgets.entry import Field
 from booth.words.profile_words import range_words
 from booth.words.readout import Readout
 from booth.words.tone import Tone
-from booth.words.wait_words import duration
+from booth.words.wait_words import spelled
+
+#: How long it lasts is said in steps of so many seconds, the careful way round.
+STEP_S = 5
+NO_PRESSURE = "No pressure at the inlet: open the air, pull the trigger, read again."
+CAP_ABOVE = "More pressure at the cap than at the inlet cannot be: read both again, trigger pulled."
+NO_COMPRESSOR = (
+    "How long the air lasts: add compressor and gun to the shop file; a job takes the gun when it "
+    "begins."
+)
 
 
 class Air(Instrument):
@@ -30,7 +42,7 @@ class Air(Instrument):
         "The large figure is the pressure at the gun's inlet, read with the trigger pulled: with the "
         "trigger released the gauge shows what stands in the hose, not what reaches the cap. Held "
         "against the profile's range. The data sheet and the gun's instructions win.",
-        "HVLP: 0.1 to 10 psi at the air cap (40 CFR 63.11180, recalled); above 10 psi there a gun "
+        "HVLP: 0.1 to 10 psi at the air cap (40 CFR 63.11180, from memory, not checked); above 10 psi there a gun "
         "works as a conventional one (40 CFR 63.801). Which inlet pressure gives which cap pressure "
         "belongs to the gun: a test cap with a gauge tells, no formula does.",
         "How long the trigger can be held: Boyle's law, receiver volume x pressure lost / pressure "
@@ -50,38 +62,33 @@ class Air(Instrument):
         return (
             Field("inlet", "Inlet", Kind.PRESSURE, hint="trigger pulled"),
             Field(
-                "cap", "At the cap", Kind.PRESSURE, optional=True,
+                "cap",
+                "At the cap",
+                Kind.PRESSURE,
+                optional=True,
                 hint="by a test cap" if hvlp else "optional",
+                assumed=True,
             ),
-            Field("fan", "Fan open", Kind.TURNS, optional=True, hint="optional"),
-        )  # fmt: skip
+            Field("fan", "Fan open", Kind.TURNS, optional=True, hint="optional", assumed=True),
+        )
 
     def readout(self, context: Context, values: Values) -> Readout:
         return air_readout(context, values)
 
     def record(self, context: Context) -> tuple[str, ...]:
         return tuple(
-            f"{self.desk.local_time(each.at)}  {air_words(each, context.system)}"
+            f"{local_time(each.at)}  {air_words(each, context.system)}"
             for each in context.job.airs[-3:]
         )
 
-    def event(self, context: Context, values: Values) -> Event | None:
+    def event(self, context: Context, values: Values) -> Event | str:
         inlet, cap = quantity(values, "inlet"), quantity(values, "cap")
         if inlet is None or inlet.value <= 0:
-            self.desk.say(
-                "No pressure at the inlet: open the air, pull the trigger, read again.", fault=True
-            )
-            return None
+            return NO_PRESSURE
         if cap is not None and cap.value > inlet.value:
-            self.desk.say(
-                "More pressure at the cap than at the inlet cannot be: read both again, trigger "
-                "pulled.",
-                fault=True,
-            )
-            return None
-        return AirRead(
-            n=0, at=context.now, inlet=inlet, cap=cap, fan_turns=quantity(values, "fan")
-        )  # fmt: skip
+            return CAP_ABOVE
+        fan = quantity(values, "fan")
+        return AirRead(n=0, at=context.now, inlet=inlet, cap=cap, fan_turns=fan)
 
 
 def air_words(each: AirRead, system: System) -> str:
@@ -107,9 +114,8 @@ def air_readout(context: Context, values: Values) -> Readout:
         if span is None:
             lines = ("The profile names no pressure: the gun's instructions do.", *below)
             return Readout("–", label="inlet, trigger pulled", lines=lines)
-        return Readout(
-            _ends(span, system), unit, label="inlet asked for, trigger pulled", lines=below
-        )
+        figure = figure_of(span, Kind.PRESSURE, system)
+        return Readout(figure, unit, label="inlet asked for, trigger pulled", lines=below)
     where = compare(inlet.value, span)
     tone, said = {
         "in": (Tone.GOOD, "IN RANGE"),
@@ -117,20 +123,16 @@ def air_readout(context: Context, values: Values) -> Readout:
         "above": (Tone.CAUTION, "HIGH, TURN DOWN"),
         "": (Tone.PLAIN, ""),
     }[where]
-    held: list[str] = []
-    if span is not None:
-        held.append(
-            f"profile: {range_words(span, Kind.PRESSURE, system)}{_by(inlet, span, system)}"
-        )
+    asked = range_words(span, Kind.PRESSURE, system)
+    held = (f"profile: {asked}{_by(inlet, span, system)}",) if span is not None else ()
     return Readout(
-        show(inlet.value, Kind.PRESSURE, system, unit=False), unit, label="inlet, trigger pulled",
-        tone=tone, word=said, lines=(*held, *below),
-    )  # fmt: skip
-
-
-def _ends(span: Range, system: System) -> str:
-    ends = [end for end in (span.low, span.high) if end is not None]
-    return "-".join(dict.fromkeys(show(end, Kind.PRESSURE, system, unit=False) for end in ends))
+        show(inlet.value, Kind.PRESSURE, system, unit=False),
+        unit,
+        label="inlet, trigger pulled",
+        tone=tone,
+        word=said,
+        lines=(*held, *below),
+    )
 
 
 def _by(inlet: Quantity, span: Range, system: System) -> str:
@@ -167,7 +169,7 @@ def compressor_lines(context: Context, inlet: Quantity | None) -> tuple[str, ...
     shop, system = context.shop, context.system
     gun, compressor = shop.gun(context.job.opened.gun), shop.compressor
     if gun is None or not gun.air_l_min or compressor is None:
-        return ("How long the air lasts: add compressor and gun to the shop file.",)
+        return (NO_COMPRESSOR,)
     try:
         return _lasts(compressor, gun.air_l_min, _least_kpa(context, inlet), system)
     except BadInput as fault:
@@ -189,23 +191,24 @@ def _lasts(
     gun_air = f"the gun uses {show(demand_l_min, Kind.AIR_FLOW, system)}"
     flows = f"{gun_air}, the compressor gives {show(supply, Kind.AIR_FLOW, system)}"
     if supply >= demand_l_min:
-        return ("compressor: it keeps up, the trigger can be held for ever", flows)
+        return ("The compressor keeps up: the trigger can be held for ever.", flows)
     least = cut_in if least_kpa is None else least_kpa
     if least >= full:
-        return (
-            f"compressor: it stops at {show(full, Kind.PRESSURE, system)}, below what the gun needs.",
-        )
-    held = held_s(compressor, demand_l_min, least)
+        stops = show(full, Kind.PRESSURE, system)
+        return (f"The compressor stops at {stops}, below what the gun needs.",)
     rest = recovery_s(compressor.receiver_l, least, full, supply)
-    duty = trigger_duty(demand_l_min, supply)
-    until = show(least, Kind.PRESSURE, system)
-    if isinstance(rest, Estimate):
-        lines = [f"compressor: trigger ~{_span(held)}, rest ~{_span(rest)}"]
-        lines.append(f"{duty * 100:.0f} % trigger in the long run (estimate, to {until})")
-    else:
-        lines = [f"compressor: trigger ~{_span(held)} (estimate, to {until})"]
-        lines.append(f"{rest.reason} {rest.advice}")
-    return (*lines, flows)
+    held = _careful(held_s(compressor, demand_l_min, least).low)
+    spray = f"Spray {held} at most"
+    until = f"(estimate, down to {show(least, Kind.PRESSURE, system)})"
+    if not isinstance(rest, Estimate):
+        return (f"{spray} {until}", f"{rest.reason} {rest.advice}", flows)
+    wait = spelled(math.ceil(rest.high / STEP_S) * STEP_S)
+    duty_s = int(trigger_duty(demand_l_min, supply) * 60)
+    return (
+        f"{spray}, then wait {wait} for the compressor {until}",
+        f"You can spray about {duty_s} s of each minute (estimate)",
+        flows,
+    )
 
 
 def held_s(compressor: Compressor, demand_l_min: float, least_kpa: float) -> Estimate:
@@ -229,7 +232,7 @@ def held_s(compressor: Compressor, demand_l_min: float, least_kpa: float) -> Est
     )
 
 
-def _span(figure: Estimate) -> str:
-    """An estimate as its two ends."""
-    low, high = duration(figure.low), duration(figure.high)
-    return high if low == high else f"{low}-{high}"
+def _careful(seconds: float) -> str:
+    """How long the trigger can be held: less rather than more, to the second where it is short."""
+    step = STEP_S if seconds >= 2 * STEP_S else 1
+    return spelled(int(seconds / step) * step)

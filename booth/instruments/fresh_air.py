@@ -9,11 +9,12 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from typing import ClassVar
 
-from textual.app import ComposeResult
-from textual.widgets import Static
-
+from booth.bench.act import Act, Keep
 from booth.bench.context import Context
-from booth.bench.instrument import Instrument, Values, number, word
+from booth.bench.instrument import Instrument, local_time, number, word
+from booth.bench.next_act import step_done
+from booth.forms.field import Field
+from booth.forms.form import Rows, Values
 from booth.job.measured import delivery_ml_min
 from booth.job.vapour import Vapour, known_solvent, percent_known, vapour_of
 from booth.log.events import Event, FreshAirChecked
@@ -23,9 +24,8 @@ from booth.trade.ventilation.booth_face import FACE_M_S, face_velocity, required
 from booth.trade.ventilation.dilution import minimum_air
 from booth.trade.ventilation.solvents import solvent_names
 from booth.units import Kind, Quantity, System, show, shown_unit
-from booth.widgets.entry import Field, FieldRow
-from booth.widgets.figure_panel import FigurePanel
-from booth.widgets.text import content
+from booth.words.lines import Page
+from booth.words.pictures import Picture
 from booth.words.readout import Readout
 from booth.words.tone import Tone
 
@@ -43,8 +43,9 @@ class FreshAir(Instrument):
     ABOUT: ClassVar[tuple[str, ...]] = (
         "The large figure is the least fresh air that dilutes the vapour of what you spray to a "
         "quarter of its lower explosive limit, the trigger pulled, in a room where it mixes evenly "
-        "(29 CFR 1910.94(c)(6)(ii), recalled). Limits: the lowest of that regulation's table, IEC "
-        "60079-20-1:2010 and usual safety data sheets. Local codes may ask for 20 or 10 %.",
+        "(29 CFR 1910.94(c)(6)(ii), from memory, not checked). Limits: the lowest of that "
+        "regulation's table, IEC 60079-20-1:2010 and usual safety data sheets. Local codes may ask "
+        "for 20 or 10 %.",
         "It is a minimum against fire. It is not a permission to breathe the air, however much is "
         "moved: limits for breathing lie far below it. Wear what the data sheet asks for. With "
         "isocyanates that is supplied air throughout (NIOSH).",
@@ -52,7 +53,7 @@ class FreshAir(Instrument):
         "the thinner as mixed (before that, the most the profile names). Delivery: caught, else the "
         "profile's. Where a solvent is not known, the one that needs the most air is taken. All of "
         "it is taken to evaporate as it is sprayed; open cans, cleaning and drying racks come on top.",
-        "Open face of a booth: 100 ft/min (0.51 m/s) on average over the face of a dry booth (29 CFR "
+        "Open front (face) of a booth: 100 ft/min (0.51 m/s) on average over the face of a dry booth (29 CFR "
         "1910.107(b)(5)(i)). The larger of the two counts. A fan's plate is its free flow, not what "
         "it moves through filters: measure at the face.",
         "Vapour is heavier than air and runs along the floor to pilot lights, heaters, switches, "
@@ -61,33 +62,33 @@ class FreshAir(Instrument):
     )
     KEEPS: ClassVar[tuple[type[Event], ...]] = (FreshAirChecked,)
 
-    def compose(self) -> ComposeResult:
-        for part in super().compose():
-            yield part
-            if isinstance(part, FigurePanel):
-                yield Static(
-                    content(caution_words(self.desk.context)), classes="fire", markup=False
-                )
-
     def fields(self, context: Context) -> tuple[Field, ...]:
         return tuple(_fields(context))
+
+    def first(self, context: Context, values: Values) -> str:
+        return "solvent"
 
     def readout(self, context: Context, values: Values) -> Readout:
         return fresh_air_readout(context, values)
 
     def record(self, context: Context) -> tuple[str, ...]:
         return tuple(
-            f"{self.desk.local_time(each.at)}  at least "
+            f"{local_time(each.at)}  at least "
             f"{flow_words(each.needed_m3_min * MINUTES_PER_HOUR, context.system)} against fire"
             + _moved_words(each, context.system)
             for each in context.job.fresh_air[-2:]
         )
 
-    def event(self, context: Context, values: Values) -> Event | None:
+    def picture(self, context: Context, values: Values) -> tuple[Picture, ...]:
+        """The caution at all times; then what the figure rests on."""
         checked = check(context, values)
-        if not isinstance(checked, Checked):
-            self.desk.say(checked, fault=True)
-            return None
+        told = () if isinstance(checked, str) else tuple(_ground(context, checked))
+        return (Page((("warning", caution_words(context)), *(("quiet", line) for line in told))),)
+
+    def event(self, context: Context, values: Values) -> FreshAirChecked | str:
+        checked = check(context, values)
+        if isinstance(checked, str):
+            return checked
         moved = checked.moved_m3_h
         return FreshAirChecked(
             n=0,
@@ -96,25 +97,12 @@ class FreshAir(Instrument):
             moved_m3_min=None if moved is None else moved / MINUTES_PER_HOUR,
         )
 
-    def enter(self, row: FieldRow | None = None) -> None:
-        """What the profile and the shop file say is enough to keep a figure: nothing has to be typed."""
-        context = self.desk.context
-        known = isinstance(check(context, self.values()), Checked)
-        if self.all_empty and known and not self.kept_any(context):
-            event = self.event(context, self.values())
-            if event is not None and self.desk.keep(event) is not None:
-                self.desk.finish_step()
-            return
-        super().enter(row)
-
-    def keys(self, context: Context) -> tuple[tuple[str, str], ...]:
-        known = isinstance(check(context, self.values()), Checked)
-        words = "next step"
-        if known and not self.all_empty:
-            words = "keep"
-        elif known and not self.kept_any(context):
-            words = "keep, next step"
-        return (("Enter", words), ("↑↓", "rows"))
+    def enter(self, context: Context, rows: Rows) -> Act | None:
+        """What profile and shop file say is enough to keep a figure: nothing has to be typed."""
+        event = self.event(context, rows.values)
+        if rows.holds or isinstance(event, str) or self.kept_any(context):
+            return None
+        return Act("keep, next step", (Keep(event), *step_done(context)))
 
 
 @dataclass(frozen=True, slots=True)
@@ -143,30 +131,44 @@ class Checked:
 
 
 def _fields(context: Context) -> Iterator[Field]:
+    """Where the shop file tells of the room, its rows stand in the quiet line."""
     profile, room = context.profile, context.shop.room
     if _asks_for_solvent(context):
         names = tuple((name, name) for name in solvent_names())
         yield Field("solvent", "Solvent", choices=(("", "not known"), *names))
     if not percent_known(profile):
-        yield Field(
-            "percent", "Solvent in it", Kind.PERCENT, optional=True,
-            hint="by volume, without water: data sheet",
-        )  # fmt: skip
+        hint = "by volume, without water: data sheet"
+        yield Field("percent", "Solvent in it", Kind.PERCENT, optional=True, hint=hint)
     if delivery_ml_min(context.job) is None:
         yield Field("delivery", "Delivery", Kind.DELIVERY, hint="what leaves the gun")
     moved = room.exhaust_m3_min if room else None
     yield Field(
-        "exhaust", "Exhaust", Kind.AIR_FLOW, optional=True,
+        "exhaust",
+        "Exhaust",
+        Kind.AIR_FLOW,
+        optional=True,
         default=None if moved is None else Quantity(moved * L_PER_M3, "l/min", ""),
-        hint="shop file" if moved is not None else "what is moved",
-    )  # fmt: skip
+        hint="shop file" if moved is not None else "what it moves through its filters",
+        assumed=moved is not None,
+    )
     face = room.face_m2 if room else None
     yield Field(
-        "face", "Open face", Kind.AREA, optional=True,
+        "face",
+        "Open front area",
+        Kind.AREA,
+        optional=True,
         default=None if face is None else Quantity(face, "m2", ""),
         hint="shop file" if face is not None else "of the booth",
-    )  # fmt: skip
-    yield Field("duty", "Trigger", Kind.PERCENT, optional=True, hint="of the time")
+        assumed=True,
+    )
+    yield Field(
+        "duty",
+        "Share of time spraying",
+        Kind.PERCENT,
+        optional=True,
+        hint="for the average over the pauses",
+        assumed=True,
+    )
 
 
 def _asks_for_solvent(context: Context) -> bool:
@@ -191,19 +193,16 @@ def check(context: Context, values: Values) -> Checked | str:
     moved = None if exhaust_l_min is None else exhaust_l_min / L_PER_M3 * MINUTES_PER_HOUR
     duty = number(values, "duty")
     try:
-        air = minimum_air(
-            delivery[0], vapour.volatile, vapour.blend,
-            trigger_share=1.0 if duty is None else duty / 100,
-        )  # fmt: skip
+        share = 1.0 if duty is None else duty / 100
+        air = minimum_air(delivery[0], vapour.volatile, vapour.blend, trigger_share=share)
         face = required_exhaust(face_m2).least.value if face_m2 else None
         velocity = (
             face_velocity(moved, face_m2).average.value if moved is not None and face_m2 else None
         )
     except BadInput as fault:
         return str(fault)
-    return Checked(
-        air.least.value, air.averaged.value, moved, face, velocity, vapour, delivery[1]
-    )  # fmt: skip
+    least, averaged = air.least.value, air.averaged.value
+    return Checked(least, averaged, moved, face, velocity, vapour, delivery[1])
 
 
 def fresh_air_readout(context: Context, values: Values) -> Readout:
@@ -217,16 +216,21 @@ def fresh_air_readout(context: Context, values: Values) -> Readout:
     if checked.short:
         tone, said = Tone.CAUTION, "TOO LITTLE IS MOVED"
     elif checked.slow:
-        tone, said = Tone.CAUTION, "TOO SLOW AT THE FACE"
+        tone, said = Tone.CAUTION, "TOO SLOW AT THE FRONT"
     elif checked.moved_m3_h is not None:
         said = "MORE THAN THE MINIMUM AGAINST FIRE"
     return Readout(
-        figure, unit, label="fresh air against fire, at least", tone=tone, word=said,
+        figure,
+        unit,
+        label="fresh air against fire, at least",
+        tone=tone,
+        word=said,
         lines=tuple(_lines(context, checked)),
-    )  # fmt: skip
+    )
 
 
 def _lines(context: Context, checked: Checked) -> Iterator[str]:
+    """What the room does about it: few lines, so that none is cut in a small window."""
     system = context.system
     if system is System.METRIC:
         yield f"that is {checked.needed_m3_h:.0f} m³/h"
@@ -235,11 +239,15 @@ def _lines(context: Context, checked: Checked) -> Iterator[str]:
     if checked.face_m_s is not None:
         average = show(checked.face_m_s, Kind.SPEED, system)
         least = show(FACE_M_S, Kind.SPEED, system)
-        yield f"at the open face {average}, at least {least}"
+        yield f"at the open front {average}, at least {least}"
     elif checked.face_m3_h is not None:
-        yield f"for the open face at least {flow_words(checked.face_m3_h, system)}"
+        yield f"for the open front at least {flow_words(checked.face_m3_h, system)}"
     if checked.averaged_m3_h < checked.needed_m3_h:
         yield f"over trigger and pauses at least {flow_words(checked.averaged_m3_h, system)}"
+
+
+def _ground(context: Context, checked: Checked) -> Iterator[str]:
+    """What the figure rests on."""
     names = ", ".join(
         f"{each.name} (limit {each.lel_percent:g} %)"
         for each in dict.fromkeys(each for each, _ in checked.vapour.blend)
@@ -248,7 +256,7 @@ def _lines(context: Context, checked: Checked) -> Iterator[str]:
     yield from checked.vapour.told
     delivery = delivery_ml_min(context.job)
     if delivery is not None and checked.delivery == delivery[1]:
-        yield f"delivery {show(delivery[0], Kind.DELIVERY, system)}, {checked.delivery}"
+        yield f"delivery {show(delivery[0], Kind.DELIVERY, context.system)}, {checked.delivery}"
 
 
 def caution_words(context: Context) -> str:

@@ -128,10 +128,12 @@ class ThinnerAdded(Event, frozen=True, tag="thinner added"):
 
 
 class StopwatchStarted(Event, frozen=True, tag="stopwatch started"):
-    """A stopwatch runs from here: a flow cup, a catch, a pass. It outlives the program.
+    """A stopwatch runs from here: a flow cup, a catch, a pass, the bar of the pace. It outlives the
+    program.
 
     stopwatch: which one, and no other of its name runs; lead_in_s: what is counted down first;
-    window_s: it stops by itself after so long, lead-in not counted; what: the cup, say.
+    window_s: it stops by itself after so long, lead-in not counted (the bar turns); what: the cup,
+    the length of the pass, whether the bar is silent.
     """
 
     stopwatch: str

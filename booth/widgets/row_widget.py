@@ -11,6 +11,9 @@ from textual.widget import Widget
 from booth.widgets.rows import Row
 
 
+NOT_DRAWN = Size(-1, -1)
+
+
 class Drawn(Widget):
     """Base of the program's own widgets: `draw_rows` gives what is to be seen at a size.
 
@@ -23,7 +26,7 @@ class Drawn(Widget):
     ) -> None:
         super().__init__(name=name, id=id, classes=classes)
         self._rows: list[Row] = []
-        self._rows_size = Size(-1, -1)
+        self._rows_size = NOT_DRAWN
         self.painted_rows = 0
         """How many rows were asked to be repainted since the start, for tests and benchmarks."""
 
@@ -34,6 +37,7 @@ class Drawn(Widget):
     def redraw(self) -> None:
         """Draw anew and repaint the rows that differ."""
         if not self.is_attached or self.size.width <= 0:
+            self._rows_size = NOT_DRAWN  # what stands there is of another time
             return
         before, size = self._rows, self.size
         rows = self.draw_rows(size.width, size.height)

@@ -53,6 +53,17 @@ def rough(seconds: float) -> str:
     return f"{hours} h {minutes:02d} min" if hours else f"{minutes} min"
 
 
+def spelled(seconds: float) -> str:
+    """A short time to the second that cannot be taken for a time of day; rounded.
+
+    >>> spelled(45), spelled(135), spelled(600)
+    ('45 s', '2 min 15 s', '10 min')
+    """
+    minutes, rest = divmod(max(round(seconds), 0), 60)
+    said = [f"{minutes} min"] if minutes else []
+    return " ".join([*said, f"{rest} s"] if rest or not minutes else said)
+
+
 def what_words(each: Standing) -> str:
     """What the wait is for, in its present state."""
     wait = each.wait

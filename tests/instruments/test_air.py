@@ -7,19 +7,18 @@ from collections.abc import Sequence
 import msgspec
 import pytest
 
+from booth.bench.act import Menu
 from booth.bench.context import Context
 from booth.clock import ManualClock
 from booth.instruments.air import air_readout, compressor_lines, held_s
-from booth.log.events import AirRead, Event, Voided
+from booth.log.events import AirRead, Event, Restored, StepSkipped, Voided
 from booth.log.fold import fold
 from booth.profile.model import Gun as GunSettings
 from booth.profile.model import Range
 from booth.shop.model import Compressor, Gun, Shop
 from booth.units import System
-from booth.widgets.figure_panel import FigurePanel
-from booth.words.readout import Readout
 from booth.words.tone import Tone
-from tests.instruments.at_bench import AtBench, at_bench, context_of
+from tests.instruments.at_bench import AtBench, context_of
 from tests.job.make import profile, q
 
 COMPRESSOR = Compressor(receiver_l=90, flow_l_min=200, cut_in_kpa=600, cut_out_kpa=800)
@@ -102,9 +101,14 @@ def test_least_pressure_above_cut_in_is_carried_by_the_receiver_alone() -> None:
 
 def test_compressor_in_words() -> None:
     lines = compressor_lines(with_gun(context_of(step="air", shop=SHOP)), None)
-    assert lines[0] == "compressor: trigger ~2:16-3:11, rest ~1:58-2:45"
-    # 90 l from 180 to 800 kPa are 550.7 l: 165.2 s at 200 l/min; 200 of 340 l/min are 59 %.
-    assert lines[1] == "59 % trigger in the long run (estimate, to 1.80 bar)"
+    # 191.2 s as above, 1.4 times less where the air cools: 136.6 s, said as less rather than more.
+    # 90 l from 180 to 800 kPa are 550.7 l: 165.2 s at 200 l/min, said as more rather than less.
+    assert lines[0] == (
+        "Spray 2 min 15 s at most, then wait 2 min 50 s for the compressor "
+        "(estimate, down to 1.80 bar)"
+    )
+    # 200 of 340 l/min are 58.8 %: 35.3 s of 60.
+    assert lines[1] == "You can spray about 35 s of each minute (estimate)"
     assert lines[2] == "the gun uses 340 l/min, the compressor gives 200 l/min"
 
 
@@ -118,12 +122,15 @@ def test_compressor_that_keeps_up_holds_for_ever() -> None:
 @pytest.mark.parametrize(
     ("compressor", "said"),
     [
-        (msgspec.structs.replace(COMPRESSOR, cut_out_kpa=150, cut_in_kpa=120), "below what the gun needs"),
+        (
+            msgspec.structs.replace(COMPRESSOR, cut_out_kpa=150, cut_in_kpa=120),
+            "below what the gun needs",
+        ),
         (msgspec.structs.replace(COMPRESSOR, flow_l_min=0), "does not recover"),
         (msgspec.structs.replace(COMPRESSOR, receiver_l=0), "must be above 0"),
         (None, "add compressor and gun to the shop file"),
     ],
-)  # fmt: skip
+)
 def test_what_a_compressor_cannot_do_is_said(compressor: Compressor | None, said: str) -> None:
     shop = msgspec.structs.replace(SHOP, compressor=compressor)
     lines = compressor_lines(with_gun(context_of(step="air", shop=shop)), None)
@@ -132,52 +139,95 @@ def test_what_a_compressor_cannot_do_is_said(compressor: Compressor | None, said
 
 def test_profile_without_a_least_takes_what_is_set() -> None:
     context = with_gun(context_of(step="air", shop=SHOP, profile=profile(gun=GunSettings())))
-    assert "to 1.90 bar" in compressor_lines(context, q(190.0, "kPa"))[1]
-    assert "to 6.00 bar" in compressor_lines(context, None)[1]
+    assert "down to 1.90 bar" in compressor_lines(context, q(190.0, "kPa"))[0]
+    assert "down to 6.00 bar" in compressor_lines(context, None)[0]
 
 
-def shown(desk: AtBench) -> Readout:
-    """What the large figure says: its word may be drawn in blocks."""
-    return desk.instrument.query_one(FigurePanel).readout
+def test_a_short_time_is_said_to_the_second() -> None:
+    # 90 l from 800 to 790 kPa give 8.88 l: 1.57 s at 340 l/min, 1.12 s where the air cools.
+    tight = with_gun(
+        context_of(
+            step="air", shop=SHOP, profile=profile(gun=GunSettings(inlet_kpa=Range(790, 795)))
+        )
+    )
+    assert compressor_lines(tight, None)[0].startswith("Spray 1 s at most, then wait 5 s for")
 
 
-async def test_reading_is_typed_seen_and_kept() -> None:
-    async with at_bench("air", shop=SHOP) as desk:
-        assert desk.focused_row == "inlet"
-        assert "1.80-2.10" in desk.text or "inlet asked for" in desk.text
-        await desk.type("1.5")
-        assert shown(desk).word == "LOW, TURN UP"
-        await desk.press("enter")
-        (read,) = desk.log
-        assert isinstance(read, AirRead)
-        assert (read.inlet.value, read.inlet.typed, read.cap) == (pytest.approx(150.0), "1.5", None)
-        assert "inlet 1.50 bar" in desk.text
-        await desk.press("f3")
-        assert "inlet 22 psi" in desk.text
-        await desk.press("backspace")
-        assert isinstance(desk.log[-1], Voided)
-        assert "inlet asked for" in desk.text
+def test_reading_is_typed_seen_and_kept() -> None:
+    desk = AtBench("air", shop=SHOP)
+    assert desk.marked == "inlet"
+    assert (desk.readout.figure, desk.readout.label) == (
+        "1.80-2.10",
+        "inlet asked for, trigger pulled",
+    )
+    desk.type("1.5")
+    assert desk.readout.word == "LOW, TURN UP" and desk.keys["Enter"] == "keep"
+    desk.press("enter")
+    (read,) = desk.log
+    assert isinstance(read, AirRead)
+    assert (read.inlet.value, read.inlet.typed, read.cap) == (pytest.approx(150.0), "1.5", None)
+    assert "inlet 1.50 bar" in desk.text
+    desk.system = System.US
+    assert "inlet 22 psi" in desk.text
+    desk.press("backspace")
+    assert isinstance(desk.log[-1], Voided) and desk.said.startswith("Voided: air: inlet 22 psi.")
+    assert desk.readout.label == "inlet asked for, trigger pulled"
+    desk.press("backspace")
+    assert isinstance(desk.log[-1], Restored) and len(desk.job.airs) == 1
 
 
-async def test_cap_above_the_inlet_is_refused_and_stays_for_correction() -> None:
-    async with at_bench("air", system=System.US) as desk:
-        await desk.type("28")
-        await desk.press("down")
-        assert desk.focused_row == "cap"
-        await desk.type("40")
-        await desk.press("enter")
-        assert desk.log == []
-        assert "cannot be" in desk.text
-        assert desk.instrument.row("cap").typed == "40"
+def test_erasing_one_character_too_many_voids_nothing() -> None:
+    desk = AtBench("air")
+    desk.type("2")
+    desk.press("enter")
+    desk.type("71")
+    desk.press("backspace", "backspace", "backspace")
+    assert len(desk.log) == 1
 
 
-async def test_range_of_another_profile_and_last_reading_stay_after_coming_back() -> None:
+def test_most_never_touch_cap_and_fan() -> None:
+    desk = AtBench("air")
+    assert [row.key for row in desk.rows.sight] == ["inlet"]
+    assert [row.key for row in desk.rows.assumed] == ["cap", "fan"]
+    assert desk.keys["↓"] == "what is assumed"
+
+
+def test_cap_above_the_inlet_is_refused_and_stays_for_correction() -> None:
+    desk = AtBench("air", system=System.US)
+    desk.type("28")
+    desk.press("down")
+    assert desk.marked == "cap"
+    desk.type("40")
+    assert desk.keys["Enter"] == "on: Fan open"
+    desk.press("enter", "enter")
+    assert desk.log == []
+    assert "cannot be" in desk.text
+    assert desk.row("cap").text == "40"
+
+
+def test_no_pressure_is_no_reading() -> None:
+    desk = AtBench("air")
+    desk.type("0")
+    desk.press("enter")
+    assert desk.log == [] and "open the air, pull the trigger" in desk.said
+
+
+def test_an_untouched_reading_is_passed_over_with_a_reason_only() -> None:
+    desk = AtBench("air")
+    desk.press("enter")
+    assert [type(each) for each in desk.rest] == [Menu] and desk.log == []
+    desk.choose("nothing here to measure with")
+    (skipped,) = desk.log
+    assert isinstance(skipped, StepSkipped) and desk.bench.step.key != "air"
+
+
+def test_range_of_another_profile_and_last_reading_stay_after_coming_back() -> None:
     def before(clock: ManualClock) -> Sequence[Event]:
         return (AirRead(n=0, at=clock.now(), inlet=q(195, "kPa"), fan_turns=q(1.5, "turns")),)
 
     other = profile(gun=GunSettings(inlet_kpa=Range(150, 180)))
-    async with at_bench("air", before=before, profile=other) as desk:
-        assert shown(desk).word == "HIGH, TURN DOWN"
-        assert "fan 1.5 turns open" in desk.text
-        await desk.press("enter")
-        assert desk.bench.step.key != "air"
+    desk = AtBench("air", before=before, profile=other)
+    assert desk.readout.word == "HIGH, TURN DOWN"
+    assert "fan 1.5 turns open" in desk.text
+    desk.press("enter")
+    assert desk.bench.step.key != "air"

@@ -4,7 +4,8 @@ from __future__ import annotations
 
 import pytest
 
-from booth.instruments.film.instrument import film_readout, next_tooth, usual_part
+from booth.instruments.film.instrument import next_tooth, usual_part
+from booth.instruments.film.words import film_readout
 from booth.log.events import (
     BatchMixed,
     CatchMade,
@@ -15,12 +16,12 @@ from booth.log.events import (
     FilmRead,
     PassTimed,
     Pour,
+    Voided,
 )
 from booth.profile.model import Film, Gun, Range
 from booth.units import Quantity, System
-from booth.widgets.figure_panel import FigurePanel
 from booth.words.tone import Tone
-from tests.instruments.at_bench import at_bench, context_of
+from tests.instruments.at_bench import AtBench, context_of
 from tests.job.make import at, profile, q
 
 ASKED = profile(
@@ -66,18 +67,15 @@ def test_verdicts_only_where_the_whole_interval_says_so(
 def test_the_mean_of_several_places_is_an_interval_too() -> None:
     context = context_of(BEGUN, read(40, 50), read(50, 60), profile=ASKED)
     shown = film_readout(context, {"part": "hood"})
-    assert (shown.figure, shown.label, shown.word) == (
-        "45-55", "hood, coat 1: mean of 2", "IN RANGE",
-    )  # fmt: skip
+    assert (shown.figure, shown.word) == ("45-55", "IN RANGE")
+    assert shown.label == "hood, coat 1: mean of 2"
     assert "2 places: 40-60 µm" in shown.lines
 
 
 def test_dry_film_by_solids_and_thinner() -> None:
     # Organic Finishing Guidebook 2012-13 p. 615: 4 mil wet, 50 % solids, 25 % thinner: 1.6 mil.
-    batch = BatchMixed(
-        n=0, at=at(0), batch=1,
-        pours=(Pour("clear", q(400, "ml")), Pour("thinner", q(100, "ml"))),
-    )  # fmt: skip
+    pours = (Pour("clear", q(400, "ml")), Pour("thinner", q(100, "ml")))
+    batch = BatchMixed(n=0, at=at(0), batch=1, pours=pours)
     values = {"part": "hood", "wetted": q(4 * 25.4, "um"), "dry": q(5 * 25.4, "um")}
     shown = film_readout(context_of(batch, BEGUN, profile=ASKED, system=System.US), values)
     assert "dries to 1.6 to 2.0 mil (volume solids 50 %, thinner 25 %)" in shown.lines
@@ -113,7 +111,11 @@ def test_a_target_may_be_missing() -> None:
 
 def test_before_a_coat_and_with_half_a_reading() -> None:
     none = film_readout(context_of(profile=ASKED), {"part": "door"})
-    assert none.figure == "–" and none.label == "door, no coat yet"
+    assert (none.figure, none.label) == ("40-60", "door, no coat yet: wet film asked for")
+    assert (none.tone, none.shown_word) == (Tone.PLAIN, "")
+    assert none.lines[-1].startswith("A reading belongs to a coat")
+    bare = film_readout(context_of(profile=profile(film=Film(coats=1))), {"part": "door"})
+    assert (bare.figure, bare.label) == ("–", "door, no coat yet")
     half = film_readout(context_of(BEGUN, profile=ASKED), {"part": "hood", "wetted": q(50, "um")})
     assert half.figure == "50-?" and half.lines == ("Which tooth stayed dry?",)
     upside = film_readout(
@@ -139,37 +141,95 @@ def test_the_part_coated_last_is_the_wet_one() -> None:
     assert usual_part(context_of(BEGUN)) == "hood"
 
 
-async def test_keys_to_disk_part_by_part() -> None:
-    before = [BEGUN, ENDED]
-    async with at_bench(
-        "film", profile=ASKED, before=lambda clock: before, system=System.US, size=(80, 24)
-    ) as b:
-        assert b.focused_row == "wetted" and "hood, coat 1" in b.text
-        await b.type("2")
-        assert "2.5 mil" in b.text  # offered: the next tooth of the standard's gauge
-        await b.press("enter")
-        kept = b.log[-1]
-        assert isinstance(kept, FilmRead)
-        assert (kept.part, kept.coat) == ("hood", 1)
-        assert kept.last_wetted == q(50.8, "um", "2") and kept.first_dry == q(63.5, "um", "2.5 mil")
-        assert b.focused_row == "wetted"
-        await b.type("55 um")
-        await b.press("enter")
-        assert b.focused_row == "dry"  # no such tooth on that gauge: it has to be typed
-        await b.type("50 um")
-        await b.press("enter")
-        assert len(b.log) == 3 and "first dry tooth must be above 55 um" in b.text
-        await b.press(*["backspace"] * 5)
-        await b.type("60 um")
-        await b.press("enter")
-        assert len(b.log) == 4
-        await b.press("space")
-        assert "door, no coat yet" in b.text
-        await b.press("space", "backspace")
-        assert type(b.log[-1]).__name__ == "Voided"
-        assert b.bench.query_one(FigurePanel).readout.figure == "2.0-2.5"
+def wet_hood() -> AtBench:
+    """A bench at the gauge in US units, one coat on the hood."""
+    return AtBench("film", profile=ASKED, before=lambda clock: [BEGUN, ENDED], system=System.US)
 
 
-async def test_a_part_named_like_markup_is_shown_as_it_is() -> None:
-    async with at_bench("film", profile=ASKED, parts=("[/ x [bold]", "b")) as b:
-        assert "[/ x [bold], no coat yet" in b.text
+def test_keys_to_disk_part_by_part() -> None:
+    b = wet_hood()
+    assert b.marked == "wetted" and "hood, coat 1" in b.text
+    b.type("2")
+    # Offered: the next tooth of the standard's gauge.
+    assert b.row("dry").given == q(63.5, "um", "2.5 mil") and b.readout.figure == "2.0-2.5"
+    assert b.keys["Enter"] == "on: First dry"
+    b.press("enter")
+    assert b.keys["Enter"] == "keep"
+    b.press("enter")
+    kept = b.log[-1]
+    assert isinstance(kept, FilmRead)
+    assert (kept.part, kept.coat) == ("hood", 1)
+    assert kept.last_wetted == q(50.8, "um", "2") and kept.first_dry == q(63.5, "um", "2.5 mil")
+    assert b.marked == "wetted"
+    b.type("55 um")
+    b.press("enter")
+    assert b.marked == "dry"
+    b.press("enter")
+    assert b.marked == "dry" and len(b.log) == 3  # no such tooth on that gauge: it has to be typed
+    b.type("50 um")
+    b.press("enter")
+    assert len(b.log) == 3 and "first dry tooth must be above 55 um" in b.text
+    b.press(*["backspace"] * 5)
+    b.type("60 um")
+    b.press("enter")
+    assert len(b.log) == 4
+    assert b.keys["Space"] == "next part: door"
+    b.press("space")
+    assert "door, no coat yet" in b.text
+    b.press("space", "backspace")
+    assert isinstance(b.log[-1], Voided)
+    assert b.readout.figure == "2.0-2.5"
+
+
+def test_two_teeth_are_one_reading() -> None:
+    b = wet_hood()
+    for tooth in "34":
+        b.type(tooth)
+        b.press("enter")
+    (kept,) = b.job.films
+    assert (kept.last_wetted, kept.first_dry) == (q(76.2, "um", "3"), q(101.6, "um", "4"))
+
+
+def test_backspace_voids_readings_of_the_chosen_part_only() -> None:
+    b = wet_hood()
+    b.type("2")
+    b.press("enter", "enter", "space", "backspace")  # the door has no reading
+    assert len(b.job.films) == 1 and "Bksp" not in b.keys
+    b.press("space", "backspace")
+    assert b.job.films == ()
+    assert b.said == (
+        "Voided: wet film on hood, coat 1: over 2.0 mil, under 2.5 mil. Backspace brings it back."
+    )
+    b.press("backspace")
+    assert len(b.job.films) == 1
+
+
+def test_a_reading_half_typed_stays_with_its_part() -> None:
+    b = wet_hood()
+    b.type("3 mil")
+    assert b.rows.values["part"] == "hood" and b.row("wetted").text == "3 mil"
+    b.press("enter", "enter", "space")
+    assert [each.part for each in b.job.films] == ["hood"] and b.rows.values["part"] == "door"
+    alone = AtBench("film", profile=ASKED, parts=("hood",))
+    assert "Space" not in alone.keys and [row.key for row in alone.rows.sight] == ["wetted", "dry"]
+
+
+def test_a_wetted_tooth_is_asked_for_where_only_the_dry_one_is_typed() -> None:
+    b = wet_hood()
+    b.fill("dry", "4")
+    b.press("enter")
+    assert b.marked == "wetted" and b.job.films == ()
+
+
+def test_enter_leads_back_to_the_coats_between_two_of_them() -> None:
+    b = wet_hood()
+    assert b.keys["Enter"] == "back to the coats"
+    b.type("3")
+    assert b.keys["Enter"] == "on: First dry"
+    b.press("enter", "enter", "enter")
+    assert b.bench.step.kind == "coats" and len(b.job.films) == 1
+
+
+def test_a_part_named_like_markup_is_shown_as_it_is() -> None:
+    b = AtBench("film", profile=ASKED, parts=("[/ x [bold]", "b"))
+    assert "[/ x [bold], no coat yet" in b.text

@@ -6,25 +6,34 @@ from collections.abc import Sequence
 
 import msgspec
 import pytest
-from booth.widgets.entry import Choice
 
 from booth.clock import ManualClock
-from booth.instruments.fresh_air import NOT_A_PERMISSION, Checked, check, fresh_air_readout
+from booth.instruments.fresh_air import (
+    ISOCYANATE,
+    NOT_A_PERMISSION,
+    Checked,
+    FreshAir,
+    check,
+    fresh_air_readout,
+)
 from booth.job.vapour import vapour_of, worst_solvent
 from booth.log.events import BatchMixed, CatchMade, Event, FreshAirChecked, Pour, StepDone, Voided
 from booth.profile.model import Film, Hazard, Mix, Profile, Thinner
+from booth.profile.model import Gun as GunSettings
 from booth.shop.model import Room, Shop
 from booth.trade.ventilation.solvents import solvent_names
 from booth.units import System
-from booth.widgets.figure_panel import FigurePanel
-from booth.words.readout import Readout
+from booth.words.lines import Page
 from booth.words.tone import Tone
-from tests.instruments.at_bench import AtBench, at_bench, context_of
+from tests.instruments.at_bench import AtBench, context_of
 from tests.job.make import at, profile, q
 
 WORDS = {
-    "AT LEAST", "TOO LITTLE IS MOVED", "TOO SLOW AT THE FACE", "MORE THAN THE MINIMUM AGAINST FIRE",
-}  # fmt: skip
+    "AT LEAST",
+    "TOO LITTLE IS MOVED",
+    "TOO SLOW AT THE FRONT",
+    "MORE THAN THE MINIMUM AGAINST FIRE",
+}
 ROOM = Shop(room=Room(exhaust_m3_min=20, face_m2=4))
 
 
@@ -61,8 +70,9 @@ def test_thinner_adds_its_own_solvent() -> None:
     assert vapour is not None
     assert vapour.volatile == pytest.approx(70 / 120)
     assert [(each.name, round(share, 4)) for each, share in vapour.blend] == [
-        ("toluene", 0.7143), ("acetone", 0.2857),
-    ]  # fmt: skip
+        ("toluene", 0.7143),
+        ("acetone", 0.2857),
+    ]
     assert "20 % thinner, the most that the profile names." in vapour.told
 
 
@@ -94,10 +104,9 @@ def test_all_that_is_not_solids_evaporates_where_no_percentage_is_given() -> Non
 
 
 def test_waterborne_says_what_it_can() -> None:
-    water = msgspec.structs.replace(
-        coating(Thinner("water", 5, 10), solvent_percent=None, solvent=None, volume_solids_percent=35.0),
-        waterborne=True,
-    )  # fmt: skip
+    thin = Thinner("water", 5, 10)
+    bare = coating(thin, solvent_percent=None, solvent=None, volume_solids_percent=35.0)
+    water = msgspec.structs.replace(bare, waterborne=True)
     context = context_of(step="fresh-air", profile=water)
     said = check(context, {})
     assert isinstance(said, str) and "no figure against fire" in said
@@ -129,7 +138,10 @@ def test_no_figure_reads_as_a_permission(moved_l_min: float | None, face_m2: flo
     readout = fresh_air_readout(context, values)
     assert readout.tone in (Tone.PLAIN, Tone.CAUTION)
     assert readout.word in WORDS
-    said = " ".join((readout.word or "", readout.label, *readout.lines)).lower()
+    (page,) = FreshAir().picture(context, values)
+    assert isinstance(page, Page)
+    told = [text for _, text in page.paragraphs]
+    said = " ".join((readout.word or "", readout.label, *readout.lines, *told)).lower()
     assert not any(bad in said for bad in ("safe", "in range", "good", "ok", "enough"))
 
 
@@ -145,76 +157,101 @@ def test_duty_of_nothing_is_a_sentence() -> None:
     assert "above 0" in str(check(context, {"duty": q(0, "%")}))
 
 
-def shown(desk: AtBench) -> Readout:
-    return desk.instrument.query_one(FigurePanel).readout
+def test_enter_keeps_what_profile_and_shop_file_say_and_goes_on() -> None:
+    desk = AtBench("fresh-air", profile=coating(), shop=ROOM)
+    assert NOT_A_PERMISSION in desk.text
+    assert desk.readout.word == "TOO SLOW AT THE FRONT"
+    assert desk.keys["Enter"] == "keep, next step"
+    desk.press("enter")
+    event, done = desk.log
+    assert isinstance(event, FreshAirChecked)
+    assert isinstance(done, StepDone) and done.step == "fresh-air"
+    assert event.moved_m3_min == pytest.approx(20)
+    # The profile's delivery is 170 to 240 ml/min, 205 in the middle; 544.4 m3/h at 200.
+    assert event.needed_m3_min == pytest.approx(544.4 / 60 * 205 / 200, rel=1e-3)
+    desk.open("fresh-air")
+    assert "(558 m³/h) against fire" in desk.text
+    desk.system = System.US
+    assert "at least 328 " in desk.text and desk.keys["Enter"] == "next step"
+    desk.press("enter")
+    assert desk.bench.step.key != "fresh-air" and len(desk.log) == 2
 
 
-def pane(desk: AtBench) -> str:
-    """The text of the instrument alone, its lines joined."""
-    region = desk.instrument.region
-    rows = desk.text.split("\n")[region.y : region.bottom]
-    return " ".join(" ".join(row[region.x : region.right] for row in rows).split())
+def test_what_the_shop_file_tells_stands_in_the_quiet_line_and_can_be_opened() -> None:
+    desk = AtBench("fresh-air", profile=coating(), shop=ROOM)
+    assert desk.rows.sight == () and desk.keys["↓"] == "what is assumed"
+    assert [row.key for row in desk.rows.assumed] == ["exhaust", "face", "duty"]
+    desk.fill("face", "2 m2")
+    assert desk.readout.word == "TOO SLOW AT THE FRONT"
+    # 20 m3/min over 2 m2 is 0.167 m/s; 0.51 m/s are asked for (29 CFR 1910.107(b)(5)(i)).
+    assert "at the open front 0.17 m/s, at least 0.51 m/s" in desk.readout.lines
 
 
-async def test_enter_keeps_what_profile_and_shop_file_say_and_goes_on() -> None:
-    async with at_bench("fresh-air", profile=coating(), shop=ROOM, size=(80, 24)) as desk:
-        assert NOT_A_PERMISSION in pane(desk)
-        assert shown(desk).word == "TOO SLOW AT THE FACE"
-        await desk.press("enter")
-        event, done = desk.log
-        assert isinstance(event, FreshAirChecked)
-        assert isinstance(done, StepDone) and done.step == "fresh-air"
-        assert event.moved_m3_min == pytest.approx(20)
-        # The profile's delivery is 170 to 240 ml/min, 205 in the middle; 544.4 m3/h at 200.
-        assert event.needed_m3_min == pytest.approx(544.4 / 60 * 205 / 200, rel=1e-3)
-        await desk.open("fresh-air")
-        assert "(558 m³/h) against fire" in pane(desk)
-        await desk.press("f3")
-        assert "at least 328 " in desk.text
-        await desk.press("enter")
-        assert desk.bench.step.key != "fresh-air"
+def test_typed_exhaust_is_kept_and_can_be_voided() -> None:
+    desk = AtBench("fresh-air", profile=coating())
+    assert desk.marked == "exhaust" and [row.key for row in desk.rows.sight] == ["exhaust"]
+    desk.type("900 m3")
+    desk.type("/h")
+    assert desk.readout.word == "MORE THAN THE MINIMUM AGAINST FIRE"
+    assert desk.keys["Enter"] == "keep"
+    desk.press("enter")
+    (event,) = desk.log
+    assert isinstance(event, FreshAirChecked)
+    assert event.moved_m3_min == pytest.approx(15)
+    desk.press("backspace")
+    assert isinstance(desk.log[-1], Voided) and "fresh air: at least" in desk.said
+    desk.press("backspace")
+    assert len(desk.job.fresh_air) == 1
 
 
-async def test_typed_exhaust_is_kept_and_can_be_voided() -> None:
-    async with at_bench("fresh-air", profile=coating()) as desk:
-        assert desk.focused_row == "exhaust"
-        await desk.type("900 m3")
-        await desk.type("/h")
-        assert shown(desk).word == "MORE THAN THE MINIMUM AGAINST FIRE"
-        await desk.press("enter")
-        (event,) = desk.log
-        assert isinstance(event, FreshAirChecked)
-        assert event.moved_m3_min == pytest.approx(15)
-        await desk.press("backspace")
-        assert isinstance(desk.log[-1], Voided)
+def test_solvent_is_chosen_with_the_arrows() -> None:
+    desk = AtBench("fresh-air", profile=coating(solvent=None))
+    before = desk.readout.figure
+    assert desk.marked == "solvent" and desk.keys["←→"] == "solvent"
+    desk.press("right")
+    assert desk.row("solvent").given == solvent_names()[0]
+    assert float(desk.readout.figure) < float(before)
+    desk.type("900")  # digits go to the next row that takes them
+    assert desk.row("exhaust").text == "900"
 
 
-async def test_solvent_is_chosen_with_the_arrows() -> None:
-    async with at_bench("fresh-air", profile=coating(solvent=None)) as desk:
-        before = shown(desk).figure
-        await desk.press("up")
-        assert isinstance(desk.app.focused, Choice)
-        await desk.press("right")
-        assert desk.instrument.row("solvent").typed == solvent_names()[0]
-        assert float(shown(desk).figure) < float(before)
-
-
-async def test_isocyanate_is_named_at_all_times() -> None:
+def test_isocyanate_is_named_at_all_times() -> None:
     given = msgspec.structs.replace(coating(), hazards=(Hazard.ISOCYANATE,))
-    async with at_bench("fresh-air", profile=given, size=(80, 24)) as desk:
-        assert "supplied air throughout" in pane(desk)
+    desk = AtBench("fresh-air", profile=given)
+    (page,) = desk.bench.instrument.picture(desk.now, desk.rows.values)
+    assert isinstance(page, Page)
+    assert page.paragraphs[0] == ("warning", f"{NOT_A_PERMISSION} {ISOCYANATE}")
+    assert "supplied air throughout" in desk.text
+    nothing = AtBench("fresh-air", profile=profile(gun=GunSettings(), hazards=given.hazards))
+    assert nothing.readout.figure == "–" and "supplied air throughout" in nothing.text
 
 
-async def test_nothing_known_of_the_solvent_of_a_waterborne_passes_with_enter() -> None:
+def test_what_the_figure_rests_on_is_told_beneath_it() -> None:
+    desk = AtBench("fresh-air", profile=coating(solvent="house blend"))
+    assert "50 % of what is sprayed evaporates" in desk.text
+    assert "which needs the most air" in desk.text
+    assert "delivery 205 ml/min, from the profile" in desk.text
+
+
+def test_nothing_known_of_the_solvent_of_a_waterborne_passes_with_enter() -> None:
     def before(clock: ManualClock) -> Sequence[Event]:
         return (caught(200.0),)
 
     water = msgspec.structs.replace(coating(solvent_percent=0.0, solvent=None), waterborne=True)
-    async with at_bench("fresh-air", profile=water, before=before, system=System.US) as desk:
-        assert "no figure against fire" in pane(desk)
-        await desk.press("enter")
-        assert desk.bench.step.key != "fresh-air"
-        assert not any(isinstance(each, FreshAirChecked) for each in desk.log)
+    desk = AtBench("fresh-air", profile=water, before=before, system=System.US)
+    assert "no figure against fire" in desk.text
+    assert desk.keys["Enter"] == "go on"
+    desk.press("enter")
+    assert desk.bench.step.key != "fresh-air"
+    assert not any(isinstance(each, FreshAirChecked) for each in desk.log)
+
+
+def test_what_holds_something_is_not_passed_over() -> None:
+    water = msgspec.structs.replace(coating(solvent_percent=0.0, solvent=None), waterborne=True)
+    desk = AtBench("fresh-air", profile=water)
+    desk.type("900 m3/h")
+    desk.press("enter")
+    assert desk.bench.step.key == "fresh-air" and "no figure against fire" in desk.said
 
 
 def test_caution_is_a_whole_sentence_of_its_own() -> None:

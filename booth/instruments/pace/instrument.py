@@ -2,44 +2,34 @@
 
 from __future__ import annotations
 
+from collections.abc import Collection
 from typing import ClassVar
 
-from textual.app import ComposeResult
-from textual.containers import Vertical
-from textual.timer import Timer
-from textual.widgets import Static
-
+from booth.bench.act import Act, Keep, SetForm, refused
 from booth.bench.context import Context
-from booth.bench.instrument import Instrument, Values, number, word
+from booth.bench.instrument import Instrument, local_time, quantity, word
+from booth.forms.field import Field
+from booth.forms.form import Rows, Values
 from booth.instruments.pace.words import (
-    length_words,
     missing_words,
     pace_readout,
     pass_s_of,
     pass_words,
-    running_readout,
+    passing_readout,
+    sweeping_readout,
     timed_readout,
 )
 from booth.job.pace_basis import basis_of
-from booth.log.events import Event, PassTimed
-from booth.moment import Moment, elapsed
-from booth.units import Kind, Quantity, System
-from booth.widgets.entry import Field, FieldRow
-from booth.widgets.figure_panel import FigurePanel
-from booth.widgets.pace_bar import PaceBar, sweep
-from booth.widgets.text import content, reflow
+from booth.job.stopwatches import BAR, PASS, SILENT, passing_s, sweeping
+from booth.log.events import Event, PassTimed, StopwatchDropped, StopwatchStarted
+from booth.units import EntryError, Kind, Quantity, System, read
+from booth.words.pictures import Bar, Picture
 from booth.words.readout import Readout
-from booth.words.tone import Tone
 
-#: Frames of the bar a second: smooth to the eye, and little work.
-FRAMES = 20
-BOUNCE_S = 0.3
-SWEEP, SILENT, TIME = "sweep", "silent", "time"
-MODES = (
-    (SWEEP, "starts the bar"),
-    (SILENT, "starts it, no sound"),
-    (TIME, "times your own pass"),
-)
+SOUND, TIME = "sound", "time"
+MODES = ((SOUND, "a bar that ticks"), (SILENT, "a silent bar"), (TIME, "your own pass, timed"))
+#: Rows that hold for more than one pass.
+STAY = ("wet", "delivery", "fan")
 
 
 class Pace(Instrument):
@@ -48,13 +38,14 @@ class Pace(Instrument):
     KIND: ClassVar[str] = "pace"
     NAME: ClassVar[str] = "Pace"
     ABOUT: ClassVar[tuple[str, ...]] = (
-        "Gun speed = delivery x what lands / (wet film wanted x pitch), pitch = fan x (1 - "
-        "overlap): conservation of volume. Delivery, fan and overlap are this job's own where "
-        "they were measured; the lines under the figure say from where each is.",
+        "The large figure is the time of one pass: its length / gun speed. Gun speed = delivery x "
+        "what lands / (wet film wanted x pitch), pitch = fan x (1 - overlap): conservation of "
+        "volume. Delivery, fan and overlap are this job's own where they were measured; the lines "
+        "under the figure say from where each is.",
         "What lands on the part (transfer efficiency) varies with gun, part and painter by a factor "
         "of three, so the speed is an estimate with two ends: HVLP on large flat parts 60 to 70 % "
-        "(common practice, no source; South Coast AQMD asks 65 %), conventional air 20 to 50 % (25 "
-        "% in 40 CFR 60.313). A gauge reading at the step Wet film replaces the band by what you "
+        "(common practice, no source; one rule for clean air asks 65 %), conventional air 20 to 50 "
+        "% (25 % in 40 CFR 60.313). A gauge reading at the step Wet film replaces the band by what you "
         "do: delivery of the coating caught, fan measured, and a pass timed here.",
         "The bar crosses the window in the time of one pass over the length typed: run-out at both "
         "ends counted in, the turn not. A hand holds about 0.2 to 0.8 m/s (40 to 160 ft/min; "
@@ -65,168 +56,123 @@ class Pace(Instrument):
     )
     KEEPS: ClassVar[tuple[type[Event], ...]] = (PassTimed,)
 
-    _begun: Moment | None = None
-    _timing: bool = False
-    _passes: int = 1
-    _frames: Timer | None = None
-
-    # -- the screen -------------------------------------------------------------------------
-
-    def compose(self) -> ComposeResult:
-        context = self.desk.context
-        yield Static(content(context.step.name), classes="step-name", markup=False)
-        yield Static(content(" ".join(reflow(context.step.how))), classes="how", markup=False)
-        yield FigurePanel()
-        yield PaceBar()
-        yield Static("", classes="record", markup=False)
-        with Vertical(classes="fields"):
-            self._fields = self.fields(context)
-            for field in self._fields:
-                yield FieldRow(field, lambda: self._system)
-
     def fields(self, context: Context) -> tuple[Field, ...]:
-        last = context.job.passes[-1].length if context.job.passes else None
-        usual = Quantity(1.2192 if context.system is System.US else 1.0, "m", "")
         wet = context.profile.film.wet_um
         rows = [
-            Field("mode", "Space", choices=MODES, default=SWEEP),
-            Field("length", "Pass length", Kind.PART_LENGTH, default=last or usual),
+            Field("mode", "Bar or pass", choices=MODES),
+            Field("length", "Pass length", Kind.PART_LENGTH, default=_usual_length(context)),
             Field(
-                "wet", "Wet film", Kind.THICKNESS,
+                "wet",
+                "Wet film",
+                Kind.THICKNESS,
+                optional=True,
                 default=Quantity(wet.middle, "um", "") if wet else None,
                 hint="of one coat",
+                assumed=wet is not None,
             ),
-        ]  # fmt: skip
-        _, missing = basis_of(context.job)
-        if missing:
-            rows += [
-                Field("delivery", "Delivery", Kind.DELIVERY, optional=True),
-                Field("fan", "Fan", Kind.LENGTH, optional=True),
-            ]
+        ]
+        if basis_of(context.job)[1]:
+            rows.append(Field("delivery", "Delivery", Kind.DELIVERY, optional=True))
+            rows.append(Field("fan", "Fan", Kind.LENGTH, optional=True))
         return tuple(rows)
 
-    def focus_first(self) -> None:
-        self._focus(self.rows[0].place)
+    def first(self, context: Context, values: Values) -> str:
+        return "mode"
 
-    @property
-    def mode(self) -> str:
-        """What Space does."""
-        return word(self.values(), "mode") or SWEEP
+    def wanted(self, context: Context, values: Values) -> Collection[str] | None:
+        return () if self.fast(context) else None
 
-    @property
-    def fast(self) -> bool:
-        return self._timing
+    def fast(self, context: Context) -> bool:
+        return self.frames(context) > 0
 
-    @property
-    def busy(self) -> bool:
-        return self._begun is not None
-
-    def draw(self, context: Context) -> None:
-        if not self.is_mounted or not self.rows:
-            return
-        super().draw(context)
-        self.set_class(self.mode == TIME, "-timing")
-        bar = self.query_one(PaceBar)
-        seconds = pass_s_of(context, self.values())
-        if seconds is not None:
-            bar.pass_s = seconds
-        self.set_class(seconds is None, "-no-pace")
-        self._move_bar(context.now)
-
-    def _move_bar(self, now: Moment) -> None:
-        """Put the bar where the gun should be; a tick where it turns."""
-        if self._timing or self._begun is None:
-            self.query_one(PaceBar).elapsed_s = 0.0
-            return
-        bar = self.query_one(PaceBar)
-        bar.elapsed_s = elapsed(self._begun, now).seconds
-        turned = sweep(bar.elapsed_s, bar.pass_s).number
-        if turned > self._passes and self.mode == SWEEP:
-            self.desk.tick_sound()
-        self._passes = turned
-
-    def _frame(self) -> None:
-        if self.is_mounted and self._begun is not None and not self._timing:
-            self._move_bar(self.desk.context.now)
+    def frames(self, context: Context) -> int:
+        """Tenths of a pass; the bar smooth to the eye, and little work."""
+        if passing_s(context.job.stopwatches, context.now) is not None:
+            return 10
+        return 20 if sweeping(context.job.stopwatches, context.now) is not None else 0
 
     def readout(self, context: Context, values: Values) -> Readout:
-        if self._begun is not None and self._timing:
-            seconds = elapsed(self._begun, context.now).seconds
-            return Readout(
-                f"{seconds:.1f}", "s", label=f"pass of {length_words(context, values)}",
-                tone=Tone.RUNNING, word="SPACE AT ITS END", like="00.0",
-            )  # fmt: skip
-        if self._begun is not None:
-            return running_readout(context, values)
-        if self.mode == TIME:
+        seconds = passing_s(context.job.stopwatches, context.now)
+        bar = sweeping(context.job.stopwatches, context.now)
+        if seconds is not None:
+            return passing_readout(context, values, seconds)
+        if bar is not None:
+            return sweeping_readout(context, values, bar)
+        if word(values, "mode") == TIME:
             return timed_readout(context, values)
         return pace_readout(context, values)
 
+    def picture(self, context: Context, values: Values) -> tuple[Picture, ...]:
+        """The bar, sweeping or at rest; none beside one's own pass, nor without a pace."""
+        bar = sweeping(context.job.stopwatches, context.now)
+        if bar is not None:
+            return (Bar(bar.pass_s, bar.elapsed_s),)
+        seconds = pass_s_of(context, values)
+        return () if seconds is None or word(values, "mode") == TIME else (Bar(seconds),)
+
     def record(self, context: Context) -> tuple[str, ...]:
         return tuple(
-            f"{self.desk.local_time(each.at)}  {pass_words(each, context.system)}"
+            f"{local_time(each.at)}  {pass_words(each, context.system)}"
             for each in context.job.passes[-2:]
         )
 
-    def keys(self, context: Context) -> tuple[tuple[str, str], ...]:
-        if self._begun is not None:
-            return (("Space", "the pass ends" if self._timing else "stop the bar"),)
-        go = "the pass begins" if self.mode == TIME else "start the bar"
-        return (("Space", go), ("←→", "bar, or time a pass"), ("Enter", "next step"))
+    def event(self, context: Context, values: Values) -> str | None:
+        """Passes are kept by Space; the rows only shape the pace."""
+        return self.busy(context) or None
 
-    # -- what the painter does --------------------------------------------------------------
-
-    def go(self, at: Moment) -> None:
-        if self._begun is not None:
-            self._stop(at)
-            return
-        faults = [row.fault for row in self.rows if row.fault]
-        values = self.values()
-        if faults:
-            self.desk.say(faults[0], fault=True)
-            return
-        if self.mode == TIME:
-            if not number(values, "length"):
-                self.desk.say("A pass has a length: type it first.", fault=True)
-                return
-            self._timing = True
-        elif pass_s_of(self.desk.context, values) is None:
-            self.desk.say("No pace yet: " + ", ".join(missing_words(self.desk.context, values)),
-                          fault=True)  # fmt: skip
-            return
-        else:
-            self._frames = self._frames or self.set_interval(1 / FRAMES, self._frame)
-            self._frames.resume()
-        self._begun, self._passes = at, 1
-        self.desk.say("")
-
-    def _stop(self, at: Moment) -> None:
-        begun = self._begun
-        assert begun is not None
-        seconds = elapsed(begun, at).seconds
-        if self._timing and seconds < BOUNCE_S:
-            return
-        timing, self._timing, self._begun = self._timing, False, None
-        if self._frames is not None:
-            self._frames.pause()
-        length = self.values().get("length")
-        if timing and isinstance(length, Quantity):
-            kept = PassTimed(n=0, at=begun, length=_typed(length), seconds=round(seconds, 2))
-            self.desk.keep(kept)
-        self.remove_class("-running")
-        self.focus_first()
-
-    def enter(self, row: FieldRow | None = None) -> None:
-        if self.busy:
-            self.desk.say("It is running: stop it with Space first.", fault=True)
-            return
-        fault = next((each.fault for each in self.rows if each.fault), "")
-        if fault:
-            self.desk.say(fault, fault=True)
-            return
-        self.desk.finish_step()
+    def space(self, context: Context, rows: Rows) -> Act:
+        """Start the bar or a pass; stop the one that runs."""
+        if passing_s(context.job.stopwatches, context.now) is not None:
+            return _passed(context, rows)
+        if sweeping(context.job.stopwatches, context.now) is not None:
+            dropped = StopwatchDropped(n=0, at=context.now, stopwatch=BAR)
+            return Act("stop the bar", (Keep(dropped),))
+        return _started(context, rows)
 
 
-def _typed(length: Quantity) -> Quantity:
-    """A length that was not typed but offered says so in figures."""
-    return length if length.typed else Quantity(length.value, length.unit, f"{length.value:g} m")
+def _started(context: Context, rows: Rows) -> Act:
+    """The bar, or one's own pass, begins; or why it cannot."""
+    values, at = rows.values, context.now
+    mode, length = word(values, "mode"), quantity(values, "length")
+    go = "the pass begins" if mode == TIME else "start the bar"
+    seconds = pass_s_of(context, values)
+    fault = next((row.fault for row in rows.every if row.fault), "")
+    if fault:
+        return refused(fault, go)
+    if length is None or not length.value:
+        return refused("A pass has a length: type it first.", go)
+    if mode == TIME:
+        started = StopwatchStarted(n=0, at=at, stopwatch=PASS, what=_metres(length))
+    elif seconds is None:
+        return refused(f"No pace yet: {', '.join(missing_words(context, values))}", go)
+    else:
+        started = StopwatchStarted(n=0, at=at, stopwatch=BAR, what=mode, window_s=seconds)
+    return Act(go, (Keep(started),))
+
+
+def _passed(context: Context, rows: Rows) -> Act:
+    """The pass that is going ends: it belongs to the moment at which it began."""
+    started = context.job.stopwatches[PASS].started
+    length = quantity(rows.values, "length") or _usual_length(context)
+    seconds = round(context.since(started.at), 2)
+    typed = length if length.typed else Quantity(length.value, "m", _metres(length))
+    kept = PassTimed(n=0, at=started.at, length=typed, seconds=seconds)
+    form = rows.form.choosing("mode", TIME).emptied(but=STAY)
+    return Act("the pass ends", (Keep(kept), SetForm(form)))
+
+
+def _metres(length: Quantity) -> str:
+    return f"{length.value:g} m"
+
+
+def _usual_length(context: Context) -> Quantity:
+    """The length of the pass that is going, though the program died meanwhile; else of the last."""
+    watch = context.running(PASS)
+    if watch is not None:
+        try:
+            return read(watch.started.what, Kind.PART_LENGTH, System.METRIC)
+        except EntryError:
+            pass  # an odd line of a log edited by hand
+    if context.job.passes:
+        return context.job.passes[-1].length
+    return Quantity(1.2192 if context.system is System.US else 1.0, "m", "")

@@ -2,10 +2,14 @@
 
 from __future__ import annotations
 
+import math
+
 from booth.bench.context import Context
-from booth.bench.instrument import Values, number
+from booth.bench.instrument import number
+from booth.forms.form import Values
 from booth.job.measured import compare, speed_mm_s, steady_passes
 from booth.job.pace_basis import HAND_MM_S, Basis, basis_of
+from booth.job.stopwatches import Sweeping
 from booth.log.events import PassTimed
 from booth.profile.model import Range
 from booth.trade.film.gun_speed import pass_time_s, speed_of_pass_mm_s
@@ -26,13 +30,14 @@ def basis_in(context: Context, values: Values) -> tuple[Basis | None, tuple[str,
 
 
 def missing_words(context: Context, values: Values) -> tuple[str, ...]:
-    """What is still needed for a pace. Pure."""
+    """What is still needed for a pace where there is none. Pure."""
     _, missing = basis_in(context, values)
-    return (
-        *missing,
-        *(() if number(values, "wet") else ("the wet film wanted",)),
-        *(() if number(values, "length") else ("the length of a pass",)),
-    )
+    found = [*missing]
+    if not number(values, "wet"):
+        found.append("the wet film wanted")
+    if not number(values, "length"):
+        found.append("the length of a pass")
+    return tuple(found) or ("a delivery, a fan and an overlap that make sense together",)
 
 
 def speed_in(context: Context, values: Values) -> Estimate | None:
@@ -72,40 +77,61 @@ def basis_lines(context: Context, basis: Basis) -> tuple[str, ...]:
 
 
 def pace_readout(context: Context, values: Values) -> Readout:
-    """The gun speed as the figure, the seconds of a pass as the word. Pure."""
+    """The seconds of a pass as the figure; the gun speed beneath. Pure."""
     basis, _ = basis_in(context, values)
     speed, seconds = speed_in(context, values), pass_s_of(context, values)
     system = context.system
-    unit = shown_unit(Kind.SPEED, system)
     if basis is None or speed is None or seconds is None:
         missing = ", ".join(missing_words(context, values))
-        return Readout("–", unit, label="gun speed", lines=(f"Still needed: {missing}.",))
+        return Readout("–", "s", label="time of a pass", lines=(f"Still needed: {missing}.",))
     ends = f"{_speed(speed.low, system, False)} to {_speed(speed.high, system)}"
-    lines = [f"estimate: {ends}", *basis_lines(context, basis)]
-    tone, said = Tone.READY, f"{length_words(context, values)} in {seconds:.1f} s"
-    if speed.likely < HAND_MM_S[0]:
-        tone = Tone.CAUTION
-        lines.insert(0, "Slower than a hand holds even: more delivery, or a thinner coat.")
-    elif speed.likely > HAND_MM_S[1]:
-        tone = Tone.CAUTION
-        lines.insert(0, "Faster than a hand holds even: less delivery, or a wider fan.")
+    lines = (
+        f"gun speed {_speed(speed.likely, system)}, estimate: {ends}",
+        *basis_lines(context, basis),
+    )
+    tone, said, advice = _by_hand(speed.likely)
+    wet = show(number(values, "wet") or 0.0, Kind.THICKNESS, system)
     return Readout(
-        _speed(speed.likely, system, False), unit,
-        label=f"gun speed for {show(number(values, 'wet') or 0.0, Kind.THICKNESS, system)} wet, "
-        "estimate",
-        tone=tone, word=said, lines=tuple(lines),
-    )  # fmt: skip
+        f"{seconds:.1f}",
+        "s",
+        label=f"for a pass of {length_words(context, values)}, {wet} wet, estimate",
+        tone=tone,
+        word=said or length_words(context, values),
+        lines=(*advice, *lines),
+    )
 
 
-def running_readout(context: Context, values: Values) -> Readout:
-    """While the bar sweeps: the seconds of a pass. Pure."""
-    seconds = pass_s_of(context, values) or 0.0
-    speed = speed_in(context, values)
-    said = _speed(speed.likely, context.system) if speed else ""
+def _by_hand(speed_mm_s: float) -> tuple[Tone, str, tuple[str, ...]]:
+    """Whether a hand holds this speed; else what to change."""
+    if speed_mm_s < HAND_MM_S[0]:
+        advice = "Slower than a hand holds even: more delivery, or a thinner coat."
+        return Tone.CAUTION, "TOO SLOW FOR A HAND", (advice,)
+    if speed_mm_s > HAND_MM_S[1]:
+        advice = "Faster than a hand holds even: less delivery, or a wider fan."
+        return Tone.CAUTION, "TOO FAST FOR A HAND", (advice,)
+    return Tone.READY, "", ()
+
+
+def sweeping_readout(context: Context, values: Values, bar: Sweeping) -> Readout:
+    """While the bar sweeps: which pass it is on. Pure."""
+    seconds, speed = pass_s_of(context, values), speed_in(context, values)
+    label = f"pass, {bar.pass_s:.1f} s each"
+    if speed is not None and seconds is not None and math.isclose(seconds, bar.pass_s):
+        label += f", {length_words(context, values)} at {_speed(speed.likely, context.system)}"
+    said = "TURN" if bar.turned else ""
+    return Readout(f"{bar.number}", label=label, tone=Tone.RUNNING, word=said, like="00")
+
+
+def passing_readout(context: Context, values: Values, seconds: float) -> Readout:
+    """While one's own pass is timed. Pure."""
     return Readout(
-        f"{seconds:.1f}", "s", label=f"a pass of {length_words(context, values)}, {said}",
-        tone=Tone.RUNNING, word="",
-    )  # fmt: skip
+        f"{seconds:.1f}",
+        "s",
+        label=f"pass of {length_words(context, values)}",
+        tone=Tone.RUNNING,
+        word="SPACE AT ITS END",
+        like="00.0",
+    )
 
 
 def wanted_film(context: Context, values: Values) -> Range | None:
@@ -122,10 +148,9 @@ def timed_readout(context: Context, values: Values) -> Readout:
     speed = speed_mm_s(context.job)
     basis, missing = basis_in(context, values)
     wanted_s = pass_s_of(context, values)
-    pace = (
-        f"wanted: {length_words(context, values)} in {wanted_s:.1f} s" if wanted_s is not None
-        else "no pace to compare with yet"
-    )  # fmt: skip
+    pace = "no pace to compare with yet"
+    if wanted_s is not None:
+        pace = f"wanted: {length_words(context, values)} in {wanted_s:.1f} s"
     if speed is None:
         lines = ("Space as the pass begins, Space as it ends.", pace)
         return Readout("0.0", "s", label="your own pass", like="00.0", lines=lines)
@@ -135,10 +160,11 @@ def timed_readout(context: Context, values: Values) -> Readout:
     your = f"{show(last.length.value, Kind.PART_LENGTH, system)} in {last.seconds:.1f} s"
     if basis is None:
         return Readout(
-            _speed(speed, system, False), shown_unit(Kind.SPEED, system),
+            _speed(speed, system, False),
+            shown_unit(Kind.SPEED, system),
             label=f"your gun speed{many}: {your}",
             lines=(f"For its wet film still needed: {', '.join(missing)}.",),
-        )  # fmt: skip
+        )
     film = basis.film_at(speed)
     if film is None:
         return Readout("–", unit, label=f"your pass: {your}")
@@ -151,16 +177,18 @@ def timed_readout(context: Context, values: Values) -> Readout:
     }[compare(film.likely, span)]
     ends = f"{show(film.low, Kind.THICKNESS, system, unit=False)} to "
     ends += show(film.high, Kind.THICKNESS, system)
-    said_lines = [f"estimate {ends}, wanted {range_words(span, Kind.THICKNESS, system) or '?'}"]
-    said_lines += [
-        f"your speed{many}: {_speed(speed, system)}; {pace}",
-        *basis_lines(context, basis),
-    ]
     return Readout(
-        show(film.likely, Kind.THICKNESS, system, unit=False), unit,
+        show(film.likely, Kind.THICKNESS, system, unit=False),
+        unit,
         label=f"wet film of your pass, estimate: {your}",
-        tone=tone, word=said, lines=tuple(said_lines),
-    )  # fmt: skip
+        tone=tone,
+        word=said,
+        lines=(
+            f"estimate {ends}, wanted {range_words(span, Kind.THICKNESS, system) or '?'}",
+            f"your speed{many}: {_speed(speed, system)}; {pace}",
+            *basis_lines(context, basis),
+        ),
+    )
 
 
 def pass_words(each: PassTimed, system: System) -> str:

@@ -4,16 +4,14 @@ from __future__ import annotations
 
 from typing import ClassVar
 
-from textual.app import ComposeResult
-
 from booth.bench.context import Context
-from booth.bench.instrument import Instrument, Values, number
+from booth.bench.instrument import Instrument, quantity
+from booth.forms.field import Field
+from booth.forms.form import Values
 from booth.instruments.plan.words import plan_readout, timeline
 from booth.job.job_schedule import Planned, planned, spray_times
 from booth.units import Kind, Quantity
-from booth.widgets.entry import Field, FieldRow
-from booth.widgets.figure_panel import FigurePanel
-from booth.widgets.time_line import TimelineView
+from booth.words.pictures import Picture
 from booth.words.readout import Readout
 
 
@@ -37,54 +35,33 @@ class Plan(Instrument):
         "Waits are those of the profile for today's weather, as everywhere else; an estimate is "
         "marked ~. A touch test always decides, and the data sheet before all of this.",
     )
-    can_be_empty: ClassVar[bool] = True
-
-    def compose(self) -> ComposeResult:
-        for widget in super().compose():
-            yield widget
-            if isinstance(widget, FigurePanel):
-                yield TimelineView()
 
     def fields(self, context: Context) -> tuple[Field, ...]:
-        times = {round(each.seconds) for each in spray_times(context.job).values()}
-        sources = {each.source for each in spray_times(context.job).values()}
-        usual = sum(times) / len(times) if times else 0.0
+        times = spray_times(context.job).values()
+        seconds = {round(each.seconds) for each in times}
+        sources = {each.source for each in times}
+        usual = sum(seconds) / len(seconds) if seconds else 0.0
+        hint = sources.pop() if len(sources) == 1 else "on average"
+        default = Quantity(usual, "s", "")
         return (
-            Field("coat", "A coat takes", Kind.TIME, default=Quantity(usual, "s", ""),
-                  hint=sources.pop() if len(sources) == 1 else "on average",
-                  optional=True),
-        )  # fmt: skip
-
-    def _plan(self, context: Context) -> Planned:
-        row = self.row("coat")
-        typed = number(self.values(), "coat") if not row.is_empty else None
-        return planned(context.job, context.now, typed)
-
-    def readout(self, context: Context, values: Values) -> Readout:
-        return plan_readout(context, self._plan(context), self.desk.local_time)
-
-    def draw(self, context: Context) -> None:
-        if not self.is_mounted:
-            return
-        super().draw(context)
-        self.set_class(any(context.job.coats.values()), "-planned")
-        self.query_one(TimelineView).line = timeline(
-            context, self._plan(context), self.desk.local_time, self.size.width
+            Field("coat", "A coat takes", Kind.TIME, optional=True, default=default, hint=hint),
         )
 
-    def enter(self, row: FieldRow | None = None) -> None:
+    def readout(self, context: Context, values: Values) -> Readout:
+        return plan_readout(context, _plan(context, values))
+
+    def picture(self, context: Context, values: Values) -> tuple[Picture, ...]:
+        return (timeline(context, _plan(context, values)),)
+
+    def event(self, context: Context, values: Values) -> None:
         """Nothing is kept here: the plan is made anew from the job at any moment."""
-        if row is not None and row.fault:
-            self.desk.say(row.fault, fault=True)
-            return
-        self.desk.finish_step()
 
     def kept_any(self, context: Context) -> bool:
         return True
 
-    def void_last(self) -> None:
-        """There is nothing of its own to void."""
-        self.desk.say("The plan keeps nothing: it is made from the job.")
 
-    def keys(self, context: Context) -> tuple[tuple[str, str], ...]:
-        return (("Enter", "next step"), ("digits", "how long a coat takes"))
+def _plan(context: Context, values: Values) -> Planned:
+    """The plan with the time that was typed; what is offered is each part's own."""
+    coat = quantity(values, "coat")
+    typed = coat.value if coat is not None and coat.typed else None
+    return planned(context.job, context.now, typed)

@@ -5,17 +5,17 @@ from __future__ import annotations
 from collections.abc import Callable
 
 from booth.bench.context import Context
+from booth.bench.instrument import local_time
 from booth.job.job_schedule import Planned
-from booth.job.schedule import Block, Cause, Span, Trouble
+from booth.job.schedule import Block, Cause, Pot, Span, Trouble
 from booth.moment import Moment, later
-from booth.widgets.time_line import LineBlock, LineRow, Timeline
+from booth.words.pictures import LineBlock, LineRow, Timeline
 from booth.words.readout import Readout
 from booth.words.tone import Tone
-from booth.words.wait_words import duration, rough
+from booth.words.wait_words import duration, rough, spelled
 
 __all__ = ["plan_readout", "ticks", "timeline"]
 
-LocalTime = Callable[[Moment], str]
 DAY_S = 86400.0
 TONES = {
     Span.SPRAYED: Tone.RUNNING,
@@ -27,26 +27,32 @@ TONES = {
 #: Minutes between two ticks, the first that leaves them room.
 STEPS_MIN = (5, 10, 15, 30, 60, 120, 240, 480, 1440, 2880, 7200)
 CELLS_A_TICK = 9
+#: What a window of 80 columns leaves for the line beside the names.
+TRACK_CELLS = 68
 
 
-def clock_words(context: Context, seconds: float, local_time: LocalTime) -> str:
+def _at(context: Context, seconds: float) -> str:
+    """The time of day, so many seconds from now."""
+    return local_time(later(context.now, seconds))
+
+
+def clock_words(context: Context, seconds: float) -> str:
     """A time of day, and how far off where that is a day or more. Pure."""
-    at = local_time(later(context.now, seconds))
+    at = _at(context, seconds)
     return at if seconds < DAY_S else f"{at} (in {duration(seconds)})"
 
 
-def plan_readout(context: Context, plan: Planned, local_time: LocalTime) -> Readout:
+def plan_readout(context: Context, plan: Planned) -> Readout:
     """When the last coat is on; what cannot be met, and by how much. Pure."""
     schedule = plan.schedule
-    troubles = [_trouble_words(context, each, local_time) for each in schedule.troubles]
-    lines = list(troubles)
+    lines = [_trouble_words(context, each) for each in schedule.troubles]
     mark = "~" if plan.estimate else ""
     if plan.handle_s is not None and plan.handle_s > 0:
-        lines.append(f"can be handled {mark}{clock_words(context, plan.handle_s, local_time)}")
-    lines += _pot_words(context, plan, local_time)
+        lines.append(f"can be handled {mark}{clock_words(context, plan.handle_s)}")
+    lines += _pot_words(context, plan)
     if not schedule.remaining:
         return Readout(
-            local_time(later(context.now, schedule.last_s)),
+            _at(context, schedule.last_s),
             label="the last coat was on",
             tone=Tone.GOOD,
             word="ALL COATS ARE ON",
@@ -64,7 +70,7 @@ def plan_readout(context: Context, plan: Planned, local_time: LocalTime) -> Read
         tone, word = Tone.GOOD, "IT FITS"
     coats = "1 coat" if schedule.remaining == 1 else f"{schedule.remaining} coats"
     return Readout(
-        local_time(later(context.now, schedule.last_s)),
+        _at(context, schedule.last_s),
         label=f"last coat on at about  ({coats} to go, {rough(schedule.last_s)})",
         tone=tone,
         word=word,
@@ -73,9 +79,9 @@ def plan_readout(context: Context, plan: Planned, local_time: LocalTime) -> Read
     )
 
 
-def _trouble_words(context: Context, trouble: Trouble, local_time: LocalTime) -> str:
-    at = local_time(later(context.now, trouble.at_s))
-    by = rough(trouble.by_s) if trouble.by_s >= 600 else duration(trouble.by_s)
+def _trouble_words(context: Context, trouble: Trouble) -> str:
+    at = _at(context, trouble.at_s)
+    by = rough(trouble.by_s) if trouble.by_s >= 600 else spelled(trouble.by_s)
     if trouble.cause is Cause.POT_LIFE:
         over = "was over" if trouble.at_s <= 0 else "is over"
         return (
@@ -88,7 +94,7 @@ def _trouble_words(context: Context, trouble: Trouble, local_time: LocalTime) ->
     )
 
 
-def _pot_words(context: Context, plan: Planned, local_time: LocalTime) -> list[str]:
+def _pot_words(context: Context, plan: Planned) -> list[str]:
     """How much of the pot life is to spare, where it is enough."""
     if not plan.pots or any(each.cause is Cause.POT_LIFE for each in plan.schedule.troubles):
         return []
@@ -97,11 +103,11 @@ def _pot_words(context: Context, plan: Planned, local_time: LocalTime) -> list[s
     name = "a batch mixed now" if plan.pot_is_planned else pot.name
     if not plan.schedule.remaining or spare < 0:
         return []
-    return [f"pot life of {name} until {local_time(later(context.now, pot.end_s))}, "
-            f"{rough(spare)} to spare"]  # fmt: skip
+    until = _at(context, pot.end_s)
+    return [f"pot life of {name} until {until}, {rough(spare)} to spare"]
 
 
-def timeline(context: Context, plan: Planned, local_time: LocalTime, width: int) -> Timeline:
+def timeline(context: Context, plan: Planned) -> Timeline:
     """The rows: each part, then each batch. Pure."""
     schedule = plan.schedule
     past = min((block.start_s for block in plan.past), default=0.0)
@@ -114,7 +120,7 @@ def timeline(context: Context, plan: Planned, local_time: LocalTime, width: int)
     for part in context.job.parts:
         own = [each for each in (*plan.past, *schedule.blocks) if each.part == part]
         last = ends.get(part)
-        note = "" if last is None else f"last coat {local_time(later(context.now, last))}"
+        note = "" if last is None else f"last coat {_at(context, last)}"
         blocks = tuple(
             LineBlock(
                 each.start_s,
@@ -126,11 +132,8 @@ def timeline(context: Context, plan: Planned, local_time: LocalTime, width: int)
             for each in own
         )
         rows.append(LineRow(part, blocks, note))
-    for pot in plan.pots:
-        rows.append(_pot_row(context, plan, pot.name, pot.start_s, pot.end_s, end, local_time))
-    return Timeline(
-        tuple(rows), start, end, ticks(context.now, local_time, start, end, max(width - 12, 30))
-    )
+    rows += [_pot_row(context, plan, pot, end) for pot in plan.pots]
+    return Timeline(tuple(rows), start, end, ticks(context.now, local_time, start, end))
 
 
 def _number(block: Block, running: bool) -> str:
@@ -140,30 +143,26 @@ def _number(block: Block, running: bool) -> str:
     return str(block.coat) if block.span is Span.SPRAY else ""
 
 
-def _pot_row(
-    context: Context,
-    plan: Planned,
-    name: str,
-    start_s: float,
-    end_s: float,
-    line_end_s: float,
-    local_time: LocalTime,
-) -> LineRow:
-    blocks = [LineBlock(start_s, min(end_s, line_end_s), Tone.GOOD)]
-    if end_s < plan.schedule.last_s:
-        blocks.append(LineBlock(max(end_s, start_s), plan.schedule.last_s, Tone.LATE))
-    note = f"pot life to {local_time(later(context.now, end_s))}"
-    return LineRow("pot life" if plan.pot_is_planned else name, tuple(blocks), note)
+def _pot_row(context: Context, plan: Planned, pot: Pot, line_end_s: float) -> LineRow:
+    blocks = [LineBlock(pot.start_s, min(pot.end_s, line_end_s), Tone.GOOD)]
+    if pot.end_s < plan.schedule.last_s:
+        blocks.append(LineBlock(max(pot.end_s, pot.start_s), plan.schedule.last_s, Tone.LATE))
+    note = f"pot life to {_at(context, pot.end_s)}"
+    return LineRow("pot life" if plan.pot_is_planned else pot.name, tuple(blocks), note)
 
 
 def ticks(
-    now: Moment, local_time: LocalTime, start_s: float, end_s: float, cells: int
+    now: Moment,
+    told: Callable[[Moment], str],
+    start_s: float,
+    end_s: float,
+    cells: int = TRACK_CELLS,
 ) -> tuple[tuple[float, str], ...]:
-    """Round times of day along the line, as many as have room. Pure.
+    """Round times of day along the line, as many as have room in so many cells. Pure.
 
     Without a readable wall clock there are none.
     """
-    hours, _, minutes = local_time(now).partition(":")
+    hours, _, minutes = told(now).partition(":")
     if not (hours.isdigit() and minutes.isdigit()) or end_s <= start_s:
         return ()
     now_min = int(hours) * 60 + int(minutes) + now.wall % 60 / 60
@@ -176,5 +175,5 @@ def ticks(
         second = (number * step - now_min) * 60
         if start_s <= second <= end_s:
             # A tick falls on a whole minute: half a minute more makes up for rounding.
-            found.append((second, local_time(later(now, second + 0.5))))
+            found.append((second, told(later(now, second + 0.5))))
     return tuple(found)
