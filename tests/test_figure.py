@@ -13,6 +13,7 @@ import subprocess
 import sys
 from collections.abc import Iterator
 from contextlib import redirect_stderr, redirect_stdout
+from pathlib import Path
 from types import CodeType, FrameType, FunctionType
 from typing import Any
 
@@ -22,10 +23,11 @@ from hypothesis import strategies as st
 
 import booth.trade
 from booth.figure import main
+from booth.figure.catalogue import subjects
 from booth.figure.subject import Subject
-from booth.figure.subjects import SUBJECTS
 from tests.figure_cases import CASES, Case
 
+SUBJECTS = subjects()
 #: Words that no answer may use of a job or its air: a figure permits nothing.
 NEVER = (" safe ", "safely", "harmless")
 
@@ -155,6 +157,141 @@ def test_every_public_function_of_the_trade_is_reached_by_an_example() -> None:
     assert set(functions) - reached - set(NOT_ASKED) == set()
     assert set(functions) - named - set(NOT_ASKED) == set()
     assert reached & set(NOT_ASKED) == set(NOT_ASKED) & set(functions)
+
+
+SPARE = '''"""Spare computations: what a newcomer might add."""
+
+from dataclasses import dataclass
+
+from booth.trade.result import BadInput, Estimate, Outside, Value, require
+
+__all__ = ["Bar", "Spared", "spare_film_um", "spare_stock"]
+
+
+@dataclass(frozen=True)
+class Bar:
+    turns: float
+    delivery_ml_min: float
+
+
+@dataclass(frozen=True)
+class Spared:
+    wet_each_um: float
+    least: Value
+    likely: Estimate
+    bare_fraction: float
+    glossy: bool
+    seen: None
+    caution: str
+    rule: str
+
+
+def spare_film_um(dry_um: float, passes: int, air_c: float = 20.0, glossy: bool = False) -> float:
+    """Give the film that a spare coat leaves: ``dry x passes``.
+
+    Args:
+        dry_um: dry film of one pass [um], above 0.
+        passes: how many there are.
+        air_c: air temperature [degC].
+        glossy: whether it shines.
+
+    Returns: film [um].
+    Range: up to 10 passes.
+    Source: invented for a test.
+
+    Example:
+        >>> spare_film_um(25.4, 3)
+        76.2
+    """
+    require("The dry film", dry_um, above=0.0, unit="um")
+    return dry_um * passes * (2 if glossy else 1)
+
+
+def spare_stock(bars: list[Bar], least_c: float | None = None) -> Spared | Outside:
+    """Say what bars do.
+
+    Args:
+        bars: turns and delivery of each.
+        least_c: the coldest it may be [degC].
+
+    Returns: Spared.
+    Range: any.
+    Source: made up; and so is this.
+
+    Example:
+        >>> spare_stock([Bar(1.0, 100.0)])
+    """
+    if least_c is not None:
+        return Outside("It is cold.", "Wait.", "none")
+    whole = sum(bar.delivery_ml_min for bar in bars)
+    return Spared(
+        wet_each_um=whole, least=Value(whole, "ml/min", "sum"),
+        likely=Estimate(2.0, 1.0, 3.0, "mm2/s", "a guess"), bare_fraction=0.25, glossy=True,
+        seen=None, caution="Mind it.", rule="all bars added",
+    )
+'''
+
+
+@pytest.fixture
+def spare(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Iterator[None]:
+    (tmp_path / "spare.py").write_text(SPARE, "utf-8")
+    monkeypatch.setattr(booth.trade, "__path__", [*booth.trade.__path__, str(tmp_path)])
+    yield
+    sys.modules.pop("booth.trade.spare", None)
+
+
+@pytest.mark.usefixtures("spare")
+def test_a_new_function_of_the_trade_has_its_subject_with_no_further_line() -> None:
+    found = ask("spare-film 1mil 3")
+    assert found["values"] == [
+        {
+            "name": "spare film",
+            "value": pytest.approx(76.2),
+            "unit": "um",
+            "estimate": False,
+            "shown": "spare film 3.00 mil",
+        }
+    ]
+    assert found["rule"] == "dry x passes"
+    assert found["source"] == "invented for a test"
+    assert found["given"] == [
+        "dry 1.00 mil",
+        "passes 3",
+        "air 68.0 °F (assumed)",
+        "glossy no (assumed)",
+    ]
+    assert ask("spare-film 1mil 3 glossy=yes")["values"][0]["value"] == pytest.approx(152.4)
+    assert "must be above 0" in run(["spare-film", "0um", "3"])[2]
+    assert "passes is missing" in run(["spare-film", "1mil"])[2]
+    about = run(["spare-film", "--help"])[1]
+    assert "The film that a spare coat leaves: dry x passes." in about
+    assert "dry film of one pass" in about
+    assert "Limits: up to 10 passes" in about
+    assert "booth figure spare-film 1mil 3" in about
+    listed = run([])[1]
+    assert "Spare computations:" in listed
+    assert "  spare-film " in listed
+
+
+@pytest.mark.usefixtures("spare")
+def test_a_new_type_of_argument_or_result_is_read_and_told_by_its_fields() -> None:
+    found = ask("spare-stock 1:100ml/min 2:50ml/min")
+    told = [
+        (each["name"], each["value"], each.get("unit"), each["estimate"])
+        for each in found["values"]
+    ]
+    assert told == [
+        ("wet each", 150.0, "um", False),
+        ("least", 150.0, "ml/min", False),
+        ("likely", 2.0, "mm2/s", True),
+        ("bare", 0.25, "1", False),
+        ("glossy", True, None, False),
+    ]
+    assert found["notes"] == ["Mind it."]
+    assert found["rule"] == "all bars added"
+    assert ask("spare-stock 1:100ml/min least=5C")["reason"] == "It is cold."
+    assert "TURNS:DELIVERY" in run(["spare-stock", "1"])[2]
+    assert "booth figure spare-stock 1:100ml/min" in run(["spare-stock", "--help"])[1]
 
 
 def test_the_list_names_every_subject_with_an_example() -> None:
@@ -303,6 +440,19 @@ def test_a_terminal_without_the_signs_of_the_trade_gets_an_answer() -> None:
         assert main(["viscosity", "Ford #4", "30s"]) == 0
     narrow.flush()
     assert raw.getvalue().startswith(b"viscosity 98.2 mm2/s")
+
+
+def test_without_docstrings_no_figure_loses_its_unit_unsaid() -> None:
+    code = (
+        "from booth.figure import main\n"
+        "main(['wet-film', '1.5mil', '42%', '--metric']); main(['solids', '50%', '25%'])"
+    )
+    done = subprocess.run(
+        [sys.executable, "-OO", "-c", code], capture_output=True, text=True, timeout=60, check=True
+    )
+    film, solids = done.stdout.splitlines()
+    assert film.startswith("wet film 90.7 µm")  # 1.5 mil / 0.42
+    assert solids.startswith("no figure: Python was told to drop the docstrings")
 
 
 def test_the_command_answers_without_loading_a_screen() -> None:

@@ -7,9 +7,8 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from typing import Any
 
-from booth.figure.shapes import TIME, Shape
-from booth.trade.result import Estimate, Outside, Value
-from booth.trade.waits.wait_time import WaitTime
+from booth.figure.shapes import Shape
+from booth.trade.result import Outside
 from booth.units import System
 
 
@@ -59,8 +58,8 @@ def finite(value: Any) -> Any:
 class Answer:
     """What a subject answers. notes: sentences that belong to the figures, cautions with them."""
 
-    items: tuple[Item, ...]
-    rule: str
+    items: tuple[Item, ...] = ()
+    rule: str = ""
     notes: tuple[str, ...] = ()
     outside: Outside | None = None
 
@@ -68,47 +67,6 @@ class Answer:
     def estimate(self) -> bool:
         """Whether any of its figures is an estimate."""
         return any(item.estimate for item in self.items)
-
-
-def exact(
-    name: str, value: float | str | bool | None, shape: Shape | None, rule: str, *notes: str
-) -> Answer:
-    """Answer with one figure that needs no limits."""
-    return Answer((Item(name, value, shape),), rule, notes)
-
-
-def several(rule: str, items: Sequence[Item], *notes: str) -> Answer:
-    """Answer with several figures."""
-    return Answer(tuple(items), rule, notes)
-
-
-def refused(outside: Outside) -> Answer:
-    """Answer that there is no figure, and why."""
-    return Answer((), outside.rule, outside=outside)
-
-
-def item_of(name: str, found: Value | Estimate, shape: Shape) -> Item:
-    """Make an item of a value or an estimate."""
-    if isinstance(found, Estimate):
-        return Item(name, found.likely, shape, found.low, found.high, estimate=True)
-    return Item(name, found.value, shape)
-
-
-def figure(name: str, found: Value | Estimate | Outside, shape: Shape, *notes: str) -> Answer:
-    """Answer with what the trade found, or did not."""
-    if isinstance(found, Outside):
-        return refused(found)
-    return Answer((item_of(name, found, shape),), found.rule, notes)
-
-
-def wait(name: str, found: WaitTime | Outside) -> Answer:
-    """Answer with a wait: what a clock should count, and the band about it."""
-    if isinstance(found, Outside):
-        return refused(found)
-    if not found.estimate and found.low_s == found.high_s:
-        return exact(name, found.seconds, TIME, found.rule)
-    band = Item("likely", found.likely_s, TIME, found.low_s, found.high_s, found.estimate)
-    return several(found.rule, (Item(name, found.seconds, TIME, estimate=found.estimate), band))
 
 
 def line(answer: Answer, given: Sequence[str], source: str, system: System) -> str:
@@ -122,7 +80,4 @@ def line(answer: Answer, given: Sequence[str], source: str, system: System) -> s
     parts = [first, *answer.notes]
     if given:
         parts.append(f"given: {', '.join(given)}")
-    if answer.rule:
-        parts.append(f"rule: {answer.rule}")
-    parts.append(f"source: {source}")
-    return " | ".join(parts)
+    return " | ".join([*parts, f"rule: {answer.rule}", f"source: {source}"])

@@ -7,12 +7,12 @@ import sys
 from collections.abc import Sequence
 from typing import Any, TextIO
 
-from booth.figure import docs, help
+from booth.figure import help
 from booth.figure.answer import Answer, line
+from booth.figure.catalogue import subjects
 from booth.figure.grammar import Misuse, read_words
 from booth.figure.readers import near
 from booth.figure.subject import Subject
-from booth.figure.subjects import SUBJECTS
 from booth.files.safe_text import visible
 from booth.trade.result import BadInput
 from booth.units import System
@@ -38,7 +38,7 @@ def main(arguments: Sequence[str]) -> int:
         _say(help.everything(), sys.stdout)
         return 0
     name, *rest = words
-    subject = SUBJECTS.get(name.lower().replace("_", "-"))
+    subject = subjects().get(name.lower().replace("_", "-"))
     if subject is None:
         return _misuse("", f"There is no subject {name!r}. {_near_subject(name)}")
     if wants_help:
@@ -53,20 +53,15 @@ def main(arguments: Sequence[str]) -> int:
     if as_json:
         _say(json.dumps(_plain(subject, answer, told, system), allow_nan=False), sys.stdout)
     else:
-        _say(line(answer, told, _source(subject), system), sys.stdout)
+        _say(line(answer, told, subject.source, system), sys.stdout)
     return 0
 
 
 def _near_subject(name: str) -> str:
-    close = near(name, list(SUBJECTS))
+    close = near(name, subjects())
     if close.startswith("Known"):
         return "'booth figure' lists them."
     return close
-
-
-def _source(subject: Subject) -> str:
-    sources = [docs.section(each, "Source") for each in (subject.functions[0], *subject.also)]
-    return " / ".join(dict.fromkeys(sources))
 
 
 def _plain(subject: Subject, answer: Answer, told: Sequence[str], system: System) -> dict[str, Any]:
@@ -77,7 +72,7 @@ def _plain(subject: Subject, answer: Answer, told: Sequence[str], system: System
         "notes": list(answer.notes),
         "given": [visible(each) for each in told],
         "rule": answer.rule,
-        "source": _source(subject),
+        "source": subject.source,
         "estimate": answer.estimate,
         "outside": answer.outside is not None,
     }

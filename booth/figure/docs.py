@@ -1,20 +1,27 @@
-"""What the docstrings of the trade say: purpose, range and source, so that they are written once."""
+"""What the docstrings of the trade say, so that it is written once: purpose, arguments, sources."""
 
 from __future__ import annotations
 
+import ast
 import inspect
 import re
-from collections.abc import Callable
+from collections.abc import Callable, Iterator
+from typing import Any
+
+Function = Callable[..., Any]
 
 _SECTION = re.compile(r"^(Args|Returns|Range|Raises|Source|Example):\s*(.*)$")
+_ARGUMENT = re.compile(r"^    (\w+(?:, \w+)*):\s*(.*)$")
+_UNIT = re.compile(r"\[([^\]]+)\]")
+_FORMULA = re.compile(r"``([^`]* [^`]*)``")
 #: "As for dry_film_um" in a docstring, which a painter cannot look up.
 _ELSEWHERE = re.compile(r"\b[Aa]s (?:for )?([a-z]\w*_\w+)")
 #: Under ``python -OO`` there are no docstrings.
 STRIPPED = "not at hand: Python was told to drop it (-OO)"
 
 
-def sections(function: Callable[..., object]) -> dict[str, str]:
-    """Give the sections of a docstring by name, each as one line; '' is what comes before them."""
+def _lines(function: Function) -> dict[str, list[str]]:
+    """Give the lines of each section by its name; '' is what comes before them."""
     found: dict[str, list[str]] = {"": []}
     name = ""
     for line in (inspect.getdoc(function) or "").splitlines():
@@ -24,18 +31,56 @@ def sections(function: Callable[..., object]) -> dict[str, str]:
             found[name] = [heading[2]]
         else:
             found[name].append(line)
-    return {each: " ".join(" ".join(lines).split()) for each, lines in found.items()}
+    return found
 
 
-def purpose(function: Callable[..., object]) -> str:
-    """Give the first sentence of a docstring."""
-    doc = (inspect.getdoc(function) or STRIPPED).split("\n\n", 1)[0]
-    return " ".join(doc.split())
+def _flat(lines: list[str]) -> str:
+    return " ".join(" ".join(lines).split())
 
 
-def section(function: Callable[..., object], name: str) -> str:
+def purpose(function: Function) -> str:
+    """Give the first sentence of a docstring as what is asked for: 'the dew point of the air'."""
+    doc = _flat((inspect.getdoc(function) or STRIPPED).split("\n\n", 1)[0].splitlines())
+    told = doc.removeprefix("Give ").replace("``", "").rstrip(".")
+    return told[0].lower() + told[1:]
+
+
+def formula(function: Function) -> str:
+    """Give the formula that a docstring writes in double backquotes; '' where it has none."""
+    lines = _lines(function)
+    told = _flat([*lines[""], *lines.get("Returns", []), *lines.get("Source", [])])
+    found = _FORMULA.search(told)
+    return found[1] if found else ""
+
+
+def unit(function: Function) -> str:
+    """Give the unit of a result as ``ml/min``, '' where the docstring names none."""
+    found = _UNIT.search(_flat(_lines(function).get("Returns", [])))
+    return found[1] if found else ""
+
+
+def arguments(function: Function) -> dict[str, str]:
+    """Give what each parameter means, without its unit and its limits."""
+    found: dict[str, list[str]] = {}
+    names: tuple[str, ...] = ()
+    for line in _lines(function).get("Args", []):
+        heading = _ARGUMENT.match(line)
+        if heading:
+            names = tuple(heading[1].split(", "))
+            found.update({name: [heading[2]] for name in names})
+        elif names:
+            for name in names:
+                found[name].append(line)
+    return {
+        name: _flat(lines).split(" [")[0].split("; ")[0].replace("`", "").rstrip(".,:")
+        for name, lines in found.items()
+    }
+
+
+def section(function: Function, name: str) -> str:
     """Give one section of a docstring as one line; where it points to another function's, that."""
-    text = sections(function).get(name, STRIPPED)
+    lines = _lines(function)
+    text = _flat(lines[name]) if name in lines else STRIPPED
 
     def there(found: re.Match[str]) -> str:
         other = getattr(function, "__globals__", {}).get(found[1])
@@ -44,4 +89,25 @@ def section(function: Callable[..., object], name: str) -> str:
         told = section(other, name).rstrip(".")
         return told if found.start() == 0 else told[0].lower() + told[1:]
 
-    return _ELSEWHERE.sub(there, text).replace("``", "").replace("`", "").rstrip(".")
+    return _ELSEWHERE.sub(there, text).replace("`", "").rstrip(".")
+
+
+def calls(function: Function) -> Iterator[dict[str, Any]]:
+    """Give the arguments of each call of a function in its own example, by parameter.
+
+    The example is what the tests run as well; here only what a call rests on is run, not the call.
+    """
+    names = dict(getattr(inspect.unwrap(function), "__globals__", {}))
+    bind = inspect.signature(function).bind
+    for statement in ast.parse(_source(function)).body:
+        for node in ast.walk(statement):
+            if isinstance(node, ast.Call) and getattr(node.func, "id", "") == function.__name__:
+                given = ast.unparse(ast.Call(ast.Name("bind"), node.args, node.keywords))
+                yield eval(given, {**names, "bind": bind}).arguments
+        if isinstance(statement, (ast.Assign, ast.ImportFrom)):
+            exec(ast.unparse(statement), names)
+
+
+def _source(function: Function) -> str:
+    lines = (line.strip() for line in _lines(function).get("Example", []))
+    return "\n".join(line[4:] for line in lines if line.startswith((">>> ", "... ")))

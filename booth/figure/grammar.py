@@ -10,10 +10,10 @@ from __future__ import annotations
 import itertools
 import re
 from collections.abc import Sequence
-from dataclasses import dataclass, field
+from typing import Any
 
 from booth.figure.readers import near
-from booth.figure.subject import Argument, Given, Subject
+from booth.figure.subject import Subject
 from booth.trade.result import BadInput
 from booth.units import EntryError, System
 
@@ -28,67 +28,52 @@ class Misuse(ValueError):
     """The words do not fit the subject; the message is a sentence."""
 
 
-@dataclass(slots=True)
-class _Sorted:
-    """Texts by argument name, as they are found."""
+def sort_words(subject: Subject, words: Sequence[str]) -> dict[str, list[str]]:
+    """Give the texts of each argument by its name. Raises Misuse."""
+    found: dict[str, list[str]] = {}
 
-    subject: Subject
-    texts: dict[str, list[str]] = field(default_factory=dict)
-
-    def put(self, argument: Argument, text: str) -> None:
-        before = self.texts.setdefault(argument.name, [])
+    def put(name: str, text: str | None) -> None:
+        wanted = name.removeprefix("--").lower().replace("_", "-")
+        argument = subject.argument(wanted)
+        if argument is None:
+            known = [each.name for each in subject.arguments]
+            raise Misuse(f"There is no {wanted!r} to give here. {near(wanted, known)}")
+        if text is None:
+            raise Misuse(f"{name} needs a value after it.")
+        before = found.setdefault(wanted, [])
         if before and not argument.many:
-            raise Misuse(f"{argument.name} was given twice: {before[0]!r} and {text!r}.")
+            raise Misuse(f"{wanted} was given twice: {before[0]!r} and {text!r}.")
         before.append(text)
 
-    def named(self, name: str) -> Argument:
-        wanted = name.lower().replace("_", "-")
-        argument = self.subject.argument(wanted)
-        if argument is None:
-            known = [each.name for each in self.subject.arguments]
-            raise Misuse(f"There is no {wanted!r} to give here. {near(wanted, known)}")
-        return argument
-
-    def placed(self, text: str) -> None:
-        for argument in self.subject.arguments:
-            if not argument.optional and (argument.many or argument.name not in self.texts):
-                self.put(argument, text)
-                return
-        raise Misuse(f"{text!r} is one word too many.")
-
-
-def sort_words(subject: Subject, words: Sequence[str]) -> dict[str, list[str]]:
-    """Give the texts of each argument. Raises Misuse."""
-    found = _Sorted(subject)
     rest, unnamed = list(words), []
     while rest:
         word = rest.pop(0)
         named = _NAMED.match(word)
         if named:
-            found.put(found.named(named[1]), named[2])
+            put(named[1], named[2])
         elif word.startswith("--") and len(word) > len("--"):
-            argument = found.named(word.removeprefix("--"))
-            if not rest:
-                raise Misuse(f"{word} needs a value after it.")
-            found.put(argument, rest.pop(0))
+            put(word, rest.pop(0) if rest else None)
         elif word.lower() in WORDS and rest and subject.argument(word.lower()):
-            found.put(found.named(word), rest.pop(0))
+            put(word, rest.pop(0))
         else:
             unnamed.append(word)
+    needed = [each for each in subject.arguments if not each.optional]
     # Those with a name first: then "30s cup=..." needs no order.
     for word in unnamed:
-        found.placed(word)
-    missing = [
-        each.name
-        for each in subject.arguments
-        if not each.optional and each.name not in found.texts
-    ]
+        free = (each.name for each in needed if each.many or each.name not in found)
+        name = next(free, None)
+        if name is None:
+            raise Misuse(f"{word!r} is one word too many.")
+        put(name, word)
+    missing = [each.name for each in needed if each.name not in found]
     if missing:
         raise Misuse(f"{', '.join(missing)} {'is' if len(missing) == 1 else 'are'} missing.")
-    return found.texts
+    return found
 
 
-def read_words(subject: Subject, words: Sequence[str], system: System) -> tuple[Given, list[str]]:
+def read_words(
+    subject: Subject, words: Sequence[str], system: System
+) -> tuple[dict[str, Any], list[str]]:
     """Read the arguments; give them, and what was understood. Raises Misuse with a sentence."""
     try:
         return _read(subject, sort_words(subject, words), system)
@@ -100,21 +85,22 @@ def read_words(subject: Subject, words: Sequence[str], system: System) -> tuple[
         raise
 
 
-def _read(subject: Subject, texts: dict[str, list[str]], system: System) -> tuple[Given, list[str]]:
-    values: dict[str, object] = {}
+def _read(
+    subject: Subject, texts: dict[str, list[str]], system: System
+) -> tuple[dict[str, Any], list[str]]:
+    values: dict[str, Any] = {}
     told: list[str] = []
     for argument in subject.arguments:
-        typed = texts.get(argument.name)
-        assumed = typed is None and argument.default != ""
-        if typed is None and not assumed:
-            continue
         try:
-            # A default is written in metric units, and reads the same under either system.
-            read_as = System.METRIC if assumed else system
-            found = [argument.reader.read(text, read_as) for text in typed or [argument.default]]
+            found = [argument.reader.read(text, system) for text in texts.get(argument.name, ())]
         except (EntryError, BadInput) as fault:
             raise Misuse(f"{argument.name}: {fault}") from None
+        assumed = not found and argument.default is not None
+        if assumed:
+            found = [argument.default]
+        if not found:
+            continue
         values[argument.name] = found if argument.many else found[0]
         shown = " ".join(argument.reader.show(value, system) for value in found)
         told.append(f"{argument.name} {shown}{' (assumed)' if assumed else ''}")
-    return Given(values), told
+    return values, told

@@ -5,8 +5,9 @@ from __future__ import annotations
 import textwrap
 
 from booth.figure import docs
-from booth.figure.subject import Argument, Subject
-from booth.figure.subjects import GROUPS
+from booth.figure.arguments import Argument
+from booth.figure.catalogue import groups
+from booth.figure.subject import Subject
 from booth.units import System
 
 #: Columns of the help, and of the names in it.
@@ -29,11 +30,12 @@ given; --json gives the numbers in one fixed unit each, whichever is shown.
 def everything() -> str:
     """Give the list of all subjects, each with an example."""
     lines = [HEAD]
-    for title, subjects in GROUPS.items():
+    for title, subjects in groups().items():
         lines.append(f"{title}:")
         for subject in subjects:
-            lines.append(f"  {subject.name:22}{subject.says}")
-            lines.append(f"  {'':22}booth figure {subject.name} {subject.examples[0]}".rstrip())
+            lines.append(_wrapped(f"  {subject.name:22}", subject.says, 24))
+            example = " ".join(subject.examples[:1])
+            lines.append(f"  {'':22}booth figure {subject.name} {example}".rstrip())
         lines.append("")
     return "\n".join(lines).rstrip()
 
@@ -43,22 +45,24 @@ def _argument(argument: Argument, system: System) -> list[str]:
     what = argument.meaning
     if argument.many:
         what += ", one or more"
-    if argument.default:
-        what += f" ({argument.default} if left out)"
+    if argument.default is not None:
+        what += f" ({argument.reader.show(argument.default, system)} if left out)"
     return [
         _wrapped(f"  {name:{NAME_WIDTH}}", what),
         _wrapped(f"  {'':{NAME_WIDTH}}", argument.reader.explain(system)),
     ]
 
 
-def _wrapped(start: str, text: str) -> str:
-    return textwrap.fill(
-        text, WIDTH, initial_indent=start, subsequent_indent=" " * (NAME_WIDTH + 2)
-    )
+def _wrapped(start: str, text: str, indent: int = NAME_WIDTH + 2) -> str:
+    return textwrap.fill(text, WIDTH, initial_indent=start, subsequent_indent=" " * indent)
 
 
 def _paragraph(text: str) -> str:
     return textwrap.fill(text, WIDTH, subsequent_indent="  ")
+
+
+def _sentence(text: str) -> str:
+    return f"{text[0].upper()}{text[1:]}."
 
 
 def usage(subject: Subject) -> str:
@@ -74,21 +78,15 @@ def usage(subject: Subject) -> str:
 
 def about(subject: Subject, system: System) -> str:
     """Give all that is to be said of one subject."""
-    lines = [usage(subject), "", f"{subject.says[0].upper()}{subject.says[1:]}.", ""]
-    needed = [each for each in subject.arguments if not each.optional]
-    others = [each for each in subject.arguments if each.optional]
-    if needed:
-        lines.append("In this order, or by name:")
-        for each in needed:
-            lines += _argument(each, system)
-    if others:
-        lines.append("By name, if wanted:")
-        for each in others:
-            lines += _argument(each, system)
-    for function in dict.fromkeys((subject.functions[0], *subject.also)):
+    lines = [usage(subject), "", _paragraph(_sentence(subject.says)), ""]
+    for title, optional in (("In this order, or by name:", False), ("By name, if wanted:", True)):
+        found = [each for each in subject.arguments if each.optional is optional]
+        if found:
+            lines += [title, *(text for each in found for text in _argument(each, system))]
+    for function in subject.told:
         lines += [
             "",
-            _paragraph(docs.purpose(function)),
+            _paragraph(_sentence(docs.purpose(function))),
             _paragraph(f"Limits: {docs.section(function, 'Range')}"),
             _paragraph(f"Source: {docs.section(function, 'Source')}"),
         ]

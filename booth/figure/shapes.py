@@ -1,7 +1,7 @@
 """The unit in which the trade gives a number, and how that number is read and shown.
 
 A shape joins a unit of ``booth.trade`` to a kind of ``booth.units``; where no kind fits (a spreading
-rate, say) it carries its own two units.
+rate, say) it carries its own two units. Which shape a number has follows from its name.
 """
 
 from __future__ import annotations
@@ -9,7 +9,7 @@ from __future__ import annotations
 import math
 from dataclasses import dataclass
 
-from booth.units import EntryError, Kind, System, read, show, shown_unit
+from booth.units import EntryError, Kind, System, read, show, shown_unit, shown_value
 
 #: Exact by definition (NIST SP 811 (2008) B.8): foot, and US gallon of 231 cubic inches.
 FT_M = 0.3048
@@ -37,8 +37,12 @@ class Own:
         return f"{told} {self.unit}".rstrip()
 
 
+#: Signs of units as a plain keyboard has them.
+_KEYS = str.maketrans({"°": "", "²": "2", "³": "3", "µ": "u"})
+
+
 def _plain(text: str) -> str:
-    return text.strip().lower().replace("³", "3").replace("²", "2")
+    return text.strip().lower().translate(_KEYS)
 
 
 @dataclass(frozen=True, slots=True)
@@ -79,6 +83,20 @@ class Shape:
             return self._owns(system)[0].text(value)
         places = None if self.places is None else self.places[system is System.METRIC]
         return show(value * self.scale, self.kind, system, places=places)
+
+    def typed(self, value: float) -> str:
+        """Give a number as the shortest word that reads as it: ``1.5mil``, ``200ml/min``, ``4h``."""
+        found = []
+        for system in System:
+            unit, number = self._owns(system)[0].unit, value * self._owns(system)[0].per
+            if self.own is None and self.kind is not None:
+                unit = shown_unit(self.kind, system)
+                number = shown_value(value * self.scale, self.kind, system)
+            found.append((f"{number:.6g}", "" if self in (TURNS, FAN_WIDTHS) else unit))
+        if self.kind is Kind.TIME:
+            found += [(f"{value / 60:.6g}", "min"), (f"{value / 3600:.6g}", "h")]
+        number_text, unit = min(found, key=lambda each: len(each[0]))
+        return f"{number_text}{unit}".translate(_KEYS)
 
     def bare(self, system: System) -> str:
         """Name the unit that a bare number takes."""
@@ -131,3 +149,63 @@ VAPOUR_PRESSURE = Shape("Pa", own=(Own("Pa", 1.0, 0), Own("Pa", 1.0, 0)))
 WATER_DENSITY = Shape("kg/m3", own=(Own("kg/m³", 1.0, 3), Own("kg/m³", 1.0, 3)))
 MOLAR_MASS = Shape("g/mol", own=(Own("g/mol", 1.0, 2), Own("g/mol", 1.0, 2)))
 FAN_WIDTHS = Shape("fan widths", own=(Own("fan widths"), Own("fan widths")))
+
+_FLOWS = (DELIVERY, AIR_FLOW, EXHAUST, SPEED, AIR_SPEED, VISCOSITY, SPREADING)
+_STUFF = (DENSITY, MASS, MOLAR_MASS, WATER_DENSITY, VOLUME, RECEIVER, PRESSURE, VAPOUR_PRESSURE)
+_EXTENTS = (FILM, LENGTH, AREA, TIME, DIFFERENCE)
+#: The unit at the end of a name, as DEVELOPERS.md lists them.
+SUFFIXES: dict[str, Shape] = {
+    **{f"_{each.unit.lower().replace('/', '_')}": each for each in (*_FLOWS, *_STUFF, *_EXTENTS)},
+    "_c": TEMPERATURE,
+    "_fraction": SHARE,
+    "_l_per_l": PER_LIQUID,
+    "_percent": PERCENT,
+}
+#: Names without a unit at their end, and names told in another way than their unit is.
+NAMES = {
+    **dict.fromkeys(("diameter_mm", "height_mm", "length_mm", "width_mm"), PART),
+    **dict.fromkeys(
+        ("duration_s", "efflux_s", "mean_s", "pass_time_s", "reported_s", "spread_s"), SECONDS
+    ),
+    **dict.fromkeys(("cv", "doubt", "duty", "high", "likely", "low", "pot_life_used"), SHARE),
+    **dict.fromkeys(("share", "share_of_lel", "strength", "trigger_share", "volatile"), SHARE),
+    **dict.fromkeys(("fraction_after", "fraction_before"), SHARE),
+    **dict.fromkeys(("coats", "count", "cups", "passes"), COUNT),
+    "air": TEMPERATURE,
+    "free_air_stored_l": FREE_AIR,
+    "humidity": PERCENT,
+    "part": TEMPERATURE,
+    "percent": PERCENT,
+    "place": FAN_WIDTHS,
+    "turns": TURNS,
+}
+#: Units as a value or a reading names them.
+UNITS = {
+    **{shape.unit: shape for shape in (*SUFFIXES.values(), TURNS)},
+    "1": SHARE,
+    "C": TEMPERATURE,
+    "K": DIFFERENCE,
+    "m2/L": SPREADING,
+    "s": SECONDS,
+}
+
+
+def ending(name: str) -> str:
+    """Give the unit that a name ends in, as ``_mm2_s``; '' where it carries none."""
+    parts = name.split("_")
+    tails = ("_" + "_".join(parts[start:]) for start in range(1, len(parts)))
+    return next((tail for tail in tails if tail in SUFFIXES), "")
+
+
+def shape_of(name: str) -> Shape | None:
+    """Give the shape of a number by its name, None where the name says nothing of it."""
+    if name in NAMES:
+        return NAMES[name]
+    if "margin" in name:
+        return DIFFERENCE
+    return SUFFIXES.get(ending(name))
+
+
+def words_of(name: str) -> str:
+    """Give a name as words, its unit left away: ``dew_point_c`` is 'dew point'."""
+    return name.removesuffix(ending(name)).replace("_", " ").strip()

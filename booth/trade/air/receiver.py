@@ -170,7 +170,7 @@ def recovery_s(
     Raises:
         BadInput: pressures the wrong way round, a number outside its range or not finite.
 
-    Source: Boyle's law and conservation of mass, as for longest_trigger_s.
+    Source: Boyle's law and conservation of mass; US DOE / ORNL tools for industrial compressed air.
 
     Example:
         >>> round(recovery_s(90.0, 500.0, 800.0, 200.0).likely)
@@ -196,7 +196,7 @@ def trigger_duty(demand_l_min: float, supply_l_min: float) -> float:
         supply_l_min: free air the compressor delivers [l/min], 0 or more.
 
     Returns:
-        Share [1], at most 1.
+        Share [1]: ``supply / demand``, at most 1.
 
     Range: over many fills; the compressor itself may be rated for less than continuous running.
 
@@ -241,7 +241,7 @@ def trigger_cycle(
     Raises:
         BadInput: pressures the wrong way round, a number outside its range or not finite.
 
-    Source: Boyle's law and conservation of mass, as for longest_trigger_s.
+    Source: Boyle's law and conservation of mass; US DOE / ORNL tools for industrial compressed air.
 
     Example:
         >>> cycle = trigger_cycle(90.0, 800.0, 500.0, 340.0, 200.0)

@@ -43,7 +43,7 @@ def run_statistics(efflux_s: Sequence[float], cup: Cup | None = None) -> RunStat
         cup: the cup, whose standard may have a criterion.
 
     Returns:
-        RunStatistics; `suspect` is True or False only for four runs or more in a cup whose
+        RunStatistics: ``mean = sum / n; spread = longest - shortest``; `suspect` is True or False only for four runs or more in a cup whose
         standard has a criterion.
 
     Range: the criterion (11 % of the mean) was found for Zahn cups and compares two results, each

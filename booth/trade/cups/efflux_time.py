@@ -89,9 +89,10 @@ def efflux_from_viscosity(
 
     Example:
         >>> from booth.trade.cups.cup_names import cup_named
-        >>> [round(efflux_from_viscosity(cup_named(n), 100.0).value, 1)
-        ...  for n in ("ford 4", "iso 4", "din 4", "zahn 2")]
-        [30.5, 74.9, 25.7, 42.6]
+        >>> round(efflux_from_viscosity(cup_named("ford 4"), 100.0).value, 1)
+        30.5
+        >>> round(efflux_from_viscosity(cup_named("iso 4"), 100.0).value, 1)
+        74.9
     """
     require("The viscosity", viscosity_mm2_s, above=0.0, unit="mm2/s")
     checked_correction(correction)

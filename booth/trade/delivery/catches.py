@@ -51,7 +51,7 @@ def delivery_from_volume(volume_ml: float, duration_s: float) -> float:
         duration_s: how long the trigger was held [s], above 0.
 
     Returns:
-        Delivery [ml/min].
+        Delivery [ml/min]: ``volume / time``.
 
     Range: any duration. A hand is late by about 0.2 s at either end, so a catch of 10 s can be
         wrong by 4 % where one of 60 s is wrong by less than 1 %; no correction is made.
@@ -81,7 +81,7 @@ def delivery_from_weight(weight_g: float, density_g_ml: float, duration_s: float
         duration_s: how long the trigger was held [s], above 0.
 
     Returns:
-        Delivery [ml/min].
+        Delivery [ml/min]: ``weight / density / time``.
 
     Range: any duration. The buoyancy of air is left out (about 0.1 % for a liquid like water),
         and so is what evaporates between gun and scale: cover the vessel.
@@ -109,7 +109,7 @@ def delivery_of_water(weight_g: float, duration_s: float, water_c: float = 20.0)
         water_c: temperature of the water [degC], 0 to 40.
 
     Returns:
-        Delivery of water [ml/min]. It is not the delivery of paint: see ``water.paint_from_water``.
+        Delivery of water [ml/min]: ``weight / density of water / time``. It is not the delivery of paint: see ``water.paint_from_water``.
 
     Range: water between 0 and 40 C; outside BadInput.
 
@@ -133,7 +133,8 @@ def catch_statistics(deliveries_ml_min: Sequence[float]) -> CatchStatistics:
         deliveries_ml_min: delivery of each catch [ml/min], one or more, each 0 or more.
 
     Returns:
-        CatchStatistics; standard deviation with n - 1, None for a single catch.
+        CatchStatistics: ``mean = sum / n; sd^2 = sum (x - mean)^2 / (n - 1)``; no scatter for a
+        single catch.
 
     Range: one catch or more; the scatter means little below three.
 
@@ -168,7 +169,7 @@ def time_to_empty_s(volume_ml: float, delivery_ml_min: float) -> float:
         delivery_ml_min: delivery of the gun [ml/min], above 0.
 
     Returns:
-        Time with the trigger pulled [s].
+        Time with the trigger pulled [s]: ``volume / delivery``.
 
     Range: constant delivery. A gravity cup slows a little as it empties, and the last of it
         spits: refill before it is empty.

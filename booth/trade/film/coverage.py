@@ -38,7 +38,7 @@ def theoretical_coverage_m2_l(dry_um: float, volume_solids_fraction: float) -> f
         volume_solids_fraction: solids by volume of the coating as measured out [1], above 0 to 1.
 
     Returns:
-        Spreading rate [m2/L].
+        Spreading rate [m2/L]: ``1000 VS / DFT``.
 
     Range: smooth, non-absorbing surfaces. Take the solids of what is counted: the coating as
         supplied, or the thinned mix.

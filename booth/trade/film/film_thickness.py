@@ -36,7 +36,7 @@ def _share_that_stays(volume_solids_fraction: float, thinner_fraction: float) ->
 def dry_film_um(
     wet_um: float, volume_solids_fraction: float, thinner_fraction: float = 0.0
 ) -> float:
-    """Give the dry film that a wet film leaves: DFT = WFT x VS / (1 + s).
+    """Give the dry film that a wet film leaves: ``DFT = WFT x VS / (1 + s)``.
 
     Args:
         wet_um: wet film [um], 0 or more.
@@ -67,7 +67,7 @@ def dry_film_um(
 def wet_film_um(
     dry_um: float, volume_solids_fraction: float, thinner_fraction: float = 0.0
 ) -> float:
-    """Give the wet film that leaves a wanted dry film: WFT = DFT x (1 + s) / VS.
+    """Give the wet film that leaves a wanted dry film: ``WFT = DFT x (1 + s) / VS``.
 
     Args:
         dry_um: dry film [um], 0 or more.
@@ -109,7 +109,7 @@ def coats_to_dry_film(
         dry_so_far_um: dry film already on the part [um], 0 or more.
 
     Returns:
-        CoatPlan; no coats when the film is there already.
+        CoatPlan, by ``DFT = WFT x VS / (1 + s)``; no coats when the film is there already.
 
     Range: as for dry_film_um; the least wet film that still flows out is not known here, so
         compare wet_each_um with the data sheet's lower figure.

@@ -42,7 +42,7 @@ def pitch_mm(fan_mm: float, overlap_fraction: float) -> float:
         overlap_fraction: share of the fan that lies on the pass before [1], 0 up to but not 1.
 
     Returns:
-        Pitch [mm].
+        Pitch [mm]: ``fan x (1 - overlap)``.
 
     Range: overlap from 0 (edge to edge) to below 1.
 
@@ -144,7 +144,7 @@ def pass_time_s(length_mm: float, speed_mm_s: float) -> float:
         speed_mm_s: speed of the gun [mm/s], above 0.
 
     Returns:
-        Time [s].
+        Time [s]: ``length / speed``.
 
     Range: an even pace; turning at the ends is not counted.
 
@@ -170,7 +170,7 @@ def speed_of_pass_mm_s(length_mm: float, duration_s: float) -> float:
         duration_s: time it took [s], above 0.
 
     Returns:
-        Speed [mm/s].
+        Speed [mm/s]: ``length / time``.
 
     Range: an even pace. A hand is late by about 0.2 s at either end: time several passes.
 
@@ -191,7 +191,7 @@ def speed_of_pass_mm_s(length_mm: float, duration_s: float) -> float:
 def passes_for_width(width_mm: float, fan_mm: float, overlap_fraction: float) -> int:
     """Give the passes that put the full film on the whole width of a panel.
 
-    n passes lay the full film over (n + 1) pitch - fan; outside of it the film tapers off.
+    n passes lay the full film over ``(n + 1) pitch - fan``; outside of it the film tapers off.
 
     Args:
         width_mm: width of the panel across the passes [mm], above 0.

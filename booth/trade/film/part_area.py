@@ -32,7 +32,7 @@ def rectangle_area_m2(length_mm: float, width_mm: float, sides: int = 1) -> floa
         sides: 1 or 2 sides painted.
 
     Returns:
-        Area [m2].
+        Area [m2]: ``length x width x sides``.
 
     Range: flat parts; edges are left out (see sheet_area_m2).
 
@@ -58,7 +58,7 @@ def circle_area_m2(diameter_mm: float, sides: int = 1) -> float:
         sides: 1 or 2 sides painted.
 
     Returns:
-        Area [m2].
+        Area [m2]: ``pi d^2 / 4 x sides``.
 
     Range: flat discs; the edge is left out.
 
@@ -87,7 +87,7 @@ def cylinder_area_m2(
         inside: paint the inside as well, counted as large as the outside (thin wall).
 
     Returns:
-        Area [m2].
+        Area [m2]: ``pi d l + ends x pi d^2 / 4``.
 
     Range: straight round parts. With `inside` a thick wall is counted too large.
 
@@ -120,7 +120,7 @@ def sheet_area_m2(
         sides: 1 or 2 faces painted.
 
     Returns:
-        Area [m2].
+        Area [m2]: ``faces + 2 (length + width) thickness``.
 
     Range: flat sheets, solid edges.
 
@@ -150,7 +150,7 @@ def box_area_m2(length_mm: float, width_mm: float, height_mm: float, inside: boo
         inside: paint the inside as well, counted as large as the outside (thin wall).
 
     Returns:
-        Area [m2].
+        Area [m2]: ``2 (l w + l h + w h)``.
 
     Range: rectangular boxes. With `inside` a thick wall is counted too large.
 

@@ -17,6 +17,7 @@ __all__ = [
     "CONVENTIONAL",
     "HVLP_LARGE_PARTS",
     "HVLP_SMALL_PARTS",
+    "Efficiency",
     "EfficiencyBand",
     "default_band",
     "transfer_efficiency_from_film",

@@ -88,7 +88,7 @@ def parts_by_volume(components: Sequence[Component]) -> tuple[Component, ...]:
         components: the components, parts by weight, each with its density [g/ml].
 
     Returns:
-        The components, parts by volume.
+        The components, parts by volume: ``weight / density``.
 
     Range: as for pour_shares.
 

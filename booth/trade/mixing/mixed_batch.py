@@ -29,7 +29,7 @@ def mixed_density_g_ml(components: Sequence[Component], parts_by: Measure) -> fl
         parts_by: whether their parts are by volume or by weight.
 
     Returns:
-        Density [g/ml].
+        Density [g/ml]: ``weight of the parts / their volume``.
 
     Range: volumes are taken to add up. Alcohol in water shrinks by up to 4 %; most solvents by less
         than 1 % (common practice, no source). For a catch by weight, weigh 100 ml of the mix.

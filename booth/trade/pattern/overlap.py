@@ -45,13 +45,13 @@ BARE = 1e-6
 
 @dataclass(frozen=True, slots=True)
 class Evenness:
-    """How even the steady film is: lowest and highest film over the mean, highest over lowest
-    (infinite where a strip is left bare), and cv, the standard deviation over the mean [all 1]."""
+    """How even the steady film is: highest over lowest film (infinite where a strip is left bare);
+    cv, the standard deviation over the mean; lowest and highest film over the mean [all 1]."""
 
-    lowest: float
-    highest: float
     max_over_min: float
     cv: float
+    lowest: float
+    highest: float
 
 
 @dataclass(frozen=True, slots=True)
@@ -134,7 +134,7 @@ def evenness(profile: FanProfile, overlap_fraction: float, alternating: bool = F
     lowest = min(least_value(film, a, b) for a, b in pieces)
     highest = max(-least_value(lambda place: -film(place), a, b) for a, b in pieces)
     ratio = highest / lowest if lowest > BARE else math.inf
-    return Evenness(lowest, highest, ratio, unevenness(profile, pitch, alternating))
+    return Evenness(ratio, unevenness(profile, pitch, alternating), lowest, highest)
 
 
 def most_even_overlap(

@@ -38,7 +38,7 @@ def thinner_fraction_after(remaining_ml: float, thinner_fraction: float, added_m
         added_ml: thinner added [ml], 0 or more.
 
     Returns:
-        Thinner per volume of coating [1].
+        Thinner per volume of coating [1]: ``s + added / coating``.
 
     Range: volumes taken as adding up, which solvents and paints do to about 1 %.
 
@@ -66,7 +66,7 @@ def thinner_room_ml(remaining_ml: float, thinner_fraction: float, limit_fraction
         limit_fraction: most thinner the data sheet allows, per volume of coating [1], 0 or more.
 
     Returns:
-        Thinner [ml]; 0 where the limit is reached or passed.
+        Thinner [ml]: ``(limit - s) x coating``; 0 where the limit is reached or passed.
 
     Range: as thinner_fraction_after. Local rules on solvent content may allow less.
 
@@ -85,7 +85,7 @@ def thinner_room_ml(remaining_ml: float, thinner_fraction: float, limit_fraction
 
 
 def solids_after_thinning(volume_solids_fraction: float, thinner_fraction: float) -> float:
-    """Give the volume solids of the thinned mix: VS / (1 + s).
+    """Give the volume solids of the thinned mix: ``VS / (1 + s)``.
 
     Args:
         volume_solids_fraction: solids by volume of the coating before thinning [1], above 0 to 1.
@@ -121,7 +121,7 @@ def wet_film_after_thinning_um(
         fraction_after: thinner per volume of coating now [1], 0 or more.
 
     Returns:
-        Wet film [um] for the same dry film. A thinner mix also runs sooner: where this is above
+        Wet film [um]: ``WFT x (1 + after) / (1 + before)``. A thinner mix also runs sooner: where this is above
         what the data sheet allows for one coat, more coats are the answer.
 
     Range: as solids_after_thinning.

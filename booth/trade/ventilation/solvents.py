@@ -170,7 +170,7 @@ def vapour_l_per_l(density_g_ml: float, molar_mass_g_mol: float) -> float:
         molar_mass_g_mol: molar mass [g/mol], above 0.
 
     Returns:
-        Vapour [l per l of liquid].
+        Vapour [l/l]: ``density / molar mass x molar volume``, at 70 F and one atmosphere.
 
     Range: 70 F (21.1 C); it grows by 0.34 % per K.
 

@@ -32,7 +32,7 @@ def scaled_s(time_s: float, from_c: float, to_c: float, halves_per_k: float) -> 
         halves_per_k: temperature rise that halves the time [K], 1 or more.
 
     Returns:
-        Time at to_c [s].
+        Time at to_c [s]: ``time x 2^((from - to) / halves_per)``.
 
     Range: no limit of its own; callers keep to 5 to 40 C.
 

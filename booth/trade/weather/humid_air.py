@@ -96,7 +96,7 @@ def dew_margin_c(air_c: float, humidity_percent: float, part_c: float) -> float:
         part_c: temperature of the part itself, by a surface thermometer [degC].
 
     Returns:
-        Margin [K], a difference; below 0 water condenses on the part.
+        Margin [K]: ``part - dew point by the Magnus form``; below 0 water condenses on the part.
 
     Range: as for dew_point_c.
 
@@ -121,7 +121,7 @@ def drying_power_pa(air_c: float, humidity_percent: float) -> float:
         humidity_percent: relative humidity [%], 0 to 100.
 
     Returns:
-        Saturation pressure times (1 - RH) [Pa]; 0 in saturated air.
+        Vapour pressure deficit [Pa]: ``e (1 - RH)``; 0 in saturated air.
 
     Range: as for saturation_pressure_pa. It is what drives water out of a film of the same
         temperature; moving air, film thickness and slow co-solvents count as well.

@@ -100,7 +100,7 @@ def weather_verdict(
             None: the stricter of 3 K and 5 F.
 
     Returns:
-        WeatherVerdict, with one LimitCheck for the margin and one for every limit given.
+        WeatherVerdict, ``dew point by the Magnus form``, with one LimitCheck for the margin and one for every limit given.
 
     Range: as for dew_point_c. A limit nobody gave is not checked, and not listed.
 

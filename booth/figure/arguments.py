@@ -1,0 +1,195 @@
+"""Arguments from a signature: a name says the word and the unit, a type says how it is read."""
+
+from __future__ import annotations
+
+import dataclasses
+import enum
+import inspect
+import types
+import typing
+from collections.abc import Callable, Iterable, Mapping, Sequence
+from dataclasses import MISSING, dataclass
+from typing import Any
+
+from booth.figure import docs, exceptions
+from booth.figure.docs import Function
+from booth.figure.readers import (
+    WHOLE,
+    WORD,
+    YES_NO,
+    Amount,
+    Group,
+    Part,
+    Quantity,
+    Reader,
+    choice_of,
+)
+from booth.figure.shapes import NUMBER, ending, shape_of, words_of
+
+#: What the last word of a limit says of it.
+_LIMITS = {"low": "the least asked for", "high": "the most asked for", "wanted": "as wanted"}
+
+
+@dataclass(frozen=True, slots=True)
+class Argument:
+    """One argument of a subject.
+
+    parameter, field: what it becomes, of a parameter the one field of it; optional: may be left
+    out, and is then given by name only; default: its value when it is left out, None where nothing
+    is assumed; many: takes every value that is left.
+    """
+
+    name: str
+    parameter: str
+    reader: Reader
+    meaning: str
+    field: str = ""
+    optional: bool = False
+    default: Any = None
+    many: bool = False
+
+
+def arguments_of(function: Function, explained: Iterable[Function]) -> tuple[Argument, ...]:
+    """Give the arguments: those needed, of them the one that takes many last; then the others.
+
+    explained: functions whose docstrings say what a parameter means. Raises TypeError for a
+    parameter that has to be given and that no reader is known for, and for two of one name.
+    """
+    found: list[Argument] = []
+    asked, hints = function.__name__, typing.get_type_hints(function)
+    meanings = {k: v for each in explained for k, v in docs.arguments(each).items()}
+    parameters = inspect.signature(function).parameters
+    for name, parameter in parameters.items():
+        if name.endswith("_by") and name.removesuffix("_by") in parameters:
+            continue  # an amount says by itself whether it is a volume or a weight
+        kinds = _plain(hints[name])
+        if _may_lack_all(kinds):
+            found += _fields(name, kinds)
+            continue
+        default = exceptions.DEFAULTS.get((asked, name), parameter.default)
+        if default is parameter.empty:
+            default = exceptions.ASSUMED.get(kinds, default)
+        optional = default is not parameter.empty and (asked, name) not in exceptions.NEEDED
+        many, kinds = _inside(kinds)
+        reader = exceptions.READERS.get(name) or _reader(name, kinds)
+        if reader is not None:
+            own = exceptions.WORDS.get(asked, {})
+            argument = Argument(
+                own.get(name) or exceptions.PARAMETERS.get(name) or _word(name),
+                name,
+                reader,
+                meanings.get(name, words_of(name)),
+                optional=optional,
+                default=default if optional else None,
+                many=many and name not in exceptions.READERS,
+            )
+            found.append(argument)
+        elif not optional:
+            raise TypeError(f"{asked} takes {name}, and no reader is known for it")
+    if len({each.name for each in found}) < len(found):
+        raise TypeError(f"{asked} has two arguments of one name: give one another word")
+    return tuple(sorted(found, key=lambda each: (each.optional, each.many)))
+
+
+def call(function: Function, arguments: tuple[Argument, ...], given: Mapping[str, Any]) -> Any:
+    """Call a function with the values given by the names of its arguments."""
+    hints = typing.get_type_hints(function)
+    values: dict[str, Any] = {}
+    fields: dict[str, dict[str, Any]] = {}
+    for each in arguments:
+        if each.field:
+            fields.setdefault(each.parameter, {})
+        if each.name not in given:
+            continue
+        if each.field:
+            fields[each.parameter][each.field] = given[each.name]
+        else:
+            values[each.parameter] = given[each.name]
+    for name, found in fields.items():
+        values[name] = _plain(hints[name])(**found)
+    for name, value in tuple(values.items()):
+        if isinstance(value, Amount) and hints[name] is not Amount:
+            if f"{name}_by" in hints:
+                values[name], values[f"{name}_by"] = value
+            else:
+                values[name] = value.in_measure(values["measure"], f"What is {name}")
+    return function(**values)
+
+
+def _word(name: str) -> str:
+    return words_of(name).replace(" ", "-")
+
+
+def _plain(hint: Any) -> Any:
+    """Give the first type of a union that is not None, where the union is no type of its own."""
+    if hint in exceptions.TYPES or not isinstance(hint, types.UnionType):
+        return hint
+    return next(each for each in typing.get_args(hint) if each is not types.NoneType)
+
+
+def _inside(hint: Any) -> tuple[bool, Any]:
+    """Give whether a type is a collection, and the type of what is in it."""
+    inside = typing.get_args(hint)
+    return (True, inside[0]) if len(inside) == 1 else (False, hint)
+
+
+def _may_lack_all(kinds: Any) -> bool:
+    return dataclasses.is_dataclass(kinds) and all(
+        field.default is not MISSING for field in dataclasses.fields(kinds)
+    )
+
+
+def _fields(name: str, kinds: Any) -> list[Argument]:
+    """Give an argument for each field of a type whose fields may all be left out.
+
+    A field without a unit of its own has that of the parameter, and its word before its own.
+    """
+    found = []
+    for field, hint in typing.get_type_hints(kinds).items():
+        shape = None if ending(field) else shape_of(name)
+        word = _word(f"{name}_{field}" if shape else field)
+        reader = Quantity(shape) if shape else _reader(field, _plain(hint))
+        meaning = _LIMITS.get(word.rpartition("-")[2], "as measured")
+        if reader is not None:
+            found.append(Argument(word, name, reader, meaning, field, optional=True))
+    return found
+
+
+def _reader(name: str, hint: Any) -> Reader | None:
+    """Give what reads a value of a type under a name, None where nothing can."""
+    if hint in exceptions.TYPES:
+        return exceptions.TYPES[hint]
+    if hint in _SIMPLE:
+        return _SIMPLE[hint]
+    if hint is float:
+        return Quantity(shape_of(name) or NUMBER)
+    if isinstance(hint, type) and issubclass(hint, enum.Enum):
+        return choice_of(hint)
+    if dataclasses.is_dataclass(hint):
+        names = tuple(typing.get_type_hints(hint).items())
+        lacks = tuple(field.default is None for field in dataclasses.fields(hint))
+        make = typing.cast(Callable[..., Any], hint)
+        return _group(names, lacks, make, lambda made: [getattr(made, n) for n, _ in names])
+    if typing.get_origin(hint) is tuple and name in exceptions.GROUPS:
+        names = tuple(zip(exceptions.GROUPS[name], typing.get_args(hint), strict=True))
+        lacks = (False,) * len(names)
+        return _group(names, lacks, lambda *values: values, tuple)
+    return None
+
+
+_SIMPLE: Mapping[type, Reader] = {bool: YES_NO, int: WHOLE, str: WORD}
+
+
+def _group(
+    names: tuple[tuple[str, Any], ...],
+    lacks: tuple[bool, ...],
+    make: Callable[..., Any],
+    split: Callable[[Any], Sequence[Any]],
+) -> Reader | None:
+    parts = []
+    for (name, hint), lack in zip(names, lacks, strict=True):
+        reader = _reader(name, _plain(hint))
+        if reader is None:
+            return None
+        parts.append(Part(_word(name), reader, lack))
+    return Group(tuple(parts), lacks.count(False), make, split)

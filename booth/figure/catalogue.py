@@ -1,0 +1,78 @@
+"""Everything that can be asked: each public function of the trade, found where it stands.
+
+Nothing is entered here: a function that a module of ``booth.trade`` publishes is a subject.
+"""
+
+from __future__ import annotations
+
+import functools
+import importlib
+import inspect
+import pkgutil
+from collections.abc import Iterator, Mapping
+
+import booth.trade
+from booth.figure import joined, joined_mixing, results_told
+from booth.figure.docs import Function
+from booth.figure.exceptions import NOT_ASKED, ROWS, USES, Row
+from booth.figure.joined import JOINED
+from booth.figure.subject import Subject, plain_name
+
+#: Modules that make subjects and tell results by being loaded.
+LOADED = (joined, joined_mixing, results_told)
+
+
+def subjects() -> Mapping[str, Subject]:
+    """Give every subject by its name."""
+    return {subject.name: subject for group in groups().values() for subject in group}
+
+
+def groups() -> Mapping[str, tuple[Subject, ...]]:
+    """Give the subjects by the title of their group, in the order of the alphabet."""
+    return _groups(tuple(booth.trade.__path__))
+
+
+@functools.cache
+def _groups(path: tuple[str, ...]) -> Mapping[str, tuple[Subject, ...]]:
+    titles = {function: title for title, function in _public(path)}
+    found: dict[str, list[Subject]] = {}
+    covered = {each for join in JOINED for each in join.functions}
+    for function in titles:
+        covered |= set(USES.get(function.__name__, ()))
+    made = [
+        _subject(join.function, join.functions, join.all_told, join.examples) for join in JOINED
+    ]
+    made += [
+        _subject(function, (function, *USES.get(function.__name__, ())))
+        for function in titles
+        if function not in covered and function.__name__ not in NOT_ASKED
+    ]
+    for subject in sorted(made, key=lambda each: each.name):
+        found.setdefault(titles[subject.functions[0]], []).append(subject)
+    return {title: tuple(found[title]) for title in sorted(found)}
+
+
+def _row(function: Function) -> Row:
+    return ROWS.get(function.__name__, Row())
+
+
+def _subject(
+    function: Function,
+    functions: tuple[Function, ...],
+    all_told: bool = False,
+    typed: tuple[str, ...] = (),
+) -> Subject:
+    name = _row(function).name or plain_name(function.__name__).replace(" ", "-")
+    return Subject(name, function, functions, all_told, typed)
+
+
+def _public(path: tuple[str, ...]) -> Iterator[tuple[str, Function]]:
+    """Give the public functions of the trade, each with the title of the folder it stands in."""
+    title = ""
+    for found in pkgutil.walk_packages(path, "booth.trade."):
+        module = importlib.import_module(found.name)
+        if found.ispkg or found.name.count(".") == 2:
+            title = (module.__doc__ or found.name).partition(":")[0].strip().rstrip(".")
+        for name in getattr(module, "__all__", ()):
+            if inspect.isfunction(getattr(module, name)):
+                yield title, getattr(module, name)

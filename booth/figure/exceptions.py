@@ -1,0 +1,230 @@
+"""What does not follow from the trade: other words for subjects, arguments, figures; other readers.
+
+Everything here is an exception. A function that stands nowhere in it has its subject all the same.
+"""
+
+from __future__ import annotations
+
+import math
+import re
+from collections.abc import Mapping
+from typing import Any, NamedTuple
+
+from booth.figure import readers, shapes
+from booth.figure.docs import Function
+from booth.figure.readers import AmountReader, Named, Part, Reader
+from booth.trade.air.air_base import AIR_BASES, AirBase, air_base
+from booth.trade.cups.cup_names import cup_named
+from booth.trade.cups.cup_table import Cup
+from booth.trade.faults.fault_model import Fault
+from booth.trade.faults.ranked_causes import FAULTS, fault_named
+from booth.trade.film.transfer_efficiency import HVLP_LARGE_PARTS, Efficiency
+from booth.trade.film.wet_gauge import FilmInterval, film_between_teeth
+from booth.trade.mixing.components import Measure
+from booth.trade.pattern.fan_profile import FanProfile, profile_by_name, profile_from_zones
+from booth.trade.ventilation.solvents import Solvent, solvent
+
+
+class Row(NamedTuple):
+    """What is other in the subject of one function.
+
+    label: of its figure, two parted by a bar; note: what has to be said with it. Both are filled
+    with what was given.
+    """
+
+    name: str = ""
+    label: str = ""
+    note: str = ""
+
+
+#: Public functions that cannot be asked.
+NOT_ASKED = {"require": "it checks a number, and computes nothing"}
+
+#: Function, subject, figure, note, two blanks between; a dash for what follows from the function.
+_ROWS = """
+blend_index_mm2_s              blend                 -  the two rules disagree about paint: neither is a prediction
+box_area_m2                    area-box              area
+catch_statistics               catches
+circle_area_m2                 area-circle           area
+coats_to_dry_film              coats
+convert_flow_l_min             air-base              flow as {to.name}  {from.source}; {to.source}
+cups_for_viscosity             which-cup             cups
+cups_to_fill                   fills
+cylinder_area_m2               area-cylinder         area
+default_band                   efficiency-band       transfer efficiency  to begin with, until the gauge says otherwise
+delivery_at_turns              needle-delivery       delivery
+delivery_of_water              delivery-water        delivery of water  paint runs slower (see paint-from-water)
+dilution_air_l_per_l           dilution              air per liquid
+dilution_air_of_blend_l_per_l  dilution-blend        air per liquid
+efflux_from_viscosity          efflux                efflux time
+equivalent_efflux              equivalent            efflux time in {to.name}
+evenness                       overlap
+film_at                        film-at               film over mean film
+flash_off_at                   flash-off             flash-off
+free_air_stored_l              stored                free air
+hvlp_cap_pressure              hvlp
+longest_trigger_s              trigger               trigger held
+material_for_area_ml           material              ready to spray
+mean_wet_film_um               mean-film
+minimum_air                    fresh-air
+mixed_density_g_ml             mix-density           density of the mix
+most_even_overlap              best-overlap
+one_point_band                 viscosity-band        viscosity  no correction: the band one point leaves
+practical_coverage_m2_l        coverage
+paint_from_water               -                     delivery of paint
+parts_by_volume                mix-by-volume
+passes_for_width               passes                passes
+pour_table                     mix
+pour_table_from_component      mix-from
+pour_table_on_top              mix-top-up
+read_sign                      sign                  |strength of the sign
+reading                        pattern
+recoat_closes_at               -                     recoat window closes after
+recoat_opens_at                -                     recoat window opens after
+recovery_s                     -                     recovers in
+rectangle_area_m2              area-rectangle        area
+regulation_dilution_l_per_l    dilution-rule         air per liquid
+relative_drying_power          drying-power
+required_exhaust               exhaust
+run_statistics                 runs
+saturation_pressure_pa         saturation
+scaled_s                       -                     time
+sheet_area_m2                  area-sheet            area
+solids_after_thinning          solids                volume solids
+solvent                        -                     -  its own safety data sheet comes before any list
+solvent_from_data_sheet        solvent-sheet
+solvent_names                  solvents              solvents
+speed_for_wet_film_mm_s        speed                 gun speed
+speed_of_pass_mm_s             pass-speed            gun speed
+steady_part                    steady                steady from|to  of the painted width
+suggest_cup_for_out_of_range   other-cup
+thinner_for_target             thinner
+thinner_fraction_after         thinned               thinned by
+thinner_room_ml                -                     room for thinner
+time_to_empty_s                lasts                 lasts
+transfer_efficiency_from_film  efficiency            transfer efficiency
+trigger_cycle                  cycle
+trigger_duty                   duty                  trigger in the long run
+turns_for_delivery             needle                turns
+viscosity_at                   viscosity-at          viscosity
+viscosity_from_efflux          viscosity             viscosity  the standard asks for {cup.temperature_c:g} C
+volatile_fraction              volatile              evaporates
+wait_from_table                wait-table            wait
+water_density_kg_m3            -                     density of water
+waterborne_flash_off_at        flash-off-waterborne  flash-off
+weather_verdict                weather               -  limits met are not the same as good to spray
+wet_film_after_thinning_um     wet-film-thinned      wet film
+"""
+
+
+def _row(line: str) -> tuple[str, Row]:
+    function, *cells = (cell.removeprefix("-") for cell in re.split(r"\s{2,}", line))
+    return function, Row(*cells)
+
+
+#: By the name of the function.
+ROWS = dict(_row(line) for line in _ROWS.strip().splitlines())
+
+_PARAMETERS = """
+air_kpa=room blend=solvents closes_s=time correction_from=from-correction
+correction_to=to-correction counted_as=from cup_from=from cup_to=to deliveries_ml_min=catches
+dry_so_far_um=so-far dry_wanted_um=dry duration_s=time efflux_s=time fraction_after=after
+fraction_before=before high_kpa=full large=booth large_flat_part=large least_margin_c=margin
+low_kpa=least measure=pour mix_c=today open_face_m2=face opens_s=time pot_life_s=time
+reference_c=reference-air reference_percent=reference-humidity share_of_lel=stay
+thinner_fraction=thinned transfer_efficiency=efficiency trigger_share=trigger
+volume_solids_fraction=solids wanted_as=to wanted_ml_min=delivery
+"""
+#: Words for parameters: wherever they stand, and in one function.
+PARAMETERS = dict(pair.split("=") for pair in _PARAMETERS.split())
+_TODAY = {"part_c": "today"}
+WORDS: Mapping[str, Mapping[str, str]] = {
+    "flash_off_at": {**_TODAY, "flash_off_s": "time"},
+    "pour_table": {"wanted": "amount"},
+    "pour_table_from_component": {"name": "component"},
+    "recoat_closes_at": _TODAY,
+    "recoat_opens_at": _TODAY,
+    "run_statistics": {"efflux_s": "runs"},
+    "solvent": {"name": "solvent"},
+    "wait_from_table": _TODAY,
+    "waterborne_flash_off_at": {
+        "flash_off_s": "time",
+        "at_c": "reference-air",
+        "at_percent": "reference-humidity",
+    },
+}
+#: Parameters that have to be given though a function assumes them; and the other way round.
+NEEDED = {("sheet_area_m2", "thickness_mm"), ("volatile_fraction", "thinner_fraction")}
+DEFAULTS: Mapping[tuple[str, str], Any] = {("thinner_for_target", "thinner_fraction"): 0.0}
+
+#: Functions that arguments are read by, and that are no subjects of their own.
+USES: Mapping[str, tuple[Function, ...]] = {
+    "convert_flow_l_min": (air_base,),
+    "cups_for_viscosity": (cup_named,),
+    "evenness": (profile_by_name, profile_from_zones),
+}
+
+_FOR_EVER = "as long as you like: the compressor meets the demand"
+#: What is told where there is no figure: by the function, or the type of a result and its field.
+LACKING = {
+    "cups_for_viscosity": "none suits",
+    "longest_trigger_s": _FOR_EVER,
+    "read_sign": "no figure, or no limit to hold it against",
+    "steady_part": "nowhere: too few passes",
+    "RunStatistics.suspect": "cannot be said",
+    "TriggerCycle.spray_s": _FOR_EVER,
+}
+#: Words for the figures of a result, by its type and the name of the field.
+FIGURES = {
+    "CapPressure.within": "within HVLP",
+    "CatchStatistics.cv": "the same over the mean",
+    "CatchStatistics.sd_ml_min": "standard deviation",
+    "CupFills.cups": "fills",
+    "CupFills.last_ml": "last fill",
+    "Evenness.max_over_min": "thickest over thinnest",
+    "Evenness.cv": "coefficient of variation",
+    "Evenness.lowest": "thinnest over mean",
+    "Evenness.highest": "thickest over mean",
+    "FaceVelocity.average": "average velocity",
+    "FaceVelocity.least_m_s": "held against",
+    "FilmStatistics.mean": "mean film",
+    "FilmStatistics.everywhere": "anywhere",
+    "MinimumAir.least": "least air",
+    "MinimumAir.averaged": "averaged over pauses",
+    "OverlapChoice.overlap_fraction": "most even overlap",
+    "RequiredExhaust.least": "least exhaust",
+    "RunStatistics.reported_s": "reported as",
+    "RunStatistics.spread_fraction": "spread over mean",
+    "Solvent.lel_percent": "lower explosive limit",
+    "TriggerCycle.spray_s": "trigger held",
+    "TriggerCycle.rest_s": "then rest",
+    "TriggerCycle.duty": "trigger in the long run",
+}
+
+_TOOTH = readers.Quantity(shapes.FILM)
+_TEETH = readers.Group(
+    (Part("wetted", _TOOTH, True), Part("dry", _TOOTH, True)),
+    2,
+    film_between_teeth,
+    lambda film: (film.low_um or None, film.high_um if math.isfinite(film.high_um) else None),
+)
+#: Readers, by the type of a parameter and by its name.
+TYPES: Mapping[Any, Reader] = {
+    AirBase: Named(air_base, ", ".join(base.name for base in AIR_BASES)),
+    readers.Amount: AmountReader(),
+    Cup: Named(cup_named, "a cup by family and size, as 'Ford #4', 'Zahn 2', 'ISO 4 mm'"),
+    Efficiency: readers.EfficiencyReader(),
+    FanProfile: readers.PROFILE,
+    Fault: Named(fault_named, ", ".join(fault.name for fault in FAULTS.values())),
+    FilmInterval: _TEETH,
+    Solvent: Named(solvent, "a solvent by its name (see the subject solvents)"),
+}
+READERS: Mapping[str, Reader] = {
+    **dict.fromkeys(("amount", "left", "wanted"), AmountReader()),
+    "large": readers.Choice({"large": True, "small": False}),
+    "zones": readers.ZONES,
+}
+#: What is assumed by type, where a function assumes nothing.
+ASSUMED: Mapping[Any, Any] = {Efficiency: HVLP_LARGE_PARTS, Measure: Measure.VOLUME}
+#: Names, and so units, of what is in a tuple, by the name of the parameter.
+GROUPS = {"blend": ("solvent", "share"), "rows": ("temperature_c", "time_s")}
