@@ -75,11 +75,9 @@ class Coats(Instrument):
     def last_kept(self, context: Context, values: Values) -> tuple[Event, ...]:
         """The last entry of the chosen part."""
         part = word(values, "part")
-        for event in reversed(context.job.events):
-            ours = isinstance(event, self.KEEPS) and event.part == part
-            if ours and context.job.is_live(event.n):
-                return (event,)
-        return ()
+        job = context.job
+        ours = [each for kind in self.KEEPS for each in job.of(kind) if each.part == part]
+        return (max(ours, key=lambda each: each.n),) if ours else ()
 
     def space(self, context: Context, rows: Rows) -> Act:
         """Begin or end the coat on the chosen part, at the moment of the key press."""

@@ -17,7 +17,7 @@ from booth.widgets.text import content
 class Ask(FormScreen[str | None], ModalScreen[str | None]):
     """One question, one line to type."""
 
-    SHOWS = ()
+    SHOWS: tuple[str, ...] = ()
 
     def __init__(
         self, question: str, why: str = "", *, needed: bool = False, text: str = ""
@@ -26,7 +26,7 @@ class Ask(FormScreen[str | None], ModalScreen[str | None]):
         self.question = question
         self.why = why
         self.needed = needed
-        self.form = Form(texts={"words": text} if text else {})
+        self.form: Form = Form(texts={"words": text} if text else {})
 
     def compose(self) -> ComposeResult:
         with Vertical(classes="sheet"):

@@ -38,8 +38,16 @@ class Host(Protocol):
     clock: Clock
     places: Places
     system: System
-    shop: Shop
-    jobs: OpenJobs
+
+    @property
+    def shop(self) -> Shop:
+        """The painter's equipment, as read last."""
+        ...
+
+    @property
+    def jobs(self) -> OpenJobs:
+        """The jobs that are open."""
+        ...
 
     @property
     def hints(self) -> bool:

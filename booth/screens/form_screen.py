@@ -22,7 +22,7 @@ T = TypeVar("T")
 class FormScreen(OwnScreen[T], Generic[T]):
     """Rows of a form. A subclass gives ``fields`` and ``keep``, and mounts a FormView."""
 
-    SHOWS = ("units",)
+    SHOWS: tuple[str, ...] = ("units",)
     #: what Enter on the last row does, and Esc
     KEEP, LEAVE = "keep", "back"
 

@@ -118,8 +118,8 @@ class History(ListScreen[None]):
             log = read_log(chosen.path)
         except OSError as fault:
             why = fault.strerror or type(fault).__name__
-            told = (f"The file cannot be read: {why}.",)
-            await self.host.show(Sheet(chosen.path.name, told))
+            sheet = Sheet(chosen.path.name, (f"The file cannot be read: {why}.",))
+            await self.host.show(sheet)
             return
         await self.host.show(JobReport(chosen, log, lambda: self._reopen(chosen)))
 

@@ -18,7 +18,7 @@ from booth.forms.form import Row as FormRow
 from booth.forms.form import Rows, chosen_words, placeholder
 from booth.units import Quantity, show
 from booth.widgets.row_widget import Drawn
-from booth.widgets.rows import Piece, Row, exactly, merge
+from booth.widgets.rows import Piece, Row, exactly, merge, spread
 from booth.widgets.text import fit, pad, plain
 
 LABEL, BOX, DIM = "form-view--label", "form-view--box", "form-view--dim"
@@ -50,22 +50,23 @@ def lay_out(rows: Rows | None, width: int) -> Placed:
         placed.add(_row(rows, row, is_marked, width), row.key)
         if row.fault:
             room = max(width - LABEL_WIDTH - GAP, 10)
-            for line in textwrap.wrap(plain(row.fault), room, max_lines=FAULT_ROWS):
-                piece = ((" " * LABEL_WIDTH, ""), (line, FAULT))
-                placed.add(exactly(piece, width), row.key)
+            for said in textwrap.wrap(plain(row.fault), room, max_lines=FAULT_ROWS):
+                fault: Row = ((" " * LABEL_WIDTH, ""), (said, FAULT))
+                placed.add(exactly(fault, width), row.key)
     if rows.assumed:
-        said = ", ".join(filter(None, (assumed_words(row, rows) for row in rows.assumed)))
-        line = ((pad("taken as", LABEL_WIDTH - 1, "right") + " ", LABEL), (said, DIM), ("  ↓", DIM))
-        placed.add(exactly(line, width), "")
+        said = ", ".join(assumed_words(row, rows) for row in rows.assumed)
+        label = (pad("taken as", LABEL_WIDTH - 1, "right") + " ", LABEL)
+        placed.add(spread((label, (said, DIM)), (("  ↓", DIM),), width), "")
     return placed
 
 
 def assumed_words(row: FormRow, rows: Rows) -> str:
-    """What is taken where nothing was typed: 'catch for 1:00'; empty where nothing is."""
+    """What is taken where nothing was typed: 'catch for 1:00', 'tip –'."""
     if row.field.choices:
         return chosen_words(row)
     words = given_words(row.given, row, rows)
-    return f"{row.field.label.lower()} {words}" if words else ""
+    label = row.field.label
+    return f"{label if label.isupper() else label.lower()} {words or '–'}"
 
 
 def given_words(given: Given, row: FormRow, rows: Rows) -> str:

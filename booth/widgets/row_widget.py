@@ -10,7 +10,6 @@ from textual.widget import Widget
 
 from booth.widgets.rows import Row
 
-
 NOT_DRAWN = Size(-1, -1)
 
 

@@ -239,13 +239,8 @@ def _words_of(picture: object) -> Iterable[str]:
         return [picture]
     if isinstance(picture, tuple):
         return [text for each in picture for text in _words_of(each)]
-    if hasattr(picture, "__dataclass_fields__"):
-        return [
-            text
-            for name in picture.__dataclass_fields__
-            for text in _words_of(getattr(picture, name))
-        ]
-    return []
+    names = getattr(picture, "__struct_fields__", ())
+    return [text for name in names for text in _words_of(getattr(picture, name))]
 
 
 def context_of(
