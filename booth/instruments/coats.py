@@ -76,8 +76,9 @@ class Coats(Instrument):
         """The last entry of the chosen part."""
         part = word(values, "part")
         job = context.job
-        ours = [each for kind in self.KEEPS for each in job.of(kind) if each.part == part]
-        return (max(ours, key=lambda each: each.n),) if ours else ()
+        every = (*job.of(CoatBegun), *job.of(CoatEnded), *job.of(TouchTried))
+        last = max((each for each in every if each.part == part), key=lambda e: e.n, default=None)
+        return (last,) if last is not None else ()
 
     def space(self, context: Context, rows: Rows) -> Act:
         """Begin or end the coat on the chosen part, at the moment of the key press."""
