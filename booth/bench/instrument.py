@@ -36,6 +36,8 @@ class Instrument:
     KEEPS: ClassVar[tuple[type[Event], ...]] = ()
     #: the stopwatch that Space starts here, if it does
     STOPWATCH: ClassVar[str] = ""
+    #: whether what Space does here can wait: after a bare number it is the space before the unit
+    UNIT_FIRST: ClassVar[bool] = False
 
     # -- what each instrument says ----------------------------------------------------------
 
@@ -93,7 +95,7 @@ class Instrument:
         return bool(self.KEEPS) and context.job.last_of(*self.KEEPS) is not None
 
     def last_kept(self, context: Context, values: Values) -> tuple[Event, ...]:
-        """What Backspace would void: the latest entry of this step, and what falls with it."""
+        """What Backspace would void: the latest entry of this step first, then what falls with it."""
         last = context.job.last_of(*self.KEEPS) if self.KEEPS else None
         return (last,) if last is not None else ()
 

@@ -112,10 +112,23 @@ def _space(situation: Situation, rows: Rows, key: Key) -> Act | None:
     marked = rows.marked
     if key.name == "space" and marked is not None and marked.field.is_words:
         return _typed_space(rows)
-    own = situation.instrument.space(situation.context, rows)
-    if own is None and key.name == "space" and types(rows, " "):
-        return _typed_space(rows)
+    instrument = situation.instrument
+    own = instrument.space(situation.context, rows)
+    if key.name == "space" and types(rows, " "):
+        if own is None:
+            return _typed_space(rows)
+        if instrument.UNIT_FIRST and marked is not None and marked.text[-1:].isdigit():
+            return _before_unit(rows, own)
     return own
+
+
+def _before_unit(rows: Rows, own: Act) -> Act:
+    """The space between a bare number and its unit: 'own', which can wait, is the next one."""
+    typed = edit(rows, Key("space", " "))
+    if typed is None or not own.do:
+        return own
+    again = f"Now its unit; or Space again: {own.word}." if own.word else ""
+    return Act("its unit", (SetForm(typed.form), Say(again)), text=True)
 
 
 def _typed_space(rows: Rows) -> Act:
@@ -199,8 +212,8 @@ def _backspace(situation: Situation, rows: Rows) -> Act:
     if not last or situation.instrument.fast(context):
         return NOTHING
     told = _short(words(last[0], context.system, context.job))
-    void = tuple(Keep(Voided(n=0, at=context.now, target=event.n)) for event in last)
-    offered = Offer(tuple(event.n for event in reversed(last)), told)
+    void = tuple(Keep(Voided(n=0, at=context.now, target=event.n)) for event in reversed(last))
+    offered = Offer(tuple(event.n for event in last), told)
     said = Say(f"Voided: {told}. Backspace brings it back.")
     return Act(f"void: {told}", (*void, offered, said))
 

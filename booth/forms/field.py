@@ -28,10 +28,10 @@ class Field(msgspec.Struct, frozen=True):
     """One row.
 
     kind: a quantity of this kind; None with `choices`: one of them (value, words); None without: words.
-    amount: volume or weight, either. optional: may be left empty. default: taken where the row is
-    left empty, shown dim. assumed: stands in the quiet line of what is assumed until it is opened.
-    asks: a choice to be made: "" among its values is none yet. digits: takes digits only, and says
-    what is wrong with them, "" for nothing.
+    amount: volume or weight, either; a bare number is a volume, with the kind mass a weight.
+    optional: may be left empty. default: taken where the row is left empty, shown dim. assumed:
+    stands in the quiet line of what is assumed until it is opened. asks: a choice to be made: ""
+    among its values is none yet. digits: takes digits only, and says what is wrong with them.
     """
 
     key: str
@@ -77,6 +77,11 @@ def shown(given: Quantity, field: Field, system: System) -> str:
 
 def understood(text: str, field: Field, system: System) -> Quantity:
     """Read what was typed for a field. Raises EntryError with a sentence."""
+    if field.kind is Kind.MASS and field.amount:
+        try:
+            return read(text, Kind.MASS, system)
+        except EntryError:
+            pass
     if field.amount or field.kind is None:
         return read_amount(text, system)
     return read(text, field.kind, system)
@@ -91,7 +96,7 @@ def units_of(field: Field, system: System) -> tuple[str, ...]:
     """The units that an arrow turns through, the one of a bare number first."""
     order = (system, system.other)
     if field.amount:
-        kinds = (Kind.VOLUME, Kind.MASS)
+        kinds = (Kind.MASS, Kind.VOLUME) if field.kind is Kind.MASS else (Kind.VOLUME, Kind.MASS)
         return tuple(dict.fromkeys(shown_unit(kind, each) for each in order for kind in kinds))
     assert field.kind is not None
     usual = [shown_unit(field.kind, each) for each in order]

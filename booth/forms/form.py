@@ -13,7 +13,7 @@ import msgspec
 
 from booth.files.safe_text import visible
 from booth.forms.field import Field, Given, echoed, in_system, shown, understood
-from booth.units import EntryError, Quantity, System, shown_unit
+from booth.units import EntryError, Kind, Quantity, System, shown_unit
 
 Values = Mapping[str, Given]
 #: Under this key the values say which row is marked.
@@ -194,7 +194,7 @@ def placeholder(field: Field, system: System) -> str:
     if isinstance(field.default, str):
         return visible(field.default)
     if field.amount:
-        return "volume or weight"
+        return "weight or volume" if field.kind is Kind.MASS else "volume or weight"
     return shown_unit(field.kind, system) if field.kind is not None else ""
 
 

@@ -19,21 +19,21 @@ from booth.trade.thinning.thinner_share import thinner_fraction_after
 from booth.trade.thinning.thinning_fit import ThinningPoint
 from booth.units import Quantity
 
-__all__ = ["Stage", "added_ml", "now", "points", "stages", "viscosity_of"]
-
 
 @dataclass(frozen=True, slots=True)
 class Stage:
     """One state of the mix.
 
     fraction: thinner per volume of coating [1]; known: whether that is from what was poured, or
-    counted from an unknown start; left_ml: how much mix there was [ml], None where unknown.
+    counted from an unknown start; left_ml: how much mix there was [ml], density_g_ml: of the mix,
+    None where unknown.
     """
 
     fraction: float = 0.0
     known: bool = False
     left_ml: float | None = None
     runs: tuple[EffluxTimed, ...] = ()
+    density_g_ml: float | None = None
 
 
 def stages(job: Job) -> tuple[Stage, ...]:
@@ -45,7 +45,7 @@ def stages(job: Job) -> tuple[Stage, ...]:
         if isinstance(event, BatchMixed):
             found = [_mixed(job.profile, event, found[-1])]
         elif isinstance(event, ThinnerAdded):
-            found.append(_thinned(job.profile, event, found[-1]))
+            found.append(thinned(job.profile, event, found[-1]))
         elif isinstance(event, EffluxTimed):
             found[-1] = replace(found[-1], runs=(*found[-1].runs, event))
     return tuple(found)
@@ -56,17 +56,27 @@ def now(job: Job) -> Stage:
     return stages(job)[-1]
 
 
+def by_weight(job: Job) -> bool:
+    """Whether a scale was used: for a pour, or for thinner."""
+    pours = (pour.amount for batch in job.batches for pour in batch.pours)
+    return any(amount.unit == "g" for amount in (*pours, *(each.amount for each in job.thinner)))
+
+
 def _mixed(profile: Profile, batch: BatchMixed, before: Stage) -> Stage:
     thinner = thinner_of(profile)
     densities = {each.name: each.density_g_ml for each in components(profile)}
     if thinner is not None:
         densities[thinner.name] = thinner.density_g_ml
-    volumes = {pour.name: _ml(pour.amount, densities.get(pour.name)) for pour in batch.pours}
+    volumes = {pour.name: volume_ml(pour.amount, densities.get(pour.name)) for pour in batch.pours}
     if not volumes or None in volumes.values():
         whole = batch.total.value if batch.total and batch.total.unit == "ml" else None
         return Stage(left_ml=whole)
     poured = {name: volume for name, volume in volumes.items() if volume is not None}
     fresh = sum(poured.values())
+    weights = [_g(pour.amount, densities.get(pour.name)) for pour in batch.pours]
+    known = [weight for weight in weights if weight is not None]
+    # What it may have gone onto is of the same parts, so its density is the same.
+    density = sum(known) / fresh if len(known) == len(weights) and fresh > 0 else None
     thin = poured.get(thinner.name, 0.0) if thinner is not None else 0.0
     coating = fresh - thin
     whole = fresh
@@ -78,32 +88,50 @@ def _mixed(profile: Profile, batch: BatchMixed, before: Stage) -> Stage:
         thin += rest - rest / (1.0 + before.fraction)
         whole += rest
     if coating <= 0:
-        return Stage(left_ml=whole)
-    return Stage(thin / coating, True, whole)
+        return Stage(left_ml=whole, density_g_ml=density)
+    return Stage(thin / coating, True, whole, density_g_ml=density)
 
 
-def _thinned(profile: Profile, event: ThinnerAdded, before: Stage) -> Stage:
-    amount = added_ml(profile, event.amount)
-    left = _ml(event.remaining, profile.film.density_g_ml) if event.remaining else before.left_ml
+def thinned(profile: Profile, event: ThinnerAdded, before: Stage) -> Stage:
+    """The stage that begins where thinner goes into `before`."""
+    amount, left = added_ml(profile, event.amount), before.left_ml
+    if event.remaining is not None:
+        left = volume_ml(event.remaining, before.density_g_ml or profile.film.density_g_ml)
     if amount is None or left is None or left <= 0:
         return Stage(before.fraction, False, left)
     try:
         fraction = thinner_fraction_after(left, before.fraction, amount)
     except BadInput:
         return Stage(before.fraction, False, left)
-    return Stage(fraction, before.known, left + amount)
+    mix_g = None if before.density_g_ml is None else left * before.density_g_ml
+    added_g = _g(event.amount, thinner_density_g_ml(profile))
+    whole = left + amount
+    density = None if mix_g is None or added_g is None else (mix_g + added_g) / whole
+    return Stage(fraction, before.known, whole, density_g_ml=density)
+
+
+def thinner_density_g_ml(profile: Profile) -> float | None:
+    """The density of the profile's thinner, if it gives one."""
+    thinner = thinner_of(profile)
+    return thinner.density_g_ml if thinner is not None else None
 
 
 def added_ml(profile: Profile, amount: Quantity) -> float | None:
     """Thinner in millilitres; None where it was weighed and its density is not known."""
-    thinner = thinner_of(profile)
-    return _ml(amount, thinner.density_g_ml if thinner is not None else None)
+    return volume_ml(amount, thinner_density_g_ml(profile))
 
 
-def _ml(amount: Quantity, density_g_ml: float | None) -> float | None:
+def volume_ml(amount: Quantity, density_g_ml: float | None) -> float | None:
+    """A volume or a weight as a volume; None for a weight of unknown density."""
     if amount.unit == "ml":
         return amount.value
     return amount.value / density_g_ml if density_g_ml else None
+
+
+def _g(amount: Quantity, density_g_ml: float | None) -> float | None:
+    if amount.unit == "g":
+        return amount.value
+    return amount.value * density_g_ml if density_g_ml else None
 
 
 def viscosity_of(stage: Stage) -> Value | Outside | None:

@@ -28,22 +28,6 @@ from booth.trade.mixing.pours import (
 from booth.trade.result import BadInput
 from booth.units import Quantity
 
-__all__ = [
-    "COATING",
-    "BatchPlan",
-    "Pouring",
-    "batch_of",
-    "components",
-    "measures",
-    "open_batches",
-    "open_pours",
-    "plan_of",
-    "pour_event",
-    "pouring",
-    "rest_amount",
-    "thinner_of",
-]
-
 #: The one component of a product that is not mixed.
 COATING = "coating"
 #: A pour within this share of what it should be is on its mark. Common practice, no source.
@@ -217,9 +201,22 @@ def pouring(profile: Profile, plan: BatchPlan, poured: Sequence[tuple[str, float
     total = left[-1].mark if left else mark
     grew = total - meant.total
     grown = grew > ON_THE_MARK * meant.total
-    by = found.by or (table.pours[-1].name if grown else "")
+    by = _grown_by(table, poured) or table.pours[-1].name
     done = _marked([Pour(name, amount, 0.0) for name, amount in poured], table.before)
     return Pouring(table.measure, done, left, mark, total, grew, by if grown else "")
+
+
+def _grown_by(table: PourTable, poured: Sequence[tuple[str, float]]) -> str:
+    """The component of whose pour there was too much; one that is added to as told is not."""
+    meant = {pour.name: pour.amount for pour in table.pours}
+    amounts = dict.fromkeys(meant, 0.0)
+    growth, by = 1.0, ""
+    for name, amount in poured:
+        amounts[name] = amounts.get(name, 0.0) + amount
+        share = amounts[name] / meant[name] if name in meant else 0.0
+        if share > growth * (1.0 + ON_THE_MARK):
+            growth, by = share, name
+    return by
 
 
 def rest_amount(state: Pouring, reading: float) -> float:
@@ -275,19 +272,18 @@ def pour_event(job: Job, plan: BatchPlan, name: str, amount: float, at: Moment) 
     )
 
 
-def batch_of(job: Job, at: Moment) -> BatchMixed:
-    """The event of the half-poured batch being mixed: each component once, and the whole."""
-    waiting = open_pours(job)
-    plan = plan_of(waiting)
+def batch_of(profile: Profile, pours: Sequence[Poured], at: Moment) -> BatchMixed:
+    """The event of a batch being mixed from its pours: each component once, and the whole."""
+    plan = plan_of(pours)
     amounts: dict[str, float] = {}
-    for pour in waiting:
+    for pour in pours:
         amounts[pour.name] = amounts.get(pour.name, 0.0) + pour.amount.value
-    state = pouring(job.profile, plan, [(pour.name, pour.amount.value) for pour in waiting])
+    state = pouring(profile, plan, [(pour.name, pour.amount.value) for pour in pours])
     unit = plan.by.unit
     return BatchMixed(
         n=0,
         at=at,
-        batch=waiting[-1].batch,
+        batch=pours[-1].batch,
         pours=tuple(
             PouredAmount(name, Quantity(amount, unit, f"{amount:g} {unit}"))
             for name, amount in amounts.items()

@@ -4,17 +4,19 @@ from __future__ import annotations
 
 import pytest
 
-from booth.instruments.amount.instrument import FORMS, area_readout
-from booth.instruments.amount.words import area_words, plan_readout, rough, this_area
+from booth.forms.field import Given
+from booth.forms.form import placeholder
+from booth.instruments.amount.rows import FORMS
+from booth.instruments.amount.words import area_readout, area_words, plan_readout, this_area
 from booth.job.material import DIMENSIONS
-from booth.log.events import AmountPlanned, AreaAdded, CatchMade, StepDone
+from booth.log.events import AmountPlanned, AreaAdded, CatchMade, Restored, StepDone, Voided
 from booth.profile.model import AtTemperature, Film, Gun, Mix, MixPart, Range
 from booth.shop.model import Gun as OwnGun
 from booth.shop.model import Shop
 from booth.units import System
-from booth.widgets.figure_panel import FigurePanel
 from booth.words.tone import Tone
-from tests.instruments.at_bench import at_bench, context_of
+from booth.words.wait_words import rough
+from tests.instruments.at_bench import AtBench, context_of
 from tests.job.make import at, profile, q
 
 HVLP = profile(
@@ -22,10 +24,17 @@ HVLP = profile(
 )
 CATCH = CatchMade(n=0, at=at(0), seconds=60, amount=q(200, "ml"), delivery_ml_min=200.0)
 AREA = AreaAdded(n=0, at=at(1), shape="area", area=q(2.0, "m2"))
-FILM = {
-    "coats": q(2, ""), "basis": "wet", "film": q(50, "um"), "lands": "large",
-    "lost": q(0, "%"), "left": q(0, "ml"), "enough": "ample",
-}  # fmt: skip
+FILM: dict[str, Given] = {
+    "page": "areas",
+    "coats": q(2, ""),
+    "basis": "wet",
+    "wet": q(50, "um"),
+    "dry": q(50, "um"),
+    "lands": "large",
+    "lost": q(0, "%"),
+    "left": q(0, "ml"),
+    "enough": "ample",
+}
 
 
 def test_every_form_has_its_rows() -> None:
@@ -37,28 +46,32 @@ def test_every_form_has_its_rows() -> None:
     [
         ({"form": "rectangle", "length": q(2, "m"), "width": q(0.5, "m"), "sides": "2"}, 2.0),
         # The door of trade.area's example: 2000 x 800 x 40 mm is 3.424 m2.
-        ({"form": "sheet", "length": q(2, "m"), "width": q(0.8, "m"), "thickness": q(40, "mm")},
-         3.424),
+        (
+            {"form": "sheet", "length": q(2, "m"), "width": q(0.8, "m"), "thickness": q(40, "mm")},
+            3.424,
+        ),
         ({"form": "circle", "diameter": q(1000, "mm"), "sides": "1"}, 0.7853982),
-        ({"form": "cylinder", "diameter": q(100, "mm"), "length": q(1, "m"), "ends": "0"},
-         0.3141593),
+        (
+            {"form": "cylinder", "diameter": q(100, "mm"), "length": q(1, "m"), "ends": "0"},
+            0.3141593,
+        ),
         ({"form": "box", "length": q(1, "m"), "width": q(1, "m"), "height": q(1, "m")}, 6.0),
         ({"form": "area", "area": q(1.5, "m2")}, 1.5),
         ({"form": "area", "area": q(1.5, "m2"), "count": q(4, "")}, 6.0),
         ({"form": "rectangle", "length": q(2, "m")}, None),
     ],
-)  # fmt: skip
-def test_the_area_that_the_rows_hold(values: dict[str, object], square_m: float | None) -> None:
-    found, fault = this_area(values)  # type: ignore[arg-type]
+)
+def test_the_area_that_the_rows_hold(values: dict[str, Given], square_m: float | None) -> None:
+    found, fault = this_area(values)
     assert fault == ""
     assert found is None if square_m is None else found == pytest.approx(square_m, rel=1e-6)
 
 
 def test_a_part_being_typed_is_added_to_what_is_there() -> None:
-    values = {"form": "area", "area": q(1.5, "m2")}
+    values: dict[str, Given] = {"form": "area", "area": q(1.5, "m2")}
     shown = area_readout(context_of(AREA), values)
     assert (shown.figure, shown.unit) == ("1.50", "m²")
-    assert shown.lines == ("Enter adds it: in all 3.50 m².",)
+    assert shown.lines == ("Once it is added: in all 3.50 m².",)
 
 
 def test_material_cups_time_and_pot_life() -> None:
@@ -86,17 +99,18 @@ def test_material_cups_time_and_pot_life() -> None:
         ({"basis": "dry"}, "367"),
     ],
 )
-def test_each_row_counts(changes: dict[str, object], figure: str) -> None:
+def test_each_row_counts(changes: dict[str, Given], figure: str) -> None:
     values = {**FILM, **changes}
-    assert plan_readout(context_of(CATCH, AREA, profile=HVLP), values).figure == figure  # type: ignore[arg-type]
+    assert plan_readout(context_of(CATCH, AREA, profile=HVLP), values).figure == figure
 
 
 def test_several_cups_and_a_pot_life_that_is_too_short() -> None:
     shop = Shop(guns=(OwnGun("blue", cup_ml=150),))
     quick = profile(
-        gun=Gun(hvlp=True), film=Film(coats=2, wet_um=Range(40, 60)),
+        gun=Gun(hvlp=True),
+        film=Film(coats=2, wet_um=Range(40, 60)),
         mix=Mix((MixPart("clear", 1),), pot_life=AtTemperature(21, 300)),
-    )  # fmt: skip
+    )
     context = context_of(CATCH, AREA, profile=quick, shop=shop)
     shown = plan_readout(context, FILM)
     assert (shown.word, shown.tone) == ("POT LIFE TOO SHORT", Tone.CAUTION)
@@ -106,13 +120,14 @@ def test_several_cups_and_a_pot_life_that_is_too_short() -> None:
 @pytest.mark.parametrize(
     ("values", "said"),
     [
-        ({**FILM, "film": None}, "Still needed: the film"),
+        ({**FILM, "wet": None}, "Still needed: the film. Space shows its row."),
+        ({**FILM, "wet": None, "page": "film"}, "Still needed: the film."),
         ({**FILM, "coats": q(0, "")}, "A coat is the least"),
         ({**FILM, "lost": q(100, "%")}, "lost before the gun"),
     ],
 )
-def test_what_is_still_needed_is_said(values: dict[str, object], said: str) -> None:
-    shown = plan_readout(context_of(AREA, profile=HVLP), values)  # type: ignore[arg-type]
+def test_what_is_still_needed_is_said(values: dict[str, Given], said: str) -> None:
+    shown = plan_readout(context_of(AREA, profile=HVLP), values)
     assert shown.figure == "–" and said in shown.lines[0]
     none = plan_readout(context_of(profile=HVLP), FILM)
     assert "Give the area" in none.lines[0]
@@ -123,91 +138,188 @@ def test_what_is_still_needed_is_said(values: dict[str, object], said: str) -> N
 
 def test_rough_times_and_areas_in_a_line() -> None:
     assert [rough(each) for each in (5, 90, 3600, 10154)] == [
-        "1 min", "2 min", "1 h 00 min", "2 h 49 min",
-    ]  # fmt: skip
+        "1 min",
+        "2 min",
+        "1 h 00 min",
+        "2 h 49 min",
+    ]
     door = AreaAdded(
-        n=1, at=at(0), shape="sheet", part="door", number=2, area=q(2, "m2"),
+        n=1,
+        at=at(0),
+        shape="sheet",
+        part="door",
+        number=2,
+        area=q(2, "m2"),
         dimensions={"length": q(2, "m"), "thickness": q(40, "mm")},
-    )  # fmt: skip
+    )
     assert area_words(door, System.METRIC) == "door  sheet  2.00 m x 40 mm  2 of them  2.00 m²"
 
 
-async def test_two_areas_and_the_amount_with_enter_alone() -> None:
-    async with at_bench("amount", profile=HVLP, before=lambda clock: [CATCH], size=(80, 24)) as b:
-        assert b.focused_row == "form"
-        await b.type("2")
-        assert b.focused_row == "length"
-        await b.press("enter")
-        assert b.focused_row == "width"
-        await b.type("50 cm")
-        await b.press("down", "right", "down")
-        await b.type("2")
-        await b.press("enter")
-        area = b.log[-1]
-        assert isinstance(area, AreaAdded)
-        assert (area.shape, area.number, area.part) == ("rectangle", 2, "")
-        assert area.area.value == pytest.approx(4.0)
-        assert area.dimensions == {"length": q(2, "m", "2"), "width": q(0.5, "m", "50 cm")}
-        assert b.focused_row == "form"
-        await b.press("right", "right")
-        await b.type("300")
-        await b.press("enter")
-        disc = b.log[-1]
-        assert isinstance(disc, AreaAdded) and disc.shape == "circle"
-        # Both sides, as chosen before: 2 x pi/4 x 0.3^2 (Archimedes).
-        assert disc.area.value == pytest.approx(0.1413717, rel=1e-5)
-        assert "in all 4.14 m² of 2 entries" in b.text
-        await b.press("enter")
-        plan, done = b.log[-2:]
-        assert isinstance(plan, AmountPlanned) and plan.area.value == pytest.approx(4.1413717)
-        # (4.1414 m2 x 50 um x 2 / 0.6 + 30 ml) / 0.95
-        assert plan.amount.value == pytest.approx((414.13717 / 0.6 + 30) / 0.95, rel=1e-6)
-        assert isinstance(done, StepDone) and done.step == "amount"
+def test_two_areas_and_the_amount_with_enter_alone() -> None:
+    b = AtBench("amount", profile=HVLP, before=lambda clock: [CATCH])
+    assert b.marked == "form" and b.keys["0-9"] == "Length"
+    b.type("2 m")
+    assert b.marked == "length"
+    # Findings of first use, 6: the key line said 'add this area' here.
+    assert b.keys["Enter"] == "on: Width"
+    b.press("enter")
+    assert b.marked == "width"
+    b.type("50 cm")
+    assert b.keys["Enter"] == "add this area"
+    b.go_to("sides")
+    b.press("right", "down")
+    b.type("2")
+    b.press("enter")  # on: Part
+    b.press("enter")
+    area = b.log[-1]
+    assert isinstance(area, AreaAdded)
+    assert (area.shape, area.number, area.part) == ("rectangle", 2, "")
+    assert area.area.value == pytest.approx(4.0)
+    assert area.dimensions == {"length": q(2, "m", "2 m"), "width": q(0.5, "m", "50 cm")}
+    assert b.marked == "form"
+    b.press("right", "right")
+    b.type("300")
+    b.press("enter")
+    disc = b.log[-1]
+    assert isinstance(disc, AreaAdded) and disc.shape == "circle"
+    # Both sides, as chosen before: 2 x pi/4 x 0.3^2 (Archimedes).
+    assert disc.area.value == pytest.approx(0.1413717, rel=1e-5)
+    assert "in all 4.14 m² of 2 entries" in b.text
+    assert b.keys["Enter"] == "keep the amount"
+    b.press("enter")
+    assert b.keys["Enter"] == "next step"
+    b.press("enter")
+    plan, done = b.log[-2:]
+    assert isinstance(plan, AmountPlanned) and plan.area.value == pytest.approx(4.1413717)
+    # (4.1414 m2 x 50 um x 2 / 0.6 + 30 ml) / 0.95
+    assert plan.amount.value == pytest.approx((414.13717 / 0.6 + 30) / 0.95, rel=1e-6)
+    assert isinstance(done, StepDone) and done.step == "amount"
 
 
-async def test_space_shows_film_and_losses_and_the_plan_follows() -> None:
-    async with at_bench("amount", profile=HVLP, before=lambda clock: [CATCH, AREA]) as b:
-        await b.press("space")
-        assert b.focused_row == "coats" and "Left over" in b.text and "Length" not in b.text
-        await b.type("3")
-        figure = b.bench.query_one(FigurePanel).readout.figure
-        assert figure == f"{(300 / 0.6 + 30) / 0.95:.0f}"
-        await b.press("enter")
-        assert isinstance(b.log[-1], AmountPlanned)
-        await b.press("pagedown")
-        assert b.focused_row == "form" and "Left over" not in b.text
-        b.app.action_units()
-        await b.pilot.pause()
-        assert b.bench.query_one(FigurePanel).readout.unit == "fl oz"
-        await b.press("backspace", "backspace")
-        assert [type(each).__name__ for each in b.log[-2:]] == ["Voided", "Voided"]
-        assert b.bench.query_one(FigurePanel).readout.figure == "–"
+def test_an_area_with_enter_alone_where_nothing_assumed_is_opened() -> None:
+    b = AtBench("amount", profile=HVLP)
+    b.type("2")
+    b.press("enter")
+    b.type("1")
+    b.press("enter")
+    area = b.log[-1]
+    assert isinstance(area, AreaAdded) and area.area.value == pytest.approx(2.0)
 
 
-async def test_a_form_shows_its_own_rows_only() -> None:
-    async with at_bench("amount", profile=HVLP, parts=("one part",)) as b:
-        seen = {}
-        for form, _ in FORMS:
-            seen[form] = [row.field.key for row in b.instrument.shown_rows]  # type: ignore[attr-defined]
-            await b.press("right")
-        assert seen == {
-            "rectangle": ["form", "length", "width", "sides", "count"],
-            "sheet": ["form", "length", "width", "thickness", "count"],
-            "circle": ["form", "diameter", "sides", "count"],
-            "cylinder": ["form", "length", "diameter", "ends", "count"],
-            "box": ["form", "length", "width", "height", "count"],
-            "area": ["form", "area", "count"],
-        }
+def test_space_shows_film_and_losses_and_the_plan_follows() -> None:
+    b = AtBench("amount", profile=HVLP, before=lambda clock: [CATCH, AREA])
+    assert b.keys["Space"] == "film and losses"
+    b.press("space")
+    assert b.marked == "coats" and b.keys["Space"] == "areas"
+    assert [row.key for row in b.rows.sight] == ["coats", "wet", "lands"]
+    assert [row.key for row in b.rows.assumed] == ["basis", "lost", "left", "enough"]
+    assert "Length" not in b.text
+    b.type("3")
+    figure = b.readout.figure
+    assert figure == f"{(300 / 0.6 + 30) / 0.95:.0f}"
+    b.press("enter", "enter", "enter")
+    plan = b.log[-1]
+    assert isinstance(plan, AmountPlanned) and f"{plan.amount.value:.0f}" == figure
+    # Film and losses stay, also while the other page is open.
+    assert b.row("coats").text == "3" and b.keys["Enter"] == "next step"
+    b.press("pagedown")
+    assert b.marked == "form" and "Left over" not in b.text
+    assert b.readout.figure == figure
+    b.system = System.US
+    assert b.readout.unit == "fl oz"
 
 
-async def test_an_area_of_nothing_is_refused_and_nonsense_stays() -> None:
-    async with at_bench("amount", profile=HVLP) as b:
-        await b.type("0")
-        await b.press("enter")
-        await b.type("1")
-        await b.press("enter")
-        assert "An area is above 0" in b.text and b.log == []
-        await b.press("backspace")
-        await b.type("2 psi")
-        await b.press("enter")
-        assert b.log == [] and b.focused_row == "width"
+def test_backspace_voids_what_was_kept_last_by_name_and_brings_it_back() -> None:
+    b = AtBench("amount", profile=HVLP, before=lambda clock: [CATCH, AREA])
+    b.press("enter", "backspace")
+    assert isinstance(b.log[-1], Voided) and b.said.startswith("Voided: amount planned: ")
+    b.press("backspace")
+    assert isinstance(b.log[-1], Restored) and b.job.amounts
+    b.press("right", "left", "backspace", "right", "left", "backspace")
+    assert b.said.startswith("Voided: area: 2.00 m²")
+    assert b.readout.figure == "–"
+
+
+def test_a_page_turned_in_the_middle_of_an_area_loses_nothing() -> None:
+    b = AtBench("amount", profile=HVLP, before=lambda clock: [CATCH])
+    b.type("2 m")
+    b.press("space")  # now it is no space before a unit
+    assert b.marked == "coats"
+    b.press("space")
+    assert b.row("length").text == "2 m"
+
+
+def test_the_space_before_a_unit_turns_no_page() -> None:
+    b = AtBench("amount", profile=HVLP)
+    b.type("50")
+    b.press("space")
+    assert b.marked == "length" and b.said == "Now its unit; or Space again: film and losses."
+    b.type("cm")
+    assert b.rows.values["length"] == q(0.5, "m", "50 cm")
+
+
+def test_the_film_by_what_it_is_given_in() -> None:
+    both = profile(
+        gun=Gun(hvlp=True),
+        film=Film(coats=2, wet_um=Range(40, 60), dry_total_um=Range(50, 70)),
+    )
+    b = AtBench("amount", profile=both, before=lambda clock: [AREA])
+    b.press("space")
+    assert [row.key for row in b.rows.sight][1] == "wet"
+    b.go_to("basis")
+    b.press("right")
+    assert b.row("dry") in b.rows.sight and b.row("wet") not in b.rows.sight
+    # What stands there is the middle of what the profile gives.
+    assert placeholder(b.row("dry").field, b.system) == "60 µm"
+
+
+def test_a_loss_that_cannot_be_read_is_not_taken_for_none() -> None:
+    b = AtBench("amount", profile=HVLP, before=lambda clock: [CATCH, AREA])
+    b.press("space")
+    b.fill("lost", "5 psi")
+    assert b.readout.figure == "–" and "cannot be read" in b.text
+    b.press("enter")
+    assert b.marked == "lost" and len(b.log) == 2
+    b.press("pagedown")
+    assert b.marked == "form"
+    b.press("enter")
+    assert len(b.log) == 2 and "cannot be read" in b.said and b.bench.step.key == "amount"
+
+
+def test_what_is_typed_for_the_film_is_not_left_behind_without_an_area() -> None:
+    b = AtBench("amount", profile=HVLP)
+    b.press("space")
+    b.type("3")
+    b.press("enter", "enter", "enter")
+    assert b.log == [] and b.bench.step.key == "amount" and "Give the area" in b.said
+
+
+def test_a_form_shows_its_own_rows_only() -> None:
+    b = AtBench("amount", profile=HVLP, parts=("one part",))
+    b.go_to("count")  # what is assumed is opened
+    b.go_to("form")
+    seen = {}
+    for form, _ in FORMS:
+        seen[form] = [row.key for row in b.rows.sight]
+        b.press("right")
+    assert seen == {
+        "rectangle": ["form", "length", "width", "sides", "count"],
+        "sheet": ["form", "length", "width", "thickness", "count"],
+        "circle": ["form", "diameter", "sides", "count"],
+        "cylinder": ["form", "length", "diameter", "ends", "count"],
+        "box": ["form", "length", "width", "height", "count"],
+        "area": ["form", "area", "count"],
+    }
+
+
+def test_an_area_of_nothing_is_refused_and_nonsense_stays() -> None:
+    b = AtBench("amount", profile=HVLP)
+    b.type("0")
+    b.press("enter")
+    b.type("1")
+    b.press("enter")
+    assert "An area is above 0" in b.said and b.log == []
+    b.press("backspace")
+    b.type("2 psi")
+    b.press("enter")
+    assert b.log == [] and b.marked == "width" and b.row("width").text == "2 psi"

@@ -1,23 +1,26 @@
-"""The mix worked with keys: what it says, where the focus is, what is on disk."""
+"""The mix worked with keys: what it says, which row is marked, what is on disk."""
 
 from __future__ import annotations
 
 from collections.abc import Sequence
 
+import msgspec
 import pytest
 
 from booth.bench.context import Context
+from booth.bench.next_act import SPACE
 from booth.clock import ManualClock
 from booth.instruments.mix.words import empty_readout, pour_readout
-from booth.job.pouring import BatchPlan, pouring
+from booth.job.pouring import BatchPlan, open_pours, pouring
 from booth.log import events as ev
 from booth.log.fold import fold
 from booth.profile.model import AtTemperature, Mix, MixPart, Thinner
 from booth.profile.steps import DEFAULT_STEPS
 from booth.units import System
-from booth.widgets.pour_table import PourTable
+from booth.words.pictures import Pours
 from booth.words.tone import Tone
-from tests.instruments.at_bench import AtBench, at_bench
+from booth.words.wait_words import faces
+from tests.instruments.at_bench import AtBench, context_of
 from tests.job.make import START, opened, profile, q
 
 #: 2 : 1 with 10 % of thinner: of 660 ml 400, 200 and 60.
@@ -30,241 +33,406 @@ TWO_TO_ONE = profile(
 )
 
 
-def figure(bench: AtBench) -> str:
-    readout = bench.instrument.readout(bench.bench.desk.context, bench.instrument.values())
-    return f"{readout.figure} {readout.unit}".strip()
+def at_mix(typed: str = "", **more: object) -> AtBench:
+    """At the mix; with an amount that was typed, in the row of the reading."""
+    bench = AtBench("mix", profile=more.pop("profile", TWO_TO_ONE), **more)  # type: ignore[arg-type]
+    if typed:
+        bench.type(typed)
+        bench.press("enter")
+    return bench
 
 
-def word(bench: AtBench) -> str:
-    readout = bench.instrument.readout(bench.bench.desk.context, bench.instrument.values())
-    return readout.shown_word
+def shown(bench: AtBench) -> tuple[str, str]:
+    """The figure with its unit, and the word."""
+    return f"{bench.readout.figure} {bench.readout.unit}".strip(), bench.readout.shown_word
 
 
 def table(bench: AtBench) -> list[tuple[str, str]]:
-    return [(row.name, row.mark) for row in bench.instrument.query_one(PourTable).rows]
+    (pours,) = bench.bench.instrument.picture(bench.now, bench.rows.values)
+    assert isinstance(pours, Pours)
+    return [(row.name, row.mark) for row in pours.rows]
 
 
-async def press(bench: AtBench, *keys: str) -> None:
-    """Press keys as a person does, with some time between them."""
-    for key in keys:
-        bench.clock.advance(2.0)
-        await bench.press(key)
+def clocks(bench: AtBench) -> list[str]:
+    return [face.remaining for face in faces(bench.job, bench.clock.now())]
 
 
-def kept(bench: AtBench) -> list[ev.Event]:
-    return [event for event in bench.log if not isinstance(event, ev.ClockNoticed)]
+def test_three_pours_with_the_space_bar_make_a_batch() -> None:
+    b = at_mix()
+    assert b.marked == "amount"
+    b.type("660 ml")
+    assert b.keys["Enter"] == "on: Cup shows"
+    b.press("enter")
+    assert b.marked == "cup"
+    assert shown(b) == ("400 ml", "CLEAR")
+    assert table(b) == [("clear", "400 ml"), ("hardener", "600 ml"), ("thinner", "660 ml")]
+    assert b.keys["Space"] == "poured: clear"
+    b.press("space")
+    assert shown(b) == ("600 ml", "HARDENER")
+    assert b.marked == "cup"
+    b.press("enter")  # an Enter too many is no pour
+    assert shown(b) == ("600 ml", "HARDENER") and "Space when it is poured" in b.said
+    b.press("space")
+    assert shown(b) == ("660 ml", "THINNER")
+    b.press("space")
+    *pours, batch = b.log
+    assert [(p.name, round(p.amount.value)) for p in pours if isinstance(p, ev.Poured)] == [
+        ("clear", 400),
+        ("hardener", 200),
+        ("thinner", 60),
+    ]
+    assert isinstance(batch, ev.BatchMixed) and batch.total is not None
+    assert (batch.batch, batch.total.value) == (1, pytest.approx(660))
+    assert b.readout.word == "MIXED" and b.said == "Batch 1 is mixed. Stir it well."
+    # The pot life runs and is among the clocks.
+    assert clocks(b) == ["4:00:00"]
+    b.press("enter")
+    assert isinstance(b.log[-1], ev.StepDone)
 
 
-async def test_three_pours_with_the_space_bar_make_a_batch() -> None:
-    async with at_bench("mix", profile=TWO_TO_ONE) as bench:
-        assert bench.focused_row == "amount"
-        await bench.type("660 ml")
-        await press(bench, "enter")
-        assert bench.focused_row == "cup"
-        assert (figure(bench), word(bench)) == ("400 ml", "CLEAR")
-        assert table(bench) == [("clear", "400 ml"), ("hardener", "600 ml"), ("thinner", "660 ml")]
-        await press(bench, "space")
-        assert (figure(bench), word(bench)) == ("600 ml", "HARDENER")
-        assert bench.focused_row == "cup"
-        await press(bench, "enter")  # an Enter too many is no pour
-        assert (figure(bench), word(bench)) == ("600 ml", "HARDENER")
-        await press(bench, "space")
-        assert (figure(bench), word(bench)) == ("660 ml", "THINNER")
-        await press(bench, "space")
-        *pours, batch = kept(bench)
-        assert [(pour.name, round(pour.amount.value)) for pour in pours] == [  # type: ignore[attr-defined]
-            ("clear", 400), ("hardener", 200), ("thinner", 60),
-        ]  # fmt: skip
-        assert isinstance(batch, ev.BatchMixed)
-        assert (batch.batch, batch.total.value) == (1, pytest.approx(660))  # type: ignore[union-attr]
-        assert word(bench) == "MIXED"
-        # The pot life runs and is among the clocks.
-        assert "4:00:00" in bench.text
-        await press(bench, "enter")
-        await bench.pilot.pause()
-        assert isinstance(kept(bench)[-1], ev.StepDone)
+def test_too_much_is_typed_and_the_rest_grows() -> None:
+    b = at_mix("660 ml")
+    b.press("space")
+    b.type("640")  # 240 of hardener instead of 200
+    assert b.keys["Enter"] == "poured: hardener"
+    b.press("enter")
+    assert shown(b) == ("720 ml", "ADD CLEAR")
+    assert "Too much hardener" in b.text
+    assert table(b) == [
+        ("clear", "400 ml"),
+        ("hardener", "640 ml"),
+        ("clear", "720 ml"),
+        ("thinner", "792 ml"),
+    ]
+    b.press("space")
+    # The clear that was added as told is not said to be too much.
+    assert "Too much clear" not in b.text and shown(b) == ("792 ml", "THINNER")
+    b.press("space")
+    batch = b.log[-1]
+    assert isinstance(batch, ev.BatchMixed)
+    assert {pour.name: round(pour.amount.value) for pour in batch.pours} == {
+        "clear": 480,
+        "hardener": 240,
+        "thinner": 72,
+    }
 
 
-async def test_too_much_is_typed_and_the_rest_grows() -> None:
-    async with at_bench("mix", profile=TWO_TO_ONE) as bench:
-        await bench.type("660 ml")
-        await press(bench, "enter", "space")
-        await bench.type("640")  # 240 of hardener instead of 200
-        await press(bench, "enter")
-        assert (figure(bench), word(bench)) == ("720 ml", "ADD CLEAR")
-        assert "Too much hardener" in bench.text
-        assert table(bench) == [
-            ("clear", "400 ml"), ("hardener", "640 ml"), ("clear", "720 ml"), ("thinner", "792 ml"),
-        ]  # fmt: skip
-        await press(bench, "space", "space")
-        batch = kept(bench)[-1]
-        assert isinstance(batch, ev.BatchMixed)
-        assert {pour.name: round(pour.amount.value) for pour in batch.pours} == {
-            "clear": 480, "hardener": 240, "thinner": 72,
-        }  # fmt: skip
+@pytest.mark.parametrize("key", ["enter", *SPACE])
+def test_a_reading_below_the_last_is_refused_and_stays_for_correction(key: str) -> None:
+    b = at_mix("660 ml")
+    b.press("space")
+    b.type("200ml")
+    b.press(key)
+    assert "marks count up" in b.said
+    assert b.row("cup").text == "200ml"
+    assert len(b.log) == 1
 
 
-async def test_a_reading_below_the_last_is_refused_and_stays_for_correction() -> None:
-    async with at_bench("mix", profile=TWO_TO_ONE) as bench:
-        await bench.type("660 ml")
-        await press(bench, "enter", "space")
-        await bench.type("200")
-        await press(bench, "enter")
-        assert "marks count up" in bench.text
-        assert bench.instrument.row("cup").typed == "200"
-        assert len(kept(bench)) == 1
+def test_what_it_showed_before_is_no_pour() -> None:
+    b = at_mix("660 ml")
+    b.press("space")
+    b.type("400")
+    b.press("enter")
+    assert "before this pour" in b.said and len(b.log) == 1
 
 
-async def test_backspace_goes_back_one_pour_even_from_a_mixed_batch() -> None:
-    async with at_bench("mix", profile=TWO_TO_ONE) as bench:
-        await bench.type("660 ml")
-        await press(bench, "enter", "space", "space", "space")
-        assert word(bench) == "MIXED"
-        await press(bench, "backspace")
-        assert (figure(bench), word(bench)) == ("660 ml", "THINNER")
-        await press(bench, "backspace")
-        assert (figure(bench), word(bench)) == ("600 ml", "HARDENER")
-        voids = [event.target for event in kept(bench) if isinstance(event, ev.Voided)]
-        assert voids == [5, 4, 3]
+def test_a_reading_that_cannot_be_read_is_no_pour() -> None:
+    b = at_mix("660 ml")
+    b.type("400 psi")
+    b.press("space")
+    assert b.log == [] and "measures a pressure" in b.said
+    assert b.row("cup").text == "400 psi"
 
 
-async def test_on_the_scale_in_grams_whatever_the_units() -> None:
-    async with at_bench("mix", profile=TWO_TO_ONE, system=System.US) as bench:
-        await bench.type("660 ml")
-        # Up to 'Pour by', to the right, Enter: the scale.
-        await press(bench, "down", "down", "right", "enter")
-        assert bench.focused_row == "scale"
-        assert figure(bench) == "400.0 g"
-        await bench.type("405")
-        await press(bench, "enter")
-        (pour,) = kept(bench)
-        assert isinstance(pour, ev.Poured)
-        assert (pour.amount.value, pour.amount.unit) == (405, "g")
-        # Units switched on the way: the marks of a scale stay grams.
-        await press(bench, "f3")
-        assert figure(bench) == "648.0 g"
+def test_the_space_before_a_unit_is_no_pour() -> None:
+    """660 US fluid ounces are not what somebody means who is typing '660 ml'."""
+    b = at_mix(system=System.US)
+    b.type("660")
+    assert b.keys["Space"] == "its unit"
+    b.press("space")
+    assert b.log == [] and b.said == "Now its unit; or Space again: poured: clear."
+    b.type("ml")
+    assert b.rows.values["amount"] == q(660, "ml", "660 ml") and b.said == ""
+    b.press("space")
+    assert [type(event) for event in b.log] == [ev.Poured]
+    # A key that is held down types one space, and pours nothing.
+    b.type("640")
+    b.clock.advance(1.0)
+    for _ in range(9):
+        b.press_now("space")
+        b.clock.advance(0.03)
+    assert len(b.log) == 1 and b.row("amount").text == "" and b.row("cup").text == "640 "
+    # The key for a foot makes no character, and is a pour at once.
+    b.press("pagedown")
+    assert [type(event) for event in b.log] == [ev.Poured, ev.Poured]
 
 
-async def test_units_switch_the_marks_at_any_moment() -> None:
-    async with at_bench("mix", profile=TWO_TO_ONE) as bench:
-        await bench.type("660 ml")
-        await press(bench, "enter", "f3")
-        # 400 ml / 29.5735 ml per US fl oz (NIST SP 811, app. B).
-        assert figure(bench) == f"{400 / 29.5735:.1f} fl oz"
+def test_backspace_goes_back_one_pour_even_from_a_mixed_batch() -> None:
+    b = at_mix("660 ml")
+    b.press("space", "space", "space")
+    assert b.readout.word == "MIXED"
+    b.press("backspace")
+    assert shown(b) == ("660 ml", "THINNER")
+    assert b.said == "Voided: poured into batch 1: thinner 60 ml. Backspace brings it back."
+    assert [event.target for event in b.log if isinstance(event, ev.Voided)] == [5, 4]
+    # Another key in between, and the one before it goes.
+    b.press("down", "down", "backspace")
+    assert shown(b) == ("600 ml", "HARDENER")
+    assert [event.target for event in b.log if isinstance(event, ev.Voided)] == [5, 4, 3]
 
 
-async def test_more_thinner_than_the_limit_is_refused() -> None:
-    async with at_bench("mix", profile=TWO_TO_ONE) as bench:
-        await bench.type("660 ml")
-        await press(bench, "down", "down", "down")
-        assert bench.focused_row == "thinner"
-        await bench.type("20")
-        await press(bench, "enter")
-        assert "more than the 15 %" in bench.text
-        await press(bench, "space")
-        assert kept(bench) == []
+def test_backspace_again_brings_the_pour_and_its_batch_back_however_often() -> None:
+    b = at_mix("660 ml")
+    b.press("space", "space", "space")
+    mixed = b.job.batches
+    for _ in range(3):
+        b.press("backspace")
+        assert b.job.batches == () and len(open_pours(b.job)) == 2
+        assert b.keys["Bksp"] == "bring back: poured into batch 1: thinner 60 ml"
+        b.press("backspace")
+        assert b.job.batches == mixed and open_pours(b.job) == ()
+    assert clocks(b) == ["4:00:00"] or clocks(b) == ["3:59:59"]
 
 
-async def test_half_poured_comes_back_where_it_was() -> None:
+def test_erasing_what_was_typed_voids_nothing() -> None:
+    b = at_mix("660 ml")
+    b.press("space")
+    b.type("64")
+    assert b.keys["Bksp"] == "erase"
+    b.press("backspace", "backspace", "backspace")
+    assert [type(event) for event in b.log] == [ev.Poured]
+
+
+def test_a_pour_that_cannot_be_kept_leaves_what_was_typed() -> None:
+    b = at_mix("660 ml")
+    b.press("space", "space")
+    b.type("661")
+    b.refuses = True
+    b.press("enter")
+    assert len(b.log) == 2 and b.row("cup").text == "661"
+    b.refuses = False
+    b.press("enter")
+    assert [type(event) for event in b.log[2:]] == [ev.Poured, ev.BatchMixed]
+
+
+def test_a_batch_that_could_not_be_kept_after_its_last_pour_is_offered_again() -> None:
+    def before(clock: ManualClock) -> Sequence[ev.Event]:
+        meant = ev.Poured(
+            n=0, at=clock.now(), batch=1, name="", amount=q(0, "ml"), wanted=q(300, "ml")
+        )
+        return [
+            msgspec.structs.replace(meant, name=name, amount=q(amount, "ml"))
+            for name, amount in (("clear", 200), ("hardener", 100))
+        ]
+
+    b = at_mix(before=before)
+    assert b.readout.label == "everything is in" and b.keys["Space"] == "mixed"
+    b.press("enter")
+    assert len(b.log) == 2
+    b.press("space")
+    assert isinstance(b.log[-1], ev.BatchMixed) and len(b.log) == 3
+
+
+def test_on_the_scale_in_grams_whatever_the_units() -> None:
+    b = at_mix(system=System.US)
+    b.type("660 ml")
+    b.go_to("by")
+    b.press("right")
+    assert b.row("by").given == "weight"
+    b.press("enter")
+    assert b.marked == "scale"
+    assert shown(b)[0] == "400.0 g"
+    b.type("405")
+    b.press("enter")
+    (pour,) = b.log
+    assert isinstance(pour, ev.Poured)
+    assert (pour.amount.value, pour.amount.unit) == (405, "g")
+    # Units switched on the way: the marks of a scale stay grams. 202.5 ml x 1.2 g/ml after 405 g.
+    b.system = System.METRIC
+    assert shown(b)[0] == "648.0 g"
+
+
+def test_digits_after_choosing_weight_are_the_reading_of_the_scale() -> None:
+    """They once became an amount of 92 fl oz, and once 92 % of thinner."""
+    b = at_mix(system=System.US)
+    b.type("660 ml")
+    b.go_to("by")
+    b.press("right")
+    assert b.keys["0-9"] == "Scale shows"
+    b.type("92")
+    assert b.marked == "scale" and b.row("scale").text == "92"
+    assert b.row("amount").text == "660 ml" and b.row("thinner").text == ""
+    b.press("enter")
+    (pour,) = b.log
+    assert isinstance(pour, ev.Poured) and pour.amount == q(92, "g")
+
+
+def test_weight_chosen_first_then_the_amount() -> None:
+    b = at_mix()
+    b.go_to("by")
+    b.press("right")
+    b.type("9")  # which row could it belong to? None yet.
+    assert b.said == "Enter the amount first, with its unit if you like."
+    assert all(row.text == "" for row in b.rows.every)
+    assert b.keys["Enter"] == "on: Amount"
+    b.press("enter")
+    assert b.marked == "amount" and b.log == []
+    b.type("660 ml")
+    b.press("enter", "enter", "enter", "enter")
+    assert b.marked == "scale" and shown(b)[0] == "400.0 g"
+
+
+def test_the_next_batch_is_poured_by_weight_again_and_is_else_a_new_one() -> None:
+    b = at_mix()
+    b.type("100 ml")
+    b.go_to("of")
+    b.press("right")  # all that is left of clear
+    b.go_to("by")
+    b.press("right", "enter", "space", "space", "space")
+    assert isinstance(b.log[-1], ev.BatchMixed)
+    assert (b.row("by").given, b.row("of").given, b.row("amount").text) == ("weight", "", "")
+
+
+def test_units_switch_the_marks_at_any_moment() -> None:
+    b = at_mix("660 ml")
+    b.system = System.US
+    # 400 ml / 29.5735 ml per US fl oz (NIST SP 811, app. B).
+    assert shown(b)[0] == f"{400 / 29.5735:.1f} fl oz"
+
+
+def test_more_thinner_than_the_limit_is_refused() -> None:
+    b = at_mix("660 ml")
+    b.fill("thinner", "20")
+    b.press("enter")
+    assert "more than the 15 %" in b.text
+    b.press("space")
+    assert b.log == [] and "more than the 15 %" in b.said
+
+
+def test_a_thinner_that_cannot_be_read_is_no_plan() -> None:
+    b = at_mix("660 ml")
+    b.fill("thinner", "5 psi")
+    b.press("pagedown")
+    assert b.log == [] and "measures a pressure" in b.said
+
+
+def test_half_poured_comes_back_where_it_was() -> None:
     def before(clock: ManualClock) -> Sequence[ev.Event]:
         return [
             ev.Poured(
-                n=0, at=clock.now(), batch=1, name="clear", amount=q(404, "ml"),
-                wanted=q(660, "ml"), thinner=q(10, "%"),
+                n=0,
+                at=clock.now(),
+                batch=1,
+                name="clear",
+                amount=q(404, "ml"),
+                wanted=q(660, "ml"),
+                thinner=q(10, "%"),
             )
-        ]  # fmt: skip
+        ]
 
-    async with at_bench("mix", profile=TWO_TO_ONE, before=before) as bench:
-        assert bench.focused_row == "cup"
-        assert word(bench) == "HARDENER"
-        assert figure(bench) == "606 ml"  # 404 of clear want 202
-        await press(bench, "space", "space")
-        batch = kept(bench)[-1]
-        assert isinstance(batch, ev.BatchMixed) and batch.batch == 1
+    b = at_mix(before=before)
+    assert b.marked == "cup"
+    assert shown(b) == ("606 ml", "HARDENER")  # 404 of clear want 202
+    b.press("space", "space")
+    batch = b.log[-1]
+    assert isinstance(batch, ev.BatchMixed) and batch.batch == 1
 
 
-async def test_the_amount_that_was_planned_is_offered() -> None:
+def test_the_amount_that_was_planned_is_offered() -> None:
     def before(clock: ManualClock) -> Sequence[ev.Event]:
-        return [
-            ev.AmountPlanned(n=0, at=clock.now(), area=q(2, "m2"), amount=q(660, "ml"))
-        ]  # fmt: skip
+        return [ev.AmountPlanned(n=0, at=clock.now(), area=q(2, "m2"), amount=q(660, "ml"))]
 
-    async with at_bench("mix", profile=TWO_TO_ONE, before=before) as bench:
-        assert bench.focused_row == "cup"
-        assert figure(bench) == "400 ml"
-        await press(bench, "space")
-        assert isinstance(kept(bench)[-1], ev.Poured)
-
-
-async def test_a_second_batch_onto_the_rest_of_the_first() -> None:
-    async with at_bench("mix", profile=TWO_TO_ONE) as bench:
-        await bench.type("660 ml")
-        await press(bench, "enter", "space", "space", "space")
-        await bench.pass_time(3600)
-        await bench.type("600 ml")
-        rows = [row.field.key for row in bench.instrument.rows]
-        await press(bench, *["down"] * rows.index("onto"), "right")
-        assert "the rest of batch 1" in bench.text
-        await press(bench, "down")
-        assert bench.focused_row == "rest"
-        await bench.type("270 ml")
-        await press(bench, "enter")
-        # 330 ml fresh: 200, 100 and 30, counted on from 270.
-        assert figure(bench) == "470 ml"
-        assert "batch 1, which is older" in bench.text
-        await press(bench, "space", "space", "space")
-        batch = kept(bench)[-1]
-        assert isinstance(batch, ev.BatchMixed)
-        assert (batch.batch, batch.onto) == (2, 1)
-        assert batch.total is not None and batch.total.value == pytest.approx(600)
-        # The older one rules: of its four hours not quite three are left.
-        assert "2:59:" in bench.text and "4:00:00" not in bench.text
+    b = at_mix(before=before)
+    assert b.marked == "cup" and b.keys["0-9"] == "Cup shows"
+    assert shown(b)[0] == "400 ml"
+    b.go_to("amount")
+    assert b.keys["Enter"] == "on: Cup shows"
+    b.press("space")
+    assert isinstance(b.log[-1], ev.Poured)
 
 
-async def test_a_press_that_bounces_is_one_pour() -> None:
-    async with at_bench("mix", profile=TWO_TO_ONE) as bench:
-        await bench.type("660 ml")
-        await press(bench, "enter", "space")
-        await bench.press("space")  # at the same moment
-        assert [type(event) for event in kept(bench)] == [ev.Poured]
+def test_a_second_batch_onto_the_rest_of_the_first() -> None:
+    b = at_mix("660 ml")
+    b.press("space", "space", "space")
+    b.pass_time(3600)
+    b.type("600 ml")
+    b.go_to("onto")
+    b.press("right")
+    assert b.row("onto").given == "1"
+    assert ("1", "the rest of batch 1") in b.row("onto").field.choices
+    b.press("down")
+    assert b.marked == "rest"
+    b.type("270 ml")
+    b.press("enter")
+    # 330 ml fresh: 200, 100 and 30, counted on from 270.
+    assert shown(b)[0] == "470 ml"
+    assert "batch 1, which is older" in b.text
+    b.press("space", "space", "space")
+    batch = b.log[-1]
+    assert isinstance(batch, ev.BatchMixed)
+    assert (batch.batch, batch.onto) == (2, 1)
+    assert batch.total is not None and batch.total.value == pytest.approx(600)
+    assert "batch 1, which is older, rules all of it" in b.said
+    # The older one rules: of its four hours not quite three are left.
+    assert [clock[:5] for clock in clocks(b)] == ["2:59:"]
+    # The next one goes into a fresh cup again, or onto the one that stands there now.
+    assert [key for key, _ in b.row("onto").field.choices] == ["fresh", "2"]
+    assert b.row("onto").given == "fresh"
 
 
-async def test_what_is_left_of_the_hardener_sets_the_batch() -> None:
-    async with at_bench("mix", profile=TWO_TO_ONE) as bench:
-        await bench.type("100 ml")
-        await press(bench, "down", "left", "enter")
-        assert "all that is left of hardener" in bench.text
-        assert figure(bench) == "200 ml"
+def test_a_press_that_bounces_is_one_pour() -> None:
+    b = at_mix("660 ml")
+    b.press("space")
+    b.press_now("space")
+    assert [type(event) for event in b.log] == [ev.Poured]
 
 
-async def test_nothing_to_mix_says_stir() -> None:
-    alone = profile(mix=None)
-    async with at_bench("cautions", profile=alone) as bench:
-        readout = empty_readout(bench.bench.desk.context)
-        assert (readout.figure, readout.word) == ("STIR", "")
+def test_what_is_left_of_the_hardener_sets_the_batch() -> None:
+    b = at_mix("100 ml")
+    b.go_to("of")
+    b.press("left", "enter")
+    assert b.row("of").given == "hardener"
+    assert ("hardener", "all that is left of hardener") in b.row("of").field.choices
+    assert shown(b)[0] == "200 ml"
 
 
-async def test_names_are_never_markup() -> None:
+def test_without_an_amount_there_is_nothing_to_pour() -> None:
+    b = at_mix()
+    b.press("space")
+    assert b.said == "Enter the amount first, with its unit if you like." and b.log == []
+    assert "Space" not in b.keys
+
+
+def test_what_most_never_touch_stands_in_the_quiet_line() -> None:
+    b = at_mix()
+    assert [row.key for row in b.rows.sight] == ["amount"]
+    assert [row.key for row in b.rows.assumed] == ["of", "thinner", "by"]
+    assert b.keys["↓"] == "what is assumed"
+
+
+def test_nothing_to_mix_says_stir() -> None:
+    readout = empty_readout(context_of(profile=profile(mix=None)))
+    assert (readout.figure, readout.word) == ("STIR", "")
+
+
+def test_a_pot_life_does_not_read_like_a_time_of_day() -> None:
+    assert "pot life today 4 h 00 min" in empty_readout(context_of(profile=TWO_TO_ONE)).lines
+
+
+def test_names_never_reach_the_screen_as_they_are() -> None:
     odd = profile(mix=Mix(parts=(MixPart("[red]x[/", 2), MixPart("\x1b[2Jy", 1))))
-    async with at_bench("mix", profile=odd) as bench:
-        await bench.type("300 ml")
-        await press(bench, "enter")
-        assert "[red]x[/" in bench.text and "␛[2Jy" in bench.text
-        await press(bench, "space", "space")
-        assert isinstance(kept(bench)[-1], ev.BatchMixed)
+    b = at_mix("300 ml", profile=odd)
+    assert "[red]x[/" in b.text and "␛[2Jy" in b.text
+    b.press("space")
+    assert "poured: ␛[2Jy" in b.text
+    b.press("space")
+    assert isinstance(b.log[-1], ev.BatchMixed)
+    assert "\x1b" not in b.text
 
 
-@pytest.mark.parametrize("size", [(80, 24), (100, 30), (200, 50)])
-async def test_everything_fits(size: tuple[int, int]) -> None:
-    async with at_bench("mix", profile=TWO_TO_ONE, size=size) as bench:
-        await bench.type("660 ml")
-        await press(bench, "enter", "space")
-        await bench.type("640")
-        await press(bench, "enter")
-        for row in (*bench.instrument.rows, bench.instrument.query_one(PourTable)):
-            assert row.region.height > 0
-            assert row.region.bottom <= size[1] - 1
-        assert bench.instrument.query_one("FigurePanel").size.height >= 6
+def test_a_long_name_is_cut_to_what_can_be_lettered() -> None:
+    long = profile(mix=Mix(parts=(MixPart("crosslinking hardener", 1), MixPart("b", 1))))
+    assert shown(at_mix("300 ml", profile=long))[1] == "CROSSLINKIN…"
 
 
 def test_the_figure_is_the_next_mark() -> None:
@@ -285,13 +453,10 @@ def test_the_figure_is_the_next_mark() -> None:
         (4.1, "POT LIFE OVER", Tone.LATE),
     ],
 )
-async def test_the_batch_says_when_its_pot_life_is_over(
-    hours: float, said: str, tone: Tone
-) -> None:
+def test_the_batch_says_when_its_pot_life_is_over(hours: float, said: str, tone: Tone) -> None:
     def mixed(clock: ManualClock) -> Sequence[ev.Event]:
         return [ev.BatchMixed(n=0, at=clock.now(), batch=1, total=q(660, "ml"))]
 
-    async with at_bench("mix", profile=TWO_TO_ONE, before=mixed) as bench:
-        await bench.pass_time(hours * 3600)
-        readout = bench.instrument.readout(bench.bench.desk.context, bench.instrument.values())
-        assert (readout.word, readout.tone) == (said, tone)
+    b = at_mix(before=mixed)
+    b.clock.advance(hours * 3600)
+    assert (b.readout.word, b.readout.tone) == (said, tone)

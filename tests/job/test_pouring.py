@@ -73,6 +73,15 @@ def test_too_much_of_the_second_is_made_good_with_more_of_the_first() -> None:
     assert (state.by, round(state.grew, 6)) == ("hardener", 132)
 
 
+def test_what_is_added_as_told_is_not_said_to_be_too_much() -> None:
+    plan = BatchPlan(q(660, "ml"), thinner_percent=10)
+    poured = [("clear", 400.0), ("hardener", 240.0)]
+    # 80 of clear were asked for, and 80.4 came: within a hundredth of 480.
+    assert pouring(TWO_TO_ONE, plan, [*poured, ("clear", 80.4)]).by == "hardener"
+    # 130 came: 530 of clear want 265 of hardener.
+    assert pouring(TWO_TO_ONE, plan, [*poured, ("clear", 130)]).by == "clear"
+
+
 def test_too_little_is_poured_on() -> None:
     plan = BatchPlan(q(600, "ml"))
     state = pouring(TWO_TO_ONE, plan, [("clear", 350)])
@@ -153,7 +162,7 @@ def test_a_half_poured_batch_is_read_back_from_the_log_as_it_was() -> None:
     events = kept(events, pour_event(job, plan, "hardener", 240.0, at(9)))
     job = fold(events)
     assert [(pour.batch, pour.name) for pour in open_pours(job)] == [(1, "clear"), (1, "hardener")]
-    batch = batch_of(job, at(12))
+    batch = batch_of(job.profile, open_pours(job), at(12))
     assert [(pour.name, pour.amount.value) for pour in batch.pours] == [
         ("clear", 400),
         ("hardener", 240),

@@ -3,7 +3,10 @@
 from __future__ import annotations
 
 from booth.bench.context import Context
-from booth.bench.instrument import Values, number, word
+from booth.bench.instrument import number, word
+from booth.files.safe_text import visible
+from booth.forms.form import Values
+from booth.instruments.amount.rows import FILM
 from booth.instruments.catch import cup_ml_of
 from booth.job.material import (
     DIMENSIONS,
@@ -20,8 +23,6 @@ from booth.units import Kind, System, show, shown_unit
 from booth.words.readout import Readout
 from booth.words.tone import Tone
 from booth.words.wait_words import duration, rough
-
-__all__ = ["area_words", "plan_in", "plan_readout", "this_area"]
 
 MM_PER_M = 1000.0
 IN_METRES = ("length", "width", "height")
@@ -47,23 +48,49 @@ def this_area(values: Values) -> tuple[float | None, str]:
         return None, str(fault)
 
 
+def count_of(values: Values) -> int:
+    """How many are alike."""
+    given = number(values, "count")
+    return max(1, round(given)) if given is not None else 1
+
+
+def area_readout(context: Context, values: Values) -> Readout:
+    """The area of the part being typed as the figure. Pure."""
+    unit = shown_unit(Kind.AREA, context.system)
+    square_m, fault = this_area(values)
+    if square_m is None:
+        return Readout("–", unit, label="area of this part", lines=(fault,) if fault else ())
+    many = count_of(values)
+    total = show(total_area_m2(context.job) + square_m, Kind.AREA, context.system)
+    return Readout(
+        show(square_m, Kind.AREA, context.system, unit=False),
+        unit,
+        label="area of this part" if many == 1 else f"area of these {many}",
+        lines=(f"Once it is added: in all {total}.",),
+    )
+
+
 def plan_in(context: Context, values: Values) -> tuple[Plan | None, str]:
     """The plan that areas and rows come to, or what is still needed."""
     area = total_area_m2(context.job)
     if area <= 0:
         return None, "Give the area of the parts: choose the form, type its sizes."
+    basis = word(values, "basis")
+    if not {"coats", basis, "lost", "left"} <= values.keys():
+        return None, "A row of film and losses cannot be read: mend it first."
     coats = round(number(values, "coats") or 0)
     if coats < 1:
         return None, "A coat is the least there is."
-    film = number(values, "film")
-    if film and word(values, "basis") == "dry":
+    film = number(values, basis)
+    if film and basis == "dry":
         wet = wet_from_dry_um(context.job, film, coats)
         if wet is None:
             return None, "A dry film needs the volume solids, and this profile gives none."
     else:
         wet = film
     if not wet:
-        return None, "Still needed: the film. Space shows its row."
+        there = "" if word(values, "page") == FILM else " Space shows its row."
+        return None, f"Still needed: the film.{there}"
     wanted = Wanted(
         area_m2=area,
         coats=coats,
@@ -94,10 +121,13 @@ def plan_readout(context: Context, values: Values) -> Readout:
     many = f"{coats} coat{'s' if coats != 1 else ''}"
     area = show(total_area_m2(context.job), Kind.AREA, system)
     return Readout(
-        show(plan.mix_ml, Kind.VOLUME, system, unit=False), unit,
+        show(plan.mix_ml, Kind.VOLUME, system, unit=False),
+        unit,
         label=f"to mix, ready to spray, estimate: {area}, {many}",
-        tone=tone, word=said, lines=plan_lines(context, plan),
-    )  # fmt: skip
+        tone=tone,
+        word=said,
+        lines=plan_lines(context, plan),
+    )
 
 
 def plan_lines(context: Context, plan: Plan) -> tuple[str, ...]:
@@ -140,7 +170,7 @@ def area_words(each: AreaAdded, system: System) -> str:
         show(size.value, Kind.PART_LENGTH if size.unit == "m" else Kind.LENGTH, system)
         for size in each.dimensions.values()
     )
-    said = [each.part, each.shape if each.shape != "area" else "", sizes]
+    said = [visible(each.part), each.shape if each.shape != "area" else "", sizes]
     if each.number > 1:
         said.append(f"{each.number} of them")
     return "  ".join([*(one for one in said if one), show(each.area.value, Kind.AREA, system)])

@@ -2,8 +2,13 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 from booth.bench.context import Context
-from booth.bench.instrument import Values, number, quantity, word
+from booth.bench.instrument import number, quantity, word
+from booth.files.safe_text import visible
+from booth.forms.field import Field
+from booth.forms.form import Values
 from booth.job.pouring import (
     BatchPlan,
     components,
@@ -16,9 +21,6 @@ from booth.job.pouring import (
 from booth.log.fold import Job
 from booth.trade.mixing.components import Measure
 from booth.units import Kind, Quantity
-from booth.widgets.entry import Field
-
-__all__ = ["FRESH", "READING", "fields", "plan_by_rows", "wanted_rows"]
 
 #: The row in which the reading is typed, by what is poured.
 READING = {Measure.VOLUME: "cup", Measure.WEIGHT: "scale"}
@@ -27,38 +29,43 @@ _WAYS = {Measure.VOLUME: "volume, marks on the cup", Measure.WEIGHT: "weight, on
 
 
 def fields(context: Context) -> tuple[Field, ...]:
-    """Every row there may be; which of them are asked for, `wanted_rows` says."""
+    """Every row there may be; which of them are asked for, `wanted_rows` says.
+
+    How it is poured stands right before the reading: digits typed there are the reading.
+    """
     job, profile = context.job, context.profile
-    thinner = thinner_of(profile)
-    usual = thinner.usual_percent if thinner is not None else None
-    last = open_pours(job)
-    percent = last[-1].thinner if last else Quantity(usual or 0.0, "%", "")
     names = [each.name for each in components(profile)]
-    limit = thinner.limit_percent if thinner is not None else None
+    of = (
+        ("", "of the mix, ready to spray"),
+        *((name, f"all that is left of {visible(name)}") for name in names),
+    )
+    onto = (
+        (FRESH, "a fresh cup"),
+        *((str(each.batch), f"the rest of batch {each.batch}") for each in open_batches(job)[::-1]),
+    )
+    by = tuple((way.value, _WAYS[way]) for way in measures(profile))
+    at_zero = "empty: the scale is at zero with the rest on it"
     return (
         Field("amount", "Amount", amount=True, default=_planned(job)),
-        Field(
-            "of", "That is",
-            choices=(("", "of the mix, ready to spray"),
-                     *((name, f"all that is left of {name}") for name in names)),
-        ),
-        Field(
-            "by", "Pour by",
-            choices=tuple((way.value, _WAYS[way]) for way in measures(profile)),
-        ),
-        Field("thinner", "Thinner", Kind.PERCENT, optional=True, default=percent,
-              hint="" if limit is None else f"at most {limit:g} %"),
-        Field(
-            "onto", "Into",
-            choices=((FRESH, "a fresh cup"),
-                     *((str(each.batch), f"the rest of batch {each.batch}")
-                       for each in reversed(open_batches(job)))),
-        ),
-        Field("rest", "Rest in it", amount=True, optional=True,
-              hint="empty: the scale is at zero with the rest on it"),
+        Field("of", "That is", choices=of, assumed=True),
+        _thinner(context),
+        Field("onto", "Into", choices=onto),
+        Field("rest", "Left in it", amount=True, optional=True, hint=at_zero),
+        Field("by", "Pour by", choices=by, assumed=True),
         Field("cup", "Cup shows", Kind.VOLUME, optional=True, hint="if not the mark"),
         Field("scale", "Scale shows", Kind.MASS, optional=True, hint="if not the mark"),
-    )  # fmt: skip
+    )
+
+
+def _thinner(context: Context) -> Field:
+    thinner, pours = thinner_of(context.profile), open_pours(context.job)
+    usual = thinner.usual_percent if thinner is not None else None
+    limit = thinner.limit_percent if thinner is not None else None
+    percent = pours[-1].thinner if pours else Quantity(usual or 0.0, "%", "")
+    hint = "" if limit is None else f"at most {limit:g} %"
+    return Field(
+        "thinner", "Thinner", Kind.PERCENT, optional=True, default=percent, hint=hint, assumed=True
+    )
 
 
 def wanted_rows(context: Context, values: Values) -> set[str]:
@@ -90,9 +97,7 @@ def plan_by_rows(context: Context, values: Values) -> BatchPlan | None:
     percent = number(values, "thinner")
     if pours:
         plan = plan_of(pours)
-        if percent is None or percent == plan.thinner_percent:
-            return plan
-        return BatchPlan(plan.wanted, plan.of, plan.by, percent, plan.onto, plan.rest)
+        return plan if percent is None else replace(plan, thinner_percent=percent)
     wanted = quantity(values, "amount")
     if wanted is None:
         return None

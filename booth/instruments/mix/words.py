@@ -2,32 +2,21 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
-
 from booth.bench.context import Context
+from booth.bench.instrument import local_time
+from booth.files.safe_text import visible
 from booth.job import scaled_waits
 from booth.job.mixture import now as mix_now
 from booth.job.pouring import BatchPlan, Pouring, components, open_batches, thinner_of
 from booth.job.waits import State, What, standing, waits
 from booth.log.events import BatchMixed
-from booth.moment import Moment
 from booth.trade.mixing.components import Measure
+from booth.trade.mixing.pours import Pour
 from booth.units import Kind, System, show, shown_unit
-from booth.widgets.pour_table import PourRow
-from booth.widgets.text import fit
+from booth.words.pictures import PourRow
 from booth.words.readout import Readout
 from booth.words.tone import Tone
-from booth.words.wait_words import TONES, duration
-
-__all__ = [
-    "batch_line",
-    "batch_readout",
-    "empty_readout",
-    "fault_readout",
-    "mixed_readout",
-    "pour_readout",
-    "pour_rows",
-]
+from booth.words.wait_words import TONES, rough
 
 KIND = {Measure.VOLUME: Kind.VOLUME, Measure.WEIGHT: Kind.MASS}
 LONGEST_WORD = 12
@@ -44,7 +33,7 @@ def empty_readout(context: Context) -> Readout:
     lines = []
     if mix is not None and len(mix.parts) > 1:
         figure = " : ".join(f"{part.parts:g}" for part in mix.parts)
-        names = ", ".join(part.name for part in mix.parts)
+        names = ", ".join(visible(part.name) for part in mix.parts)
         label, word = f"parts by {mix.by}: {names}", "HOW MUCH?"
     else:
         figure, label, word = "STIR", "nothing is mixed into this coating", ""
@@ -53,7 +42,7 @@ def empty_readout(context: Context) -> Readout:
         lines.append(_thinner_words(context))
     pot = scaled_waits.pot_life(profile, context.job.weather)
     if pot is not None:
-        lines.append(f"pot life today {'~' if pot.estimate else ''}{duration(pot.seconds)}")
+        lines.append(f"pot life today {'about ' if pot.estimate else ''}{rough(pot.seconds)}")
     return Readout(figure, label=label, word=word, lines=tuple(lines))
 
 
@@ -62,7 +51,9 @@ def _thinner_words(context: Context) -> str:
     assert thinner is not None
     usual = f"usually {thinner.usual_percent:g} %" if thinner.usual_percent is not None else ""
     most = f"at most {thinner.limit_percent:g} %" if thinner.limit_percent is not None else ""
-    return f"{thinner.name}: " + (", ".join(each for each in (usual, most) if each) or "as needed")
+    return f"{visible(thinner.name)}: " + (
+        ", ".join(each for each in (usual, most) if each) or "as needed"
+    )
 
 
 def fault_readout(sentence: str) -> Readout:
@@ -76,26 +67,26 @@ def pour_readout(context: Context, plan: BatchPlan, state: Pouring) -> Readout:
     assert pour is not None
     system, kind = context.system, KIND[state.measure]
     again = any(each.name == pour.name for each in state.done)
-    lines = [f"{_shown(pour.amount, state.measure, system)} of {pour.name}"]
+    name = visible(pour.name)
+    lines = [f"{_shown(pour.amount, state.measure, system)} of {name}"]
     if state.by:
         grew = _shown(state.grew, state.measure, system)
         total = _shown(state.total, state.measure, system)
-        lines.insert(0, f"Too much {state.by}: the batch grows by {grew} to {total}.")
+        lines.insert(0, f"Too much {visible(state.by)}: the batch grows by {grew} to {total}.")
     elif again:
-        lines.insert(0, f"There is too little {pour.name} in it yet.")
+        lines.insert(0, f"There is too little {name} in it yet.")
     if not state.done:
         if plan.rest is None and state.measure is Measure.WEIGHT:
             lines.append("The scale is at zero with the cup on it.")
         if plan.onto is not None:
             lines.append(f"The pot life of batch {plan.onto}, which is older, will rule all of it.")
-    name = pour.name.upper()
-    word = f"ADD {name}" if again else name
+    word = f"ADD {name.upper()}" if again else name.upper()
     return Readout(
         show(pour.mark, kind, system, unit=False),
         shown_unit(kind, system),
-        label=f"pour {'more ' if again else ''}{pour.name} up to",
+        label=f"pour {'more ' if again else ''}{name} up to",
         tone=Tone.CAUTION if again else Tone.READY,
-        word=fit(word, LONGEST_WORD) if len(word) > LONGEST_WORD else word,
+        word=f"{word[: LONGEST_WORD - 1]}…" if len(word) > LONGEST_WORD else word,
         lines=tuple(lines),
         like=show(state.total, kind, system, unit=False),
     )
@@ -117,23 +108,27 @@ def mixed_readout(context: Context, state: Pouring) -> Readout:
 def pour_rows(state: Pouring, system: System) -> tuple[PourRow, ...]:
     """The pours done, the one to do, those that come. Pure."""
 
-    def row(pour: object, tone: Tone) -> PourRow:
-        return PourRow(
-            pour.name,  # type: ignore[attr-defined]
-            _shown(pour.amount, state.measure, system),  # type: ignore[attr-defined]
-            _shown(pour.mark, state.measure, system),  # type: ignore[attr-defined]
-            tone,
-        )
+    def row(pour: Pour, tone: Tone) -> PourRow:
+        amount, mark = (_shown(each, state.measure, system) for each in (pour.amount, pour.mark))
+        return PourRow(visible(pour.name), amount, mark, tone)
 
     done = [row(pour, Tone.GOOD) for pour in state.done]
     left = [row(pour, Tone.READY if n == 0 else Tone.PLAIN) for n, pour in enumerate(state.left)]
     return (*done, *left)
 
 
+def mixed_words(batch: BatchMixed) -> str:
+    """What is said when a batch has just been mixed. Pure."""
+    said = f"Batch {batch.batch} is mixed. Stir it well."
+    if batch.onto is not None:
+        said += f" The pot life of batch {batch.onto}, which is older, rules all of it."
+    return said
+
+
 def batch_line(batch: BatchMixed, system: System) -> str:
     """A batch in a line. Pure."""
     pours = " + ".join(
-        f"{pour.name} {_shown(pour.amount.value, _measure(pour.amount.unit), system)}"
+        f"{visible(pour.name)} {_shown(pour.amount.value, _measure(pour.amount.unit), system)}"
         for pour in batch.pours
     )
     total = batch.total
@@ -146,9 +141,7 @@ def _measure(unit: str) -> Measure:
     return Measure.WEIGHT if unit == "g" else Measure.VOLUME
 
 
-def batch_readout(
-    context: Context, batch: BatchMixed, local_time: Callable[[Moment], str]
-) -> Readout:
+def batch_readout(context: Context, batch: BatchMixed) -> Readout:
     """The batch mixed last: until when it may be sprayed. Pure."""
     job = context.job
     mine = {
@@ -163,7 +156,7 @@ def batch_readout(
     stage = mix_now(job)
     if stage.known:
         thinner = thinner_of(context.profile)
-        name = thinner.name if thinner is not None else "thinner"
+        name = visible(thinner.name) if thinner is not None else "thinner"
         lines.append(f"{name}: {100 * stage.fraction:.1f} % of the coating")
     others = [str(each.batch) for each in open_batches(job) if each.batch != batch.batch]
     if others:
@@ -176,9 +169,12 @@ def batch_readout(
         kind = KIND[_measure(total.unit)]
         return Readout(
             show(total.value, kind, context.system, unit=False),
-            shown_unit(kind, context.system), label=f"batch {batch.batch}",
-            tone=Tone.GOOD, word=word, lines=tuple(lines),
-        )  # fmt: skip
+            shown_unit(kind, context.system),
+            label=f"batch {batch.batch}",
+            tone=Tone.GOOD,
+            word=word,
+            lines=tuple(lines),
+        )
     if pot.estimate:
         lines.append(f"~ estimate: {pot.rule}")
     state = standing(pot, context.now).state

@@ -4,18 +4,24 @@ from __future__ import annotations
 
 from typing import ClassVar
 
+from booth.bench.act import Act, Keep, OpenStep, Say, SetForm, refused
 from booth.bench.context import Context
-from booth.bench.instrument import Instrument, Values, number, quantity
-from booth.instruments.thin.words import thin_readout
-from booth.job.mixture import added_ml, now, stages, viscosity_of
-from booth.job.pouring import thinner_of
+from booth.bench.instrument import Instrument, quantity
+from booth.forms.field import Field, shown
+from booth.forms.form import Rows, Values
+from booth.instruments.thin.words import added_words, amount_to_add, thin_readout
+from booth.job.mixture import added_ml, by_weight, now, stages, viscosity_of, volume_ml
+from booth.job.steps import steps_of
 from booth.job.thin_advice import Advice, Finding, advise
 from booth.log.events import Event, ThinnerAdded
-from booth.moment import Moment
 from booth.trade.result import Value
 from booth.units import Kind, Quantity, show
-from booth.widgets.entry import Field, FieldRow
 from booth.words.readout import Readout
+
+WHEN_ADDED = "Space when it is in; or type what was really added."
+NO_FIGURE = "There is no amount to add. What was added all the same: type it."
+NO_DENSITY = "The profile gives no density of the thinner: measure it by volume."
+NO_MIX_DENSITY = "The density of this mix is not known: give its volume."
 
 
 class Thin(Instrument):
@@ -40,32 +46,37 @@ class Thin(Instrument):
         "profile is taken to be meant for its usual thinner.",
         "The limit is the profile's, in percent of the coating's volume. Local rules on solvent "
         "may allow less; the product's data sheet decides.",
+        "Once anything was weighed, thinner is weighed too, where the profile gives its density.",
     )
     KEEPS: ClassVar[tuple[type[Event], ...]] = (ThinnerAdded,)
-    GO: ClassVar[str] = "added"
+    UNIT_FIRST: ClassVar[bool] = True
 
     def fields(self, context: Context) -> tuple[Field, ...]:
-        left = now(context.job).left_ml
+        stage, kind = now(context.job), Kind.MASS if by_weight(context.job) else None
+        left, density = stage.left_ml, stage.density_g_ml
+        default = None if left is None else Quantity(left, "ml", "")
+        if kind is not None and left is not None and density is not None:
+            default = Quantity(left * density, "g", "")
+        left_row = Field(
+            "left",
+            "Mix left",
+            kind,
+            amount=True,
+            default=default,
+            hint="before it goes in",
+            assumed=default is not None,
+        )
+        hint = "if not the figure"
         return (
-            Field("added", "Really added", amount=True, optional=True,
-                  hint="if not the figure"),
-            Field("left", "Mix left", Kind.VOLUME,
-                  default=None if left is None else Quantity(left, "ml", ""),
-                  hint="before it goes in"),
-        )  # fmt: skip
+            left_row,
+            Field("added", "Really added", kind, amount=True, optional=True, hint=hint),
+        )
 
-    def advice(self, context: Context, values: Values) -> Advice:
-        """What there is to say now."""
-        return advise(context.job, number(values, "left"))
+    def first(self, context: Context, values: Values) -> str:
+        return "added" if now(context.job).left_ml is not None else ""
 
     def readout(self, context: Context, values: Values) -> Readout:
-        return thin_readout(context, self.advice(context, values), number(values, "left"))
-
-    def draw(self, context: Context) -> None:
-        super().draw(context)
-        if self.is_mounted:
-            step = self.advice(context, self.values()).step
-            self.set_class(step is not None, "-planned")
+        return thin_readout(context, advice_on(context, values), left_ml(context, values))
 
     def record(self, context: Context) -> tuple[str, ...]:
         lines = []
@@ -74,87 +85,65 @@ class Thin(Instrument):
             if not stage.runs:
                 continue
             runs = "  ".join(f"{run.seconds:.1f}" for run in stage.runs[-3:])
-            shown = (
-                show(viscosity.value, Kind.VISCOSITY, context.system)
-                if isinstance(viscosity, Value)
-                else "outside the cup's range"
-            )
-            lines.append(f"{100 * stage.fraction:.1f} % thinner: {runs} s, {shown}")
+            said = "outside the cup's range"
+            if isinstance(viscosity, Value):
+                said = show(viscosity.value, Kind.VISCOSITY, context.system)
+            lines.append(f"{100 * stage.fraction:.1f} % thinner: {runs} s, {said}")
         return tuple(lines)
 
-    def go(self, at: Moment) -> None:
-        """The figure was added, or what was typed."""
-        context, values = self.desk.context, self.values()
-        for row in self.rows:
-            if row.fault:
-                self.desk.say(row.fault, fault=True)
-                return
-        advice = self.advice(context, values)
-        added = quantity(values, "added")
-        if added is None:
-            if advice.step is None:
-                self.desk.say("There is no amount to add. What was added all the same: type it.")
-                return
-            added = Quantity(advice.step.step_ml, "ml", f"{advice.step.step_ml:g} ml")
-        self._add(added, at)
-
-    def _add(self, added: Quantity, at: Moment) -> None:
-        context, values = self.desk.context, self.values()
-        if added.value <= 0:
-            self.desk.say("Nothing was added.")
-            return
-        if added_ml(context.profile, added) is None:
-            self.desk.say(
-                "The profile gives no density of the thinner: measure it by volume.", fault=True
-            )
-            return
-        left = quantity(values, "left")
-        if left is None or left.value <= 0:
-            self.row("left").place.focus()
-            self.desk.say("Say how much mix it went into.", fault=True)
-            return
-        if self.desk.keep(ThinnerAdded(n=0, at=at, amount=added, remaining=left)) is None:
-            return
-        self.clear()
-        self.draw(self.desk.context)
-        self.desk.say(self._after(self.desk.context))
-
-    def _after(self, context: Context) -> str:
-        """What the thinner in the mix comes to, and what is next."""
-        stage, thinner = now(context.job), thinner_of(context.profile)
-        limit = thinner.limit_percent if thinner is not None else None
-        percent = 100 * stage.fraction
-        said = f"{percent:.1f} % thinner in it now. Stir, then Enter: time the cup again."
-        if limit is not None and percent > limit * 1.001:
-            return f"Over the limit of {limit:g} %: add unthinned coating. {said}"
-        return said
-
-    def enter(self, row: FieldRow | None = None) -> None:
-        """Keep what was typed; else on to the cup, or to the next step once the target is met."""
-        if row is not None and row.fault:
-            self.desk.say(row.fault, fault=True)
-            return
-        if not self.row("added").is_empty:
-            self.go(self.desk.context.now)
-            return
-        if row is not None and row.field.key == "left" and not row.is_empty:
-            self.row("added").place.focus()
-            return
-        advice = self.advice(self.desk.context, self.values())
-        if advice.finding is Finding.NOT_TIMED and self.desk.context.job.thinner:
-            self.desk.open_kind("efflux")
-            return
-        self.desk.finish_step()
-
     def kept_any(self, context: Context) -> bool:
-        return bool(context.job.thinner) or (self.advice(context, {}).finding is Finding.ON_TARGET)
+        return bool(context.job.thinner) or advise(context.job).finding is Finding.ON_TARGET
 
-    def keys(self, context: Context) -> tuple[tuple[str, str], ...]:
-        advice = self.advice(context, self.values()) if self.is_mounted else None
-        if self.is_mounted and not self.row("added").is_empty:
-            return (("Enter", "keep"), ("↑↓", "row"))
-        if advice is not None and advice.step is not None:
-            return (("Space", "added, as shown"), ("digits", "what was added"), ("Enter", "go on"))
-        if advice is not None and advice.finding is Finding.NOT_TIMED and context.job.thinner:
-            return (("Enter", "time the cup again"), ("Bksp", "void"))
-        return (("Enter", "next step"), ("digits", "what was added"))
+    def event(self, context: Context, values: Values) -> ThinnerAdded | str:
+        added, left = quantity(values, "added"), quantity(values, "left")
+        if added is None or added.value <= 0:
+            return "Nothing was added." if added is not None else WHEN_ADDED
+        if added_ml(context.profile, added) is None:
+            return NO_DENSITY
+        if left is None or left.value <= 0:
+            return "Say how much mix it went into."
+        if left_ml(context, values) is None:
+            return NO_MIX_DENSITY
+        return ThinnerAdded(n=0, at=context.now, amount=added, remaining=left)
+
+    def space(self, context: Context, rows: Rows) -> Act:
+        """The figure was added, or what was typed."""
+        row, values = rows.row("added"), dict(rows.values)
+        wrong = next((each.fault for each in rows.every if each.fault), "")
+        if wrong:
+            return refused(wrong)
+        if row.is_empty:
+            step = advice_on(context, values).step
+            if step is None:
+                return refused(NO_FIGURE)
+            values["added"] = amount_to_add(context, step.step_ml)
+        event = self.event(context, values)
+        if isinstance(event, str):
+            return refused(event)
+        word = f"added: {shown(event.amount, row.field, context.system)}"
+        said = Say(added_words(context, event))
+        return Act(word, (Keep(event), SetForm(self.cleared(rows.form)), said))
+
+    def enter(self, context: Context, rows: Rows) -> Act | None:
+        """Keep what was typed; back to the cup once thinner went in; else as in every form."""
+        marked = rows.marked
+        if marked is not None and marked.key == "added" and rows.holds and not rows.waiting:
+            return self.space(context, rows) if not marked.is_empty else refused(WHEN_ADDED)
+        untimed = advise(context.job).finding is Finding.NOT_TIMED and context.job.thinner
+        cup = next((step.key for step in steps_of(context.job) if step.kind == "efflux"), "")
+        if rows.holds or not untimed or not cup:
+            return None
+        return Act("time the cup again", (OpenStep(cup),))
+
+
+def left_ml(context: Context, values: Values) -> float | None:
+    """The mix that is left [ml]; None where it is not said, or weighed and of unknown density."""
+    left = quantity(values, "left")
+    density = now(context.job).density_g_ml or context.profile.film.density_g_ml
+    return None if left is None else volume_ml(left, density)
+
+
+def advice_on(context: Context, values: Values) -> Advice:
+    """What there is to say now; of an amount that is not known nothing."""
+    left = left_ml(context, values)
+    return advise(context.job, 0.0 if left is None else left)
