@@ -126,6 +126,8 @@ def _sideways(rows: Rows, name: str) -> Edit | None:
         return _other_unit(rows, row)
     to = {"left": cursor + 1, "right": cursor - 1, "home": len(row.text), "end": 0}[name]
     to = min(max(to, 0), len(row.text))
+    if to == cursor:
+        return None
     return Edit("move", replace(rows.form, cursor=to, marked=row.key, erased=False))
 
 

@@ -74,11 +74,13 @@ class Coats(Instrument):
 
     def last_kept(self, context: Context, values: Values) -> tuple[Event, ...]:
         """The last entry of the chosen part."""
-        part = word(values, "part")
-        job = context.job
-        every = (*job.of(CoatBegun), *job.of(CoatEnded), *job.of(TouchTried))
-        last = max((each for each in every if each.part == part), key=lambda e: e.n, default=None)
-        return (last,) if last is not None else ()
+        job, part = context.job, word(values, "part")
+        for event in reversed(job.events):
+            if not isinstance(event, CoatBegun | CoatEnded | TouchTried):
+                continue
+            if event.part == part and job.is_live(event.n):
+                return (event,)
+        return ()
 
     def space(self, context: Context, rows: Rows) -> Act:
         """Begin or end the coat on the chosen part, at the moment of the key press."""

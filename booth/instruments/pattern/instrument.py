@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Collection
 from typing import ClassVar
 
-from booth.bench.act import Act, Say, SetForm, refused
+from booth.bench.act import NOTHING, Act, Say, SetForm, refused
 from booth.bench.context import Context
 from booth.bench.instrument import Instrument, local_time, quantity, word
 from booth.forms.field import Field
@@ -124,6 +124,8 @@ class PaperPattern(Instrument):
             return refused("This shape has no film to work out: put the gun right, or type zones.")
         percent = f"{best.overlap_fraction * 100:.0f} %"
         form = rows.form.typed("overlap", percent)
+        if form == rows.form:
+            return NOTHING
         return Act(f"most even overlap: {percent}", (SetForm(form), Say("")))
 
     def pick(self, context: Context, rows: Rows, index: int) -> Act | None:

@@ -1,0 +1,1 @@
+"""The law of input, held over every instrument there is."""

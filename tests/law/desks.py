@@ -1,0 +1,166 @@
+"""Benches to press keys on: every instrument, on jobs that have come differently far."""
+
+from __future__ import annotations
+
+import copy
+from collections.abc import Callable, Iterator, Sequence
+from typing import NamedTuple
+
+from booth.bench.model import Bench
+from booth.clock import ManualClock
+from booth.forms.field import Field
+from booth.forms.form import Form, Row
+from booth.instruments.registry import instruments
+from booth.job.steps import steps_of
+from booth.log import events as ev
+from booth.profile.model import Step
+from booth.profile.steps import DEFAULT_STEPS
+from booth.shop.model import Compressor, Gun, Room, Shop
+from booth.units import Kind, System
+from tests.instruments.at_bench import AtBench
+from tests.job.make import q
+
+SHOP = Shop(
+    guns=(Gun("grey gravity gun", tip_mm=1.4, cup_ml=600, air_l_min=200, fan_turns=2.5),),
+    compressor=Compressor(receiver_l=50, flow_l_min=150, cut_in_kpa=550, cut_out_kpa=800),
+    room=Room(volume_m3=60, exhaust_m3_min=40),
+)
+
+
+def nothing(clock: ManualClock) -> Sequence[ev.Event]:
+    """A job of which nothing is done."""
+    return ()
+
+
+def everything(clock: ManualClock) -> Sequence[ev.Event]:
+    """A job in which every instrument has kept something."""
+    at = clock.now()
+    pours = (ev.Pour("clear", q(200, "ml")), ev.Pour("hardener", q(100, "ml")))
+    return (
+        ev.CautionAcknowledged(n=0, at=at, caution="data sheet", words="Read it. It rules."),
+        ev.WeatherRead(n=0, at=at, air=q(20, "degC"), humidity=q(50, "%"), part=q(18, "degC")),
+        ev.FreshAirChecked(n=0, at=at, needed_m3_min=30.0, moved_m3_min=40.0),
+        ev.AreaAdded(n=0, at=at, shape="area", area=q(2, "m2"), part="door"),
+        ev.AmountPlanned(n=0, at=at, area=q(2, "m2"), amount=q(600, "ml")),
+        ev.BatchMixed(n=0, at=at, batch=1, pours=pours, total=q(300, "ml")),
+        ev.EffluxTimed(n=0, at=at, cup="ford-4", seconds=26.0),
+        ev.ThinnerAdded(n=0, at=at, amount=q(20, "ml"), remaining=q(300, "ml")),
+        ev.EffluxTimed(n=0, at=at, cup="ford-4", seconds=22.0),
+        ev.AirRead(n=0, at=at, inlet=q(195, "kPa")),
+        ev.CatchMade(n=0, at=at, seconds=30.0, amount=q(90, "ml"), delivery_ml_min=180.0),
+        ev.FanSet(n=0, at=at, width=q(250, "mm"), distance=q(180, "mm")),
+        ev.PatternRead(n=0, at=at, shape="heavy middle", overlap=q(50, "%")),
+        ev.PassTimed(n=0, at=at, length=q(1, "m"), seconds=2.0),
+        ev.CoatBegun(n=0, at=at, part="door", coat=1),
+        ev.CoatEnded(n=0, at=at, part="door", coat=1),
+        ev.FilmRead(
+            n=0, at=at, part="door", last_wetted=q(50, "um"), first_dry=q(60, "um"), coat=1
+        ),
+        ev.LineTicked(n=0, at=at, step="clean", line=step_of_kind("clean").how[0]),
+        ev.FaultSeen(n=0, at=at, fault="runs", part="door"),
+        ev.NoteMade(n=0, at=at, text="wind from the door"),
+    )
+
+
+BEFORE: dict[str, Callable[[ManualClock], Sequence[ev.Event]]] = {
+    "nothing": nothing,
+    "everything": everything,
+}
+#: How often Space was pressed, and how long ago [s].
+STARTED = {"at rest": (), "started": (4.0,), "stopped": (20.0, 4.0), "forgotten": (8000.0,)}
+
+
+def step_of_kind(kind: str) -> Step:
+    """The usual step of a kind; one of its own where no job has it by default."""
+    found = next((step for step in DEFAULT_STEPS if step.kind == kind), None)
+    return found or Step(key=kind, kind=kind, name="Sweep", how=("Sweep the floor.",))
+
+
+def desk_for(kind: str, before: str = "nothing", started: str = "at rest") -> AtBench:
+    """A bench whose open step is of this kind."""
+    system = System.US if before == "everything" else System.METRIC
+    desk = AtBench("weather", before=BEFORE[before], shop=SHOP, system=system)
+    desk.bench.step = next(
+        (step for step in steps_of(desk.job) if step.kind == kind), step_of_kind(kind)
+    )
+    for since in STARTED[started]:
+        desk.press("space")
+        desk.pass_time(since)
+    return desk
+
+
+def every_kind() -> list[str]:
+    return sorted(instruments())
+
+
+def twin(desk: AtBench) -> AtBench:
+    """The same bench once more: what is done to it leaves the first as it is."""
+    other = copy.copy(desk)
+    other.clock, other.events = copy.copy(desk.clock), list(desk.events)
+    other.sounds, other.rest = [], ()
+    other.bench = Bench(other, desk.bench.step)
+    for name in ("form", "picked", "offer", "said"):
+        setattr(other.bench, name, getattr(desk.bench, name))
+    return other
+
+
+class Case(NamedTuple):
+    """A bench in one state of its form. what: which row, and what was put into it."""
+
+    what: str
+    desk: AtBench
+    touched: bool = True
+
+
+GOOD = {
+    Kind.TEMPERATURE: "20",
+    Kind.PERCENT: "50",
+    Kind.TIME: "30",
+    Kind.THICKNESS: "50",
+    Kind.PRESSURE: "200",
+    Kind.LENGTH: "250",
+    Kind.TURNS: "2",
+    Kind.TIP: "1.4",
+}
+
+
+def good_entry(field: Field) -> str:
+    """What can be understood in a row that is typed in."""
+    if field.digits is not None:
+        return "3567653"
+    if field.is_words:
+        return "dust 2"
+    return GOOD.get(field.kind, "3") if field.kind is not None and not field.amount else "90"
+
+
+def bad_entry(field: Field) -> str:
+    """What cannot; a row for words takes everything."""
+    if field.digits is not None:
+        return "35"
+    return "" if field.is_words else "3zz"
+
+
+def cases(desk: AtBench) -> Iterator[Case]:
+    """Every row of the form, those that are assumed too: untouched, turned, well and badly filled."""
+    yield Case("untouched", desk, touched=False)
+    opened = twin(desk)
+    opened.bench.form = Form(opened=True)
+    for row in opened.rows.sight:
+        yield Case(f"{row.key}: marked", _marked(opened, row), touched=False)
+        if row.field.choices:
+            turned = _marked(opened, row)
+            turned.press("right")
+            yield Case(f"{row.key}: turned", turned)
+            continue
+        for typed in (good_entry(row.field), bad_entry(row.field)):
+            if typed:
+                filled = _marked(opened, row)
+                filled.type(typed)
+                assert filled.row(row.key).text == typed, f"{row.key} does not take {typed!r}"
+                yield Case(f"{row.key}: {typed!r}", filled)
+
+
+def _marked(desk: AtBench, row: Row) -> AtBench:
+    other = twin(desk)
+    other.bench.mark(row.key)
+    return other

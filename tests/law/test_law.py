@@ -1,0 +1,134 @@
+"""The law of input, held over every instrument, every row, every entry and every key.
+
+What it says stands in ``bench.next_act``; each of its rules, with its letter, in ``judge``.
+"""
+
+from __future__ import annotations
+
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from booth.bench.act import Keep, Menu
+from booth.bench.next_act import next_act
+from tests.instruments.at_bench import AtBench, key_of
+from tests.law.desks import BEFORE, STARTED, cases, desk_for, every_kind, step_of_kind, twin
+from tests.law.judge import APART_S, broken, pressed
+
+#: Every key of the law; letters stand for the shortcuts, and for what words are made of.
+KEYS = (
+    *("space", "pagedown", "enter", "backspace", "up", "down", "left", "right"),
+    *("1", "5", "0", ".", "d", "k", "w", "n", "s", "z", "question_mark"),
+)
+STATES = [
+    pytest.param(kind, before, started, id=f"{kind}: {before}, {started}")
+    for kind in every_kind()
+    for before in BEFORE
+    for started in STARTED
+]
+
+
+def key_line(desk: AtBench) -> dict[str, str]:
+    """The key line as it stands when the next key is pressed."""
+    later = twin(desk)
+    later.clock.advance(APART_S)
+    return later.keys
+
+
+@pytest.mark.parametrize(("kind", "before", "started"), STATES)
+def test_every_key_does_what_its_word_says(kind: str, before: str, started: str) -> None:
+    faults = []
+    for case in cases(desk_for(kind, before, started)):
+        line = key_line(case.desk)
+        for key in KEYS:
+            found = broken(pressed(twin(case.desk), key, line))
+            faults += [f"{case.what}: {fault}" for fault in found]
+    assert not faults, "\n".join(faults)
+
+
+@pytest.mark.parametrize(("kind", "before", "started"), STATES)
+def test_enter_after_enter_skips_nothing_on_its_way(kind: str, before: str, started: str) -> None:
+    faults = []
+    for case in cases(desk_for(kind, before, started)):
+        desk, step = twin(case.desk), case.desk.bench.step.key
+        for _ in range(len(desk.rows.every) + 2):
+            found = broken(pressed(desk, "enter"))
+            faults += [f"{case.what}: {fault}" for fault in found]
+            if desk.bench.step.key != step:
+                break
+    assert not faults, "\n".join(faults)
+
+
+@pytest.mark.parametrize(("kind", "before", "started"), STATES)
+def test_backspace_after_the_last_character_does_nothing(
+    kind: str, before: str, started: str
+) -> None:
+    for case in cases(desk_for(kind, before, started)):
+        desk = twin(case.desk)
+        entries, typed = len(desk.events), desk.rows.marked and desk.rows.marked.text
+        if not typed:
+            continue
+        for _ in typed:
+            assert pressed(desk, "backspace").act.word == "erase", case.what
+        for _ in range(3):
+            press = pressed(desk, "backspace")
+            assert press.act.word == "" and press.before == press.after, f"{case.what}: {press}"
+        assert len(desk.events) == entries, case.what
+
+
+@pytest.mark.parametrize(("kind", "before", "started"), STATES)
+def test_space_does_the_same_whatever_row_is_marked(kind: str, before: str, started: str) -> None:
+    start = desk_for(kind, before, started)
+    meant = next_act(start.bench.situation(start.clock.now()), key_of("space")).word
+    for case in cases(start):
+        marked = case.desk.rows.marked
+        if not case.touched and not (marked is not None and marked.field.is_words):
+            said = next_act(case.desk.bench.situation(case.desk.clock.now()), key_of("space")).word
+            assert said == meant, case.what
+
+
+@pytest.mark.parametrize(("kind", "before", "started"), STATES)
+def test_what_cannot_be_kept_is_neither_left_nor_lost(kind: str, before: str, started: str) -> None:
+    for case in cases(desk_for(kind, before, started)):
+        for key in ("space", "enter", "backspace"):
+            desk = twin(case.desk)
+            desk.refuses = True
+            press = pressed(desk, key)
+            if any(isinstance(each, Keep) for each in press.act.do):
+                # Whatever stands before the entry is a form or a sentence, never another step.
+                assert not press.left and not press.kept, f"{case.what}: {press}"
+                assert press.before.texts.keys() <= press.after.texts.keys(), case.what
+
+
+@pytest.mark.parametrize("kind", [kind for kind in every_kind() if step_of_kind(kind).must])
+def test_a_measurement_that_was_not_made_is_passed_over_with_a_word_only(kind: str) -> None:
+    desk = desk_for(kind)
+    step = desk.bench.step.key
+    press = pressed(desk, "enter")
+    assert not press.left
+    if press.act.word != "skip, say why":
+        assert press.kept  # the cautions: Enter reads one
+        return
+    desk.choose("later")
+    assert desk.job.skipped[step].why == "later" and desk.bench.step.key != step
+
+
+#: Also the keys that move in a text, and a choice from the menu that is up.
+ANY_KEY = st.sampled_from((*KEYS, *"23479-/", "home", "end", "delete", "tab", "shift+tab", "menu"))
+
+
+@settings(max_examples=200, deadline=None)
+@given(
+    kind=st.sampled_from(every_kind()),
+    before=st.sampled_from(sorted(BEFORE)),
+    keys=st.lists(ANY_KEY, max_size=40),
+    line=st.integers(0, 30),
+)
+def test_any_keys_in_any_order(kind: str, before: str, keys: list[str], line: int) -> None:
+    desk = desk_for(kind, before)
+    for key in keys:
+        menu = next((each for each in desk.rest if isinstance(each, Menu)), None)
+        if key == "menu" and menu is not None:
+            desk.choose(menu.choices[line % len(menu.choices)].words)
+        elif key != "menu":
+            assert not broken(pressed(desk, key))
