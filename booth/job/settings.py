@@ -225,4 +225,7 @@ def _mix(old: Profile, thinner_percent: float | None) -> object:
 
 def _date(job: Job) -> str:
     """The day the job was opened, in UTC: the same wherever the file is read."""
-    return datetime.fromtimestamp(job.opened.at.wall, UTC).strftime("%Y-%m-%d")
+    try:
+        return datetime.fromtimestamp(job.opened.at.wall, UTC).strftime("%Y-%m-%d")
+    except (OverflowError, OSError, ValueError):  # a clock gone wild
+        return "an unknown day"

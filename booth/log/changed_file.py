@@ -11,8 +11,9 @@ from pathlib import Path
 
 from booth.files.atomic import set_aside
 from booth.files.safe_text import visible
+from booth.log.codec import encode
 from booth.log.errors import LogBusy, NotKept, not_opened
-from booth.log.events import Event, UnknownEvent, encode
+from booth.log.events import Event, UnknownEvent
 from booth.log.log_file import Log
 from booth.log.store import open_log
 

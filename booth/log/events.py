@@ -6,8 +6,7 @@ back. Quantities are kept as they were typed and in their base unit (see ``booth
 
 from __future__ import annotations
 
-from functools import cache
-from typing import Any, ClassVar, Union
+from typing import Any, ClassVar
 
 import msgspec
 
@@ -328,51 +327,3 @@ class UnknownEvent(msgspec.Struct, frozen=True):
     at: Moment
     event: str
     line: str
-
-
-_encoder = msgspec.json.Encoder()
-
-
-class _Header(msgspec.Struct):
-    n: int
-    at: Moment
-    event: str
-
-
-_header = msgspec.json.Decoder(_Header)
-
-
-def kinds() -> tuple[type[Event], ...]:
-    """Give every kind of event there is, in the order in which they are defined."""
-    return tuple(Event.__subclasses__())
-
-
-@cache
-def _decoder(known: tuple[type[Event], ...]) -> msgspec.json.Decoder[Any]:
-    return msgspec.json.Decoder(Union[known])  # noqa: UP007 - a union of a tuple
-
-
-class BrokenLine(ValueError):
-    """A line of a log that is no event; the message says what is wrong with it."""
-
-
-def encode(event: Event) -> bytes:
-    """Give the event as one line of JSON, newline included."""
-    return _encoder.encode(event) + b"\n"
-
-
-def decode(line: bytes) -> Event | UnknownEvent:
-    """Read one line. Raises BrokenLine where it is no event of this or a later version."""
-    try:
-        found: Event = _decoder(kinds()).decode(line)
-        return found
-    except msgspec.DecodeError as fault:
-        try:
-            header = _header.decode(line)
-        except (msgspec.DecodeError, UnicodeDecodeError):
-            raise BrokenLine(str(fault)) from None
-        if header.event in {kind.__struct_config__.tag for kind in kinds()}:
-            raise BrokenLine(f"{header.event!r}: {fault}") from None
-        return UnknownEvent(header.n, header.at, header.event, line.decode("utf-8", "replace"))
-    except UnicodeDecodeError as fault:
-        raise BrokenLine(f"not UTF-8: {fault.reason}") from None

@@ -80,7 +80,8 @@ def _read(path: Path, stamp: tuple[int, ...]) -> _Found:
     except OSError as fault:
         return _Found(stamp, unreadable(path, fault))
     summary = summary_of(path, data)
-    return _Found(stamp, summary, fold(parse(data).events) if summary.is_open else None)
+    content = parse(data) if summary.is_open else None
+    return _Found(stamp, summary, fold(content.events) if content and not content.fault else None)
 
 
 def _stamp(path: Path) -> tuple[int, ...]:

@@ -15,8 +15,9 @@ from pathlib import Path
 
 from booth.files.atomic import read_all, set_aside, sync
 from booth.files.safe_text import visible
+from booth.log.codec import encode
 from booth.log.errors import NotKept, not_kept, not_opened
-from booth.log.events import Event, encode
+from booth.log.events import Event
 from booth.log.parse import LogContent, read_line
 
 __all__ = ["Log", "checked_line"]

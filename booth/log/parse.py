@@ -10,9 +10,11 @@ from __future__ import annotations
 from collections.abc import Callable
 from dataclasses import dataclass, field
 
-from booth.log.events import BrokenLine, Event, JobOpened, UnknownEvent, decode
+from booth.log.codec import VERSION, BrokenLine, decode, decode_all
+from booth.log.events import Event, JobOpened, UnknownEvent
+from booth.log.judge import oddities
 
-__all__ = ["LogContent", "parse", "read_line"]
+__all__ = ["MOST_AHEAD", "LogContent", "OddOpening", "holds_nothing", "parse", "read_line"]
 
 MARK = b"\xef\xbb\xbf"  # a byte-order mark, put first by some editors
 BLANK = b" \t\r"
@@ -20,6 +22,14 @@ NUL = b"\0"  # some file systems leave these where a power cut took what was bei
 MOST_TOLD = 3
 #: Whole numbers beyond this are not safe in JSON (RFC 8259, section 6).
 HIGHEST_NUMBER = 2**53 - 1
+#: A number is at most so much higher than its line's: the next one always has room.
+MOST_AHEAD = 1_000_000
+#: So many lines are read at once where nothing is unusual about them.
+AT_ONCE = 512
+
+
+class OddOpening(BrokenLine):
+    """A line opens a job that cannot be worked with; the message says why."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -27,9 +37,10 @@ class LogContent:
     """What a log holds.
 
     broken: line number and what is wrong with it, passed over; torn: what followed the last line
-    end, None where nothing did; odd: sentences on numbers that are out of order or used twice,
-    which are tolerated; end: bytes up to the end of the last event or line; unended: the last
-    event lacks its line end, and nothing else.
+    end, None where nothing did; odd: sentences on what is tolerated, numbers out of order or used
+    twice, entries of a later version; end: bytes up to the end of the last event or line; unended:
+    the last event lacks its line end, and nothing else; fault: why there is no job in it, as a
+    sentence, empty where there is one.
     """
 
     events: list[Event | UnknownEvent] = field(default_factory=list)
@@ -38,6 +49,7 @@ class LogContent:
     odd: list[str] = field(default_factory=list)
     end: int = 0
     unended: bool = False
+    fault: str = ""
 
     @property
     def said(self) -> list[str]:
@@ -62,10 +74,12 @@ def parse(data: bytes) -> LogContent:
     end = data.rfind(b"\n") + 1
     content = _Reader()
     start = len(MARK) if data.startswith(MARK) else 0
-    for number, line in enumerate(data[start:end].split(b"\n")[:-1] if end > start else [], 1):
-        content.line(number, line)
+    lines = data[start:end].split(b"\n")[:-1] if end > start else []
+    content.lines(1, lines[:1])
+    for before in range(1, len(lines), AT_ONCE):
+        content.lines(before + 1, lines[before : before + AT_ONCE])
     tail = data[max(end, start) :]
-    unended = bool(tail) and content.last(tail)
+    unended = bool(tail) and content.last(len(lines) + 1, tail)
     if unended:
         end += data[end:].rindex(b"}") + 1
     return LogContent(
@@ -75,6 +89,7 @@ def parse(data: bytes) -> LogContent:
         odd=content.oddities(),
         end=end,
         unended=unended,
+        fault=content.fault(holds_nothing(data)),
     )
 
 
@@ -84,47 +99,83 @@ class _Reader:
     def __init__(self) -> None:
         self.events: list[Event | UnknownEvent] = []
         self.broken: list[tuple[int, str]] = []
-        self._by_n: dict[int, tuple[int, bytes]] = {}
+        self._by_n: dict[int, Event | UnknownEvent] = {}
         self._highest = 0
         self._again: list[int] = []
         self._twice: list[int] = []
         self._disordered: list[int] = []
         self._reopened: list[int] = []
+        self._later: list[int] = []
+        self._opened: JobOpened | None = None
+        self._odd_opening = ""
 
-    def line(self, number: int, line: bytes) -> None:
-        """Read one line, its end taken off."""
+    def lines(self, first: int, lines: list[bytes]) -> None:
+        """Read lines, their ends taken off, of which `first` is the number of the first."""
+        events = decode_all(lines) if len(lines) > 1 else None
+        if events is not None and self._are_usual(first, events):
+            self._by_n.update((event.n, event) for event in events)
+            self._highest = events[-1].n
+            self.events += events
+            return
+        for number, line in enumerate(lines, first):
+            self._line(number, line)
+
+    def _are_usual(self, first: int, events: list[Event]) -> bool:
+        """Whether the events are in order, their numbers possible, and none of them opens a job."""
+        numbers = [self._highest, *(event.n for event in events)]
+        return (
+            numbers == sorted(set(numbers))
+            and numbers[-1] <= first + MOST_AHEAD
+            and not any(isinstance(event, JobOpened) for event in events)
+        )
+
+    def _line(self, number: int, line: bytes) -> None:
         bare = line.strip(NUL + BLANK)
         if not bare:
             if NUL in line:
                 self.broken.append((number, "only NUL bytes, as a power cut leaves them"))
             return
         try:
-            self._take(number, bare, read_line(bare))
+            self._take(number, self._entry(number, bare))
         except BrokenLine as fault:
-            self.broken.append((number, str(fault).rstrip(".")))
+            why = str(fault).rstrip(".")
+            self.broken.append((number, why))
+            if isinstance(fault, OddOpening):
+                self._odd_opening = self._odd_opening or f"line {number}: {why}"
 
-    def last(self, tail: bytes) -> bool:
+    def last(self, number: int, tail: bytes) -> bool:
         """Whether what follows the last line end is a whole event that lacks its line end only."""
-        bare = tail.strip(NUL + BLANK)
         try:
-            event = read_line(bare)
+            event = self._entry(number, tail.strip(NUL + BLANK))
         except BrokenLine:
             return False
-        self._take(-1, bare, event)
+        self._take(-1, event)
         return True
 
-    def _take(self, number: int, line: bytes, event: Event | UnknownEvent) -> None:
+    def _entry(self, number: int, line: bytes) -> Event | UnknownEvent:
+        event = read_line(line)
+        if event.n > number + MOST_AHEAD:
+            raise BrokenLine(f"its number, {event.n}, is none that an entry here can have")
+        if isinstance(event, JobOpened) and self._opened is None and event.n != 1:
+            raise OddOpening(f"its number is {event.n}; the opening of a job is number 1")
+        return event
+
+    def _take(self, number: int, event: Event | UnknownEvent) -> None:
         before = self._by_n.get(event.n)
-        if before is not None and before[1] == line:
+        if before == event:
             self._again.append(number)
             return
         if before is not None:
             self._twice.append(number)
         elif event.n < self._highest:
             self._disordered.append(number)
-        if isinstance(event, JobOpened) and self.events:
-            self._reopened.append(number)
-        self._by_n.setdefault(event.n, (number, line))
+        if isinstance(event, UnknownEvent):
+            self._later.append(number)
+        elif isinstance(event, JobOpened):
+            if self.events:
+                self._reopened.append(number)
+            self._opened = self._opened or event
+        self._by_n.setdefault(event.n, event)
         self._highest = max(self._highest, event.n)
         self.events.append(event)
 
@@ -138,8 +189,42 @@ class _Reader:
                 self._reopened,
                 lambda at: f"The job is opened more than once; the first counts: {at}.",
             ),
+            (
+                self._later,
+                lambda at: (
+                    "Entries of a later version of this program are kept and shown, but not "
+                    f"understood: {at}."
+                ),
+            ),
         ]
-        return [sentence(_where(numbers)) for numbers, sentence in kinds if numbers]
+        told = [sentence(_where(numbers)) for numbers, sentence in kinds if numbers]
+        if self._opened is not None and self._opened.version > VERSION:
+            told.append(
+                f"This job was begun with a later version of this program (its log is of version "
+                f"{self._opened.version}, this one knows {VERSION}): what is new in it is not used."
+            )
+        return told
+
+    def fault(self, is_empty: bool) -> str:
+        """Give the sentence why no job can be opened, empty where one can."""
+        if self._opened is not None:
+            return ""
+        if self._odd_opening:
+            return (
+                f"The job in it cannot be opened: {self._odd_opening}. The file is left as it is: "
+                "mend that line in a text editor, or begin the job anew."
+            )
+        if is_empty:
+            return (
+                "There is nothing in the file: its first entry never reached the disk. Nothing is "
+                "lost when it is deleted."
+            )
+        return "No line of it opens a job."
+
+
+def holds_nothing(data: bytes) -> bool:
+    """Whether there is nothing in a log but what a power cut leaves."""
+    return not data.strip(NUL + BLANK + b"\n")
 
 
 def read_line(line: bytes) -> Event | UnknownEvent:
@@ -154,6 +239,11 @@ def read_line(line: bytes) -> Event | UnknownEvent:
         raise BrokenLine(str(fault)) from None
     if not 0 < event.n <= HIGHEST_NUMBER:
         raise BrokenLine("its number is none that an entry can have")
+    if isinstance(event, JobOpened):
+        odd = oddities(event)
+        if odd:
+            more = f", and {len(odd) - 1} more" if len(odd) > 1 else ""
+            raise OddOpening(f"{odd[0]}{more}")
     return event
 
 

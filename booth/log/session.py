@@ -7,6 +7,7 @@ from pathlib import Path
 
 import msgspec
 
+from booth.files.safe_text import visible
 from booth.log.changed_file import missing_from, reopened, set_aside_missing
 from booth.log.errors import NotKept, StillWriting
 from booth.log.events import Event, JobOpened, UnknownEvent, Voided
@@ -64,6 +65,8 @@ class Session:
         """Go on with the job at `path`. Raises LogBusy, NotKept or NoJob."""
         log = open_log(path)
         try:
+            if log.content.fault:
+                raise NoJob(f"{visible(path.name)}: {log.content.fault}")
             return cls(log, log.content.events)
         except BaseException:
             log.close()

@@ -12,10 +12,11 @@ from pathlib import Path
 
 import msgspec
 
-from booth.log.events import BrokenLine, Event, JobClosed, JobOpened, UnknownEvent
+from booth.log.codec import BrokenLine
+from booth.log.events import Event, JobClosed, JobOpened, UnknownEvent
 from booth.log.fold import void_numbers
 from booth.log.naming import short_name
-from booth.log.parse import parse, read_line
+from booth.log.parse import MOST_AHEAD, holds_nothing, parse, read_line
 from booth.log.store import log_bytes
 from booth.moment import Moment
 
@@ -28,7 +29,7 @@ class JobSummary:
 
     closed: None while it is open; events: entries in the log; broken: lines that are none; fault:
     why the job cannot be opened at all, as a sentence, else empty; longer_name: where another job of
-    the folder shares its name.
+    the folder shares its name; is_empty: there is nothing in the file (see ``store.clear_away``).
     """
 
     path: Path
@@ -44,6 +45,7 @@ class JobSummary:
     broken: int = 0
     fault: str = ""
     longer_name: str = ""
+    is_empty: bool = False
 
     @property
     def name(self) -> str:
@@ -93,7 +95,14 @@ def summary_of(path: Path, data: bytes) -> JobSummary:
         heads = _heads.decode_lines(data)
     except (BrokenLine, ValueError, ArithmeticError, RecursionError):
         return _slowly(path, data)
-    if not isinstance(opened, JobOpened):
+    if not isinstance(opened, JobOpened) or opened.n != 1:
+        return _slowly(path, data)
+    numbers = [head.n for head in heads]
+    if (
+        len(heads) != data.count(b"\n")
+        or numbers != sorted(set(numbers))
+        or numbers[-1] > len(numbers) + MOST_AHEAD
+    ):
         return _slowly(path, data)
     void: set[int] = set()
     for head in heads:
@@ -111,7 +120,9 @@ def opening_of(data: bytes) -> JobOpened | None:
         first = read_line(data.partition(b"\n")[0])
     except BrokenLine:
         first = None
-    return first if isinstance(first, JobOpened) else _opened(parse(data).events)
+    if isinstance(first, JobOpened) and first.n == 1:
+        return first
+    return _opened(parse(data).events)
 
 
 def _opened(events: Iterable[Event | UnknownEvent]) -> JobOpened | None:
@@ -123,12 +134,13 @@ def _slowly(path: Path, data: bytes) -> JobSummary:
     broken = len(content.broken) + (content.torn is not None)
     opened = _opened(content.events)
     if opened is None:
-        why = (
-            "No line of it opens a job"
-            if data.strip(b"\0 \t\r\n")
-            else "There is nothing in the file: its first entry never reached the disk"
+        return JobSummary(
+            path,
+            events=len(content.events),
+            broken=broken,
+            fault=content.fault,
+            is_empty=holds_nothing(data),
         )
-        return JobSummary(path, events=len(content.events), broken=broken, fault=f"{why}.")
     return _summary(path, opened, _closing(content.events), len(content.events), broken)
 
 

@@ -8,6 +8,7 @@ from pathlib import Path
 import msgspec
 
 from booth.clock import MachineClock
+from booth.log import codec
 from booth.log import events as ev
 from booth.moment import Moment, later
 from booth.profile.steps import steps_for
@@ -16,7 +17,7 @@ from tests.job.make import at, opened
 
 def _write(path: Path, events: list[ev.Event]) -> None:
     path.parent.mkdir(parents=True, exist_ok=True)
-    path.write_bytes(b"".join(ev.encode(event) for event in events))
+    path.write_bytes(b"".join(codec.encode(event) for event in events))
 
 
 def eight_clocks(folder: Path) -> None:

@@ -21,7 +21,8 @@ from booth.instruments.registry import instrument_for
 from booth.job.past import GoodSettings, PastJobs
 from booth.job.steps import steps_of
 from booth.job.stopwatches import heard
-from booth.log.events import Event, JobOpened, decode, encode
+from booth.log.codec import decode, encode
+from booth.log.events import Event, JobOpened
 from booth.log.fold import Job, fold
 from booth.moment import Moment
 from booth.profile.model import Profile, Step

@@ -20,6 +20,7 @@ from booth.job.pouring import (
     pouring,
     rest_amount,
 )
+from booth.log import codec
 from booth.log import events as ev
 from booth.log.fold import Job, fold
 from booth.profile.model import Mix, MixPart, Thinner
@@ -145,7 +146,7 @@ def test_a_reading_counts_up() -> None:
 
 
 def kept(events: list[ev.Event], event: ev.Event) -> list[ev.Event]:
-    return [*events, ev.decode(ev.encode(_numbered(event, len(events) + 1)))]  # type: ignore[list-item]
+    return [*events, codec.decode(codec.encode(_numbered(event, len(events) + 1)))]  # type: ignore[list-item]
 
 
 def _numbered(event: ev.Event, n: int) -> ev.Event:

@@ -10,6 +10,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from booth.log import codec
 from booth.log import events as ev
 from booth.log.summary import JobSummary
 from booth.moment import Moment
@@ -121,7 +122,7 @@ def test_each_kind_of_entry_in_words(event: ev.Event, expected: str) -> None:
 
 
 def test_every_kind_of_entry_has_words() -> None:
-    own = {kind for kind in ev.kinds() if kind.__module__ == ev.__name__}
+    own = {kind for kind in codec.kinds() if kind.__module__ == ev.__name__}
     assert set(WORDS) == own
     assert {type(event) for event, _ in TOLD} >= own
 
@@ -245,8 +246,8 @@ def test_hostile_text_in_every_field_is_shown_and_does_nothing() -> None:
         if isinstance(event, ev.UnknownEvent):
             line = msgspec.json.encode({"event": HOSTILE, "n": n, "at": AT})
         else:
-            line = msgspec.json.encode(poison(msgspec.json.decode(ev.encode(event))))
-        events.append(msgspec.structs.replace(ev.decode(line), n=n))  # type: ignore[arg-type]
+            line = msgspec.json.encode(poison(msgspec.json.decode(codec.encode(event))))
+        events.append(msgspec.structs.replace(codec.decode(line), n=n))  # type: ignore[arg-type]
     text = report(events, System.US, time_of, date_of, [HOSTILE])
     assert shows(text)
     assert text.count("␛[2J") > 40 and "[/ x" in text

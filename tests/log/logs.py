@@ -7,6 +7,7 @@ from pathlib import Path
 import msgspec
 from hypothesis import strategies as st
 
+from booth.log import codec
 from booth.log import events as ev
 from booth.moment import Moment
 from booth.profile.model import Film, Profile
@@ -42,7 +43,7 @@ def write(folder: Path, name: str, *events: ev.Event) -> Path:
     """Write a log, its entries numbered as they come."""
     path = folder / f"{name}.jsonl"
     numbered = [msgspec.structs.replace(event, n=n) for n, event in enumerate(events, 1)]
-    path.write_bytes(b"".join(map(ev.encode, numbered)))
+    path.write_bytes(b"".join(map(codec.encode, numbered)))
     return path
 
 

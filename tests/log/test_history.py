@@ -12,8 +12,8 @@ from hypothesis import strategies as st
 
 from booth.clock import local_date
 from booth.job.past import last_good, pairs
+from booth.log import codec, naming
 from booth.log import events as ev
-from booth.log import naming
 from booth.log import summary as summary_module
 from booth.log.history import find_job, history, unfinished
 from booth.log.naming import short_name
@@ -112,7 +112,7 @@ def test_a_damaged_log_is_summed_up_by_what_is_whole(tmp_path: Path) -> None:
 ), max_size=8))  # fmt: skip
 def test_the_fast_reading_says_what_the_full_one_says(events: list[ev.Event]) -> None:
     numbered = [msgspec.structs.replace(event, n=n) for n, event in enumerate(events, 2)]
-    data = b"".join(map(ev.encode, [opened(), *numbered]))
+    data = b"".join(map(codec.encode, [opened(), *numbered]))
     assert summary_of(NAME, data) == summary_module._slowly(NAME, data)
     assert summary_of(NAME, data).broken == 0
     assert opening_of(data) == opened()
@@ -120,7 +120,7 @@ def test_the_fast_reading_says_what_the_full_one_says(events: list[ev.Event]) ->
 
 @given(st.binary(max_size=60), st.integers(0, 400))
 def test_any_bytes_are_summed_up_without_raising(junk: bytes, place: int) -> None:
-    data = ev.encode(opened()) + ev.encode(msgspec.structs.replace(closed(), n=2))
+    data = codec.encode(opened()) + codec.encode(msgspec.structs.replace(closed(), n=2))
     damaged = data[:place] + junk + data[place:]
     found = summary_of(NAME, damaged)
     assert (found.opened is None) == bool(found.fault)

@@ -7,12 +7,14 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from booth.log import codec
 from booth.log import events as ev
+from booth.log import parse as parse_module
 from booth.log.parse import parse
 from tests.log.logs import any_text, note, opened, some_events
 
 WHOLE = [opened(), note(2), note(3, "[/ x \x1b[2J\u202e\n\"'")]
-LINES = [ev.encode(event) for event in WHOLE]
+LINES = [codec.encode(event) for event in WHOLE]
 
 
 def test_a_whole_log_reads_back_with_nothing_to_say() -> None:
@@ -39,7 +41,7 @@ def test_cut_at_every_byte_keeps_every_line_before_and_sets_apart_the_rest() -> 
 @given(st.lists(some_events, max_size=8), st.data())
 def test_any_events_cut_anywhere(events: list[ev.Event], data: st.DataObject) -> None:
     events = [msgspec.structs.replace(event, n=n) for n, event in enumerate(events, 1)]
-    whole = b"".join(map(ev.encode, events))
+    whole = b"".join(map(codec.encode, events))
     cut = whole[: data.draw(st.integers(0, len(whole)))]
     content = parse(cut)
     assert content.events[: cut.count(b"\n")] == events[: cut.count(b"\n")]
@@ -121,13 +123,13 @@ def test_what_editors_and_merges_do_is_tolerated_and_told() -> None:
     again = parse(LINES[0] + LINES[1] + LINES[1] + LINES[2])
     assert again.events == WHOLE
     assert again.said == ["The same entry stands twice and counts once: line 3."]
-    other = parse(b"".join(LINES) + ev.encode(note(3, "another")))
+    other = parse(b"".join(LINES) + codec.encode(note(3, "another")))
     assert other.events == [*WHOLE, note(3, "another")]
     assert other.said == ["An entry has the number of an earlier one: line 4."]
     turned = parse(LINES[0] + LINES[2] + LINES[1])
     assert turned.events == [WHOLE[0], WHOLE[2], WHOLE[1]]
     assert turned.said == ["Entries are not in the order of their numbers: line 3."]
-    twice = parse(LINES[0] + ev.encode(opened(n=2)))
+    twice = parse(LINES[0] + codec.encode(opened(n=2)))
     assert twice.said == ["The job is opened more than once; the first counts: line 2."]
 
 
@@ -136,6 +138,50 @@ def test_events_of_a_later_version_are_carried_through() -> None:
     event = parse(b"".join(LINES) + line + b"\n").events[-1]
     assert isinstance(event, ev.UnknownEvent)
     assert (event.n, event.event, event.line) == (4, "lamp set", line.decode())
+
+
+def test_entries_of_a_later_version_are_announced_in_one_sentence() -> None:
+    head = b'{"event":"lamp set","n":%d,"at":{"wall":1,"continuous":2,"boot":"b"}}\n'
+    content = parse(b"".join(LINES) + b"".join(head % n for n in (4, 5, 6)))
+    assert len(content.events) == 6 and content.broken == []
+    assert content.said == [
+        "Entries of a later version of this program are kept and shown, but not understood: "
+        "line 4 and 2 more."
+    ]
+
+
+def test_a_job_of_a_later_version_is_announced() -> None:
+    content = parse(codec.encode(opened(version=99)) + LINES[1])
+    assert content.fault == "" and len(content.events) == 2
+    (said,) = content.said
+    assert "begun with a later version" in said and "version 99, this one knows 1" in said
+    # Where so much has changed that it cannot be read at all, that is said as well.
+    line = codec.encode(opened(version=99)).replace(b'"parts":["hood","door"]', b'"parts":{"a":1}')
+    broken = parse(line + LINES[1])
+    assert "it is of version 99, this program knows 1" in broken.said[0]
+    assert broken.fault == "No line of it opens a job."
+
+
+def test_an_event_over_two_lines_is_broken_however_many_lines_are_read_at_once() -> None:
+    many = [codec.encode(note(n)) for n in range(2, 60)]
+    split = LINES[1].replace(b'"at":', b'"at":\n')
+    double = codec.encode(note(70))[:-1] + codec.encode(note(71))
+    content = parse(LINES[0] + split + double + b"".join(many))
+    assert [number for number, _ in content.broken] == [2, 3, 4]
+    assert [event.n for event in content.events] == [1, *range(2, 60)]
+
+
+@given(st.lists(st.one_of(st.integers(2, 700), st.just(-1)), max_size=12), st.integers(0, 1100))
+def test_many_lines_read_at_once_say_what_each_alone_says(places: list[int], cut: int) -> None:
+    """Whatever is unusual somewhere in a long log, beside a shorter reading of it line by line."""
+    lines = [LINES[0], *(codec.encode(note(n)) for n in range(2, 1100))]
+    for place in places:
+        lines[place] = b"junk\n" if place % 3 else lines[place - 1]
+    data = b"".join(lines)[: -cut or None]
+    at_once = parse(data)
+    with pytest.MonkeyPatch.context() as patched:
+        patched.setattr(parse_module, "decode_all", lambda lines: None)
+        assert parse(data) == at_once
 
 
 def test_much_that_is_broken_is_told_in_few_words() -> None:

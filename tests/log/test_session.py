@@ -15,8 +15,8 @@ from pathlib import Path
 import msgspec
 import pytest
 
+from booth.log import codec, log_file
 from booth.log import events as ev
-from booth.log import log_file
 from booth.log.errors import LogBusy, NotKept, StillWriting
 from booth.log.fold import NoJob, fold
 from booth.log.session import Session
@@ -210,7 +210,7 @@ def put_back(path: Path) -> None:
 
 def merged(path: Path) -> None:
     """Another booth, on another machine, added an entry to its copy, which came here."""
-    more = ev.encode(msgspec.structs.replace(note(0, "theirs"), n=4))
+    more = codec.encode(msgspec.structs.replace(note(0, "theirs"), n=4))
     path.with_name("copy").write_bytes(path.read_bytes() + more)
     path.with_name("copy").replace(path)
 

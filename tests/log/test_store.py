@@ -16,9 +16,10 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from booth.files import atomic
+from booth.log import codec, lock, log_file
 from booth.log import events as ev
-from booth.log import lock, log_file
-from booth.log.store import LogBusy, NotKept, create_log, log_files, open_log, read_log
+from booth.log.history import history
+from booth.log.store import LogBusy, NotKept, clear_away, create_log, log_files, open_log, read_log
 from booth.moment import Moment
 from booth.profile.model import Film, Profile
 from tests.log.logs import moment, note, opened, some_events
@@ -116,7 +117,7 @@ def test_cut_at_every_byte_it_is_mended_and_goes_on(path: Path) -> None:
             assert [event.n for event in log.content.events] == [1, 2, 3][:kept]
             log.append(note(9))
         after = cut.read_bytes()
-        assert after == b"".join(lines[:kept]) + ev.encode(note(9))
+        assert after == b"".join(lines[:kept]) + codec.encode(note(9))
         torn = cut.with_name(f"cut-{length}.torn-1")
         if tail and not complete:
             assert torn.read_bytes() == tail
@@ -131,12 +132,12 @@ def test_nul_bytes_of_a_power_cut_are_mended(path: Path) -> None:
     path.write_bytes(whole + b"\0" * 1000)
     with open_log(path) as log:
         log.append(note(4))
-    assert path.read_bytes() == whole + ev.encode(note(4))
+    assert path.read_bytes() == whole + codec.encode(note(4))
     assert path.with_name(path.stem + ".torn-1").read_bytes() == b"\0" * 1000
     path.write_bytes(whole.rstrip(b"\n") + b"\0" * 50)
     with open_log(path) as log:
         log.append(note(4))
-    assert path.read_bytes() == whole + ev.encode(note(4))
+    assert path.read_bytes() == whole + codec.encode(note(4))
 
 
 def test_a_second_torn_end_does_not_overwrite_the_first(path: Path) -> None:
@@ -275,7 +276,7 @@ def test_half_a_line_is_cut_off_as_soon_as_that_works(
             log.append(note(4, "lost"))
         assert len(path.read_bytes()) == len(before) + 20
         log.append(note(4, "kept"))
-    assert path.read_bytes() == before + ev.encode(note(4, "kept"))
+    assert path.read_bytes() == before + codec.encode(note(4, "kept"))
 
 
 def test_a_whole_line_that_was_refused_and_cannot_be_cut_off_stops_the_next(
@@ -290,7 +291,7 @@ def test_a_whole_line_that_was_refused_and_cannot_be_cut_off_stops_the_next(
             with pytest.raises(NotKept, match="the disk reports a fault"):
                 log.append(note(4, "next"))
         log.append(note(4, "next"))
-    assert path.read_bytes() == before + ev.encode(note(4, "next"))
+    assert path.read_bytes() == before + codec.encode(note(4, "next"))
 
 
 def test_an_interrupt_in_the_middle_leaves_nothing(
@@ -365,7 +366,7 @@ def test_a_torn_end_that_cannot_be_set_aside_yet_is_set_aside_later(
     assert list(path.parent.glob("*.torn-*")) == []
     with log:
         log.append(note(4))
-    assert path.read_bytes() == whole + ev.encode(note(4))
+    assert path.read_bytes() == whole + codec.encode(note(4))
     assert path.with_name(path.stem + ".torn-1").read_bytes() == b'{"torn'
 
 
@@ -408,6 +409,31 @@ def test_a_job_that_cannot_be_begun_leaves_no_file(
     (tmp_path / "file").write_bytes(b"")
     with pytest.raises(NotKept, match="a file stands where the folder should be"):
         create_log(tmp_path / "file", opened())
+
+
+@pytest.mark.parametrize("data", [b"", b"\0" * 4096, b"\n"])
+def test_a_log_that_there_is_nothing_in_is_told_with_what_to_do_and_can_be_cleared_away(
+    tmp_path: Path, data: bytes
+) -> None:
+    path = tmp_path / "20250615-1506-demo-0001.jsonl"
+    path.write_bytes(data)
+    (told,) = history(tmp_path)
+    assert told.is_empty and "Nothing is lost when it is deleted" in told.fault
+    with open_log(path), pytest.raises(LogBusy):
+        clear_away(path)
+    clear_away(path)
+    assert history(tmp_path) == []
+    with pytest.raises(NotKept, match="cannot be deleted"):
+        clear_away(path)
+
+
+def test_a_log_that_there_is_something_in_is_never_cleared_away(path: Path) -> None:
+    for data in (path.read_bytes(), b"x", b"\xff\n"):
+        path.write_bytes(data)
+        assert not history(path.parent)[0].is_empty
+        with pytest.raises(NotKept, match="left as it is"):
+            clear_away(path)
+        assert path.read_bytes() == data
 
 
 @contextmanager

@@ -12,6 +12,7 @@ from pathlib import Path
 
 import pytest
 
+from booth.log.history import history, unfinished
 from booth.log.store import LogBusy, NotKept, create_log, open_log, read_log
 from tests.log.logs import note, opened
 
@@ -57,6 +58,26 @@ log.append(note(n, "after"))
 """
 
 
+#: Begins a job and is killed at its n-th call of what touches the disk.
+BEGINNER = """
+import os, signal, sys
+from pathlib import Path
+from booth.log.store import create_log
+from tests.log.logs import opened
+folder, left = Path(sys.argv[1]), [int(sys.argv[2])]
+def killed_at(call):
+    def counted(*args, **more):
+        left[0] -= 1
+        if left[0] == 0:
+            os.kill(os.getpid(), signal.SIGKILL)
+        return call(*args, **more)
+    return counted
+for name in ("open", "write", "fsync", "link", "unlink", "close", "mkdir"):
+    setattr(os, name, killed_at(getattr(os, name)))
+create_log(folder, opened())
+"""
+
+
 def program(code: str, path: Path) -> subprocess.Popen[str]:
     return subprocess.Popen(
         [sys.executable, "-c", code, str(path)], cwd=ROOT, stdout=subprocess.PIPE, text=True
@@ -91,6 +112,26 @@ def test_killed_again_and_again_nothing_acknowledged_is_lost(tmp_path: Path) -> 
     with open_log(path) as log:
         log.append(note(acknowledged + 1))
     assert read_log(path).events[-1] == note(acknowledged + 1)
+
+
+def test_killed_while_a_job_begins_there_is_a_whole_log_or_none(tmp_path: Path) -> None:
+    """None without its first entry: it would be reported at every start."""
+    made = []
+    for call in range(1, 40):
+        folder = tmp_path / str(call) / "jobs"
+        code = subprocess.run(
+            [sys.executable, "-c", BEGINNER, str(folder), str(call)], cwd=ROOT, check=False
+        ).returncode
+        assert unfinished(folder) == [job for job in history(folder) if job.is_open]
+        for job in history(folder):
+            assert read_log(job.path).events == [opened()]
+            open_log(job.path).close()
+        made.append(len(history(folder)))
+        if code == 0:
+            break
+        assert code == -signal.SIGKILL
+    assert code == 0 and made[0] == 0 and made[-1] == 1 and made == sorted(made)
+    assert len(made) > 8, "too few calls were met"
 
 
 def test_a_second_program_is_refused_until_the_first_is_killed(tmp_path: Path) -> None:
