@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import contextlib
+import os
 from pathlib import Path
 from typing import TextIO
 
@@ -16,9 +18,14 @@ from booth.words.report import jobs_table, report
 
 
 def list_jobs(folder: Path, out: TextIO) -> int:
-    """Print the jobs in `folder`, the newest first, and where their files are."""
+    """Print the jobs in `folder`, the newest first, and where their files are.
+
+    Raises OSError where the folder cannot be listed.
+    """
     found = history(folder)
     if not found:
+        with contextlib.suppress(FileNotFoundError):
+            os.listdir(folder)  # raises where there may well be jobs, but none can be seen
         print(f"No jobs yet in {visible(str(folder))}.", file=out)
         return 0
     print(jobs_table(found, local_date), file=out)

@@ -8,7 +8,7 @@ from __future__ import annotations
 
 import unicodedata
 
-__all__ = ["visible"]
+__all__ = ["shortened", "visible"]
 
 # An accent may be stacked twice (Vietnamese written in parts); more overprints other rows.
 MOST_COMBINING_MARKS = 2
@@ -66,3 +66,16 @@ def visible(text: str, keep_lines: bool = False) -> str:
         marks = 0
         drawn.append(char)
     return "".join(drawn)
+
+
+def shortened(text: str, most: int = 80) -> str:
+    """Give `text` visible and on one line, its middle left out where it is longer than `most`.
+
+    >>> shortened("abcdefgh", most=5)
+    'ab…gh'
+    """
+    shown = visible(text)
+    if len(shown) <= most:
+        return shown
+    end = (most - 1) // 2
+    return f"{shown[: most - 1 - end]}…{shown[-end:]}"

@@ -1,0 +1,92 @@
+"""Which command the words of the command line mean. Those that need no screen do not load one."""
+
+from __future__ import annotations
+
+import sys
+from collections.abc import Sequence
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+from booth import __version__
+from booth.cli.endings import BAD_INPUT
+
+if TYPE_CHECKING:
+    import argparse
+
+
+def parser() -> argparse.ArgumentParser:
+    """Give the parser of the command line."""
+    import argparse
+
+    whole = argparse.ArgumentParser(
+        prog="booth",
+        description="A companion for people who spray coatings: times, reckons, keeps the log.",
+        epilog="Without a command the program takes the whole terminal.",
+    )
+    whole.add_argument("--version", action="store_true", help="say which version this is")
+    whole.add_argument("--profile", metavar="NAME", help="go straight to this coating profile")
+    commands = whole.add_subparsers(dest="command", metavar="COMMAND")
+
+    check = commands.add_parser("check", help="read coating profiles strictly, say what is wrong")
+    check.add_argument("files", nargs="*", metavar="FILE")
+    check.add_argument("--keys", action="store_true", help="list every key a profile may have")
+
+    log = commands.add_parser("log", help="list jobs, or show one as text")
+    log.add_argument("job", nargs="?", help="a job of the list, or the path of a log")
+    log.add_argument("--metric", action="store_true", help="metric units")
+    log.add_argument("--us", action="store_true", help="US units")
+
+    figure = commands.add_parser("figure", help="answer one computation of the trade in one line")
+    figure.add_argument("rest", nargs=argparse.REMAINDER)
+    return whole
+
+
+def run(given: Sequence[str]) -> int:
+    """Run what was asked for; give the exit code."""
+    if given[:1] == ["figure"]:
+        from booth.figure import main as figure
+
+        return figure(given[1:])
+    if not given:
+        return _screen(None)  # the usual start needs no parser
+    options = parser().parse_args(given)
+    if options.version:
+        print(f"booth {__version__}")
+        return 0
+    if options.command == "check":
+        return _check(options)
+    if options.command == "log":
+        return _log(options)
+    return _screen(options.profile)
+
+
+def _check(options: argparse.Namespace) -> int:
+    from booth.shop.check import check, print_keys
+
+    if options.keys:
+        return print_keys(sys.stdout)
+    if not options.files:
+        print("booth check: name one or more profile files.", file=sys.stderr)
+        return BAD_INPUT
+    return check([Path(name) for name in options.files], sys.stdout)
+
+
+def _log(options: argparse.Namespace) -> int:
+    from booth.cli.log_command import list_jobs, show_job
+    from booth.cli.surroundings import places
+    from booth.units import System
+
+    system = System.METRIC if options.metric else System.US if options.us else None
+    folder = places().jobs_dir
+    if options.job is None:
+        return list_jobs(folder, sys.stdout)
+    return show_job(options.job, folder, system, sys.stdout, sys.stderr)
+
+
+def _screen(profile: str | None) -> int:
+    from booth.cli.surroundings import mind_terminal
+
+    mind_terminal()
+    from booth.cli.screen import run_screen
+
+    return run_screen(profile)
