@@ -16,7 +16,7 @@ import msgspec
 from booth.files.faults import quoted
 from booth.log.events import JobOpened
 from booth.profile.model import Profile, Range, WaitRule
-from booth.trade.cups import cup_named
+from booth.trade.cups.cup_names import cup_named
 from booth.trade.result import BadInput
 from booth.units import System
 

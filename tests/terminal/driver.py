@@ -43,7 +43,12 @@ KEYS = {
     "ctrl+z": "\x1a",
 }
 
-PATIENCE_S = 30.0
+PATIENCE_S = 9.0
+#: How long the screen is waited for at a time; drawing wakes it at once.
+POLL_S = 0.1
+ESCAPE_S = 0.15
+#: Two presses of these that are meant as two lie so far apart [s, by the program's clock].
+THUMB, MEANT_S = ("space", "pagedown"), 1.0
 #: How the program is started; first_step.py names an installed one instead.
 PROGRAM = (sys.executable, "-m", "booth")
 ROOT = Path(__file__).resolve().parents[2]
@@ -89,6 +94,8 @@ class Terminal:
         self.keys_pressed = 0
         self.home = home
         self._held = b""
+        self._escaped = self._thumb = 0.0
+        self._apart_s = MEANT_S / float(rate.partition("@")[0] or 1)
         with warnings.catch_warnings():
             # The child only becomes another program: threads of this one do not matter to it.
             warnings.filterwarnings(
@@ -122,7 +129,8 @@ class Terminal:
     def end(self) -> None:
         """Make sure that nothing is left running."""
         if self.child.isalive():
-            self.child.kill(signal.SIGKILL)
+            self.kill()
+            self.child.wait()
         self.child.close(force=True)
 
     def pump(self, seconds: float = 0.05) -> bool:
@@ -132,6 +140,8 @@ class Terminal:
         except (pexpect.TIMEOUT, pexpect.EOF):
             return False
         self.raw += data
+        if _MAY_WHOLE_FRAMES in data:
+            self.child.send(_YES)
         self._feed(data)
         return True
 
@@ -139,6 +149,9 @@ class Terminal:
         """Take in everything that was drawn so far, up to the end if the program has ended."""
         while self.pump(0.0 if self.child.isalive() else 0.02):
             pass
+        if not self.child.isalive():
+            self.stream.feed(_PRIVATE.sub(b"", self._held))
+            self._held = b""
 
     def settle(self, quiet_s: float = 0.1, patience_s: float = 0.5) -> str:
         """Take in what is drawn until nothing new comes for a while; give the screen."""
@@ -148,11 +161,14 @@ class Terminal:
         return self.text
 
     def _feed(self, data: bytes) -> None:
-        """Show it on the emulator, a sequence that is cut in two only when its rest is there."""
+        """Show it on the emulator: a frame, or a sequence that is cut in two, only as a whole."""
         data = self._held + data
-        cut = _UNFINISHED.search(data)
-        self._held = data[cut.start() :] if cut else b""
-        self.stream.feed(_PRIVATE.sub(b"", data[: cut.start()] if cut else data))
+        begun = data.rfind(_FRAME)
+        if begun < 0 or _FRAME_ENDS in data[begun:]:
+            cut = _UNFINISHED.search(data)
+            begun = cut.start() if cut else len(data)
+        self._held = data[begun:]
+        self.stream.feed(_PRIVATE.sub(b"", data[:begun]))
 
     @property
     def lines(self) -> list[str]:
@@ -179,15 +195,14 @@ class Terminal:
         """Wait until the screen shows `wanted` (a regular expression) and give the screen."""
         end = time.monotonic() + patience_s
         shown = wanted if callable(wanted) else lambda text: re.search(wanted, text) is not None
-        while time.monotonic() < end:
-            self.pump()
-            if shown(self.text):
-                return self.text
-            if not self.child.isalive():
-                self.drain()
-                if shown(self.text):
-                    return self.text
+        while True:
+            goes_on = self.child.isalive() and time.monotonic() < end
+            self.drain()
+            if shown(text := self.text):
+                return text
+            if not goes_on:
                 break
+            self.pump(POLL_S)
         alive = "" if self.child.isalive() else " (the program has ended)"
         raise NotShown(f"not shown{alive}: {wanted!r}\n{self.text}\n{self.fault_report()[-3000:]}")
 
@@ -197,14 +212,21 @@ class Terminal:
         return path.read_text("utf-8") if path.exists() else ""
 
     def press(self, *keys: str) -> None:
-        """Press keys by name, or type a text as it stands."""
+        """Press keys by name, or type a text as it stands: at once, for the program minds the order."""
         for key in keys:
+            # What follows on Escape within a tenth of a second is read as one sequence with it.
+            wait = max(self._escaped + ESCAPE_S, self._thumb if key in THUMB else 0.0)
+            self.linger(wait - time.monotonic())
             self.keys_pressed += 1 if key in KEYS else len(key)
-            self.child.send(KEYS.get(key, key))
-            self.pump(0.02)
+            self.send(KEYS.get(key, key))
             if key == "esc":
-                # What follows within a tenth of a second would be read as one sequence with it.
-                self.linger(0.15)
+                self._escaped = time.monotonic()
+            elif key in THUMB:
+                self._thumb = time.monotonic() + self._apart_s
+
+    def send(self, data: str) -> None:
+        """Send what a key sends, at this very moment."""
+        self.child.send(data)
 
     def linger(self, seconds: float) -> None:
         """Let so much real time pass, taking in what is drawn."""
@@ -255,8 +277,11 @@ class Terminal:
         return 128 + int(self.child.signalstatus or 0)
 
 
-#: Keyboard-protocol queries that the emulator does not know and would print.
-_PRIVATE = re.compile(rb"\x1b\[[<>=?][0-9;]*[uqm]|\x1b\[\?[0-9;]*\$p")
+#: Queries that the emulator does not know and would print; colours, which would only cost it time.
+_PRIVATE = re.compile(rb"\x1b\[[<>=?][0-9;]*[uqm]|\x1b\[\?[0-9;]*\$p|\x1b\[[0-9;]*m")
 _TITLE = re.compile(rb"\x1b\][^\x07\x1b]*(\x07|\x1b\\)")
+#: Asked whether whole frames may be sent, a terminal of today says yes; then each stands between these.
+_MAY_WHOLE_FRAMES, _YES = b"\x1b[?2026$p", b"\x1b[?2026;2$y"
+_FRAME, _FRAME_ENDS = b"\x1b[?2026h", b"\x1b[?2026l"
 #: The beginning of a sequence at the very end of what was read.
 _UNFINISHED = re.compile(rb"\x1b(\[[0-9;<>=?$]*)?\Z")

@@ -12,7 +12,14 @@ from contextlib import contextmanager
 
 from booth.log.events import AlarmAcknowledged
 from tests.terminal.driver import ROOT, Terminal
-from tests.terminal.painter import kept_of, next_step, on_step, read_cautions, silence
+from tests.terminal.painter import (
+    kept_of,
+    next_step,
+    on_step,
+    read_cautions,
+    silence,
+    tick_every_line,
+)
 
 SPED_UP = 60
 PARTS = ("hood", "lid")
@@ -72,10 +79,11 @@ class Painter:
 
     def hear(self, alarm: str, number: int) -> None:
         """Wait until it rings, if it did not ring, and was silenced, together with one before."""
-        self.run.until(
-            lambda text: alarm in text
-            or len(kept_of(self.run.home, AlarmAcknowledged)) >= number
-        )  # fmt: skip
+
+        def heard(text: str) -> bool:
+            return alarm in text or len(kept_of(self.run.home, AlarmAcknowledged)) >= number
+
+        self.run.until(heard)
 
     def silence(self) -> None:
         before = self.run.keys_pressed
@@ -104,8 +112,8 @@ def three_coats() -> str:
         ('name = "Two-pack clear, 2:1"', 'name = "Aaa three coats"'),
         ("coats = 2", f"coats = {COATS}"),
         ('dry_total = "1.8 to 2.2 mil"', 'dry_total = "2.7 to 3.3 mil"'),
-        ('flash_off = { time = "8 min"', 'flash_off = { time = "3 min"'),
-        ('recoat_opens = { time = "10 min"', 'recoat_opens = { time = "4 min"'),
+        ('flash_off = { time = "8 min"', 'flash_off = { time = "1 min"'),
+        ('recoat_opens = { time = "10 min"', 'recoat_opens = { time = "2 min"'),
         ('pot_life = { time = "3 h"', 'pot_life = { time = "8 h"'),
     ):
         assert text.count(old) == 1, old
@@ -126,13 +134,12 @@ def whole_job(p: Painter) -> None:
 
 
 def _open(p: Painter) -> None:
-    p.see("Aaa three coats")
-    p.run.settle()
+    p.see("→ Aaa three coats")
     p.press("enter")
-    p.see("Parts")
-    p.run.settle()
+    p.see("begin the job")
     p.type(", ".join(PARTS))
-    p.see(", ".join(PARTS))
+    p.see("on: Gun")
+    p.press("enter")
     p.see("clear gun")
     p.press("enter")
     p.over("to the bench")
@@ -155,8 +162,11 @@ def _before_mixing(p: Painter) -> None:
     with p.step("Amount"):
         p.enter_figure("3")
         p.enter_figure("4")
+        p.see("keep the amount")
         p.see("12.0 ft²")
         p.see("1 CUP")
+        p.press("enter")
+        p.see("next step")
     with p.step("Plan"):
         p.see("IT FITS|6 coats to go")
 
@@ -202,9 +212,9 @@ def _set_the_gun(p: Painter) -> None:
         p.see(r"inlet 28 psi")
         p.see("the compressor gives 11.0 cfm|compressor")
     with p.step("Catch"):
-        _catch(p, "9.5 oz")
+        _catch(p, "9.5oz")
         p.see(r"9\.5 fl oz/min +water")
-        p.press("down", "right")
+        p.press("down", "down", "right")
         p.see("◂ the coating ▸")
         _catch(p, "9")
         p.see(r"9\.0 fl oz/min +paint")
@@ -213,22 +223,24 @@ def _set_the_gun(p: Painter) -> None:
         p.enter_figure("11")
         # Half over half: the fan less its half.
         p.see("move over 5.5 in")
+        p.press("enter", "enter")
+        p.see(r"\d\d:\d\d  11\.0 in")
     with p.step("Test pattern"):
         p.press("right")
         p.see("◂ even")
         p.press("enter")
         p.see(r"\d\d:\d\d  even")
     with p.step("Pace"):
-        p.see("gun speed for 2.4 mil wet")
+        p.see("for a pass of 4.00 ft, 2.4 mil wet")
         p.press("space")
         p.see("stop the bar")
         p.see(r"pass ([2-9]|\d\d)")
         p.press("space")
         p.see("start the bar")
         p.press("left")
-        p.see("times your own pass")
+        p.see("◂ your own pass, timed")
         p.press("space")
-        p.see("SPACE AT ITS END|the pass ends")
+        p.see("the pass ends")
         p.run.linger(3.6 / SPED_UP)
         p.press("space")
         p.see(r"4\.00 ft in \d")
@@ -236,10 +248,11 @@ def _set_the_gun(p: Painter) -> None:
 
 def _catch(p: Painter, caught: str) -> None:
     p.press("space")
-    p.see("caught in|TYPE WHAT WAS CAUGHT")
-    p.run.settle()
+    p.see("TYPE WHAT WAS CAUGHT")
     p.type(caught)
     p.see(r"= 9")
+    p.press("enter")
+    p.see("Enter  keep ")
     p.press("enter")
 
 
@@ -254,11 +267,13 @@ def _coats_and_films(p: Painter) -> None:
                 p.silence()
             p.press("space")
             p.see(rf"end coat {coat}: {part}")
-            p.run.linger(30.0 / SPED_UP)
+            p.run.linger(6.0 / SPED_UP)
             p.press("space")
             p.see(rf"{part} +{coat}/{COATS}")
             if coat == 1:
                 p.press("right")
+                p.see("→ Read the wet-film gauge")
+                p.press("enter")
                 on_step(p.run, "Wet film")
                 _gauge(p, part, coat)
                 p.press("enter")
@@ -275,21 +290,20 @@ def _coats_and_films(p: Painter) -> None:
 def _gauge(p: Painter, part: str, coat: int) -> None:
     p.see(rf"{part}, coat {coat}")
     p.enter_figure("2.0")
+    p.press("enter")
     p.see(rf"{part}  coat {coat}  2\.0-2\.5 mil")
 
 
 def _after(p: Painter) -> None:
     with p.step("Clean the gun"):
-        while "tick this line" in p.run.settle(0.05):
-            p.press("space")
-        p.see("next step")
+        tick_every_line(p.run)
     with p.step("Faults seen"):
         p.press("down")
-        p.see("this is seen")
+        p.see("→ runs and sags")
         p.press("enter")
         p.see("another fault")
     on_step(p.run, "Result")
-    p.see("6 coats on 2 parts")
+    p.see("laid on 2 parts")
     p.press("right")
     p.see("repeat it like this")
     p.press("enter")

@@ -4,19 +4,30 @@ from __future__ import annotations
 
 import re
 from collections.abc import Callable, Sequence
+from contextlib import suppress
 from pathlib import Path
 from typing import Any, TypeVar
 
-from booth.clock import machine_sources
-from booth.log.events import Event, UnknownEvent
+from booth.bench.menus import NOTES, REASONS
+from booth.clock import MachineClock, machine_sources
+from booth.log.events import CoatBegun, CoatEnded, Event, JobOpened, StepSkipped, UnknownEvent
 from booth.log.fold import Job, fold
+from booth.log.session import Session
 from booth.log.store import log_files, read_log
-from tests.terminal.driver import Terminal
+from booth.moment import Moment, later
+from booth.profile.model import Profile
+from booth.profile.read import read_profile
+from tests.terminal.driver import NotShown, Terminal
 
 E = TypeVar("E", bound=Event)
 
-#: The step that is open, in the list at the left of the bench.
+#: The step that is open, in the list at the left of the bench; the line that a list stands on;
+#: the line of a list that is to be ticked next.
 _CURRENT = re.compile(r"^ *→ +(\d+) (\S.*?)(?: {2,}|$)", re.MULTILINE)
+_PICKED = re.compile(r"^[ ▌]*→ (\S.*?)(?: {2,}|▐|$)", re.MULTILINE)
+_TO_TICK = re.compile(r"→ ([A-Z].*)$", re.MULTILINE)
+#: One's own words are the last line of a menu.
+OWN_REASON, OWN_NOTE = str(len(REASONS) + 1), str(len(NOTES) + 1)
 
 
 def fast(factor: int) -> str:
@@ -84,13 +95,46 @@ def job(home: Path) -> Job:
     return fold(kept(home))
 
 
+def now(rate: str = "") -> Moment:
+    """Now, by the clock of a program that is started with this rate."""
+    return MachineClock(environment={"BOOTH_CLOCK_RATE": rate}).now()
+
+
+def job_on_disk(
+    home: Path,
+    text: str,
+    *events: Event,
+    parts: tuple[str, ...] = ("hood",),
+    at: Moment | None = None,
+) -> Path:
+    """Write a profile and the log of a job with it that was begun at `at`; give the log's path."""
+    name = "short"
+    profile = read_profile(write_profile(home, name, text))
+    assert isinstance(profile, Profile), profile
+    opened = JobOpened(n=1, at=at or now(), job="", profile=profile, parts=parts, system="us")
+    session = Session.begin(home / "booth" / "jobs", opened)
+    for event in events:
+        session.record(event)
+    session.close()
+    return session.log.path
+
+
+def skipped(step: str, at: Moment) -> StepSkipped:
+    """A step that was passed over."""
+    return StepSkipped(n=0, at=at, step=step, why=REASONS[0])
+
+
+def coated(part: str, coat: int, at: Moment, seconds: float = 60.0) -> tuple[CoatBegun, CoatEnded]:
+    """A coat that was laid and ended at `at`."""
+    begun = CoatBegun(n=0, at=later(at, -seconds), part=part, coat=coat)
+    return begun, CoatEnded(n=0, at=at, part=part, coat=coat)
+
+
 def begin(run: Terminal, profile: str, parts: str = "", shown: str = "") -> None:
     """From the home screen: choose the profile, name the parts, begin. shown: an end of `parts`."""
     run.until("Coating profiles")
-    run.until(re.escape(profile[:30]))
     choose(run, profile)
-    run.until("Parts")
-    run.settle(0.05)
+    run.until("begin the job")
     if parts:
         run.press(parts)
         run.until(re.escape(shown or parts[-12:]))
@@ -99,26 +143,22 @@ def begin(run: Terminal, profile: str, parts: str = "", shown: str = "") -> None
 
 
 def choose(run: Terminal, title: str) -> None:
-    """Walk the list of the home screen to the row of this title, and press Enter."""
-    run.settle(0.1)
+    """Walk a list down to the line of this title, and press Enter."""
     for _ in range(40):
-        if any(title[:20] in words for words in highlighted(run)):
+        at = picked(run.until(lambda text: picked(text) != ""))
+        if at.startswith(title[:20]):
             run.press("enter")
             return
         run.press("down")
-        run.settle(0.05)
-    raise AssertionError(f"no row {title!r}\n{run.text}")
+        with suppress(NotShown):  # a list that was just read anew stood elsewhere
+            run.until(lambda text, at=at: picked(text) not in ("", at), patience_s=1.0)
+    raise AssertionError(f"no line {title!r}\n{run.text}")
 
 
-def highlighted(run: Terminal) -> list[str]:
-    """The texts that stand on the reading colour of a highlighted row (the list's half)."""
-    found = []
-    for y in range(2, run.screen.lines - 1):
-        line = run.screen.buffer[y]
-        cell, ground = line[3], run.screen.buffer[1][0].bg
-        if cell.bold and cell.bg != ground:
-            found.append("".join(line[x].data for x in range(run.screen.columns // 2)))
-    return found
+def picked(text: str) -> str:
+    """The line that a list stands on; empty where there is no list."""
+    found = _PICKED.search(text)
+    return found.group(1) if found else ""
 
 
 def current(text: str) -> str | None:
@@ -127,64 +167,66 @@ def current(text: str) -> str | None:
     return found.group(2) if found else None
 
 
-def standing(run: Terminal) -> str:
-    """The step that is open, once the screen stands still: half a frame shows none, or the last."""
-    while True:
-        run.until(lambda text: current(text) is not None)
-        before = current(run.text)
-        run.settle(0.05)
-        if before is not None and current(run.text) == before:
-            return before
-
-
 def on_step(run: Terminal, name: str) -> None:
     """Wait until this step is open."""
     run.until(lambda text: current(text) == name)
-    run.settle(0.05)
 
 
 def next_step(run: Terminal, act: Callable[[], Any]) -> str:
     """Do `act`, which leaves the open step, and give the name of the next one."""
-    before = standing(run)
+    run.until(lambda text: current(text) is not None)
+    before = current(run.text)
     act()
-    run.until(lambda text: current(text) not in (before, None))
-    return standing(run)
+    found = current(run.until(lambda text: current(text) not in (before, None)))
+    assert found is not None
+    return found
 
 
-def pass_over(run: Terminal, why: str = "not today") -> str:
-    """Skip the open step, with a word why where the screen asks for one."""
+def pass_over(run: Terminal, why: str = "") -> str:
+    """Skip the open step: for the first reason of the menu, or in one's own words."""
+    words = (OWN_REASON, why, "enter") if why else ("enter",)
+    return next_step(run, lambda: run.press("f6", *words))
 
-    def skip() -> None:
-        run.until(lambda text: "A word why" not in text)
-        before = standing(run)
-        run.press("f6")
-        run.until(lambda text: "A word why" in text or current(text) not in (before, None))
-        if "A word why" in run.text:
-            run.settle(0.05)
-            run.press(why, "enter")
 
-    return next_step(run, skip)
+def note(run: Terminal, text: str) -> None:
+    """Note something in one's own words."""
+    run.press("f2", OWN_NOTE, text, "enter")
 
 
 def go_to(run: Terminal, name: str, most: int = 30) -> None:
     """Pass over steps until the one of this name is open."""
+    run.until(lambda text: current(text) is not None)
     for _ in range(most):
-        if standing(run) == name:
+        if current(run.text) == name or pass_over(run) == name:
             return
-        pass_over(run)
     raise AssertionError(f"no step {name!r}\n{run.text}")
 
 
-def read_cautions(run: Terminal) -> None:
+def read_cautions(run: Terminal, key: str = "space") -> None:
     """Read and acknowledge every caution."""
     run.until(lambda text: _reading(text) is not None)
     for _ in range(40):
         at = _reading(run.text)
         if at == "all":
             return
-        run.press("space")
+        run.press(key)
         run.until(lambda text, at=at: _reading(text) not in (None, at))
     raise AssertionError(f"the cautions do not end\n{run.text}")
+
+
+def tick_every_line(run: Terminal, key: str = "space") -> None:
+    """Tick the lines of a list to the last."""
+    run.until(lambda text: _line(text) != "")
+    while (at := _line(run.text)) != "":
+        run.press(key)
+        run.until(lambda text, at=at: _line(text) != at)
+    run.until("Enter  next step")
+
+
+def _line(text: str) -> str:
+    """The line of a list that is to be ticked next."""
+    found = _TO_TICK.search(text)
+    return found.group(1) if found else ""
 
 
 def _reading(text: str) -> str | None:
@@ -198,17 +240,16 @@ def _reading(text: str) -> str | None:
 def take_up(run: Terminal) -> None:
     """From the home screen: go on with the job that is offered first."""
     run.until("Jobs not closed")
-    run.until("»")
-    run.until("Coating profiles")
     run.press("enter")
-    run.until(lambda text: "→" in text or "About this job" in text)
+    run.until(lambda text: current(text) is not None or "About this job" in text)
 
 
 def silence(run: Terminal) -> None:
     """Page Up until nothing rings: another part may begin to ring meanwhile."""
     for _ in range(10):
-        run.settle()
         if "silences" not in run.text:
             return
         run.press("pageup")
+        with suppress(NotShown):
+            run.until(lambda text: "silences" not in text, patience_s=1.0)
     raise AssertionError(f"it rings on\n{run.text}")
