@@ -136,6 +136,8 @@ class BoothApp(FaultApp):
     async def on_event(self, event: events.Event) -> None:
         """Keys go to the screen that is up, one after the other, each with its own time."""
         screen = self.screen if self._screen_stack else None
+        if screen is not None and isinstance(event, events.Key) and await self._silences(event.key):
+            return
         if isinstance(screen, OwnScreen) and isinstance(event, events.Key | events.Paste):
             if isinstance(event, events.Paste):
                 await screen.paste(event.text)
@@ -144,16 +146,17 @@ class BoothApp(FaultApp):
             return
         await super().on_event(event)
 
+    async def _silences(self, key: str) -> bool:
+        """Whether a key has silenced what rings, on whatever screen, or was the glove that just did."""
+        if key not in ("escape", "pageup"):
+            return False
+        return await self.alarms.silence() or (key == "escape" and self.alarms.just_silenced)
+
     async def _key(self, screen: OwnScreen[Any], event: events.Key) -> None:
-        if event.key in ("escape", "pageup"):
-            if await self.alarms.silence() or event.key == "pageup":
-                return
-            if self.alarms.just_silenced:
-                return
-        elif event.key == "ctrl+z":
+        if event.key == "ctrl+z":
             self.action_suspend_process()
-            return
-        await screen.press(Key(event.key, event.character), self.clock.at(event.time))
+        elif event.key != "pageup":  # for alarms alone
+            await screen.press(Key(event.key, event.character), self.clock.at(event.time))
 
     def on_click(self, event: events.Click) -> None:
         """A word of the key line is the key it stands for."""
