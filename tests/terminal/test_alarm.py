@@ -10,132 +10,139 @@ import pytest
 from booth.log.events import AlarmAcknowledged
 from tests.terminal.driver import Terminal
 from tests.terminal.painter import (
-    begin,
+    OWN_NOTE,
+    coated,
     current,
     fast,
     job,
+    job_on_disk,
     kept_of,
+    now,
     on_step,
-    pass_over,
     short_profile,
-    write_profile,
+    skipped,
+    take_up,
 )
 
 pytestmark = pytest.mark.terminal
 
-#: 10 min of flash-off are over in little more than a second, the five between two alarms at once.
+#: 4 min of flash-off are over in half a second, the five between two alarms at once.
 RATE = 500
-RINGS = r"hood: ready for coat 2 since \d\d:\d\d .*Esc or Page Up silences"
+RINGS = r"ready for coat \d since \d\d:\d\d .*Esc or Page Up silences"
+PROFILE = short_profile(("coats", "plain"), flash_off="4 min", closes="200 h", coats=9)
 
 
-def a_coat_is_on(run: Terminal) -> None:
-    """One coat on the hood, its flash-off running."""
-    begin(run, "Aaa short job", "hood, box")
-    pass_over(run)
-    on_step(run, "Coats and waits")
-    run.press("space")
-    run.until("SPRAYING")
-    run.press("space")
-    run.until("1/3 . WAIT")
+def bench(run: Terminal) -> str:
+    return "begin coat"
 
 
-def note(run: Terminal) -> None:
-    run.press("f2")
-    run.until("Enter keeps it")
+def own_words(run: Terminal) -> str:
+    run.press("f2", OWN_NOTE)
+    return "Enter  keep "
 
 
-def help_sheet(run: Terminal) -> None:
+def reasons(run: Terminal) -> str:
+    run.press("f6")
+    return "own words"
+
+
+def help_sheet(run: Terminal) -> str:
     run.press("f1")
-    run.until("goes back")
+    return "Enter  back"
 
 
-def palette(run: Terminal) -> None:
+def palette(run: Terminal) -> str:
     run.press("ctrl+p")
-    run.until("Search for commands")
+    return "Search for commands"
 
 
-def log_screen(run: Terminal) -> None:
+def log_screen(run: Terminal) -> str:
     run.press("f4")
-    run.until("coat begun|coat 1")
-    run.settle()
+    return "Log of this job"
 
 
-def other_step(run: Terminal) -> None:
-    run.press("enter")
-    on_step(run, "Note")
-
-
-#: Every screen with one of the two keys that silence.
-SCREENS = [
-    (note, "esc"),
+#: Every kind of screen with one of the two keys that silence.
+SCREENS: list[tuple[Callable[[Terminal], str], str]] = [
+    (bench, "esc"),
+    (own_words, "esc"),
+    (reasons, "pageup"),
     (help_sheet, "pageup"),
     (palette, "pageup"),
     (log_screen, "esc"),
-    (other_step, "pageup"),
 ]
 
 
-@pytest.mark.parametrize(
-    ("screen", "silencer"), SCREENS, ids=lambda each: str(getattr(each, "__name__", each))
-)
-def test_it_rings_on_any_screen_until_it_is_silenced(
-    home: Path, screen: Callable[[Terminal], None], silencer: str
-) -> None:
-    write_profile(home, "short", short_profile(("coats", "plain"), closes="200 h"))
-    with Terminal(home, rate=fast(RATE)) as run:
-        a_coat_is_on(run)
-        screen(run)
-        run.until(RINGS)
-        rung = run.bells
-        assert rung >= 1
-        run.until(lambda _: run.bells >= rung + 3)
-        assert not job(home).acknowledged
-        run.press(silencer)
-        run.until(lambda text: "silences" not in text)
-        (acknowledged,) = kept_of(home, AlarmAcknowledged)
-        assert acknowledged.alarm.endswith(":ready")
-        run.settle(0.3)
-        rung = run.bells
-        run.linger(0.5)
-        assert run.bells == rung, "silenced is silenced"
-        # Silencing did nothing else: what was up is up.
-        assert current(run.text) is not None or screen in (log_screen,)
-        if screen is note:
-            assert "Enter keeps it" in run.text
-        elif screen is help_sheet:
-            assert "goes back" in run.text
+def a_coat(run: Terminal, number: int) -> None:
+    run.press("space")
+    run.until(f"end coat {number}: hood")
+    run.press("space")
+    run.until(f"{number}/9 . (WAIT|READY)")
 
 
-def test_silenced_stays_silenced_after_a_kill(home: Path) -> None:
-    write_profile(home, "short", short_profile(("coats", "plain"), closes="200 h"))
+def test_it_rings_on_any_screen_until_it_is_silenced(home: Path) -> None:
     rate = fast(RATE)
+    job_on_disk(home, PROFILE, skipped("cautions", now(rate)), at=now(rate))
     with Terminal(home, rate=rate) as run:
-        a_coat_is_on(run)
-        run.until(RINGS)
+        take_up(run)
+        for number, (screen, silencer) in enumerate(SCREENS, 1):
+            a_coat(run, number)
+            up = screen(run)
+            run.until(up)
+            run.until(RINGS)
+            rung = run.bells
+            assert rung >= 1
+            run.until(lambda _, rung=rung: run.bells >= rung + 3)
+            assert len(job(home).acknowledged) == number - 1
+            run.press(silencer)
+            run.until(lambda text: "silences" not in text)
+            acknowledged = kept_of(home, AlarmAcknowledged)
+            assert len(acknowledged) == number and acknowledged[-1].alarm.endswith(":ready")
+            rung = run.bells
+            run.linger(0.3)
+            assert run.bells == rung, "silenced is silenced"
+            # Silencing did nothing else: what was up is up.
+            assert up in run.text
+            if screen is not bench:
+                run.press("esc")
+            run.until(lambda text: current(text) == "Coats and waits" and "begin coat" in text)
+
+
+def test_silenced_stays_silenced_after_a_kill_and_what_came_due_meanwhile_rings(
+    home: Path,
+) -> None:
+    rate = fast(RATE)
+    begun = now(rate)
+    job_on_disk(
+        home,
+        PROFILE,
+        skipped("cautions", begun),
+        *coated("hood", 1, begun),
+        parts=("hood", "box"),
+        at=begun,
+    )
+    with Terminal(home, rate=rate) as run:
+        take_up(run)
+        run.until("hood: ready for coat 2 since .*silences")
         run.press("pageup")
         run.until(lambda text: "silences" not in text)
+        run.until("begin coat 1: box")
+        run.press("space")
+        run.until("end coat 1: box")
+        run.press("space")
+        run.until("box +1/9 . (WAIT|READY)")
         run.kill()
         run.wait()
+    (silenced,) = kept_of(home, AlarmAcknowledged)
     with Terminal(home, rate=rate) as run:
-        run.until("Jobs not closed")
-        run.until("Coating profiles")
-        run.press("enter")
-        run.until("1/3 . READY")
-        run.linger(0.4)
-        assert "silences" not in run.text
-        assert run.bells == 0
-
-
-def test_what_rang_while_nothing_ran_rings_at_the_next_start(home: Path) -> None:
-    write_profile(home, "short", short_profile(("coats", "plain"), closes="200 h"))
-    rate = fast(RATE)
-    with Terminal(home, rate=rate) as run:
-        a_coat_is_on(run)
-        run.kill()
-        run.wait()
-    with Terminal(home, rate=rate) as run:
-        run.until("Coating profiles")
-        run.until(r"» .*READY")
-        run.press("enter")
-        run.until(RINGS)
+        run.until("» .*READY|→ .*READY")
+        take_up(run)
+        on_step(run, "Coats and waits")
+        run.until("box: ready for coat 2 since .*silences")
         run.until(lambda _: run.bells > 0)
+        assert "hood: ready" not in run.text
+        run.press("pageup")
+        run.until(lambda text: "silences" not in text)
+        rung = run.bells
+        run.linger(0.3)
+        assert run.bells == rung
+    assert kept_of(home, AlarmAcknowledged)[0] == silenced
