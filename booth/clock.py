@@ -16,26 +16,8 @@ from dataclasses import dataclass
 from datetime import datetime
 from typing import Protocol
 
-from booth.clock_reading import ClockChange, Reading, notice, to_next
+from booth.clock_reading import Reading, to_next
 from booth.moment import Moment
-
-__all__ = [
-    "BadRate",
-    "Clock",
-    "ClockChange",
-    "MachineClock",
-    "ManualClock",
-    "Rate",
-    "Reading",
-    "Sources",
-    "local_date",
-    "local_hhmm",
-    "local_hhmmss",
-    "machine_sources",
-    "notice",
-    "rate_from",
-    "to_next",
-]
 
 RATE_VARIABLE = "BOOTH_CLOCK_RATE"
 MOST_RATE = 100_000.0
@@ -180,7 +162,6 @@ def _windows_awake() -> Callable[[], float] | None:
 
 
 def _boot_by_start(wall: float, continuous: float) -> str:
-    """Name a boot by when it began, to the minute."""
     return f"began {round((wall - continuous) / BOOT_ROUNDING_S) * BOOT_ROUNDING_S:.0f}"
 
 
@@ -197,7 +178,6 @@ class MachineClock:
 
     @property
     def rate(self) -> float:
-        """How much faster than real time runs: 1 but in tests."""
         return self._rate.factor
 
     def _raw(self) -> Reading:
@@ -258,11 +238,9 @@ class ManualClock:
         self.key_age_s = 0.0
 
     def reading(self) -> Reading:
-        """Give the three clocks."""
         return self._reading
 
     def now(self) -> Moment:
-        """Give the present moment."""
         return Moment(self._reading.wall, self._reading.continuous, self._boot)
 
     def at(self, stamp: float) -> Moment:
@@ -271,7 +249,6 @@ class ManualClock:
         return Moment(now.wall - self.key_age_s, now.continuous - self.key_age_s, now.boot)
 
     def real_s_to_next(self, step_s: float = 1.0) -> float:
-        """Give what MachineClock would give at this reading."""
         return to_next(self._reading.wall, step_s)
 
     def _move(self, wall: float, continuous: float, monotonic: float) -> None:
@@ -307,15 +284,12 @@ def _local(moment: Moment, form: str, unknown: str) -> str:
 
 
 def local_hhmm(moment: Moment) -> str:
-    """Give the local time of day, such as 14:05."""
     return _local(moment, "%H:%M", "--:--")
 
 
 def local_hhmmss(moment: Moment) -> str:
-    """Give the local time of day with seconds, such as 14:05:09."""
     return _local(moment, "%H:%M:%S", "--:--:--")
 
 
 def local_date(moment: Moment) -> str:
-    """Give the local date, such as 2025-06-15."""
     return _local(moment, "%Y-%m-%d", "----------")

@@ -8,8 +8,6 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-__all__ = ["ClockChange", "Reading", "notice", "to_next"]
-
 #: Clocks are read one after the other, and a wall clock is slewed a little all the time.
 TOLERANCE_S = 0.5
 #: A timer may fire a trifle early; so near to a whole second the next one is meant.

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from dataclasses import dataclass
 
 
@@ -17,93 +18,142 @@ class Case:
     source: str
 
 
-PRINTED = "printed example"
-MIL_UM = 25.4
-M2_L_PER_FT2_GAL = 0.3048**2 / 3.785411784
-FT3_L = 28.316846592
-IDENTITY = "exact theorem, provable by hand"
+#: Units in which a figure was printed, in the trade's unit.
+UNITS = {
+    "": 1.0,
+    "ft2/gal": 0.3048**2 / 3.785411784,
+    "ft3": 28.316846592,
+    "ft3/gal": 7.480519,
+    "ft3/min": 28.316846592 * 60 / 1000,
+    "mil": 25.4,
+    "oz": 29.5735295625,
+    "pi": math.pi,
+    "thirds": 1 / 3,
+}
 
-CASES = (
-    Case("viscosity 'Ford #4' 50s", "viscosity", 176.00, 8.8,
-         "chemicals.viscosity.viscosity_converter table, 5 %: all that table and ASTM line agree to"),
-    Case("viscosity 'Zahn 4' 40s", "viscosity", 534.77, 26.7,
-         "the same table; Zahn #4 is the other cup on which the two agree within 5 %"),
-    Case("viscosity 'ISO 4 mm' 60s", "viscosity", 80.0, 2.8,
-         "UN/ADR 2.2.3.1.4 viscosity table; 3.5 %: it is rounded to whole tens"),
-    Case("viscosity 'ISO 6 mm' 44s", "viscosity", 300.0, 10.5, "UN/ADR 2.2.3.1.4; 3.5 % as above"),
-    Case("efflux 'ISO 4 mm' 135cSt", "efflux time", 100.0, 3.5, "UN/ADR 2.2.3.1.4, the other way"),
-    Case("equivalent 100s from 'ISO 4 mm' to 'Ford #4'", "efflux time in Ford #4",
-         39.6, 1.5, "UN/ADR 2.2.3.1.4 (135 mm2/s) and ASTM D1200 11.2 by hand: 135/3.85 + 4.49"),
-    Case("runs 30s 31s 30.4s 30.8s", "mean", 30.55, 1e-9, "statistics.fmean by hand: 122.2 / 4"),
-    Case("viscosity-at 22.5C 15C:201.888cSt 30C:59.507cSt", "viscosity", 104.1, 1.1,
-         "CoolProp INCOMP::T66; 1 %: what Walther's line is good for between two points"),
-    Case("blend 200cSt 0.8cSt 20%", "logarithmic rule", 66.289, 0.01,
-         "chemicals.utils.mixing_logarithmic"),
-    Case("blend 200cSt 0.8cSt 20%", "blending index", 24.7, 0.8,
-         "ASTM D7152 form (0.7 for 0.8): 24 to 25.4 by the constant taken"),
-    Case("thinned 550ml 10% 50ml", "thinned by", 0.2, 1e-9, f"{IDENTITY}: 100 of 500"),
-    Case("delivery '6 oz' 60s", "delivery", 6 * 29.5735295625, 1e-9, "NIST Handbook 44 App. C"),
-    Case("delivery-water 200g 60s", "delivery of water", 200.36, 0.01,
-         "IAPWS density of water at 20 C, 998.207 kg/m3"),
-    Case("water-density 25C", "density of water", 997.048, 0.001, "IAPWS-95"),
-    Case("catches 180ml/min 184ml/min 176ml/min", "standard deviation", 4.0, 1e-9,
-         "statistics.stdev by hand: sqrt(32/2)"),
-    Case("lasts '20 oz' '6 oz/min'", "lasts", 200.0, 1e-9, f"{IDENTITY}: 20/6 min"),
-    Case("wet-film 1.5mil 42%", "wet film", 3.57 * MIL_UM, 0.005 * MIL_UM,
-         f"{PRINTED}, paintcenter.org, Oct 2003"),
-    Case("dry-film 4mil 50% thinned=25%", "dry film", 1.60 * MIL_UM, 1e-9,
-         "Organic Finishing Guidebook 2012-13 p. 615, by hand"),
-    Case("coverage 5mil 65% efficiency=100%", "nothing lost", 208.52 * M2_L_PER_FT2_GAL, 5e-3,
-         f"{PRINTED}, spreading-rate data sheet: 65 % at 5 mil, 208.52 ft2/gal"),
-    Case("coverage 125um 65% efficiency=100%", "nothing lost", 5.2, 1e-9, f"{PRINTED}, the same"),
-    Case("coverage 1.5mil 52% efficiency=30%", "with losses", 167 * M2_L_PER_FT2_GAL, 0.013,
-         f"{PRINTED}: 52 %, 30 %, 1.5 mil, 167 ft2/gal to a whole foot"),
-    Case("mean-film 200ml/min 250mm 50% 0.4m/s efficiency=65%", "mean wet film", 130 / 3, 1e-9,
-         "mass balance by hand; no published worked example was found"),
-    Case("overlap parabola 50%", "thickest over thinnest", 1.5, 1e-6, IDENTITY),
-    Case("overlap parabola 50%", "coefficient of variation", 0.1118, 5e-5,
-         f"{IDENTITY}: sqrt(1/80)"),
-    Case("overlap triangle 50%", "coefficient of variation", 0.0, 1e-9, IDENTITY),
-    Case("overlap cosine-squared 75%", "coefficient of variation", 0.0, 1e-9, IDENTITY),
-    Case("best-overlap parabola high=55%", "most even overlap", 0.30, 0.01,
-         "published study of a parabolic gun: 0.29 to 0.31"),
-    Case("material 2m2 50um 2 efficiency=50%", "ready to spray", 400.0, 1e-9,
-         "1 um over 1 m2 is 1 ml: definition of the litre"),
-    Case("area-cylinder 1m 1m ends=2", "area", 1.5 * 3.141592653589793, 1e-9,
-         "Archimedes, On the Sphere and Cylinder I"),
-    Case("mix 600ml base:4 hardener:1 thinner:1", "base", 400.0, 1e-9, "definition of parts"),
-    Case("mix-density base:4:1.25g/ml hardener:1:1g/ml", "density of the mix", 1.2, 1e-9,
-         f"{IDENTITY}: (4 x 1.25 + 1) / 5"),
-    Case("dew-point 20C 50%", "dew point", 9.27, 0.05, "psychrolib (ASHRAE), within 0.05 C"),
-    Case("dew-point 25C 60%", "dew point", 16.70, 0.05, "psychrolib (ASHRAE)"),
-    Case("dew-point 30C 70%", "dew point", 23.93, 0.05, "psychrolib (ASHRAE)"),
-    Case("dew-point 68F 85%", "dew point", 17.40, 0.05, "psychrolib (ASHRAE), 68 F is 20 C"),
-    Case("dew-margin 20C 83.5% 20C", "dew margin", 2.88, 0.05, "psychrolib (ASHRAE)"),
-    Case("saturation 20C", "saturation pressure", 2339.3, 9.4,
-         "IAPWS-IF97; 0.4 %: the Magnus form's own claim"),
-    Case("pot-life '4 h' at 21C 31C", "pot life", 7200.0, 1e-6, "UFGS 09971 3.7.1.3"),
-    Case("pot-life 4h at 21C 11C", "pot life", 28800.0, 1e-6, "UFGS 09971 3.7.1.3"),
-    Case("recoat-opens 8h at 65F 65F", "recoat window opens after", 28800.0, 1e-6,
-         "UFGS 09971, recoat minima: 8 h at 60 to 70 F"),
-    Case("trigger 183.75ft3 100psi 60psi 350cfm supply=250cfm room=14.7psi", "trigger held",
-         300.0, 0.01, "US DOE / ORNL industrial tools, worked example: 5.000 min"),
-    Case("stored 660gal 110psi 100psi room=14.7psi", "free air", 60.024 * FT3_L, 0.05 * FT3_L,
-         "US DOE / ORNL industrial tools' own test: 60.024 scf with its rounded 7.48 gal/ft3"),
-    Case("air-base 100l/min from 'scf 60 F' to 'scf 14.5 psia'", "flow as scf 14.5 psia", 102.9,
-         0.05, "ideal gas by hand: 101.325/100 x 293.15/288.71"),
-    Case("hvlp 29psi", "within HVLP", 0.0, 0.0, "40 CFR 63.801: above 10 psi is conventional"),
-    Case("dilution-rule 30.4ft3/gal 1.4%", "air per liquid", 8564 * 7.480519, 4.0,
-         "29 CFR 1910.94(c)(6)(ii) (recalled): toluene, 8,564 ft3 to a whole foot"),
-    Case("dilution-rule 44ft3/gal 2.6%", "air per liquid", 6593 * 7.480519, 4.0,
-         "29 CFR 1910.94(c)(6)(ii) (recalled): acetone, 6,593 ft3"),
-    Case("vapour 0.8675g/ml 92.14g/mol", "vapour", 30.4 * 7.480519, 4.6,
-         "29 CFR 1910.94(c), toluene 30.4 ft3/gal (recalled); 2 %: how far table and gas law agree"),
-    Case("solvent toluene", "lower explosive limit", 1.0, 0.0, "IEC 60079-20-1:2010"),
-    Case("exhaust 100ft2", "least exhaust", 10000 * FT3_L * 60 / 1000, 1.0,
-         "29 CFR 1910.107(b)(5)(i): 100 ft/min over 100 ft2"),
-    Case("steady 50% 4", "steady from", 0.2, 1e-9, IDENTITY),
-    Case("passes 500mm 250mm 50%", "passes", 5, 0, f"{IDENTITY}: at 0, 125, 250, 375, 500 mm"),
-    Case("fills 1500ml 600ml", "fills", 3, 0, "division with remainder"),
-    Case("efficiency 40um:50um 200ml/min 250mm 50% 0.4m/s", "transfer efficiency", 0.675, 1e-9,
-         "mass balance by hand: 45 um x 0.4 x 0.125 x 60 000 / 200"),
-)  # fmt: skip
+#: Words, figure, expected, greatest difference; below them the source.
+_CASES = """
+viscosity 'Ford #4' 50s | viscosity | 176.00 | 8.8
+    chemicals.viscosity.viscosity_converter table, 5 %: all that table and ASTM line agree to
+viscosity 'Zahn 4' 40s | viscosity | 534.77 | 26.7
+    the same table; Zahn #4 is the other cup on which the two agree within 5 %
+viscosity 'ISO 4 mm' 60s | viscosity | 80.0 | 2.8
+    UN/ADR 2.2.3.1.4 viscosity table; 3.5 %: it is rounded to whole tens
+viscosity 'ISO 6 mm' 44s | viscosity | 300.0 | 10.5
+    UN/ADR 2.2.3.1.4; 3.5 % as above
+efflux 'ISO 4 mm' 135cSt | efflux time | 100.0 | 3.5
+    UN/ADR 2.2.3.1.4, the other way
+equivalent 100s from 'ISO 4 mm' to 'Ford #4' | efflux time in Ford #4 | 39.6 | 1.5
+    UN/ADR 2.2.3.1.4 (135 mm2/s) and ASTM D1200 11.2 by hand: 135/3.85 + 4.49
+runs 30s 31s 30.4s 30.8s | mean | 30.55 | 1e-9
+    statistics.fmean by hand: 122.2 / 4
+viscosity-at 22.5C 15C:201.888cSt 30C:59.507cSt | viscosity | 104.1 | 1.1
+    CoolProp INCOMP::T66; 1 %: what Walther's line is good for between two points
+blend 200cSt 0.8cSt 20% | logarithmic rule | 66.289 | 0.01
+    chemicals.utils.mixing_logarithmic
+blend 200cSt 0.8cSt 20% | blending index | 24.7 | 0.8
+    ASTM D7152 form (0.7 for 0.8): 24 to 25.4 by the constant taken
+thinned 550ml 10% 50ml | thinned by | 0.2 | 1e-9
+    exact theorem, provable by hand: 100 of 500
+delivery '6 oz' 60s | delivery | 6 oz | 1e-9
+    NIST Handbook 44 App. C
+delivery-water 200g 60s | delivery of water | 200.36 | 0.01
+    IAPWS density of water at 20 C, 998.207 kg/m3
+water-density 25C | density of water | 997.048 | 0.001
+    IAPWS-95
+catches 180ml/min 184ml/min 176ml/min | standard deviation | 4.0 | 1e-9
+    statistics.stdev by hand: sqrt(32/2)
+lasts '20 oz' '6 oz/min' | lasts | 200.0 | 1e-9
+    exact theorem, provable by hand: 20/6 min
+wet-film 1.5mil 42% | wet film | 3.57 mil | 0.005 mil
+    printed example, paintcenter.org, Oct 2003
+dry-film 4mil 50% thinned=25% | dry film | 1.60 mil | 1e-9
+    Organic Finishing Guidebook 2012-13 p. 615, by hand
+coverage 5mil 65% efficiency=100% | nothing lost | 208.52 ft2/gal | 5e-3
+    printed example, spreading-rate data sheet: 65 % at 5 mil, 208.52 ft2/gal
+coverage 125um 65% efficiency=100% | nothing lost | 5.2 | 1e-9
+    printed example, the same
+coverage 1.5mil 52% efficiency=30% | with losses | 167 ft2/gal | 0.013
+    printed example: 52 %, 30 %, 1.5 mil, 167 ft2/gal to a whole foot
+mean-film 200ml/min 250mm 50% 0.4m/s efficiency=65% | mean wet film | 130 thirds | 1e-9
+    mass balance by hand; no published worked example was found
+overlap parabola 50% | thickest over thinnest | 1.5 | 1e-6
+    exact theorem, provable by hand
+overlap parabola 50% | coefficient of variation | 0.1118 | 5e-5
+    exact theorem, provable by hand: sqrt(1/80)
+overlap triangle 50% | coefficient of variation | 0.0 | 1e-9
+    exact theorem, provable by hand
+overlap cosine-squared 75% | coefficient of variation | 0.0 | 1e-9
+    exact theorem, provable by hand
+best-overlap parabola high=55% | most even overlap | 0.30 | 0.01
+    published study of a parabolic gun: 0.29 to 0.31
+material 2m2 50um 2 efficiency=50% | ready to spray | 400.0 | 1e-9
+    1 um over 1 m2 is 1 ml: definition of the litre
+area-cylinder 1m 1m ends=2 | area | 1.5 pi | 1e-9
+    Archimedes, On the Sphere and Cylinder I
+mix 600ml base:4 hardener:1 thinner:1 | base | 400.0 | 1e-9
+    definition of parts
+mix-density base:4:1.25g/ml hardener:1:1g/ml | density of the mix | 1.2 | 1e-9
+    exact theorem, provable by hand: (4 x 1.25 + 1) / 5
+dew-point 20C 50% | dew point | 9.27 | 0.05
+    psychrolib (ASHRAE), within 0.05 C
+dew-point 25C 60% | dew point | 16.70 | 0.05
+    psychrolib (ASHRAE)
+dew-point 30C 70% | dew point | 23.93 | 0.05
+    psychrolib (ASHRAE)
+dew-point 68F 85% | dew point | 17.40 | 0.05
+    psychrolib (ASHRAE), 68 F is 20 C
+dew-margin 20C 83.5% 20C | dew margin | 2.88 | 0.05
+    psychrolib (ASHRAE)
+saturation 20C | saturation pressure | 2339.3 | 9.4
+    IAPWS-IF97; 0.4 %: the Magnus form's own claim
+pot-life '4 h' at 21C 31C | pot life | 7200.0 | 1e-6
+    UFGS 09971 3.7.1.3
+pot-life 4h at 21C 11C | pot life | 28800.0 | 1e-6
+    UFGS 09971 3.7.1.3
+recoat-opens 8h at 65F 65F | recoat window opens after | 28800.0 | 1e-6
+    UFGS 09971, recoat minima: 8 h at 60 to 70 F
+trigger 183.75ft3 100psi 60psi 350cfm supply=250cfm room=14.7psi | trigger held | 300.0 | 0.01
+    US DOE / ORNL industrial tools, worked example: 5.000 min
+stored 660gal 110psi 100psi room=14.7psi | free air | 60.024 ft3 | 0.05 ft3
+    US DOE / ORNL industrial tools' own test: 60.024 scf with its rounded 7.48 gal/ft3
+air-base 100l/min from 'scf 60 F' to 'scf 14.5 psia' | flow as scf 14.5 psia | 102.9 | 0.05
+    ideal gas by hand: 101.325/100 x 293.15/288.71
+hvlp 29psi | within HVLP | 0.0 | 0.0
+    40 CFR 63.801: above 10 psi is conventional
+dilution-rule 30.4ft3/gal 1.4% | air per liquid | 8564 ft3/gal | 4.0
+    29 CFR 1910.94(c)(6)(ii) (recalled): toluene, 8,564 ft3 to a whole foot
+dilution-rule 44ft3/gal 2.6% | air per liquid | 6593 ft3/gal | 4.0
+    29 CFR 1910.94(c)(6)(ii) (recalled): acetone, 6,593 ft3
+vapour 0.8675g/ml 92.14g/mol | vapour | 30.4 ft3/gal | 4.6
+    29 CFR 1910.94(c), toluene 30.4 ft3/gal (recalled); 2 %: how far table and gas law agree
+solvent toluene | lower explosive limit | 1.0 | 0.0
+    IEC 60079-20-1:2010
+exhaust 100ft2 | least exhaust | 10000 ft3/min | 1.0
+    29 CFR 1910.107(b)(5)(i): 100 ft/min over 100 ft2
+steady 50% 4 | steady from | 0.2 | 1e-9
+    exact theorem, provable by hand
+passes 500mm 250mm 50% | passes | 5 | 0
+    exact theorem, provable by hand: at 0, 125, 250, 375, 500 mm
+fills 1500ml 600ml | fills | 3 | 0
+    division with remainder
+efficiency 40um:50um 200ml/min 250mm 50% 0.4m/s | transfer efficiency | 0.675 | 1e-9
+    mass balance by hand: 45 um x 0.4 x 0.125 x 60 000 / 200
+"""
+
+
+def _number(text: str) -> float:
+    number, _, unit = text.partition(" ")
+    return float(number) * UNITS[unit]
+
+
+def _cases() -> tuple[Case, ...]:
+    found = []
+    lines = iter(_CASES.strip().splitlines())
+    for line, source in zip(lines, lines, strict=True):
+        words, figure, expected, within = line.split(" | ")
+        found.append(Case(words, figure, _number(expected), _number(within), source.strip()))
+    return tuple(found)
+
+
+CASES = _cases()

@@ -21,9 +21,15 @@ BOOTH = [sys.executable, "-m", "booth"]
 def run(*arguments: str, **more: object) -> subprocess.CompletedProcess[str]:
     """Run the command as a shell would, nothing of a terminal about it."""
     return subprocess.run(
-        [*BOOTH, *arguments], cwd=ROOT, capture_output=True, text=True, timeout=60, check=False,
-        stdin=subprocess.DEVNULL, **more,
-    )  # fmt: skip
+        [*BOOTH, *arguments],
+        cwd=ROOT,
+        capture_output=True,
+        text=True,
+        timeout=60,
+        check=False,
+        stdin=subprocess.DEVNULL,
+        **more,
+    )
 
 
 @pytest.fixture
@@ -136,7 +142,16 @@ def test_words_that_mean_nothing_are_refused_in_words(own_home: Path) -> None:
 
 
 @pytest.mark.parametrize(
-    "arguments", [["log"], ["check", "--keys"], ["--version"], ["--help"], ["check", "profiles"]]
+    "arguments",
+    [
+        ["log"],
+        ["check", "--keys"],
+        ["--version"],
+        ["--help"],
+        ["check", "profiles"],
+        ["figure"],
+        ["figure", "delivery", "6oz", "30s"],
+    ],
 )
 def test_no_command_loads_the_screen(own_home: Path, arguments: list[str]) -> None:
     code = (
@@ -145,9 +160,13 @@ def test_no_command_loads_the_screen(own_home: Path, arguments: list[str]) -> No
         "print([m for m in ('textual', 'rich', 'numpy') if m in sys.modules], file=sys.stderr)"
     )
     done = subprocess.run(
-        [sys.executable, "-c", code, *arguments], cwd=ROOT, capture_output=True, text=True,
-        timeout=60, check=False,
-    )  # fmt: skip
+        [sys.executable, "-c", code, *arguments],
+        cwd=ROOT,
+        capture_output=True,
+        text=True,
+        timeout=60,
+        check=False,
+    )
     assert done.stderr.strip().splitlines()[-1] == "[]"
 
 
@@ -162,8 +181,12 @@ def test_a_reader_that_leaves_early_is_no_fault(a_job: Path) -> None:
     assert len(log_files(a_job.parent)) == 2
     done = subprocess.run(
         ["/bin/sh", "-c", f"{python} log {long} | head -n 1"],
-        cwd=ROOT, capture_output=True, text=True, timeout=60, check=False,
-    )  # fmt: skip
+        cwd=ROOT,
+        capture_output=True,
+        text=True,
+        timeout=60,
+        check=False,
+    )
     assert done.stdout.count("\n") == 1
     assert done.stderr == ""
 

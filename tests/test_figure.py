@@ -225,7 +225,7 @@ def spare_stock(bars: list[Bar], least_c: float | None = None) -> Spared | Outsi
         return Outside("It is cold.", "Wait.", "none")
     whole = sum(bar.delivery_ml_min for bar in bars)
     return Spared(
-        wet_each_um=whole, least=Value(whole, "ml/min", "sum"),
+        wet_each_um=whole, least=Value(whole, "kW", "sum"),
         likely=Estimate(2.0, 1.0, 3.0, "mm2/s", "a guess"), bare_fraction=0.25, glossy=True,
         seen=None, caution="Mind it.", rule="all bars added",
     )
@@ -282,7 +282,7 @@ def test_a_new_type_of_argument_or_result_is_read_and_told_by_its_fields() -> No
     ]
     assert told == [
         ("wet each", 150.0, "um", False),
-        ("least", 150.0, "ml/min", False),
+        ("least", 150.0, "kW", False),
         ("likely", 2.0, "mm2/s", True),
         ("bare", 0.25, "1", False),
         ("glossy", True, None, False),
@@ -473,12 +473,51 @@ def test_the_command_answers_without_loading_a_screen() -> None:
 # Words as a hurried hand types them: real values, names, stray words, rubbish.
 POOL = [
     *(word for line in LINES for word in shlex.split(line)),
-    *(f"{each.name}={value}" for subject in SUBJECTS.values() for each in subject.arguments
-      for value in ("0", "-1", "1e9", "50%", "1:2:3", "")),
-    "0", "-5C", "999999", "nan", "inf", "-", ":", "::", "=", "--", "--=", "at", "from", "to", "1:1",
-    "--json", "--us", "--metric", "--help", "-h", "\x00", "½", "1/0", "١٢ s", "hvlp", "yes",
-    "0ml:0ml", "0s:0s", "0%:0cSt", "1e308", "100%", "95%", "1", "1000000", "-:-",
-]  # fmt: skip
+    *(
+        f"{each.name}={value}"
+        for subject in SUBJECTS.values()
+        for each in subject.arguments
+        for value in ("0", "-1", "1e9", "50%", "1:2:3", "")
+    ),
+    *[
+        "0",
+        "-5C",
+        "999999",
+        "nan",
+        "inf",
+        "-",
+        ":",
+        "::",
+        "=",
+        "--",
+        "--=",
+        "at",
+        "from",
+        "to",
+        "1:1",
+        "--json",
+        "--us",
+        "--metric",
+        "--help",
+        "-h",
+    ],
+    *[
+        "½",
+        "1/0",
+        "hvlp",
+        "yes",
+        "0ml:0ml",
+        "0s:0s",
+        "0%:0cSt",
+        "1e308",
+        "100%",
+        "95%",
+        "1",
+        "1000000",
+        "-:-",
+    ],
+    *("\x00", "١٢ s"),
+]
 
 
 @settings(max_examples=400, deadline=None)

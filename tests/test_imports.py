@@ -56,7 +56,9 @@ def imported(path: Path) -> Iterator[tuple[int, str]]:
         elif isinstance(node, ast.ImportFrom) and node.module:
             names = [node.module]
             if node.module == "booth":
-                names = [f"booth.{alias.name}" for alias in node.names]
+                names = [
+                    f"booth.{alias.name}" for alias in node.names if alias.name != "__version__"
+                ]
         for name in names:
             if name.startswith("booth."):
                 yield node.lineno, name.split(".")[1]

@@ -19,7 +19,7 @@ def palette(screen: Screen[Any]) -> Iterator[SystemCommand]:
     if not isinstance(screen, OwnScreen):
         return
     for command in COMMANDS:
-        if command.id in screen.commands():
+        if command.id in screen.WORK:
             title = f"{command.word} ({command.shown_keys})"
             yield SystemCommand(title, command.says, partial(_soon, screen, command.id))
     from booth.screens.bench import BenchScreen

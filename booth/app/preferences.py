@@ -39,7 +39,6 @@ class Preferences(msgspec.Struct, frozen=True):
         )
 
     def changed(self, key: str, value: str | bool) -> Preferences:
-        """Give the same with one of them changed."""
         return msgspec.structs.replace(self, **{key: value})
 
     def write(self, path: Path) -> None:

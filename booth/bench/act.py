@@ -128,5 +128,4 @@ NOTHING = Act("")
 
 
 def refused(sentence: str, word: str = "") -> Act:
-    """Nothing is done but said why."""
     return Act(word, (Say(sentence, fault=True),))

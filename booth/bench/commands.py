@@ -28,7 +28,6 @@ class Command(msgspec.Struct, frozen=True):
 
     @property
     def shown_keys(self) -> str:
-        """Its keys as they are written for the painter."""
         return " or ".join(key_name(key) for key in self.keys)
 
     def key_when(self, *, typing: bool) -> str:
@@ -119,12 +118,10 @@ KEY_NAMES = {
 
 
 def command_of(key: str) -> Command | None:
-    """The command of a key, if it is the key of one."""
     return _BY_KEY.get(key)
 
 
 def key_name(key: str) -> str:
-    """Give the key as it is written on the screen."""
     return KEY_NAMES.get(key, key.upper() if FUNCTION_KEY.fullmatch(key) else key)
 
 

@@ -29,17 +29,13 @@ class Context(msgspec.Struct, frozen=True):
 
     @property
     def profile(self) -> Profile:
-        """The coating profile of the job."""
         return self.job.profile
 
     def running(self, stopwatch: str) -> Stopwatch | None:
-        """The stopwatch of this name, if it is not done with."""
         return self.job.stopwatches.get(stopwatch)
 
     def since(self, moment: Moment) -> float:
-        """Seconds from `moment` to now."""
         return elapsed(moment, self.now).seconds
 
     def at(self, now: Moment) -> Context:
-        """The same at another now."""
         return msgspec.structs.replace(self, now=now)

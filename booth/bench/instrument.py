@@ -42,11 +42,9 @@ class Instrument:
     # -- what each instrument says ----------------------------------------------------------
 
     def fields(self, context: Context) -> tuple[Field, ...]:
-        """The rows to fill."""
         return ()
 
     def wanted(self, context: Context, values: Values) -> Collection[str] | None:
-        """The keys of the rows that are asked for now; None for all."""
         return None
 
     def first(self, context: Context, values: Values) -> str:
@@ -58,7 +56,6 @@ class Instrument:
         return None
 
     def picture(self, context: Context, values: Values) -> tuple[Picture, ...]:
-        """What is drawn beneath the figure, in this order."""
         return ()
 
     def record(self, context: Context) -> tuple[str, ...]:
@@ -71,11 +68,9 @@ class Instrument:
         return "There is nothing to keep here."
 
     def space(self, context: Context, rows: Rows) -> Act | None:
-        """What Space does; None where it does nothing."""
         return None
 
     def enter(self, context: Context, rows: Rows) -> Act | None:
-        """What Enter does where it is not what it does in every form."""
         return None
 
     def own(self, context: Context, rows: Rows, key: Key) -> Act | None:
@@ -83,7 +78,6 @@ class Instrument:
         return None
 
     def pick(self, context: Context, rows: Rows, index: int) -> Act | None:
-        """What a click on a line of the picture does."""
         return None
 
     def more(self, context: Context, rows: Rows) -> tuple[Choice, ...]:
@@ -91,7 +85,6 @@ class Instrument:
         return ()
 
     def kept_any(self, context: Context) -> bool:
-        """Whether this step has kept what it is for."""
         return bool(self.KEEPS) and context.job.last_of(*self.KEEPS) is not None
 
     def last_kept(self, context: Context, values: Values) -> tuple[Event, ...]:
@@ -100,11 +93,9 @@ class Instrument:
         return (last,) if last is not None else ()
 
     def leaving(self, context: Context) -> tuple[Event, ...]:
-        """What is kept when the step is finished, besides that it is."""
         return ()
 
     def cleared(self, form: Form) -> Form:
-        """The form after what it held was kept."""
         return form.emptied()
 
     def fast(self, context: Context) -> bool:
@@ -137,7 +128,6 @@ class Instrument:
 
 
 def local_time(moment: Moment) -> str:
-    """A moment as hh:mm on the wall."""
     return local_hhmm(moment)
 
 

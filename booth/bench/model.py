@@ -107,7 +107,6 @@ class Bench:
 
     @property
     def instrument(self) -> Instrument:
-        """What the open step is worked with."""
         return self.desk.instrument(self.step.kind)
 
     def situation(self, now: Moment) -> Situation:
@@ -116,7 +115,6 @@ class Bench:
         return Situation(self.instrument, context, self.form, self.picked, self.offer)
 
     def keys(self, now: Moment) -> tuple[tuple[str, str], ...]:
-        """The keys that matter now, with their words."""
         return key_words(self.situation(now))
 
     # -- what the painter does --------------------------------------------------------------
@@ -139,6 +137,8 @@ class Bench:
         Held on, such an Enter does not go on to the next step either.
         """
         is_space = stands_for_space(situation, key, act)
+        if key.name == "space" and not is_space:
+            self._presses.seen = at  # it was typed; what repeats it is no press of its own
         if is_space and key.name == "enter" and not self._thumb:
             self._presses = _Presses()  # another key lay between
         held = key.name == "enter" == self._thumb

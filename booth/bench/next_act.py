@@ -40,6 +40,8 @@ from booth.words.event_words import words
 
 SPACE = ("space", "pagedown")
 THUMB = Key("space", " ")
+#: What Space is for, where a space could be typed too.
+DEED = Key("pagedown")
 #: Characters of an entry's words where the keys stand: a caution has a page of them.
 MOST_TOLD = 60
 
@@ -56,7 +58,6 @@ class Situation(msgspec.Struct, frozen=True):
 
     @property
     def rows(self) -> Rows:
-        """The form's rows as they stand."""
         return self.instrument.rows(self.context, self.form)
 
 
@@ -77,7 +78,7 @@ def stands_for_space(situation: Situation, key: Key, act: Act) -> bool:
     """Whether a key is Space, or an Enter that does what Space does: one window for both."""
     if key.name in SPACE:
         return not act.text
-    return key.name == "enter" and bool(act.do) and act.do == next_act(situation, THUMB).do
+    return key.name == "enter" and bool(act.do) and act.do == next_act(situation, DEED).do
 
 
 def _act(situation: Situation, key: Key) -> Act | None:
@@ -233,6 +234,8 @@ def _picking(situation: Situation, key: Key) -> Act:
         to = steps[(at + (1 if key.name == "down" else -1)) % len(steps)]
         return Act("choose", (PickStep(to),))
     if key.name in ("enter", *SPACE):
+        if steps[at] == situation.context.step.key:
+            return Act("back", (PickStep(),))  # it is open: what stands in its rows stays
         return Act("open this step", (PickStep(), OpenStep(steps[at])))
     if key.name in ("escape", "left", "backspace"):
         return Act("back", (PickStep(),))
@@ -265,11 +268,19 @@ def key_words(situation: Situation) -> tuple[tuple[str, str], ...]:
         word = next((act.word for key in keys if (act := next_act(situation, key)).word), "")
         if word:
             found.append((ALONE.get(word, name), word))
-    target = situation.rows.target
-    digit = next_act(situation, Key("1", "1"))
-    if target is not None and not target.text and len(situation.rows.sight) > 1 and digit.do:
-        found.insert(2, ("0-9", target.field.label))
+    if label := _digits_go_to(situation):
+        found.insert(2, ("0-9", label))
     return (*found, *_command_words(situation))
+
+
+def _digits_go_to(situation: Situation) -> str:
+    """The row that a digit goes into; "" where that is the marked one, and begun or alone."""
+    rows = situation.rows
+    target = rows.target
+    if target is None or not next_act(situation, Key("1", "1")).do:
+        return ""
+    plain = target is rows.marked and (target.text or len(rows.sight) < 2)
+    return "" if plain else target.field.label
 
 
 def _command_words(situation: Situation) -> list[tuple[str, str]]:
@@ -283,6 +294,3 @@ def _command_words(situation: Situation) -> list[tuple[str, str]]:
                 found.append((commands.key_name(name), act.word))
                 break
     return found
-
-
-__all__ = ["Situation", "commit", "finish", "key_words", "next_act", "onward", "stands_for_space"]

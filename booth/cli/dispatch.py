@@ -7,7 +7,7 @@ from collections.abc import Sequence
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from booth import __version__
+import booth
 from booth.cli.endings import BAD_INPUT
 
 if TYPE_CHECKING:
@@ -21,7 +21,8 @@ def parser() -> argparse.ArgumentParser:
     whole = argparse.ArgumentParser(
         prog="booth",
         description="A companion for people who spray coatings: times, reckons, keeps the log.",
-        epilog="Without a command the program takes the whole terminal.",
+        epilog="Without a command the program takes the whole terminal. Exit codes: 0 done, "
+        "1 could not be done, 2 bad input, 3 no honest figure, 70 a fault of the program itself.",
     )
     whole.add_argument("--version", action="store_true", help="say which version this is")
     whole.add_argument("--profile", metavar="NAME", help="go straight to this coating profile")
@@ -51,7 +52,7 @@ def run(given: Sequence[str]) -> int:
         return _screen(None)  # the usual start needs no parser
     options = parser().parse_args(given)
     if options.version:
-        print(f"booth {__version__}")
+        print(f"booth {booth.__version__}")
         return 0
     if options.command == "check":
         return _check(options)

@@ -15,9 +15,9 @@ from pathlib import Path
 from booth.cli.output import Output
 from booth.files.safe_text import shortened
 
-__all__ = ["BAD_INPUT", "INTERRUPTED", "NOT_DONE", "OWN_FAULT", "Refused", "ended", "own_fault"]
+__all__ = ["BAD_INPUT", "NOT_DONE", "OWN_FAULT", "Refused", "ended", "own_fault"]
 
-NOT_DONE, BAD_INPUT, OWN_FAULT, INTERRUPTED = 1, 2, 70, 130
+NOT_DONE, BAD_INPUT, OWN_FAULT = 1, 2, 70
 
 
 class Refused(Exception):
@@ -34,14 +34,14 @@ def ended(command: Callable[[], int]) -> int:
         output.finish()
         return code
     except Refused as why:
-        _say(str(why))
+        _say(f"booth: {why}")
         return why.code
     except BrokenPipeError:  # a reader that has seen enough is no fault
         output.abandon()
         return NOT_DONE
     except OSError as fault:
         output.abandon()
-        _say(f"{_told(fault)}.")
+        _say(f"booth: {_told(fault)}.")
         return NOT_DONE
     except Exception as fault:
         output.abandon()
@@ -57,7 +57,7 @@ def _code_of(command: Callable[[], int]) -> int:
 
 def _say(sentence: str) -> None:
     with contextlib.suppress(OSError):  # then there is nowhere left to say it
-        print(f"booth: {sentence}", file=sys.stderr)
+        print(sentence, file=sys.stderr)
 
 
 def _told(fault: OSError) -> str:
@@ -69,11 +69,10 @@ def _told(fault: OSError) -> str:
 
 def own_fault(fault: BaseException) -> int:
     """Write a report of a fault of the program itself and say so in three sentences."""
-    print(
+    _say(
         "booth met a fault of its own and had to stop.\n"
         "Everything that the screen said was kept is in the job's log; start again to go on.\n"
-        f"What happened is written in {_report(fault)}.",
-        file=sys.stderr,
+        f"What happened is written in {_report(fault)}."
     )
     return OWN_FAULT
 

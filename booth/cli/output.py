@@ -8,8 +8,6 @@ import io
 import os
 import sys
 
-__all__ = ["Output"]
-
 
 class Output:
     """The standard streams of this run, made fit to be written to."""

@@ -58,5 +58,4 @@ class Told:
 
     @property
     def code(self) -> int:
-        """The exit code of the signal that came."""
         return 128 + self._number

@@ -16,8 +16,6 @@ from booth.cli.endings import Refused
 from booth.files.places import Places
 from booth.files.safe_text import shortened
 
-__all__ = ["mind_terminal", "places", "unfit"]
-
 #: What a terminal calls itself that cannot place a text anywhere.
 CANNOT_DRAW = frozenset({"dumb", "unknown"})
 #: What the widget library takes; anything else stops it at its import.

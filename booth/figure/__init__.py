@@ -1,7 +1,7 @@
 """``booth figure``: every computation of the trade, answered in one line with rule and source.
 
-The table of what can be asked is in ``subjects`` and the modules it gathers; parsing, help and the
-tests all go by it. Nothing here computes: that is ``booth.trade``.
+What can be asked follows from ``booth.trade`` (see ``catalogue``); what does not follow stands in
+``exceptions``. Nothing here computes.
 """
 
 from __future__ import annotations

@@ -50,7 +50,6 @@ class Item:
 
 
 def finite(value: Any) -> Any:
-    """Give `value`, or None for a number that JSON has not."""
     return None if isinstance(value, float) and not math.isfinite(value) else value
 
 
@@ -65,7 +64,6 @@ class Answer:
 
     @property
     def estimate(self) -> bool:
-        """Whether any of its figures is an estimate."""
         return any(item.estimate for item in self.items)
 
 

@@ -7,23 +7,13 @@ import enum
 import inspect
 import types
 import typing
-from collections.abc import Callable, Iterable, Mapping, Sequence
+from collections.abc import Callable, Iterable, Mapping
 from dataclasses import MISSING, dataclass
 from typing import Any
 
-from booth.figure import docs, exceptions
+from booth.figure import docs, exceptions, readers
 from booth.figure.docs import Function
-from booth.figure.readers import (
-    WHOLE,
-    WORD,
-    YES_NO,
-    Amount,
-    Group,
-    Part,
-    Quantity,
-    Reader,
-    choice_of,
-)
+from booth.figure.readers import Amount, Part, Reader, quantity
 from booth.figure.shapes import NUMBER, ending, shape_of, words_of
 
 #: What the last word of a limit says of it.
@@ -148,7 +138,7 @@ def _fields(name: str, kinds: Any) -> list[Argument]:
     for field, hint in typing.get_type_hints(kinds).items():
         shape = None if ending(field) else shape_of(name)
         word = _word(f"{name}_{field}" if shape else field)
-        reader = Quantity(shape) if shape else _reader(field, _plain(hint))
+        reader = quantity(shape) if shape else _reader(field, _plain(hint))
         meaning = _LIMITS.get(word.rpartition("-")[2], "as measured")
         if reader is not None:
             found.append(Argument(word, name, reader, meaning, field, optional=True))
@@ -159,37 +149,27 @@ def _reader(name: str, hint: Any) -> Reader | None:
     """Give what reads a value of a type under a name, None where nothing can."""
     if hint in exceptions.TYPES:
         return exceptions.TYPES[hint]
-    if hint in _SIMPLE:
-        return _SIMPLE[hint]
     if hint is float:
-        return Quantity(shape_of(name) or NUMBER)
+        return quantity(shape_of(name) or NUMBER)
     if isinstance(hint, type) and issubclass(hint, enum.Enum):
-        return choice_of(hint)
-    if dataclasses.is_dataclass(hint):
-        names = tuple(typing.get_type_hints(hint).items())
-        lacks = tuple(field.default is None for field in dataclasses.fields(hint))
-        make = typing.cast(Callable[..., Any], hint)
-        return _group(names, lacks, make, lambda made: [getattr(made, n) for n, _ in names])
+        return readers.choice({each.name.lower().replace("_", "-"): each for each in hint})
     if typing.get_origin(hint) is tuple and name in exceptions.GROUPS:
-        names = tuple(zip(exceptions.GROUPS[name], typing.get_args(hint), strict=True))
-        lacks = (False,) * len(names)
-        return _group(names, lacks, lambda *values: values, tuple)
+        names = zip(exceptions.GROUPS[name], typing.get_args(hint), strict=True)
+        parts = [Part(_word(field), _needed(field, kinds)) for field, kinds in names]
+        return readers.group(parts, lambda *values: values, tuple)
+    if dataclasses.is_dataclass(hint):
+        hints = typing.get_type_hints(hint)
+        parts = [
+            Part(_word(field.name), _needed(field.name, hints[field.name]), field.default is None)
+            for field in dataclasses.fields(hint)
+        ]
+        make = typing.cast(Callable[..., Any], hint)
+        return readers.group(parts, make, lambda made: [getattr(made, each) for each in hints])
     return None
 
 
-_SIMPLE: Mapping[type, Reader] = {bool: YES_NO, int: WHOLE, str: WORD}
-
-
-def _group(
-    names: tuple[tuple[str, Any], ...],
-    lacks: tuple[bool, ...],
-    make: Callable[..., Any],
-    split: Callable[[Any], Sequence[Any]],
-) -> Reader | None:
-    parts = []
-    for (name, hint), lack in zip(names, lacks, strict=True):
-        reader = _reader(name, _plain(hint))
-        if reader is None:
-            return None
-        parts.append(Part(_word(name), reader, lack))
-    return Group(tuple(parts), lacks.count(False), make, split)
+def _needed(name: str, hint: Any) -> Reader:
+    reader = _reader(name, _plain(hint))
+    if reader is None:
+        raise TypeError(f"no reader is known for {name}, a {hint}")
+    return reader

@@ -11,19 +11,15 @@ import inspect
 import pkgutil
 from collections.abc import Iterator, Mapping
 
+import booth.figure.joined_mixing
 import booth.trade
-from booth.figure import joined, joined_mixing, results_told
 from booth.figure.docs import Function
-from booth.figure.exceptions import NOT_ASKED, ROWS, USES, Row
-from booth.figure.joined import JOINED
-from booth.figure.subject import Subject, plain_name
-
-#: Modules that make subjects and tell results by being loaded.
-LOADED = (joined, joined_mixing, results_told)
+from booth.figure.exceptions import NOT_ASKED, USES
+from booth.figure.joined import JOINED  # whole once that module is loaded
+from booth.figure.subject import Subject
 
 
 def subjects() -> Mapping[str, Subject]:
-    """Give every subject by its name."""
     return {subject.name: subject for group in groups().values() for subject in group}
 
 
@@ -35,35 +31,17 @@ def groups() -> Mapping[str, tuple[Subject, ...]]:
 @functools.cache
 def _groups(path: tuple[str, ...]) -> Mapping[str, tuple[Subject, ...]]:
     titles = {function: title for title, function in _public(path)}
-    found: dict[str, list[Subject]] = {}
-    covered = {each for join in JOINED for each in join.functions}
-    for function in titles:
-        covered |= set(USES.get(function.__name__, ()))
+    covered = {each for subject in JOINED for each in subject.functions}
+    covered.update(*USES.values())
     made = [
-        _subject(join.function, join.functions, join.all_told, join.examples) for join in JOINED
-    ]
-    made += [
-        _subject(function, (function, *USES.get(function.__name__, ())))
+        Subject(function, (function, *USES.get(function.__name__, ())))
         for function in titles
         if function not in covered and function.__name__ not in NOT_ASKED
     ]
-    for subject in sorted(made, key=lambda each: each.name):
+    found: dict[str, list[Subject]] = {}
+    for subject in sorted((*JOINED, *made), key=lambda each: each.name):
         found.setdefault(titles[subject.functions[0]], []).append(subject)
     return {title: tuple(found[title]) for title in sorted(found)}
-
-
-def _row(function: Function) -> Row:
-    return ROWS.get(function.__name__, Row())
-
-
-def _subject(
-    function: Function,
-    functions: tuple[Function, ...],
-    all_told: bool = False,
-    typed: tuple[str, ...] = (),
-) -> Subject:
-    name = _row(function).name or plain_name(function.__name__).replace(" ", "-")
-    return Subject(name, function, functions, all_told, typed)
 
 
 def _public(path: tuple[str, ...]) -> Iterator[tuple[str, Function]]:

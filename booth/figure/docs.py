@@ -8,20 +8,23 @@ import re
 from collections.abc import Callable, Iterator
 from typing import Any
 
+from booth.figure.shapes import words_of
+
 Function = Callable[..., Any]
 
-_SECTION = re.compile(r"^(Args|Returns|Range|Raises|Source|Example):\s*(.*)$")
+_SECTION = re.compile(r"^(Args|Returns|Range|Source):\s*(.*)$")
 _ARGUMENT = re.compile(r"^    (\w+(?:, \w+)*):\s*(.*)$")
 _UNIT = re.compile(r"\[([^\]]+)\]")
 _FORMULA = re.compile(r"``([^`]* [^`]*)``")
 #: "As for dry_film_um" in a docstring, which a painter cannot look up.
 _ELSEWHERE = re.compile(r"\b[Aa]s (?:for )?([a-z]\w*_\w+)")
+_NAME = re.compile(r"\b[a-z][a-z0-9]*_\w+")
 #: Under ``python -OO`` there are no docstrings.
 STRIPPED = "not at hand: Python was told to drop it (-OO)"
 
 
 def _lines(function: Function) -> dict[str, list[str]]:
-    """Give the lines of each section by its name; '' is what comes before them."""
+    """Give the lines of each section by its name; '' is what stands before and behind them."""
     found: dict[str, list[str]] = {"": []}
     name = ""
     for line in (inspect.getdoc(function) or "").splitlines():
@@ -29,6 +32,8 @@ def _lines(function: Function) -> dict[str, list[str]]:
         if heading:
             name = heading[1]
             found[name] = [heading[2]]
+        elif not line:
+            name = ""
         else:
             found[name].append(line)
     return found
@@ -38,10 +43,15 @@ def _flat(lines: list[str]) -> str:
     return " ".join(" ".join(lines).split())
 
 
+def _plain(text: str) -> str:
+    """Give a text of the trade as a painter reads it: no quotes, and no names of the code."""
+    return _NAME.sub(lambda found: words_of(found[0]), text.replace("`", ""))
+
+
 def purpose(function: Function) -> str:
     """Give the first sentence of a docstring as what is asked for: 'the dew point of the air'."""
     doc = _flat((inspect.getdoc(function) or STRIPPED).split("\n\n", 1)[0].splitlines())
-    told = doc.removeprefix("Give ").replace("``", "").rstrip(".")
+    told = _plain(doc.removeprefix("Give ")).rstrip(".")
     return told[0].lower() + told[1:]
 
 
@@ -72,7 +82,7 @@ def arguments(function: Function) -> dict[str, str]:
             for name in names:
                 found[name].append(line)
     return {
-        name: _flat(lines).split(" [")[0].split("; ")[0].replace("`", "").rstrip(".,:")
+        name: _plain(_flat(lines).split(" [")[0].split("; ")[0]).rstrip(".,:")
         for name, lines in found.items()
     }
 
@@ -89,7 +99,7 @@ def section(function: Function, name: str) -> str:
         told = section(other, name).rstrip(".")
         return told if found.start() == 0 else told[0].lower() + told[1:]
 
-    return _ELSEWHERE.sub(there, text).replace("`", "").rstrip(".")
+    return _plain(_ELSEWHERE.sub(there, text)).rstrip(".")
 
 
 def calls(function: Function) -> Iterator[dict[str, Any]]:
@@ -109,5 +119,5 @@ def calls(function: Function) -> Iterator[dict[str, Any]]:
 
 
 def _source(function: Function) -> str:
-    lines = (line.strip() for line in _lines(function).get("Example", []))
+    lines = (line.strip() for line in (inspect.getdoc(function) or "").splitlines())
     return "\n".join(line[4:] for line in lines if line.startswith((">>> ", "... ")))

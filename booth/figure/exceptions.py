@@ -12,7 +12,7 @@ from typing import Any, NamedTuple
 
 from booth.figure import readers, shapes
 from booth.figure.docs import Function
-from booth.figure.readers import AmountReader, Named, Part, Reader
+from booth.figure.readers import Part, Reader, named, quantity
 from booth.trade.air.air_base import AIR_BASES, AirBase, air_base
 from booth.trade.cups.cup_names import cup_named
 from booth.trade.cups.cup_table import Cup
@@ -201,27 +201,29 @@ FIGURES = {
     "TriggerCycle.duty": "trigger in the long run",
 }
 
-_TOOTH = readers.Quantity(shapes.FILM)
-_TEETH = readers.Group(
+_TOOTH = quantity(shapes.FILM)
+_TEETH = readers.group(
     (Part("wetted", _TOOTH, True), Part("dry", _TOOTH, True)),
-    2,
     film_between_teeth,
     lambda film: (film.low_um or None, film.high_um if math.isfinite(film.high_um) else None),
 )
 #: Readers, by the type of a parameter and by its name.
 TYPES: Mapping[Any, Reader] = {
-    AirBase: Named(air_base, ", ".join(base.name for base in AIR_BASES)),
-    readers.Amount: AmountReader(),
-    Cup: Named(cup_named, "a cup by family and size, as 'Ford #4', 'Zahn 2', 'ISO 4 mm'"),
-    Efficiency: readers.EfficiencyReader(),
+    AirBase: named(air_base, ", ".join(base.name for base in AIR_BASES)),
+    readers.Amount: readers.AMOUNT,
+    Cup: named(cup_named, "a cup by family and size, as 'Ford #4', 'Zahn 2', 'ISO 4 mm'"),
+    Efficiency: readers.EFFICIENCY,
     FanProfile: readers.PROFILE,
-    Fault: Named(fault_named, ", ".join(fault.name for fault in FAULTS.values())),
+    Fault: named(fault_named, ", ".join(fault.name for fault in FAULTS.values())),
     FilmInterval: _TEETH,
-    Solvent: Named(solvent, "a solvent by its name (see the subject solvents)"),
+    Solvent: named(solvent, "a solvent by its name (see the subject solvents)"),
+    bool: readers.YES_NO,
+    int: readers.WHOLE,
+    str: readers.WORD,
 }
 READERS: Mapping[str, Reader] = {
-    **dict.fromkeys(("amount", "left", "wanted"), AmountReader()),
-    "large": readers.Choice({"large": True, "small": False}),
+    **dict.fromkeys(("amount", "left", "wanted"), readers.AMOUNT),
+    "large": readers.choice({"large": True, "small": False}),
     "zones": readers.ZONES,
 }
 #: What is assumed by type, where a function assumes nothing.

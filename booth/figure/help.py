@@ -65,20 +65,17 @@ def _sentence(text: str) -> str:
     return f"{text[0].upper()}{text[1:]}."
 
 
-def usage(subject: Subject) -> str:
-    """Give the one line that says how it is typed."""
-    words = [subject.name]
-    for each in subject.arguments:
-        if not each.optional:
-            words.append(each.name.upper() + (" ..." if each.many else ""))
-    if any(each.optional for each in subject.arguments):
-        words.append("[NAME=VALUE ...]")
-    return f"booth figure {' '.join(words)} [--json] [--us | --metric]"
-
-
 def about(subject: Subject, system: System) -> str:
     """Give all that is to be said of one subject."""
-    lines = [usage(subject), "", _paragraph(_sentence(subject.says)), ""]
+    words = [
+        each.name.upper() + (" ..." if each.many else "")
+        for each in subject.arguments
+        if not each.optional
+    ]
+    if any(each.optional for each in subject.arguments):
+        words.append("[NAME=VALUE ...]")
+    usage = " ".join(["booth figure", subject.name, *words, "[--json] [--us | --metric]"])
+    lines = [usage, "", _paragraph(_sentence(subject.says)), ""]
     for title, optional in (("In this order, or by name:", False), ("By name, if wanted:", True)):
         found = [each for each in subject.arguments if each.optional is optional]
         if found:
@@ -86,7 +83,7 @@ def about(subject: Subject, system: System) -> str:
     for function in subject.told:
         lines += [
             "",
-            _paragraph(_sentence(docs.purpose(function))),
+            *([_paragraph(_sentence(docs.purpose(function)))] if len(subject.told) > 1 else []),
             _paragraph(f"Limits: {docs.section(function, 'Range')}"),
             _paragraph(f"Source: {docs.section(function, 'Source')}"),
         ]

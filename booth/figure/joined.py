@@ -8,13 +8,14 @@ from __future__ import annotations
 import functools
 import inspect
 from collections.abc import Callable, Sequence
-from typing import Any, NamedTuple, TypeVar
+from typing import Any, TypeVar
 
 from booth.figure.answer import Answer, Item
 from booth.figure.docs import Function
 from booth.figure.readers import Amount
 from booth.figure.results import joined, tell, told
 from booth.figure.shapes import NUMBER
+from booth.figure.subject import Subject
 from booth.trade.cups.viscosity_by_temperature import ViscosityPoint, viscosity_at_temperature
 from booth.trade.delivery.catches import delivery_from_volume, delivery_from_weight
 from booth.trade.faults.evidence import Evidence
@@ -39,29 +40,17 @@ MOST_POINTS = 2
 MOST = 1000
 
 
-class Join(NamedTuple):
-    """A function, the functions of the trade that it joins, and examples if it is not one of them.
-
-    The first function, and the others if `all_told`, give source and limits.
-    """
-
-    function: Function
-    functions: tuple[Function, ...]
-    examples: tuple[str, ...] = ()
-    all_told: bool = False
-
-
-JOINED: list[Join] = []
+JOINED: list[Subject] = []
 F = TypeVar("F", bound=Callable[..., Any])
 
 
 def joins(
-    *functions: Function, examples: Sequence[str], all_told: bool = False
+    *functions: Function, examples: Sequence[str] = (), all_told: bool = False
 ) -> Callable[[F], F]:
     """Keep a function as the subject of those that it joins."""
 
     def keep(function: F) -> F:
-        JOINED.append(Join(function, functions, tuple(examples), all_told))
+        JOINED.append(Subject(function, functions, all_told, tuple(examples)))
         return function
 
     return keep
@@ -80,7 +69,7 @@ def side_by_side(labels: dict[Function, str]) -> None:
             parts.append(tell(function, found, label))
         return joined(parts)
 
-    JOINED.append(Join(asked, tuple(labels), all_told=True))
+    JOINED.append(Subject(asked, tuple(labels), all_told=True))
 
 
 side_by_side(
@@ -127,15 +116,17 @@ def thinner_fit(
 @joins(
     delivery_from_volume, delivery_from_weight, examples=["'6 oz' 60s", "120g 30s density=1.2g/ml"]
 )
-def delivery(amount: Amount, duration_s: float, density_g_ml: float | None = None) -> float:
+def delivery(amount: Amount, duration_s: float, density_g_ml: float | None = None) -> Answer:
     """Give the delivery from a timed catch, by volume or by weight."""
     if amount.measure is Measure.VOLUME:
         if density_g_ml is not None:
             raise BadInput("A density is only needed where the catch was weighed, as in 120g.")
-        return delivery_from_volume(amount.number, duration_s)
+        found = delivery_from_volume(amount.number, duration_s)
+        return tell(delivery_from_volume, found, "delivery")
     if density_g_ml is None:
         raise BadInput("A catch that was weighed needs the density of the mix: density=1.2g/ml.")
-    return delivery_from_weight(amount.number, density_g_ml, duration_s)
+    found = delivery_from_weight(amount.number, density_g_ml, duration_s)
+    return tell(delivery_from_weight, found, "delivery")
 
 
 @joins(

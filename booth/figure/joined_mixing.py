@@ -9,21 +9,16 @@ from typing import Any
 
 from booth.figure.answer import Answer, Item
 from booth.figure.docs import Function
-from booth.figure.joined import JOINED, Join, joins
+from booth.figure.joined import joins
 from booth.figure.readers import Amount
 from booth.figure.results import joined, told
 from booth.figure.shapes import SHARE, TIME, VOLUME
+from booth.trade.mixing import pours
 from booth.trade.mixing.components import Component, Measure
 from booth.trade.mixing.mix_parts import pour_shares, with_thinner
 from booth.trade.mixing.mixed_batch import BatchAge, mixed_volume_ml, pot_life_left_s
 from booth.trade.mixing.overpour import Correction, after_pouring, amounts_from_marks
-from booth.trade.mixing.pours import (
-    PourTable,
-    pour_table,
-    pour_table_from_component,
-    pour_table_from_stock,
-    pour_table_on_top,
-)
+from booth.trade.mixing.pours import PourTable, pour_table
 from booth.trade.result import BadInput
 
 
@@ -44,23 +39,21 @@ def _poured(mix: Sequence[Component], table: PourTable, parts_by: Measure) -> An
     return joined(parts)
 
 
-def _with_volume(pours: Function) -> Function:
-    @functools.wraps(pours)
+def _with_volume(pour: Function) -> Function:
+    @functools.wraps(pour)
     def asked(components: Sequence[Component], **given: Any) -> Answer:
-        return _poured(components, pours(components, **given), given["parts_by"])
+        return _poured(components, pour(components, **given), given["parts_by"])
 
     return asked
 
 
-JOINED.append(
-    Join(
-        _with_volume(pour_table),
-        (pour_table, mixed_volume_ml),
-        ("600ml base:4 hardener:1", "600g base:4:1.25g/ml hardener:1:1g/ml pour=weight"),
-    )
-)
-for _pours in (pour_table_from_component, pour_table_on_top):
-    JOINED.append(Join(_with_volume(_pours), (_pours,)))
+joins(
+    pour_table,
+    mixed_volume_ml,
+    examples=["600ml base:4 hardener:1", "600g base:4:1.25g/ml hardener:1:1g/ml pour=weight"],
+)(_with_volume(pour_table))
+for _pours in (pours.pour_table_from_component, pours.pour_table_on_top):
+    joins(_pours)(_with_volume(_pours))
 
 
 @dataclass(frozen=True, slots=True)
@@ -77,7 +70,7 @@ def _mix(held: Sequence[Held]) -> list[Component]:
     return [Component(each.name, each.parts, each.density_g_ml) for each in held]
 
 
-@joins(pour_table_from_stock, examples=["base:4:500ml hardener:1:100ml"])
+@joins(pours.pour_table_from_stock, examples=["base:4:500ml hardener:1:100ml"])
 def mix_stock(components: Sequence[Held], parts_by: Measure, measure: Measure) -> Answer:
     stock = {
         each.name: each.amount.in_measure(measure, each.name)
@@ -85,7 +78,7 @@ def mix_stock(components: Sequence[Held], parts_by: Measure, measure: Measure) -
         if each.amount is not None
     }
     mix = _mix(components)
-    table = pour_table_from_stock(mix, stock, parts_by=parts_by, measure=measure)
+    table = pours.pour_table_from_stock(mix, stock, parts_by=parts_by, measure=measure)
     return _poured(mix, table, parts_by)
 
 

@@ -2,9 +2,7 @@
 
 from __future__ import annotations
 
-import abc
 import difflib
-import enum
 from collections.abc import Callable, Iterable, Mapping, Sequence
 from dataclasses import dataclass
 from typing import Any, NamedTuple
@@ -30,91 +28,168 @@ def near(word: str, known: Iterable[str]) -> str:
     return f"Known are {', '.join(known)}."
 
 
-class Reader(abc.ABC):
-    """Reads one argument, and shows what was read."""
-
-    @abc.abstractmethod
-    def read(self, text: str, system: System) -> Any:
-        """Read it. Raises EntryError or BadInput with a sentence."""
-
-    @abc.abstractmethod
-    def explain(self, system: System) -> str:
-        """Say what may be typed."""
-
-    @abc.abstractmethod
-    def typed(self, value: Any) -> str:
-        """Give a word that reads as `value`, for an example."""
-
-    def show(self, value: Any, system: System) -> str:
-        """Give it as it is read by a person."""
-        return self.typed(value)
-
-
 @dataclass(frozen=True, slots=True)
-class Quantity(Reader):
-    """A number with its unit, by its shape."""
+class Reader:
+    """Reads one argument, and shows what was read.
 
-    shape: Shape
+    read: raises EntryError or BadInput with a sentence; explain: says what may be typed; typed: the
+    word that reads as a value, for an example; show: a value as it is read by a person.
+    """
 
-    def read(self, text: str, system: System) -> float:
-        return self.shape.read(text, system)
+    read: Callable[[str, System], Any]
+    explain: Callable[[System], str]
+    typed: Callable[[Any], str]
+    show: Callable[[Any, System], str]
 
-    def explain(self, system: System) -> str:
-        unit = self.shape.bare(system)
+
+def quantity(shape: Shape) -> Reader:
+    """Give the reader of a number with its unit."""
+
+    def explain(system: System) -> str:
+        unit = shape.bare(system)
         return "a number" if unit == "no unit" else f"a bare number is in {unit}"
 
-    def typed(self, value: float) -> str:
-        return self.shape.typed(value)
-
-    def show(self, value: float, system: System) -> str:
-        return self.shape.show(value, system)
+    return Reader(shape.read, explain, shape.typed, shape.show)
 
 
-@dataclass(frozen=True, slots=True)
-class Choice(Reader):
-    """One of some words."""
+def choice(words: Mapping[str, Any]) -> Reader:
+    """Give the reader of one of some words."""
 
-    words: Mapping[str, Any]
-
-    def read(self, text: str, system: System) -> Any:
+    def read(text: str, system: System) -> Any:
         wanted = "-".join(text.lower().replace("-", " ").replace("_", " ").split())
-        if wanted not in self.words:
-            raise BadInput(f"{text!r} is not among the words here. {near(wanted, self.words)}")
-        return self.words[wanted]
+        if wanted not in words:
+            raise BadInput(f"{text!r} is not among the words here. {near(wanted, words)}")
+        return words[wanted]
 
-    def explain(self, system: System) -> str:
-        return ", ".join(self.words)
+    def typed(value: Any) -> str:
+        return next(word for word, meant in words.items() if meant == value)
 
-    def typed(self, value: Any) -> str:
-        return next(word for word, meant in self.words.items() if meant == value)
-
-
-YES_NO = Choice({"yes": True, "no": False})
+    return Reader(read, lambda system: ", ".join(words), typed, lambda value, _: typed(value))
 
 
-def choice_of(kinds: type[enum.Enum]) -> Choice:
-    """Give the reader of an enumeration: its names as words."""
-    return Choice({each.name.lower().replace("_", "-"): each for each in kinds})
+def named(
+    find: Callable[[str], Any], say: str, name: Callable[[Any], str] = lambda found: found.name
+) -> Reader:
+    """Give the reader of what is found by a word. say: what may be typed; name: back again."""
 
-
-@dataclass(frozen=True, slots=True)
-class Named(Reader):
-    """Something found by a word. find: from the word; say: what may be typed; name: back again."""
-
-    find: Callable[[str], Any]
-    say: str
-    name: Callable[[Any], str] = lambda found: found.name
-
-    def read(self, text: str, system: System) -> Any:
+    def read(text: str, system: System) -> Any:
         if not text.strip():
             raise BadInput("Nothing was typed for it.")
-        return self.find(text)
+        return find(text)
 
-    def explain(self, system: System) -> str:
-        return self.say
+    return Reader(read, lambda system: say, name, lambda value, _: name(value))
 
-    def typed(self, value: Any) -> str:
-        return self.name(value)
+
+class Part(NamedTuple):
+    """One part of a group; `lacks`: it may be None, typed as a dash."""
+
+    name: str
+    reader: Reader
+    lacks: bool = False
+
+
+def group(
+    parts: Sequence[Part], make: Callable[..., Any], split: Callable[[Any], Sequence[Any]]
+) -> Reader:
+    """Give the reader of several values in one word, a colon between them.
+
+    Parts at the end that may be None may be left out as well. make: what becomes of the values;
+    split: the values again of what was made.
+    """
+    needed = [part.name for part in parts if not part.lacks] or [part.name for part in parts]
+    form = BETWEEN.join(needed).upper()
+    form += "".join(f"[{BETWEEN}{part.name.upper()}]" for part in parts[len(needed) :])
+
+    def read(text: str, system: System) -> Any:
+        words = text.split(BETWEEN)
+        if not len(needed) <= len(words) <= len(parts):
+            raise BadInput(
+                f"{text!r} should be {form}, its parts parted by a colon "
+                "(minutes and seconds in it as 90s, not as 1:30)."
+            )
+        found = [None] * len(parts)
+        for place, (word, part) in enumerate(zip(words, parts, strict=False)):
+            if word.strip() != NOTHING:
+                found[place] = part.reader.read(word, system)
+            elif not part.lacks:
+                raise BadInput(f"A dash says that there is no {part.name}, but it is needed.")
+        return make(*found)
+
+    def told(value: Any, tell: Callable[[Reader, Any], str]) -> str:
+        words = [
+            NOTHING if each is None else tell(part.reader, each)
+            for each, part in zip(split(value), parts, strict=True)
+        ]
+        while len(words) > len(needed) and words[-1] == NOTHING:
+            words.pop()
+        return BETWEEN.join(words)
+
+    def explain(system: System) -> str:
+        each = "; ".join(f"{part.name}: {part.reader.explain(system)}" for part in parts)
+        return f"{form}; {each}"
+
+    return Reader(
+        read,
+        explain,
+        lambda value: told(value, lambda reader, part: reader.typed(part)),
+        lambda value, system: told(value, lambda reader, part: reader.show(part, system)),
+    )
+
+
+class Amount(NamedTuple):
+    """A volume [ml] or a weight [g] as it was typed, for what is either."""
+
+    number: float
+    measure: Measure
+
+    def in_measure(self, measure: Measure, name: str) -> float:
+        """Give the number if it is in `measure`. Raises BadInput."""
+        if self.measure is not measure:
+            raise BadInput(f"{name} is poured by {measure}, so it should be a {measure} as well.")
+        return self.number
+
+
+def _read_amount(text: str, system: System) -> Amount:
+    found = read_amount(text, system)
+    weighed = found.unit == Kind.MASS.base
+    return Amount(found.value, Measure.WEIGHT if weighed else Measure.VOLUME)
+
+
+#: A volume or a weight; in an example, where only a number stands, a volume.
+AMOUNT = Reader(
+    _read_amount,
+    lambda system: f"a volume or a weight; a bare number is in {shapes.VOLUME.bare(system)}",
+    shapes.VOLUME.typed,
+    lambda value, system: shapes.UNITS[value.measure.unit].show(value.number, system),
+)
+
+#: Words for the usual bands of transfer efficiency.
+BANDS = {
+    "hvlp": default_band(hvlp=True),
+    "hvlp-small": default_band(hvlp=True, large_flat_part=False),
+    "conventional": default_band(hvlp=False),
+}
+
+
+def _read_efficiency(text: str, system: System) -> Efficiency:
+    word = "-".join(text.lower().split())
+    return BANDS[word] if word in BANDS else shapes.SHARE.read(text, system)
+
+
+def _show_efficiency(value: Efficiency, system: System) -> str:
+    if not isinstance(value, EfficiencyBand):
+        return shapes.SHARE.show(value, system)
+    word = next(word for word, band in BANDS.items() if band == value)
+    return f"{word} ({100 * value.low:g} to {100 * value.high:g} %)"
+
+
+#: Transfer efficiency: a percentage, or a usual band by its word.
+EFFICIENCY = Reader(
+    _read_efficiency,
+    lambda system: f"a percentage, or a usual band: {', '.join(BANDS)}",
+    shapes.SHARE.typed,
+    _show_efficiency,
+)
 
 
 def _words(text: str) -> str:
@@ -136,139 +211,12 @@ def _profile(text: str) -> FanProfile:
     return profile_by_name(words)
 
 
-WORD = Named(_words, "a name", name=str)
-WHOLE = Named(lambda text: int(shapes.COUNT.read(text, System.METRIC)), "a whole number", name=str)
-PROFILE = Named(_profile, f"{', '.join(NAMES)}; or zones seen on paper, 0 to 9 each, as 2,4,6,4,2")
-ZONES = Named(
+YES_NO = choice({"yes": True, "no": False})
+WORD = named(_words, "a name", name=str)
+WHOLE = named(lambda text: int(shapes.COUNT.read(text, System.METRIC)), "a whole number", name=str)
+PROFILE = named(_profile, f"{', '.join(NAMES)}; or zones seen on paper, 0 to 9 each, as 2,4,6,4,2")
+ZONES = named(
     _zones,
     "zones seen on paper, 0 to 9 each, as 9,4,2,4,9",
     name=lambda zones: ",".join(f"{zone:g}" for zone in zones),
 )
-
-
-class Amount(NamedTuple):
-    """A volume [ml] or a weight [g] as it was typed, for what is either."""
-
-    number: float
-    measure: Measure
-
-    def in_measure(self, measure: Measure, name: str) -> float:
-        """Give the number if it is in `measure`. Raises BadInput."""
-        if self.measure is not measure:
-            raise BadInput(f"{name} is poured by {measure}, so it should be a {measure} as well.")
-        return self.number
-
-
-class AmountReader(Reader):
-    """A volume or a weight; a bare number is a volume."""
-
-    def read(self, text: str, system: System) -> Amount:
-        quantity = read_amount(text, system)
-        weighed = quantity.unit == Kind.MASS.base
-        return Amount(quantity.value, Measure.WEIGHT if weighed else Measure.VOLUME)
-
-    def explain(self, system: System) -> str:
-        return f"a volume or a weight; a bare number is in {shapes.VOLUME.bare(system)}"
-
-    def typed(self, value: Amount | float) -> str:
-        if isinstance(value, Amount):
-            return shapes.UNITS[value.measure.unit].typed(value.number)
-        return shapes.VOLUME.typed(value)
-
-    def show(self, value: Amount, system: System) -> str:
-        return shapes.UNITS[value.measure.unit].show(value.number, system)
-
-
-#: Words for the usual bands of transfer efficiency.
-BANDS = {
-    "hvlp": default_band(hvlp=True),
-    "hvlp-small": default_band(hvlp=True, large_flat_part=False),
-    "conventional": default_band(hvlp=False),
-}
-
-
-class EfficiencyReader(Reader):
-    """Transfer efficiency: a percentage, or a usual band by its word."""
-
-    def read(self, text: str, system: System) -> Efficiency:
-        word = "-".join(text.lower().split())
-        return BANDS[word] if word in BANDS else shapes.SHARE.read(text, system)
-
-    def explain(self, system: System) -> str:
-        return f"a percentage, or a usual band: {', '.join(BANDS)}"
-
-    def typed(self, value: Efficiency) -> str:
-        if isinstance(value, EfficiencyBand):
-            return next(word for word, band in BANDS.items() if band == value)
-        return shapes.SHARE.typed(value)
-
-    def show(self, value: Efficiency, system: System) -> str:
-        if isinstance(value, EfficiencyBand):
-            return f"{self.typed(value)} ({100 * value.low:g} to {100 * value.high:g} %)"
-        return shapes.SHARE.show(value, system)
-
-
-class Part(NamedTuple):
-    """One part of a group; `lacks`: it may be None, typed as a dash."""
-
-    name: str
-    reader: Reader
-    lacks: bool = False
-
-    def read(self, text: str, system: System) -> Any:
-        """Read it. Raises as a reader does."""
-        if text.strip() != NOTHING:
-            return self.reader.read(text, system)
-        if not self.lacks:
-            raise BadInput(f"A dash says that there is no {self.name}, but it is needed.")
-        return None
-
-
-@dataclass(frozen=True, slots=True)
-class Group(Reader):
-    """Several values in one word, a colon between them; the last ones may be left out.
-
-    least: how many there must be; make: what becomes of the values, those left out being None;
-    split: the values of what was made.
-    """
-
-    parts: tuple[Part, ...]
-    least: int
-    make: Callable[..., Any]
-    split: Callable[[Any], Sequence[Any]]
-
-    @property
-    def form(self) -> str:
-        """How it is written, as ``TURNS:DELIVERY``."""
-        names = [part.name.upper() for part in self.parts]
-        must, may = names[: self.least], names[self.least :]
-        return BETWEEN.join(must) + "".join(f"[{BETWEEN}{name}]" for name in may)
-
-    def read(self, text: str, system: System) -> Any:
-        words = text.split(BETWEEN)
-        if not self.least <= len(words) <= len(self.parts):
-            raise BadInput(
-                f"{text!r} should be {self.form}, its parts parted by a colon "
-                "(minutes and seconds in it as 90s, not as 1:30)."
-            )
-        found = [part.read(word, system) for word, part in zip(words, self.parts, strict=False)]
-        return self.make(*found, *([None] * (len(self.parts) - len(found))))
-
-    def explain(self, system: System) -> str:
-        each = "; ".join(f"{part.name}: {part.reader.explain(system)}" for part in self.parts)
-        return f"{self.form}; {each}"
-
-    def typed(self, value: Any) -> str:
-        return self._told(value, lambda reader, part: reader.typed(part))
-
-    def show(self, value: Any, system: System) -> str:
-        return self._told(value, lambda reader, part: reader.show(part, system))
-
-    def _told(self, value: Any, tell: Callable[[Reader, Any], str]) -> str:
-        told = [
-            NOTHING if each is None else tell(part.reader, each)
-            for each, part in zip(self.split(value), self.parts, strict=True)
-        ]
-        while len(told) > self.least and told[-1] == NOTHING:
-            told.pop()
-        return BETWEEN.join(told)

@@ -18,11 +18,6 @@ from booth.figure.results import tell
 from booth.figure.shapes import words_of
 
 
-def plain_name(name: str) -> str:
-    """Give the name of a function without its unit and without 'at': ``dew_point_c``, dew point."""
-    return words_of(name).removesuffix(" at")
-
-
 @dataclass(frozen=True)
 class Subject:
     """One thing that can be asked.
@@ -31,7 +26,6 @@ class Subject:
     `all_told`, give purpose, limits and source; typed: examples that its own docstring has not.
     """
 
-    name: str
     function: Function
     functions: tuple[Function, ...]
     all_told: bool = False
@@ -39,17 +33,23 @@ class Subject:
 
     @property
     def row(self) -> Row:
-        """What is other in it than would follow from its function."""
         return ROWS.get(self.function.__name__, Row())
 
     @property
+    def words(self) -> str:
+        """The name of its function without its unit and without 'at', as words: 'dew point'."""
+        return words_of(self.function.__name__).removesuffix(" at")
+
+    @functools.cached_property
+    def name(self) -> str:
+        return self.row.name or self.words.replace(" ", "-")
+
+    @property
     def told(self) -> tuple[Function, ...]:
-        """The functions whose docstrings are shown."""
         return self.functions if self.all_told else self.functions[:1]
 
     @functools.cached_property
     def says(self) -> str:
-        """What is asked, as the list of subjects has it."""
         return docs.purpose(self.function if self.function.__doc__ else self.functions[0])
 
     @functools.cached_property
@@ -67,37 +67,28 @@ class Subject:
 
     @property
     def source(self) -> str:
-        """Where the rule is published."""
         return " / ".join(dict.fromkeys(docs.section(each, "Source") for each in self.told))
 
     def argument(self, name: str) -> Argument | None:
-        """Give the argument of that name, if any."""
         return next((each for each in self.arguments if each.name == name), None)
 
     def answer(self, given: Mapping[str, Any]) -> Answer:
         """Answer with the values given. Raises BadInput."""
         row, first = self.row, self.functions[0]
-        label = (row.label or plain_name(self.function.__name__)).format_map(given)
+        label = (row.label or self.words).format_map(given)
         found = call(self.function, self.arguments, given)
         if found is None or found == ():
-            answer = Answer(
-                (
-                    Item(
-                        label.split("|")[0] or self.name,
-                        LACKING.get(self.function.__name__, "none"),
-                    ),
-                )
-            )
+            nothing = LACKING.get(self.function.__name__, "none")
+            answer = Answer((Item(label.split("|")[0] or self.name, nothing),))
         else:
             answer = tell(first, found, label)
         if answer.outside is not None:
             return answer
-        rules = dict.fromkeys((*map(docs.formula, self.told), answer.rule))
         caution = getattr(first, "__globals__", {}).get("CAUTION", "")
         notes = dict.fromkeys((*answer.notes, row.note.format_map(given), caution))
         return dataclasses.replace(
             answer,
-            rule="; ".join(rule for rule in rules if rule) or self.source.partition(";")[0],
+            rule=answer.rule or docs.formula(first) or self.source.partition(";")[0],
             notes=tuple(note for note in notes if note),
         )
 

@@ -95,8 +95,10 @@ def _erase(rows: Rows, name: str) -> Edit | None:
         if not cursor:
             return None
         text, cursor = row.text[:at] + row.text[at + 1 :], cursor - 1
+    elif not at:
+        return None
     else:
-        text = row.text[: max(at - 1, 0)] + row.text[at:]
+        text = row.text[: at - 1] + row.text[at:]
     form = rows.form.typed(row.key, text, cursor)
     return Edit("erase", replace(form, erased=not text))
 

@@ -48,12 +48,10 @@ class Field(msgspec.Struct, frozen=True):
 
     @property
     def is_quantity(self) -> bool:
-        """Whether the row takes a quantity."""
         return self.kind is not None or self.amount
 
     @property
     def is_words(self) -> bool:
-        """Whether the row takes words."""
         return not (self.choices or self.is_quantity or self.digits)
 
     @property
@@ -71,7 +69,6 @@ class Field(msgspec.Struct, frozen=True):
 
 
 def shown(given: Quantity, field: Field, system: System) -> str:
-    """Give a quantity of a field in the painter's units."""
     return show(given.value, field.kind_of(given), system)
 
 
@@ -88,7 +85,6 @@ def understood(text: str, field: Field, system: System) -> Quantity:
 
 
 def echoed(given: Quantity, field: Field, system: System) -> str:
-    """What was understood, to stand beside what was typed."""
     return f"= {echo(given, field.kind_of(given), system)}"
 
 

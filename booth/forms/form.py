@@ -42,11 +42,9 @@ class Form(msgspec.Struct, frozen=True):
         return msgspec.structs.replace(self, texts=texts, marked=key, cursor=cursor, erased=False)
 
     def choosing(self, key: str, value: str) -> Form:
-        """The form with this choice made."""
         return msgspec.structs.replace(self, chosen={**self.chosen, key: value}, erased=False)
 
     def marking(self, key: str) -> Form:
-        """The form with another row marked."""
         return msgspec.structs.replace(self, marked=key, cursor=0, erased=False)
 
     def emptied(self, *, but: Collection[str] = ()) -> Form:
@@ -81,7 +79,6 @@ class Row(NamedTuple):
 
     @property
     def holds(self) -> bool:
-        """Whether the painter put something here that is to be kept."""
         return not self.is_empty and (self.field.asks or not self.field.choices)
 
     @property
@@ -128,7 +125,6 @@ class Rows(msgspec.Struct, frozen=True):
 
     @property
     def holds(self) -> bool:
-        """Whether anything was put in that is to be kept."""
         return any(row.holds for row in self.every)
 
     @property
@@ -199,7 +195,6 @@ def placeholder(field: Field, system: System) -> str:
 
 
 def chosen_words(row: Row) -> str:
-    """The words of the choice that a row holds."""
     return next((words for key, words in row.field.choices if key == row.given), "")
 
 

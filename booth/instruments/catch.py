@@ -45,6 +45,7 @@ WATER_C = 20.0
 NO_TIME = "A catch needs a time above zero, such as 60 s or 1:30."
 #: What was typed of these goes with the catch that begins.
 SETTINGS = ("turns", "inlet", "tip")
+KEEP_FIRST = "Enter keeps this catch; erase what is typed, and Space catches again."
 #: What a low window shows of the lines of what was kept.
 RECORD_ROWS = 4
 
@@ -142,6 +143,8 @@ class Catch(Instrument):
             return Act("stop early", (Keep(stopped),))
         anew = rows.row("amount").text or context.running(self.STOPWATCH) is not None
         go = "catch again" if anew else "start"
+        if caught_in_s(context) is not None and rows.row("amount").text:
+            return refused(KEEP_FIRST)
         fault = rows.row("seconds").fault
         window_s = number(rows.values, "seconds")
         if fault or not window_s:

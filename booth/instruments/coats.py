@@ -20,7 +20,7 @@ from booth.moment import elapsed
 from booth.words.pictures import PartRow, Parts, Picture
 from booth.words.readout import Readout
 from booth.words.tone import Tone
-from booth.words.wait_words import TONES, duration, state_word, time_words, what_words
+from booth.words.wait_words import TONES, clock_words, duration, state_word, time_words, what_words
 
 
 class Coats(Instrument):
@@ -242,8 +242,9 @@ def part_readout(context: Context, part: str, each: Standing | None) -> Readout:
         lines.append(each.wait.rule)
     if each.state is State.LATE and each.wait.what is What.NEXT_COAT:
         lines.insert(0, "Window closed: the data sheet says what that needs.")
-    if each.doubtful:
-        lines.insert(0, "The wall clock is before the start of this wait: check the clock.")
+    rests_on = clock_words(each)
+    if rests_on:
+        lines.insert(0, rests_on)
     figure = time_words(each) or state_word(each)
     if each.state is State.READY and not each.doubtful:
         # What matters is that it may go on; the far end of the window can be read beneath.

@@ -120,7 +120,6 @@ class Checked:
 
     @property
     def short(self) -> bool:
-        """Whether less is moved than the fire asks for."""
         return self.moved_m3_h is not None and self.moved_m3_h < self.needed_m3_h * (1.0 - 1e-9)
 
     @property

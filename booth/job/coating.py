@@ -5,7 +5,7 @@ from __future__ import annotations
 from booth.job.waits import State, What, standings
 from booth.log.events import CoatBegun, CoatEnded
 from booth.log.fold import Job
-from booth.moment import Moment
+from booth.moment import Basis, Moment
 
 
 class NotPossible(ValueError):
@@ -15,6 +15,8 @@ class NotPossible(ValueError):
 def begin_coat(job: Job, part: str, at: Moment) -> CoatBegun:
     """Give the event of a coat beginning on `part` at `at`, with what it came before or after [s].
 
+    Where the clock is in doubt nothing is called early, and the event says so.
+
     Raises NotPossible where a coat on the part is being sprayed or the job has no such part.
     """
     if part not in job.parts:
@@ -22,15 +24,19 @@ def begin_coat(job: Job, part: str, at: Moment) -> CoatBegun:
     if job.running_coat(part) is not None:
         raise NotPossible(f"A coat on '{part}' is being sprayed already.")
     early = late = 0.0
+    doubtful = False
     for each in standings(job, at):
         if each.wait.part != part or each.wait.what is not What.NEXT_COAT:
             continue
-        if each.state is State.WAIT:
+        doubtful = each.basis is Basis.DOUBTFUL
+        if each.state is State.WAIT and not doubtful:
             early = each.remaining_s or 0.0
         elif each.state is State.LATE:
             late = each.past_s
     number = len(job.coats_on(part)) + 1
-    return CoatBegun(n=0, at=at, part=part, coat=number, early_s=early, late_s=late)
+    return CoatBegun(
+        n=0, at=at, part=part, coat=number, early_s=early, late_s=late, doubtful=doubtful
+    )
 
 
 def end_coat(job: Job, part: str, at: Moment) -> CoatEnded:

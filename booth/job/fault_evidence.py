@@ -27,8 +27,6 @@ from booth.trade.pattern.overlap import evenness
 from booth.trade.result import BadInput, Value
 from booth.trade.weather.humid_air import dew_margin_c
 
-__all__ = ["UNEVEN_FROM", "evidence_of"]
-
 #: Variation of the film across the passes from which a pattern counts as uneven: that of a parabola
 #: half over half, an ordinary fan laid as usual (where to draw the line is common practice, no source).
 UNEVEN_FROM = 0.1118
@@ -216,6 +214,11 @@ def _past(wet_um: float, span: Range | None) -> float:
     return 0.0
 
 
+def _most(coats: list[Coat], seconds: float) -> float | None:
+    """None is not known where the clock was in doubt at one of the coats."""
+    return None if not seconds and any(coat.begun.doubtful for coat in coats) else seconds
+
+
 def _waits(job: Job, coats: list[Coat]) -> Given:
     """Coats laid too early or too late, and how much of its pot life the mix had used."""
     if not coats:
@@ -223,8 +226,8 @@ def _waits(job: Job, coats: list[Coat]) -> Given:
     earliest = max(coats, key=lambda coat: coat.begun.early_s)
     flash = scaled_waits.flash_off(job.profile, earliest.weather or job.weather)
     return _known(
-        early_s=earliest.begun.early_s,
-        late_s=max(coat.begun.late_s for coat in coats),
+        early_s=_most(coats, earliest.begun.early_s),
+        late_s=_most(coats, max(coat.begun.late_s for coat in coats)),
         flash_off_s=flash.seconds if flash is not None else None,
         pot_life_used=max(
             filter(None, (_pot_life_used(job, coat) for coat in coats)), default=None

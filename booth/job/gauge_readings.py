@@ -12,8 +12,6 @@ from booth.trade.film.wet_gauge import (
 )
 from booth.trade.result import BadInput
 
-__all__ = ["as_of", "coat_on", "film_of", "readings_of", "statistics_of"]
-
 
 def film_of(read: FilmRead) -> FilmInterval:
     """Where one reading says the film lies [um]. Raises BadInput for teeth the wrong way round."""

@@ -15,8 +15,6 @@ from booth.trade.delivery.catches import time_to_empty_s
 from booth.trade.film.coverage import material_for_area_ml
 from booth.trade.result import BadInput, Value
 
-__all__ = ["COAT_S", "Planned", "SprayTime", "planned", "spray_times"]
-
 #: A coat on one part, where nothing better is known [s]. Common practice, no source.
 COAT_S = 300.0
 

@@ -20,8 +20,6 @@ from booth.trade.film.part_area import (
 from booth.trade.film.transfer_efficiency import EfficiencyBand
 from booth.trade.result import BadInput, Estimate
 
-__all__ = ["DIMENSIONS", "Plan", "Wanted", "area_of", "plan_of", "total_area_m2", "wet_from_dry_um"]
-
 #: The dimensions that each form needs, by name.
 DIMENSIONS: dict[str, tuple[str, ...]] = {
     "rectangle": ("length", "width"),

@@ -52,7 +52,6 @@ def stages(job: Job) -> tuple[Stage, ...]:
 
 
 def now(job: Job) -> Stage:
-    """The mix as it is."""
     return stages(job)[-1]
 
 

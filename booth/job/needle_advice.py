@@ -12,8 +12,6 @@ from booth.trade.delivery.water import WaterPaintPair, paint_from_water
 from booth.trade.result import BadInput, Estimate
 from booth.units import Kind, System, show
 
-__all__ = ["catch_pairs", "paint_words", "turns_words", "water_paint_pairs"]
-
 #: Turns closer than this are the same setting of the needle: an eighth of a turn is the least a hand
 #: sets again (common practice, no source).
 SAME_TURNS = 0.06

@@ -10,8 +10,6 @@ from booth.trade.film.gun_speed import mean_wet_film_um, speed_for_wet_film_mm_s
 from booth.trade.film.transfer_efficiency import EfficiencyBand
 from booth.trade.result import BadInput, Estimate, Value
 
-__all__ = ["HAND_MM_S", "Basis", "basis_of"]
-
 #: What a hand can hold over a panel [mm/s] (common practice, no source).
 HAND_MM_S = (200.0, 800.0)
 

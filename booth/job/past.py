@@ -16,8 +16,6 @@ from booth.log.summary import opening_of, summary_of
 from booth.moment import Moment
 from booth.units import Quantity
 
-__all__ = ["CatchPair", "GoodSettings", "PastJobs", "last_good", "pairs"]
-
 #: Two tips are the same when they are within half of the smallest step tips are made in (0.1 mm).
 SAME_TIP_MM = 0.05
 MOST_PAIRS = 500

@@ -18,19 +18,6 @@ from booth.trade.pattern.overlap import (
 from booth.trade.pattern.pattern_reading import Reading, Seen, reading, seen_in_zones
 from booth.trade.result import BadInput
 
-__all__ = [
-    "SHAPES",
-    "BadZones",
-    "Pattern",
-    "Shape",
-    "best_overlap",
-    "even_at",
-    "pattern_of",
-    "section_at",
-    "tries_alike",
-    "zones_from",
-]
-
 
 class BadZones(ValueError):
     """What was typed is no pattern in zones; the message is a sentence."""
@@ -93,7 +80,6 @@ class Pattern:
 
     @property
     def reading(self) -> Reading:
-        """What it points to, and what to turn."""
         return reading(self.seen)
 
     @property

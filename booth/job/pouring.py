@@ -71,12 +71,10 @@ class Pouring:
 
     @property
     def next(self) -> Pour | None:
-        """What to pour now."""
         return self.left[0] if self.left else None
 
 
 def thinner_of(profile: Profile) -> Thinner | None:
-    """The profile's thinner."""
     return profile.mix.thinner if profile.mix is not None else None
 
 

@@ -42,12 +42,10 @@ def flash_off(profile: Profile, weather: WeatherRead | None) -> Lasting | None:
 
 
 def recoat_opens(profile: Profile, weather: WeatherRead | None) -> Lasting | None:
-    """When the recoat window opens today."""
     return _by(profile.waits.recoat_opens, weather, recoat_opens_at)
 
 
 def recoat_closes(profile: Profile, weather: WeatherRead | None) -> Lasting | None:
-    """When the recoat window closes today."""
     return _by(profile.waits.recoat_closes, weather, recoat_closes_at, closes=True)
 
 

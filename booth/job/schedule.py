@@ -10,8 +10,6 @@ import enum
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-__all__ = ["Block", "Cause", "PartState", "Pot", "Rules", "Schedule", "Span", "Trouble", "schedule"]
-
 
 class Span(enum.Enum):
     """What a stretch of time on a part is."""
@@ -106,7 +104,6 @@ class Schedule:
 
     @property
     def last_s(self) -> float:
-        """When the last coat of all is on."""
         return max((end for _, end in self.ends), default=0.0)
 
 

@@ -21,8 +21,6 @@ from booth.profile.model import Efflux, Profile, Range
 from booth.trade.cups.cup_table import CUPS
 from booth.units import Kind, System, read, show
 
-__all__ = ["NotAProfile", "profile_from", "settings_lines"]
-
 #: Within what share of itself a shop repeats a setting (common practice, no source): two careful
 #: catches, and two runs of one cup by one hand, agree about that well.
 REPEATS_WITHIN = 0.05

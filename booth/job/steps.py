@@ -18,7 +18,6 @@ class Mark(enum.StrEnum):
 
 
 def steps_of(job: Job) -> tuple[Step, ...]:
-    """Give the steps of this job, in the profile's order."""
     return steps_for(job.profile)
 
 

@@ -46,12 +46,10 @@ class Sweeping:
 
     @property
     def number(self) -> int:
-        """Which pass it is, from 1; odd ones go to the right."""
         return int(self.elapsed_s / self.pass_s) + 1
 
     @property
     def turned(self) -> bool:
-        """Whether it has turned just now."""
         return self.number > 1 and self.elapsed_s / self.pass_s % 1 < LIT
 
 

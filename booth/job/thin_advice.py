@@ -22,8 +22,6 @@ from booth.trade.thinning.thin_to_viscosity import (
 )
 from booth.trade.thinning.thinning_fit import ThinningFit, fit_thinning
 
-__all__ = ["Advice", "Finding", "advise", "coating_to_thicken_ml", "temperature_doubt"]
-
 #: Liquids this far apart in temperature are not compared without a word [K] (ASTM D4212 8.1: 5 % a
 #: degree F, so 2 K are 18 %).
 SAME_TEMPERATURE_K = 2.0

@@ -15,8 +15,6 @@ from booth.trade.result import BadInput
 from booth.trade.ventilation.dilution import dilution_air_l_per_l, volatile_fraction
 from booth.trade.ventilation.solvents import Solvent, solvent, solvent_names
 
-__all__ = ["Vapour", "known_solvent", "percent_known", "vapour_of", "worst_solvent"]
-
 
 @dataclass(frozen=True, slots=True)
 class Vapour:

@@ -7,14 +7,14 @@ one time at one temperature, the wait is an estimate for today's temperature and
 from __future__ import annotations
 
 import enum
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
 from booth.job import scaled_waits
 from booth.job.scaled_waits import Lasting
 from booth.log.events import BatchMixed
 from booth.log.fold import Coat, Job
-from booth.moment import Basis, Moment, elapsed, later
+from booth.moment import Basis, Boot, Moment, elapsed, later
 
 #: The last fifth of a window is its closing, but no more than half an hour of it.
 CLOSING_FRACTION = 0.2
@@ -66,12 +66,10 @@ class Wait:
 
     @property
     def opens_at(self) -> Moment:
-        """The moment it opens."""
         return later(self.start, self.opens_s)
 
     @property
     def closes_at(self) -> Moment | None:
-        """The moment it closes, if it does."""
         return None if self.closes_s is None else later(self.start, self.closes_s)
 
     @property
@@ -85,7 +83,10 @@ class Wait:
 
 @dataclass(frozen=True, slots=True)
 class Standing:
-    """A wait at a given now. remaining_s: to the next change that matters; past_s: since it was late."""
+    """A wait at a given now. remaining_s: to the next change that matters; past_s: since it was late.
+
+    Where the clock is in doubt, elapsed_s is what has passed at least.
+    """
 
     wait: Wait
     state: State
@@ -96,8 +97,8 @@ class Standing:
 
     @property
     def doubtful(self) -> bool:
-        """Whether the clock itself is in doubt."""
-        return self.basis is Basis.DOUBTFUL
+        """Whether the clock leaves it in doubt; that it is late can be proven all the same."""
+        return self.basis is Basis.DOUBTFUL and self.state is not State.LATE
 
     @property
     def fraction(self) -> float:
@@ -142,15 +143,13 @@ def waits(job: Job) -> tuple[Wait, ...]:
     return (*_pot_waits(job), *_part_waits(job))
 
 
-def standing(wait: Wait, now: Moment) -> Standing:
-    """Give where `wait` stands at `now`."""
-    passed = elapsed(wait.start, now)
+def standing(wait: Wait, now: Moment, boots: Sequence[Boot] = ()) -> Standing:
+    """Give where `wait` stands at `now`; boots: of the job, which may prove the clock wrong."""
+    passed = elapsed(wait.start, now, boots)
     seconds = passed.seconds
     closing_from = wait.closing_from_s
     if wait.closes_s is not None and seconds >= wait.closes_s:
-        return Standing(
-            wait, State.LATE, seconds, None, seconds - wait.closes_s, passed.basis
-        )  # fmt: skip
+        return Standing(wait, State.LATE, seconds, None, seconds - wait.closes_s, passed.basis)
     if seconds < wait.opens_s:
         return Standing(wait, State.WAIT, seconds, wait.opens_s - seconds, 0.0, passed.basis)
     if wait.closes_s is None or closing_from is None:
@@ -161,7 +160,7 @@ def standing(wait: Wait, now: Moment) -> Standing:
 
 def standings(job: Job, now: Moment) -> tuple[Standing, ...]:
     """Give every running wait at `now`, the most urgent first."""
-    found = [standing(wait, now) for wait in waits(job)]
+    found = [standing(wait, now, job.boots) for wait in waits(job)]
     return tuple(sorted(found, key=_urgency))
 
 
@@ -183,7 +182,8 @@ def _rings(each: Standing) -> bool:
         return False
     if each.state is State.READY:
         # Whoever has just touched it dry stands before it and needs no calling.
-        return each.wait.opens_s > 0 and not each.wait.touched_dry
+        # And while the clock is in doubt it may have closed again: what is ready is not known.
+        return each.wait.opens_s > 0 and not each.wait.touched_dry and not each.doubtful
     return True
 
 

@@ -17,8 +17,6 @@ from booth.log.events import Event, UnknownEvent
 from booth.log.log_file import Log
 from booth.log.store import open_log
 
-__all__ = ["missing_from", "reopened", "set_aside_missing"]
-
 Entries = Sequence[Event | UnknownEvent]
 
 
@@ -56,8 +54,10 @@ def missing_from(found: Entries, kept: Entries) -> list[Event | UnknownEvent]:
     """Give what of `kept` is not among `found`."""
     if list(found[: len(kept)]) == list(kept):
         return []
-    there = {_line(event) for event in found}
-    return [event for event in kept if _line(event) not in there]
+    there: dict[int, list[Event | UnknownEvent]] = {}
+    for event in found:
+        there.setdefault(event.n, []).append(event)
+    return [event for event in kept if event not in there.get(event.n, ())]
 
 
 def set_aside_missing(path: Path, missing: Entries) -> str:

@@ -10,8 +10,6 @@ import msgspec
 from booth.log.events import Event, UnknownEvent
 from booth.moment import Moment
 
-__all__ = ["VERSION", "BrokenLine", "decode", "decode_all", "encode", "kinds"]
-
 #: What this program calls a log of its own; a later one may know more.
 VERSION = 1
 
@@ -46,7 +44,6 @@ def _decoder(known: tuple[type[Event], ...]) -> msgspec.json.Decoder[Any]:
 
 
 def encode(event: Event) -> bytes:
-    """Give the event as one line of JSON, newline included."""
     return _encoder.encode(event) + b"\n"
 
 

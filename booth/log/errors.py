@@ -7,8 +7,6 @@ from pathlib import Path
 
 from booth.files.safe_text import visible
 
-__all__ = ["LogBusy", "NotKept", "StillWriting", "not_kept", "not_opened"]
-
 
 class NotKept(Exception):
     """An entry or a new log could not be brought onto the disk; the message is a sentence."""

@@ -215,12 +215,16 @@ class PassTimed(Event, frozen=True, tag="pass timed"):
 
 
 class CoatBegun(Event, frozen=True, tag="coat begun"):
-    """A coat on a part began. early_s: flash-off still missing; late_s: past the recoat window."""
+    """A coat on a part began. early_s: flash-off still missing; late_s: past the recoat window.
+
+    doubtful: the machine's clock was in doubt, so that neither is known.
+    """
 
     part: str
     coat: int
     early_s: float = 0.0
     late_s: float = 0.0
+    doubtful: bool = False
 
 
 class CoatEnded(Event, frozen=True, tag="coat ended"):

@@ -13,6 +13,7 @@ from functools import cached_property
 from typing import Any, Generic, TypeVar
 
 from booth.log import events as ev
+from booth.moment import Boot, boots_of
 from booth.profile.model import Profile
 
 E = TypeVar("E", bound=ev.Event)
@@ -84,22 +85,18 @@ class Job:
     clock_changes = _All(ev.ClockNoticed)
 
     def of(self, kind: type[E]) -> tuple[E, ...]:
-        """All events of this kind that count."""
         return self.counted.get(kind, ())
 
     @cached_property
     def done(self) -> Mapping[str, ev.StepDone]:
-        """The steps that were finished, by their keys."""
         return {event.step: event for event in self.of(ev.StepDone)}
 
     @cached_property
     def cautions(self) -> Mapping[str, ev.CautionAcknowledged]:
-        """The cautions that were acknowledged, by their keys."""
         return {event.caution: event for event in self.of(ev.CautionAcknowledged)}
 
     @cached_property
     def acknowledged(self) -> frozenset[str]:
-        """The alarms that were silenced, by their keys."""
         return frozenset(event.alarm for event in self.of(ev.AlarmAcknowledged))
 
     @cached_property
@@ -109,23 +106,24 @@ class Job:
 
     @property
     def closed(self) -> ev.JobClosed | None:
-        """How the job ended, if it has."""
         return next(reversed(self.of(ev.JobClosed)), None)
 
     @property
     def profile(self) -> Profile:
-        """The coating profile as it was when the job was opened."""
         return self.opened.profile
 
     @property
     def parts(self) -> tuple[str, ...]:
-        """The parts by name."""
         return self.opened.parts
 
     @property
     def weather(self) -> ev.WeatherRead | None:
-        """The latest weather reading."""
         return self.weathers[-1] if self.weathers else None
+
+    @cached_property
+    def boots(self) -> tuple[Boot, ...]:
+        """The boots of the machine in which it was written: they prove that time has passed."""
+        return boots_of(event.at for event in self.events)
 
     def coats_on(self, part: str) -> tuple[Coat, ...]:
         """The coats on `part`, the last of them possibly still being sprayed."""
@@ -138,11 +136,9 @@ class Job:
 
     @cached_property
     def finished_batches(self) -> frozenset[int]:
-        """The batches that are used up or thrown away."""
         return frozenset(event.batch for event in self.finished)
 
     def is_live(self, n: int) -> bool:
-        """Whether event `n` counts."""
         return n not in self.void
 
     def last_of(self, *kinds: type[ev.Event]) -> ev.Event | None:

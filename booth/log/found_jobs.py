@@ -8,12 +8,10 @@ from dataclasses import dataclass, replace
 from pathlib import Path
 
 from booth.log.fold import Job, fold
-from booth.log.naming import names_of, short_name
+from booth.log.naming import longer_names, short_name
 from booth.log.parse import parse
 from booth.log.store import log_bytes, log_files
 from booth.log.summary import JobSummary, summary_of, unreadable
-
-__all__ = ["FoundJobs"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -31,7 +29,7 @@ class FoundJobs:
     def __init__(self, folder: Path) -> None:
         self._folder = folder
         self._found: Mapping[Path, _Found] = {}
-        self._names: Mapping[Path, str] = {}
+        self._longer: Mapping[Path, str] = {}
 
     def look(self, passing_over: Callable[[Path], bool]) -> None:
         """Read the folder anew: of its files, only those that changed. May run in a thread."""
@@ -46,7 +44,7 @@ class FoundJobs:
             found[path] = known if known and known.stamp == stamp else _read(path, stamp)
         # Some job may have moved on while this was read.
         found |= {path: each for path, each in self._found.items() if before.get(path) is not each}
-        self._names, self._found = names_of(paths), found
+        self._longer, self._found = longer_names(paths), found
 
     @property
     def open(self) -> tuple[tuple[Path, Job], ...]:
@@ -64,8 +62,7 @@ class FoundJobs:
         return tuple(each.summary for each in self._found.values() if each.summary.fault)
 
     def name(self, path: Path) -> str:
-        """Give the name of a job, its own in the folder."""
-        return self._names.get(path) or short_name(path)
+        return self._longer.get(path) or short_name(path)
 
     def moved_on(self, path: Path, job: Job) -> None:
         """Take `job` for what the log at `path` holds, until its file is read again."""

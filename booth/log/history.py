@@ -4,22 +4,19 @@ from __future__ import annotations
 
 import os
 from collections.abc import Callable
-from dataclasses import replace
 from pathlib import Path
 
 from booth.clock import local_date
-from booth.log.naming import mark_of, names_of
+from booth.log.naming import longer_names, mark_of
 from booth.log.store import log_files
 from booth.log.summary import JobSummary, summarise
-
-__all__ = ["find_job", "history", "unfinished"]
 
 
 def history(folder: Path) -> list[JobSummary]:
     """Give every job in `folder`, the newest first; what cannot be read stands last."""
     paths = log_files(folder)
-    names = names_of(paths)
-    found = [_named(summarise(path), names[path]) for path in paths]
+    longer = longer_names(paths)
+    found = [summarise(path, longer.get(path, "")) for path in paths]
     return sorted(found, key=_newest_first)
 
 
@@ -76,10 +73,6 @@ WAYS: tuple[Callable[[JobSummary, str], bool], ...] = (
     _has_part,
     _has_piece,
 )
-
-
-def _named(summary: JobSummary, name: str) -> JobSummary:
-    return summary if summary.name == name else replace(summary, longer_name=name)
 
 
 def _newest_first(summary: JobSummary) -> tuple[bool, float]:

@@ -20,14 +20,15 @@ from booth.trade.cups.cup_names import cup_named
 from booth.trade.result import BadInput
 from booth.units import System
 
-__all__ = ["oddities"]
-
 MOST_PARTS = 200
 MOST_COATS = 50
 MOST_ROWS = 60
 MOST_STEPS = 200
+SYSTEMS = tuple(system.value for system in System)
 #: No figure of a data sheet is larger in its base unit; a year is 3.2e7 s.
 HIGHEST = 1e8
+#: Figures above this are not written out.
+BEYOND = 1e15
 
 
 def oddities(opened: JobOpened) -> tuple[str, ...]:
@@ -40,11 +41,11 @@ def _of_job(opened: JobOpened) -> Iterator[str]:
         yield f"parts has {len(opened.parts)} names; 1 to {MOST_PARTS} are possible"
     if not all(part.strip() for part in opened.parts):
         yield "parts has a blank name"
-    twice = [part for part, count in Counter(opened.parts).items() if count > 1]
-    if twice:
-        yield f"parts has the name {quoted(twice[0])} more than once"
-    if opened.system not in {system.value for system in System}:
-        yield f"system is {quoted(opened.system)}; {' or '.join(System)} is possible"
+    if len(set(opened.parts)) < len(opened.parts):
+        ((twice, _),) = Counter(opened.parts).most_common(1)
+        yield f"parts has the name {quoted(twice)} more than once"
+    if opened.system not in SYSTEMS:
+        yield f"system is {quoted(opened.system)}; {' or '.join(SYSTEMS)} is possible"
     if not isinstance(opened.shop.get("guns", ()), list | tuple):
         yield "shop.guns is no list"
 
@@ -57,7 +58,7 @@ def _of_profile(profile: Profile) -> tuple[str, ...]:
 def _of_rules(profile: Profile) -> Iterator[str]:
     coats, mix = profile.film.coats, profile.mix
     if not 1 <= coats <= MOST_COATS:
-        yield f"profile.film.coats is {coats}; 1 to {MOST_COATS} is possible"
+        yield f"profile.film.coats is {_shown(coats)}; 1 to {MOST_COATS} is possible"
     if mix is not None and mix.by not in ("volume", "weight"):
         yield f"profile.mix.by is {quoted(mix.by)}; volume or weight is possible"
     if mix is not None and not all(part.parts > 0 for part in mix.parts):
@@ -77,6 +78,11 @@ def _is_known_cup(name: str) -> bool:
     return True
 
 
+def _shown(figure: float) -> str:
+    # A whole number of a log may have thousands of digits, which no format takes.
+    return f"{figure:.15g}" if abs(figure) < BEYOND else "beyond all reason"
+
+
 def _of_figures(path: str, value: Any) -> Iterator[str]:
     """Walk through every figure, range and table below `path`."""
     if isinstance(value, bool | str) or value is None:
@@ -84,7 +90,7 @@ def _of_figures(path: str, value: Any) -> Iterator[str]:
     if isinstance(value, int | float):
         least = -HIGHEST if path.endswith("_c") else 0
         if not least <= value <= HIGHEST or (value == 0 and path.endswith("density_g_ml")):
-            yield f"{path} is {value:.12g}"
+            yield f"{path} is {_shown(value)}"
         return
     if isinstance(value, Range):
         low, high = value.low, value.high

@@ -9,8 +9,6 @@ import errno
 import os
 import sys
 
-__all__ = ["Busy", "take"]
-
 #: Windows locks bytes, and nobody else may then read them: lock one far beyond the end of any log.
 FAR_BYTE = 0x7FFF_0000
 HELD = frozenset({errno.EACCES, errno.EAGAIN, errno.EWOULDBLOCK, errno.EDEADLK})

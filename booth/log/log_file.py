@@ -17,10 +17,8 @@ from booth.files.atomic import read_all, set_aside, sync
 from booth.files.safe_text import visible
 from booth.log.codec import encode
 from booth.log.errors import NotKept, not_kept, not_opened
-from booth.log.events import Event
+from booth.log.events import Event, UnknownEvent
 from booth.log.parse import LogContent, read_line
-
-__all__ = ["Log", "checked_line"]
 
 
 class Log:
@@ -50,7 +48,7 @@ class Log:
         Raises:
             NotKept: it is not on the disk, and nothing of it is in the log.
         """
-        line = checked_line(event)
+        line, _ = checked(event)
         with self._writing:
             if self._fd is None:
                 raise NotKept("This entry is NOT kept: the log is closed. Open the job again.")
@@ -174,8 +172,11 @@ def _has_name(fd: int, path: Path) -> bool:
         return False
 
 
-def checked_line(event: Event) -> bytes:
-    """Give the event as a line that is known to read back: JSON has no words for every number."""
+def checked(event: Event) -> tuple[bytes, Event]:
+    """Give the event as a line that is known to read back, and as it will be read.
+
+    JSON has no words for every number, and a whole number may stand where a broken one is meant.
+    """
     try:
         line = encode(event)
         back = read_line(line)
@@ -184,6 +185,6 @@ def checked_line(event: Event) -> bytes:
             f"This entry is NOT kept: something in it cannot be written down ({fault}). "
             "Correct it and enter it again."
         ) from fault
-    if type(back) is not type(event):
+    if isinstance(back, UnknownEvent):
         raise NotKept(f"This entry is NOT kept: {type(event).__name__} is no kind of entry.")
-    return line
+    return line, back

@@ -8,7 +8,6 @@ from __future__ import annotations
 
 import re
 import secrets
-from collections import Counter
 from collections.abc import Iterable, Iterator, Mapping
 from datetime import UTC, datetime
 from pathlib import Path
@@ -16,13 +15,11 @@ from pathlib import Path
 from booth.files.slug import slug
 from booth.moment import Moment
 
-__all__ = ["mark_of", "names_of", "new_stems", "short_name"]
-
 MOST_OF_SLUG = 40
 MOST_TRIES = 100
 #: So many tries, and the mark grows by a byte.
 TRIES_A_BYTE = 25
-BEGUN = re.compile(r"\d{8}-\d{4}-(?=.)")
+BEGUN = re.compile(r"^\d{8}-\d{4}-(?=.)")
 
 
 def short_name(path: Path) -> str:
@@ -31,18 +28,19 @@ def short_name(path: Path) -> str:
     >>> short_name(Path("20250615-1506-two-pack-clear-3fa2.jsonl"))
     'two-pack-clear-3fa2'
     """
-    return BEGUN.sub("", path.stem, count=1) if BEGUN.match(path.stem) else path.stem
+    return BEGUN.sub("", path.stem)
 
 
-def names_of(paths: Iterable[Path]) -> Mapping[Path, str]:
-    """Give each log of a folder its job's name; where two would share one, with the date."""
-    short = {path: short_name(path) for path in paths}
-    sharing = Counter(short.values())
-    return {path: name if sharing[name] == 1 else path.stem for path, name in short.items()}
+def longer_names(paths: Iterable[Path]) -> Mapping[Path, str]:
+    """Give, of the logs of a folder, those that would share a job's name: the name with the date."""
+    by_name: dict[str, list[Path]] = {}
+    for path in paths:
+        by_name.setdefault(short_name(path), []).append(path)
+    sharing = (paths for paths in by_name.values() if len(paths) > 1)
+    return {path: path.stem for paths in sharing for path in paths}
 
 
 def mark_of(path: Path) -> str:
-    """Give the mark at the end of a log's name."""
     return path.stem.rpartition("-")[2]
 
 

@@ -1,7 +1,8 @@
 """The jobs that are open: the one on the bench, those left open in this run, those found on disk.
 
 What is only listed, or rings, is read without the writer's lock: another booth can take it up at any
-time. The lock is taken when a job is taken up, and while an alarm is acknowledged.
+time. The lock is taken when a job is taken up and while an alarm is acknowledged; and, for a moment, to
+see whether a job that was open in another booth still is.
 """
 
 from __future__ import annotations
@@ -17,8 +18,6 @@ from booth.log.found_jobs import FoundJobs
 from booth.log.session import Session
 from booth.log.store import is_free
 from booth.moment import Moment
-
-__all__ = ["OpenJob", "OpenJobs"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -56,7 +55,6 @@ class OpenJobs:
     # -- on the bench ----------------------------------------------------------------------------
 
     def begin(self, opened: JobOpened) -> Session:
-        """Begin a new job and put it on the bench. Raises NotKept."""
         return self._put_up(Session.begin(self._folder, opened))
 
     def take_up(self, path: Path, reopened_at: Moment | None = None) -> Session:

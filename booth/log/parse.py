@@ -14,8 +14,6 @@ from booth.log.codec import VERSION, BrokenLine, decode, decode_all
 from booth.log.events import Event, JobOpened, UnknownEvent
 from booth.log.judge import oddities
 
-__all__ = ["MOST_AHEAD", "LogContent", "OddOpening", "holds_nothing", "parse", "read_line"]
-
 MARK = b"\xef\xbb\xbf"  # a byte-order mark, put first by some editors
 BLANK = b" \t\r"
 NUL = b"\0"  # some file systems leave these where a power cut took what was being written

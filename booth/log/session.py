@@ -12,15 +12,16 @@ from booth.log.changed_file import missing_from, reopened, set_aside_missing
 from booth.log.errors import NotKept, StillWriting
 from booth.log.events import Event, JobOpened, UnknownEvent, Voided
 from booth.log.fold import Job, NoJob, added, fold
-from booth.log.log_file import Log, checked_line
+from booth.log.log_file import Log, checked
 from booth.log.store import create_log, open_log
 from booth.moment import Moment
 
-__all__ = ["Pending", "Session"]
-
 
 class Pending:
-    """An event on its way to the disk: numbered, known to be writable, not yet said to be kept."""
+    """An event on its way to the disk: numbered, known to be writable, not yet said to be kept.
+
+    Where the log had to be opened anew and holds more than was known, writing gives it another number.
+    """
 
     def __init__(self, session: Session, event: Event) -> None:
         self.event = event
@@ -123,8 +124,7 @@ class Session:
         if self._pending is not None:
             raise StillWriting
         self._catch_up()
-        numbered = msgspec.structs.replace(event, n=self.job.next_n)
-        checked_line(numbered)
+        _, numbered = checked(msgspec.structs.replace(event, n=self.job.next_n))
         self._pending = Pending(self, numbered)
         return self._pending
 

@@ -16,24 +16,9 @@ from booth.log import lock
 from booth.log.errors import LogBusy, NotKept, not_opened
 from booth.log.events import JobOpened
 from booth.log.judge import oddities
-from booth.log.log_file import Log, checked_line
+from booth.log.log_file import Log, checked
 from booth.log.naming import new_stems, short_name
 from booth.log.parse import LogContent, holds_nothing, parse
-
-__all__ = [
-    "SUFFIX",
-    "Log",
-    "LogBusy",
-    "LogContent",
-    "NotKept",
-    "clear_away",
-    "create_log",
-    "is_free",
-    "log_bytes",
-    "log_files",
-    "open_log",
-    "read_log",
-]
 
 SUFFIX = ".jsonl"
 APPENDING = os.O_RDWR | os.O_APPEND | BINARY
@@ -71,7 +56,7 @@ def _written(folder: Path, first: JobOpened) -> Path:
     for stem in new_stems(first.at, first.profile.name, taken):
         name = stem + SUFFIX
         job = first.job or short_name(Path(name))
-        line = checked_line(msgspec.structs.replace(first, job=job))
+        line, _ = checked(msgspec.structs.replace(first, job=job))
         with suppress(FileExistsError):
             return write_new(folder, [name], line)
     raise OSError(errno.EEXIST, "too many jobs of this name were begun in this minute", str(folder))

@@ -7,7 +7,7 @@ about a log sends it through the full reading, which takes five times as long.
 from __future__ import annotations
 
 from collections.abc import Iterable
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from pathlib import Path
 
 import msgspec
@@ -19,8 +19,6 @@ from booth.log.naming import short_name
 from booth.log.parse import MOST_AHEAD, holds_nothing, parse, read_line
 from booth.log.store import log_bytes
 from booth.moment import Moment
-
-__all__ = ["JobSummary", "opening_of", "summarise", "summary_of", "unreadable"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -49,12 +47,10 @@ class JobSummary:
 
     @property
     def name(self) -> str:
-        """What the job is called everywhere, its own in the folder."""
         return self.longer_name or short_name(self.path)
 
     @property
     def is_open(self) -> bool:
-        """Whether the job can be gone on with."""
         return self.opened is not None and self.closed is None
 
 
@@ -72,12 +68,13 @@ _heads = msgspec.json.Decoder(_Head)
 _CLOSED = JobClosed.__struct_config__.tag
 
 
-def summarise(path: Path) -> JobSummary:
+def summarise(path: Path, longer_name: str = "") -> JobSummary:
     """Give the summary of the log at `path`; a log that cannot be read gets one with its fault."""
     try:
-        return summary_of(path, log_bytes(path))
+        found = summary_of(path, log_bytes(path))
     except OSError as fault:
-        return unreadable(path, fault)
+        found = unreadable(path, fault)
+    return replace(found, longer_name=longer_name) if longer_name else found
 
 
 def unreadable(path: Path, fault: OSError) -> JobSummary:
@@ -98,10 +95,8 @@ def summary_of(path: Path, data: bytes) -> JobSummary:
     if not isinstance(opened, JobOpened) or opened.n != 1:
         return _slowly(path, data)
     numbers = [head.n for head in heads]
-    if (
-        len(heads) != data.count(b"\n")
-        or numbers != sorted(set(numbers))
-        or numbers[-1] > len(numbers) + MOST_AHEAD
+    if len(heads) != data.count(b"\n") or not (
+        numbers == [*range(1, len(numbers) + 1)] or _ascend(numbers)
     ):
         return _slowly(path, data)
     void: set[int] = set()
@@ -112,6 +107,10 @@ def summary_of(path: Path, data: bytes) -> JobSummary:
             void.discard(head.target)
     closed = [head for head in heads if head.event == _CLOSED and head.n not in void]
     return _summary(path, opened, closed[-1] if closed else None, len(heads), 0)
+
+
+def _ascend(numbers: list[int]) -> bool:
+    return numbers == sorted(set(numbers)) and numbers[-1] <= len(numbers) + MOST_AHEAD
 
 
 def opening_of(data: bytes) -> JobOpened | None:

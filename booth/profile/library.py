@@ -3,11 +3,14 @@
 from __future__ import annotations
 
 import os
+import shlex
 from collections.abc import Iterable
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from pathlib import Path
 
 from booth.files.faults import Fault
+from booth.files.file_text import file_name
+from booth.files.safe_text import shortened, visible
 from booth.profile.model import Profile
 from booth.profile.read import read_profile
 
@@ -20,17 +23,37 @@ class Library:
 
     files: where each profile came from, by key; hidden: files whose key was taken already, and by
     which file. The painter's own folder comes before the bundled one, so that a changed copy hides
-    the original.
+    the original; faulty: the file with faults that comes first for its key.
     """
 
     profiles: tuple[Profile, ...] = ()
     broken: dict[Path, tuple[Fault, ...]] = field(default_factory=dict)
     files: dict[str, Path] = field(default_factory=dict)
     hidden: dict[Path, Path] = field(default_factory=dict)
+    faulty: dict[str, Path] = field(default_factory=dict)
 
     def profile(self, key: str) -> Profile | None:
         """The profile of this key, if it could be read."""
         return next((each for each in self.profiles if each.key == key), None)
+
+    def why_not(self, key: str) -> str:
+        """Say why no job can be begun with the profile of this key; empty where one can.
+
+        A painter's own file with faults is told even where a bundled one has the same key: that is
+        another coating.
+        """
+        named = shortened(key, most=40)
+        if key in self.faulty:
+            file = self.faulty[key]
+            count = len(self.broken[file])
+            return (
+                f"The coating profile '{named}' has {count} fault{'s' if count != 1 else ''}: "
+                f"booth check {visible(shlex.quote(str(file)))}"
+            )
+        if self.profile(key) is not None:
+            return ""
+        known = ", ".join(each.key for each in self.profiles)
+        return f"No coating profile '{named}'. There are: {visible(known) or 'none'}."
 
 
 def load_folder(paths: Iterable[str | os.PathLike[str]]) -> Library:
@@ -45,13 +68,15 @@ def load_folder(paths: Iterable[str | os.PathLike[str]]) -> Library:
             answer = read_profile(file)
             if not isinstance(answer, Profile):
                 library.broken[file] = answer
+                if file_name(file) not in library.files:
+                    library.faulty.setdefault(file_name(file), file)
             elif answer.key in library.files:
                 library.hidden[file] = library.files[answer.key]
             else:
                 library.files[answer.key] = file
                 profiles.append(answer)
     profiles.sort(key=lambda each: (each.name.casefold(), each.key))
-    return Library(tuple(profiles), library.broken, library.files, library.hidden)
+    return replace(library, profiles=tuple(profiles))
 
 
 def toml_files(path: Path, broken: dict[Path, tuple[Fault, ...]]) -> list[Path]:

@@ -17,6 +17,7 @@ from booth.widgets.text import content
 class Ask(FormScreen[str | None], ModalScreen[str | None]):
     """One question, one line to type."""
 
+    WORK: tuple[str, ...] = ()
     SHOWS: tuple[str, ...] = ()
 
     def __init__(
@@ -39,9 +40,6 @@ class Ask(FormScreen[str | None], ModalScreen[str | None]):
 
     def fields(self) -> tuple[Field, ...]:
         return (Field("words", "", optional=not self.needed),)
-
-    def commands(self) -> tuple[str, ...]:
-        return ()
 
     async def keep(self, rows: Rows) -> str:
         text = rows.row("words").text.strip()

@@ -31,7 +31,6 @@ class BenchDesk:
 
     @property
     def job(self) -> Job:
-        """The job as it stands."""
         return self.session.job
 
     def context(self, step: Step, now: Moment) -> Context:
@@ -40,7 +39,6 @@ class BenchDesk:
         return Context(self.job, now, host.system, step, host.shop, self._good, self._past)
 
     def instrument(self, kind: str) -> Instrument:
-        """The instrument that serves a kind of step."""
         return instrument_for(kind)
 
     def keep(self, event: Event) -> bool:

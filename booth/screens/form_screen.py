@@ -29,7 +29,6 @@ class FormScreen(OwnScreen[T], Generic[T]):
     form: Form = BLANK
 
     def fields(self) -> tuple[Field, ...]:
-        """The rows to fill."""
         return ()
 
     async def keep(self, rows: Rows) -> str:
@@ -37,13 +36,12 @@ class FormScreen(OwnScreen[T], Generic[T]):
         return ""
 
     def erase(self, rows: Rows) -> Deed | None:
-        """What Backspace does in an empty row."""
         return None
 
     @property
     def rows(self) -> Rows:
-        """The rows as they stand."""
-        return rows_of(self.form, self.fields(), self.host.system)
+        fields = self.fields()
+        return rows_of(self.form, fields, self.host.system, first=fields[0].key if fields else "")
 
     def deed(self, key: Key) -> Deed | None:
         rows = self.rows
@@ -62,13 +60,12 @@ class FormScreen(OwnScreen[T], Generic[T]):
 
     def _enter(self, rows: Rows) -> Deed:
         marked = rows.marked
-        if marked is not None and marked.fault:
-            return Deed("what is wrong here", lambda: self.say(marked.fault, fault=True))
+        if marked is not None and marked.lacks:
+            why = marked.fault or f"{marked.field.label} is needed."
+            word = "what is wrong here" if marked.fault else "what is missing"
+            return Deed(word, lambda: self.say(why, fault=True))
         following = rows.after(marked) if marked is not None and self.goes_on(rows) else None
         following = following or rows.waiting
-        if following is not None and following is marked:
-            needed = f"{marked.field.label} is needed."
-            return Deed("keep", lambda: self.say(needed, fault=True))
         if following is not None:
             form = self.form.marking(following.key)
             return Deed(f"on: {following.field.label}", lambda: self.set_form(form))

@@ -5,8 +5,6 @@ from __future__ import annotations
 from functools import partial
 
 from booth.forms.key import Key
-from booth.log.errors import LogBusy, NotKept
-from booth.log.fold import NoJob
 from booth.log.history import history
 from booth.log.store import read_log
 from booth.log.summary import JobSummary
@@ -18,6 +16,7 @@ from booth.screens.home import when
 from booth.screens.job_report import JobReport
 from booth.screens.list_screen import ListScreen
 from booth.screens.sheet import Sheet
+from booth.screens.taking_up import take_up
 from booth.words.lines import PickLine
 
 HELP = (
@@ -68,7 +67,6 @@ class History(ListScreen[None]):
 
     @property
     def chosen(self) -> JobSummary | None:
-        """The picked job."""
         return self.listed[self.picked] if self.picked < len(self.listed) else None
 
     def heading(self) -> str:
@@ -128,12 +126,7 @@ class History(ListScreen[None]):
         if chosen.opened is None or chosen.fault:
             await self._read_one(chosen)
             return
-        try:
-            session = self.host.jobs.take_up(chosen.path, self.host.clock.now())
-        except (LogBusy, NotKept, NoJob, OSError) as fault:
-            await self.host.show(Sheet("This job cannot be opened", (str(fault),), grave=True))
-            return
-        await self.host.take_up(session)
+        await take_up(self.host, chosen.path, self.host.clock.now())
 
     async def _find(self) -> None:
         """Ask for words; no word shows all jobs."""

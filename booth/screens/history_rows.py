@@ -22,7 +22,6 @@ WHEN_CELLS, VERDICT_CELLS = len("2025-06-15 15:06"), len("usable")
 
 
 def verdict(summary: JobSummary) -> str:
-    """The verdict in a word; 'open' for a job that is not closed."""
     return "open" if summary.is_open else summary.verdict or "closed"
 
 
@@ -39,7 +38,7 @@ def job_line(summary: JobSummary, when: When) -> PickLine:
     if summary.fault:
         more.append("cannot be opened")
     name = f"{head}{word:<{VERDICT_CELLS}}  {rest}  {summary.name}"
-    return PickLine(name, ", ".join(more), must=bool(summary.broken or summary.fault))
+    return PickLine(name, ", ".join(more), must=True)
 
 
 def matching(summaries: Iterable[JobSummary], asked: str, when: When) -> tuple[JobSummary, ...]:

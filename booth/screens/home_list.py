@@ -26,7 +26,7 @@ MOST_LOGS, HEAD, TAIL = 40, 65536, 4096
 
 class HomeRow(msgspec.Struct, frozen=True):
     """One line to pick: what it is for ('job', 'profile', 'faults', 'shop', 'history'), and what it
-    is made from. id: tells it again after the disk was read anew; clock: its most urgent clock."""
+    is made from. id: tells it again after the disk was read anew; key: of its coating profile."""
 
     kind: str
     id: str
@@ -41,21 +41,47 @@ class HomeRow(msgspec.Struct, frozen=True):
     about: tuple[str, ...] = ()
 
 
-def lines(
-    rows: Sequence[HomeRow], behind: Callable[[HomeRow], str]
-) -> tuple[tuple[PickLine, ...], tuple[int, ...]]:
-    """The list with its headings, and for each row the line it stands on."""
-    found: list[PickLine] = []
-    at: list[int] = []
-    section = ""
-    for row in rows:
-        if row.section != section:
-            found += [PickLine("", head=True)] if section else []
-            found.append(PickLine(row.section, head=True))
-            section = row.section
-        at.append(len(found))
-        found.append(PickLine(row.title, behind(row), must=True, mark=row.mark))
-    return tuple(found), tuple(at)
+class Listed(msgspec.Struct, frozen=True):
+    """The rows in their order, each section under its heading."""
+
+    rows: tuple[HomeRow, ...] = ()
+
+    def lines(self, behind: Callable[[HomeRow], str]) -> tuple[PickLine, ...]:
+        """What is to be seen. behind: gives what stands behind a row at this moment."""
+        return tuple(
+            PickLine(row.title, behind(row), must=True, mark=row.mark)
+            if isinstance(row, HomeRow)
+            else PickLine(row, head=True)
+            for row in self._stacked
+        )
+
+    @property
+    def _stacked(self) -> tuple[HomeRow | str, ...]:
+        """Rows and headings, an empty line between two sections."""
+        found: list[HomeRow | str] = []
+        section = ""
+        for row in self.rows:
+            if row.section != section:
+                found += ["", row.section] if section else [row.section]
+                section = row.section
+            found.append(row)
+        return tuple(found)
+
+    def row(self, line: int) -> HomeRow | None:
+        """The row on a line; None where a heading stands there."""
+        stacked = self._stacked
+        row = stacked[line] if 0 <= line < len(stacked) else None
+        return row if isinstance(row, HomeRow) else None
+
+    def line(self, id: str) -> int:
+        """The line of a row; of the first row where that one is not there."""
+        every = [row.id if isinstance(row, HomeRow) else "" for row in self._stacked]
+        first = next((at for at, each in enumerate(every) if each), 0)
+        return every.index(id) if id and id in every else first
+
+    def id_of(self, profile_key: str) -> str:
+        """The first open job of a coating profile, else that profile itself or its faults."""
+        return next((row.id for row in self.rows if row.key and row.key == profile_key), "")
 
 
 def job_row(path: Path, name: str, parts: Sequence[str], **more: object) -> HomeRow:

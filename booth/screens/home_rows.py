@@ -68,16 +68,16 @@ def profile_rows(library: Library) -> tuple[HomeRow, ...]:
         for profile in sorted(library.profiles, key=lambda each: each.name.casefold())
     ]
     rows += [
-        _faults(f"faults:{path}", PROFILES, Path(path).name, faults)
+        _faults(f"faults:{path}", PROFILES, Path(path).name, faults, Path(path).stem)
         for path, faults in library.broken.items()
     ]
     return tuple(rows)
 
 
-def _faults(id: str, section: str, title: str, faults: Sequence[Fault]) -> HomeRow:
+def _faults(id: str, section: str, title: str, faults: Sequence[Fault], key: str = "") -> HomeRow:
     count = f"{len(faults)} fault{'s' if len(faults) != 1 else ''}"
     told = tuple(str(fault) for fault in faults)
-    return HomeRow("faults", id, section, title, count, "!", about=told)
+    return HomeRow("faults", id, section, title, count, "!", key, about=told)
 
 
 def shop_rows(path: Path, faults: Sequence[Fault]) -> tuple[HomeRow, ...]:

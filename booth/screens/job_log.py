@@ -14,6 +14,7 @@ from booth.screens.sheet import Sheet
 from booth.units import System
 from booth.words.event_words import words
 from booth.words.lines import PickLine
+from booth.words.log_rows import log_rows
 
 Entry = Event | UnknownEvent
 
@@ -41,14 +42,17 @@ def why_not_void(job: Job, event: Entry) -> str:
     return ""
 
 
-def entry_line(event: Entry, job: Job, system: System) -> PickLine:
-    """Give one entry in one line: number, local time, what it says."""
+def entry_lines(job: Job, system: System) -> tuple[PickLine, ...]:
+    """Give every entry in one line, the newest first: number, local time, what it says."""
     digits = len(str(job.next_n - 1))
     days = local_date(job.events[0].at) != local_date(job.events[-1].at)
-    date = f"{local_date(event.at)} " if days else ""
-    voided = f"{VOIDED}  " if event.n in job.void else ""
-    told = words(event, system, job)
-    return PickLine(f"{event.n:>{digits}}  {date}{local_hhmmss(event.at)}  {voided}{told}")
+    found = []
+    for row in reversed(log_rows(job, system)):
+        date = f"{local_date(row.event.at)} " if days else ""
+        voided = f"{VOIDED}  " if row.is_void else ""
+        head = f"{row.event.n:>{digits}}  {date}{local_hhmmss(row.event.at)}"
+        found.append(PickLine(f"{head}  {voided}{row.words}"))
+    return tuple(found)
 
 
 class JobLog(ListScreen[None]):
@@ -59,14 +63,21 @@ class JobLog(ListScreen[None]):
     def __init__(self, desk: BenchDesk) -> None:
         super().__init__(id="job-log")
         self.desk = desk
+        self._at = len(desk.job.events) - 1
         self._lines: tuple[PickLine, ...] = ()
         self._drawn: tuple[int, System] | None = None
 
     @property
     def chosen(self) -> Entry:
-        """The picked entry."""
-        events = self.desk.job.events
-        return events[len(events) - 1 - min(self.picked, len(events) - 1)]
+        return self.desk.job.events[self._at]
+
+    @property
+    def picked(self) -> int:
+        return len(self.desk.job.events) - 1 - self._at
+
+    @picked.setter
+    def picked(self, line: int) -> None:
+        self._at = len(self.desk.job.events) - 1 - line
 
     def heading(self) -> str:
         job = self.desk.job
@@ -78,7 +89,7 @@ class JobLog(ListScreen[None]):
         job, system = self.desk.job, self.host.system
         if self._drawn != (len(job.events), system):
             self._drawn = len(job.events), system
-            self._lines = tuple(entry_line(event, job, system) for event in reversed(job.events))
+            self._lines = entry_lines(job, system)
         return self._lines
 
     # -- keys -------------------------------------------------------------------------------
@@ -126,9 +137,8 @@ class JobLog(ListScreen[None]):
         await self._keep(back, f"Entry {event.n} restored.")
 
     async def _keep(self, event: Event, said: str) -> None:
-        """Keep it; the picked entry stays picked though the list has grown by one."""
+        """Keep it, or say why it is not kept."""
         if not self.desk.keep(event):
             await self.host.show(Sheet("NOT KEPT", (self.desk.taken_refusal(),), grave=True))
             return
-        self.picked += 1
         self.say(said)

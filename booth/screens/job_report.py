@@ -18,11 +18,19 @@ from booth.widgets.text import content
 from booth.words.lines import Page
 from booth.words.report import report
 
-ROWS, PAGE_ROWS = 2, 16
+#: How far each key scrolls.
+ROWS = {
+    "up": -2,
+    "down": 2,
+    "space": 16,
+    "pagedown": 16,
+    "home": -1_000_000,
+    "end": 1_000_000,
+}
 
 
 class JobReport(OwnScreen[None]):
-    """Scrolls with the arrows and the page keys."""
+    """Scrolls with the arrows, Page Down, Home and End."""
 
     SHOWS = ("units",)
 
@@ -45,18 +53,17 @@ class JobReport(OwnScreen[None]):
 
     def draw(self, now: Moment) -> None:
         """Draw the job in the units shown now."""
-        text = report(
-            self.log_content.events, self.host.system, local_hhmm, local_date, self.log_content.said
-        )
+        log, name = self.log_content, self.summary.name
+        text = report(log.events, self.host.system, local_hhmm, local_date, log.said, name)
         self.query_one(PageView).show(Page((("text", text),)))
         self.draw_keys()
 
     def deed(self, key: Key) -> Deed | None:
-        by = {"up": -ROWS, "down": ROWS, "space": PAGE_ROWS, "pagedown": PAGE_ROWS}.get(key.name)
+        by = ROWS.get(key.name)
         if by is not None:
             word = "more" if key.name == "down" else ""
             return Deed(word, lambda: self.query_one(PageView).scroll_by(by))
-        if key.name in ("escape", "enter", "f9", "backspace"):
+        if key.name in ("escape", "f9", "backspace"):  # a second Enter leaves what the first opened
             return Deed("back" if key.name == "escape" else "", self.close)
         if key.name in ("r", "right"):
             word = "take up again" if self.summary.is_open else "reopen"

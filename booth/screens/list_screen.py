@@ -46,19 +46,15 @@ class ListScreen(OwnScreen[T], Generic[T]):
     # -- what a list says -------------------------------------------------------------------
 
     def heading(self) -> str:
-        """The line at the top."""
         return ""
 
     def lines(self, now: Moment) -> tuple[PickLine, ...]:
-        """All lines, as they are to be seen at `now`."""
         return ()
 
     def about(self, now: Moment) -> Page:
-        """What is known of the picked line."""
         return Page(())
 
     def enter(self) -> Deed | None:
-        """What Enter does with the picked line."""
         return None
 
     # -- keys -------------------------------------------------------------------------------
@@ -101,15 +97,11 @@ class ListScreen(OwnScreen[T], Generic[T]):
     def on_mount(self) -> None:
         self.draw(self.host.clock.now())
 
-    def on_resize(self) -> None:
-        if self.is_mounted:
-            self.draw(self.host.clock.now())
-
     def draw(self, now: Moment) -> None:
         """Draw list, words and keys, as far as they have changed."""
         shown = self.query_one(PickList)
         shown.lines, shown.picked = self.lines(now), self.picked
         self.put("#name", content(self.heading()))
-        if self.BESIDE:
-            self._page.show(self.about(now))
+        if self.BESIDE and self._page.show(self.about(now)):
+            self.call_after_refresh(self.draw_keys)  # whether there is more of it is known then
         self.draw_keys()

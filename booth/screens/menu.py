@@ -1,6 +1,8 @@
-"""A menu over the screen: a question, and lines to choose from. Gives the chosen line's place."""
+"""A menu over the screen: a question, and lines to choose from. Gives which was chosen."""
 
 from __future__ import annotations
+
+from typing import NamedTuple
 
 from textual.app import ComposeResult
 from textual.containers import Vertical
@@ -10,22 +12,36 @@ from textual.widgets import Static
 from booth.forms.key import Key
 from booth.moment import Moment
 from booth.screens.base import Deed, OwnScreen
+from booth.screens.dialog import room
+from booth.screens.list_screen import MOVES
 from booth.widgets.pick_list import PickList, step
 from booth.widgets.text import content
 from booth.words.lines import PickLine
 
-MOST_ROWS = 14
+
+class Taken(NamedTuple):
+    """The line that was chosen; typed: the character that begins one's own words there."""
+
+    line: int
+    typed: str = ""
 
 
-class Menu(OwnScreen[int | None], ModalScreen[int | None]):
-    """Arrows or a digit choose, Enter takes, Esc leaves with nothing done."""
+class Menu(OwnScreen[Taken | None], ModalScreen[Taken | None]):
+    """Arrows or a digit choose, Enter takes, Esc leaves with nothing done.
 
-    SHOWS = ()
+    words_at: the line for one's own words, if there is one: whoever just types is taken there.
+    """
 
-    def __init__(self, title: str, lines: tuple[PickLine, ...]) -> None:
+    WORK: tuple[str, ...] = ()
+    SHOWS: tuple[str, ...] = ()
+
+    def __init__(
+        self, title: str, lines: tuple[PickLine, ...], words_at: int | None = None
+    ) -> None:
         super().__init__(classes="dialog")
         self.words = title
         self.lines = lines
+        self.words_at = words_at
         self.picked = 0
 
     def compose(self) -> ComposeResult:
@@ -35,24 +51,23 @@ class Menu(OwnScreen[int | None], ModalScreen[int | None]):
             yield Static("", classes="dialog-keys", id="keys", markup=False)
 
     def on_mount(self) -> None:
-        self.query_one(PickList).styles.height = min(len(self.lines), MOST_ROWS)
         self.draw(self.host.clock.now())
 
     def deed(self, key: Key) -> Deed | None:
-        if key.name in ("up", "down"):
-            return Deed("choose", lambda: self._pick(1 if key.name == "down" else -1))
+        if key.name in MOVES:
+            return Deed("choose", lambda: self._pick(MOVES[key.name]))
         if key.name in ("enter", "space", "pagedown"):
             word = "take it" if key.name == "enter" else ""
-            return Deed(word, lambda: self.close(self.picked))
-        if key.character is not None and key.character.isdigit():
-            at = int(key.character) - 1
-            return Deed("", lambda: self.close(at)) if 0 <= at < len(self.lines) else None
+            return Deed(word, lambda: self.close(Taken(self.picked)))
         if key.name in ("escape", "backspace", "left", "f9"):
             return Deed("back" if key.name == "escape" else "", lambda: self.close(None))
-        return None
-
-    def commands(self) -> tuple[str, ...]:
-        return ()
+        if key.character is None or not key.character.isprintable():
+            return None
+        if self.words_at is not None:
+            taken = Taken(self.words_at, key.character)
+            return Deed("", lambda: self.close(taken))
+        at = int(key.character) - 1 if key.character.isdecimal() else -1
+        return Deed("", lambda: self.close(Taken(at))) if 0 <= at < len(self.lines) else None
 
     def _pick(self, by: int) -> None:
         self.picked = step(self.lines, self.picked, by)
@@ -64,5 +79,6 @@ class Menu(OwnScreen[int | None], ModalScreen[int | None]):
 
     def draw(self, now: Moment) -> None:
         shown = self.query_one(PickList)
+        shown.styles.height = min(len(self.lines), room(self))
         shown.lines, shown.picked = self.lines, self.picked
         self.draw_keys()

@@ -10,6 +10,7 @@ from textual.widgets import Static
 from booth.forms.key import Key
 from booth.moment import Moment
 from booth.screens.base import Deed, OwnScreen
+from booth.screens.dialog import room
 from booth.widgets.page_view import PageView
 from booth.widgets.text import content
 from booth.words.lines import Page
@@ -21,7 +22,8 @@ LEAVE = ("enter", "escape", "space", "pagedown", "backspace", "question_mark", "
 class Sheet(OwnScreen[None], ModalScreen[None]):
     """Title and paragraphs; any of the usual keys leaves."""
 
-    SHOWS = ()
+    WORK: tuple[str, ...] = ()
+    SHOWS: tuple[str, ...] = ()
 
     def __init__(self, title: str, paragraphs: tuple[str, ...], *, grave: bool = False) -> None:
         super().__init__(classes="dialog")
@@ -37,7 +39,7 @@ class Sheet(OwnScreen[None], ModalScreen[None]):
             yield Static("", classes="dialog-keys", id="keys", markup=False)
 
     def on_mount(self) -> None:
-        self.draw_keys()
+        self.draw(self.host.clock.now())
 
     def deed(self, key: Key) -> Deed | None:
         if key.name in ("up", "down"):
@@ -47,8 +49,6 @@ class Sheet(OwnScreen[None], ModalScreen[None]):
             return Deed("back" if key.name == "enter" else "", self.close)
         return None
 
-    def commands(self) -> tuple[str, ...]:
-        return ()
-
     def draw(self, now: Moment) -> None:
+        self.query_one(PageView).styles.max_height = room(self)
         self.draw_keys()

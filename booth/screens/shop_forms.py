@@ -25,7 +25,6 @@ class Item(msgspec.Struct, frozen=True):
 
     @property
     def id(self) -> str:
-        """Its name among the rows."""
         return self.what if self.at is None else f"{self.what}:{self.at}"
 
 
@@ -57,7 +56,6 @@ def title(item: Item, shop: Shop) -> str:
 
 
 def cup_words(key: str) -> str:
-    """A cup by its name."""
     return CUPS[key].name if key in CUPS else key
 
 

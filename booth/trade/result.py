@@ -76,23 +76,16 @@ def require(
         above, below: limits that are themselves not allowed; None where there are none.
         unit: for the sentence.
 
-    Returns:
-        The number, unchanged, as a float; its unit is the caller's.
-
+    Returns: the number, unchanged, as a float; its unit is the caller's.
     Range: any finite number.
-
-    Raises:
-        BadInput: with a sentence that names the quantity, what was found and what was expected.
-
     Source: none; it checks a number, and computes nothing.
 
-    Example:
-        >>> require("The delivery", 180, above=0.0, unit="ml/min")
-        180.0
-        >>> require("The delivery", -1.0, 0.0, unit="ml/min")
-        Traceback (most recent call last):
-            ...
-        booth.trade.result.BadInput: The delivery must be 0 ml/min or more; -1 was given.
+    >>> require("The delivery", 180, above=0.0, unit="ml/min")
+    180.0
+    >>> require("The delivery", -1.0, 0.0, unit="ml/min")
+    Traceback (most recent call last):
+        ...
+    booth.trade.result.BadInput: The delivery must be 0 ml/min or more; -1 was given.
     """
     shown_unit = f" {unit}" if unit else ""
     if isinstance(number, bool) or not isinstance(number, (int, float)):

@@ -91,19 +91,16 @@ _DAYS_FROM_S = 2 * _DAY_S
 
 
 def shown(kind: Kind, system: System) -> Shown:
-    """Give how `kind` is shown in `system`."""
     return SHOWN[kind][0 if system == System.US else 1]
 
 
 @cache
 def shown_as(kind: Kind, system: System) -> Unit:
-    """Give the unit in which `kind` is shown in `system`."""
     return unit_named(shown(kind, system).unit, kind.dimension)
 
 
 @cache
 def base_of(kind: Kind) -> Unit:
-    """Give the base unit of `kind`."""
     return unit_named(kind.base, kind.dimension)
 
 

@@ -18,7 +18,6 @@ class System(enum.StrEnum):
 
     @property
     def other(self) -> System:
-        """The other of the two."""
         return System.METRIC if self is System.US else System.US
 
 
@@ -76,12 +75,10 @@ class Kind(enum.StrEnum):
 
     @property
     def label(self) -> str:
-        """How a sentence calls it, with its article: ``a delivery``."""
         return ABOUT[self].label
 
     @property
     def dimension(self) -> Dimension:
-        """What its units measure."""
         return ABOUT[self].dimension
 
 

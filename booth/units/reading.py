@@ -69,7 +69,6 @@ def read_amount(text: str, system: System) -> Quantity:
 
 
 def amount_kind(quantity: Quantity) -> Kind:
-    """Give the kind of what ``read_amount`` gave."""
     return Kind.MASS if quantity.unit == Kind.MASS.base else Kind.VOLUME
 
 

@@ -225,7 +225,6 @@ def dimensions_of(word: str) -> tuple[D, ...]:
 
 
 def atoms() -> tuple[Unit, ...]:
-    """Give every unit that the registry is asked about."""
     return tuple(dict.fromkeys(unit for dimension in D for unit in _words(dimension).values()))
 
 

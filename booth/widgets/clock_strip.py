@@ -5,9 +5,7 @@ from __future__ import annotations
 from typing import ClassVar
 
 from rich.cells import cell_len
-from textual import events
 from textual.geometry import Size
-from textual.message import Message
 from textual.reactive import reactive
 
 from booth.widgets.row_widget import Drawn
@@ -15,8 +13,6 @@ from booth.widgets.rows import Row, across, exactly, exactly_rows, merge, spread
 from booth.widgets.text import plain
 from booth.words.readout import ClockFace
 from booth.words.tone import TONE_CLASSES, tone_css
-
-__all__ = ["ClockStrip", "in_order", "lay_out"]
 
 TITLE, WHAT, TRACK = "clock-strip--title", "clock-strip--what", "clock-strip--track"
 GAP = 2
@@ -41,14 +37,10 @@ def _time(face: ClockFace) -> str:
     return ("~" if face.estimate and face.remaining else "") + plain(face.remaining)
 
 
-def _shape(face: ClockFace, ascii_only: bool) -> str:
-    return face.tone.ascii_shape if ascii_only else face.tone.shape
-
-
-def _tall(face: ClockFace, width: int, ascii_only: bool) -> list[Row]:
+def _tall(face: ClockFace, width: int) -> list[Row]:
     """Two rows: whose clock and the time; then what, the state and how far it has come."""
     tone = face.tone.css
-    name: Row = ((_shape(face, ascii_only), tone), (" ", ""), (plain(face.title), TITLE))
+    name: Row = ((face.tone.shape, tone), (" ", ""), (plain(face.title), TITLE))
     upper = spread(name, ((" ", ""), (_time(face), tone)), width)
     what, word = plain(face.what), plain(face.shown_word)
     # The word of the state is never the one to give way.
@@ -60,20 +52,18 @@ def _tall(face: ClockFace, width: int, ascii_only: bool) -> list[Row]:
     room = width - 2 - cell_len(what) - cell_len(note) - sum(cell_len(t) for t, _ in tail) - 1
     bar: list[tuple[str, str]] = []
     if face.fraction is not None and room >= LEAST_BAR:
-        filled, rest = across(
-            face.fraction, min(room, max(LEAST_BAR, width // 3)), "-" if ascii_only else "─"
-        )
-        bar = [(" ", ""), ("#" * len(filled) if ascii_only else filled, tone), (rest, TRACK)]
+        filled, rest = across(face.fraction, min(room, max(LEAST_BAR, width // 3)))
+        bar = [(" ", ""), (filled, tone), (rest, TRACK)]
     lower = spread((("  ", ""), (what + note, WHAT)), (*tail, *bar), width)
     return [upper, lower]
 
 
-def _flat(face: ClockFace, width: int, ascii_only: bool) -> list[Row]:
+def _flat(face: ClockFace, width: int) -> list[Row]:
     """One row: shape, whose, what; state and time at the right."""
     tone, word = face.tone.css, plain(face.shown_word)
     what = plain(face.what) + (" est." if face.estimate else "")
     left: Row = (
-        (_shape(face, ascii_only), tone),
+        (face.tone.shape, tone),
         (" ", ""),
         (plain(face.title), TITLE),
         (" ", ""),
@@ -92,9 +82,7 @@ def _widths(width: int, columns: int) -> list[int]:
     return [each + (column < spare) for column in range(columns)]
 
 
-def lay_out(
-    faces: tuple[ClockFace, ...], width: int, height: int, ascii_only: bool = False
-) -> list[Row]:
+def lay_out(faces: tuple[ClockFace, ...], width: int, height: int) -> list[Row]:
     """Give the strip for a size: exactly `height` rows of exactly `width` cells.
 
     Two rows a clock while all of them fit, in columns as wide as the height allows; else one row a
@@ -118,11 +106,11 @@ def lay_out(
     if places == 1 < len(ordered):
         # Room for one clock only: it shares its row with the count of the others.
         count = f"  +{len(ordered) - 1} more"
-        rows = _flat(ordered[0], max(0, width - len(count)), ascii_only)
+        rows = _flat(ordered[0], max(0, width - len(count)))
         return exactly_rows([merge((*rows[0], (count, WHAT)))], width, height)
     shown = ordered if len(ordered) <= places else ordered[: places - 1]
     widths = _widths(width, columns)
-    cells = [one(f, widths[i % columns], ascii_only) for i, f in enumerate(shown)]
+    cells = [one(f, widths[i % columns]) for i, f in enumerate(shown)]
     if len(shown) < len(ordered):
         left_over = len(ordered) - len(shown)
         cells.append(_more(left_over, widths[len(shown) % columns], each))
@@ -138,10 +126,7 @@ def lay_out(
 
 
 class ClockStrip(Drawn):
-    """Draws every running clock; a click on it asks for the list of clocks."""
-
-    class Pressed(Message):
-        """The strip was clicked."""
+    """Draws every running clock."""
 
     COMPONENT_CLASSES: ClassVar[set[str]] = {TITLE, WHAT, TRACK, *TONE_CLASSES}
     DEFAULT_CSS = """
@@ -157,13 +142,11 @@ ClockStrip > .clock-strip--track { color: $quiet; }
         self,
         faces: tuple[ClockFace, ...] = (),
         *,
-        ascii_only: bool = False,
         name: str | None = None,
         id: str | None = None,
         classes: str | None = None,
     ) -> None:
         super().__init__(name=name, id=id, classes=classes)
-        self._ascii_only = ascii_only
         self.faces = faces
 
     def watch_faces(self, before: tuple[ClockFace, ...], now: tuple[ClockFace, ...]) -> None:
@@ -180,8 +163,4 @@ ClockStrip > .clock-strip--track { color: $quiet; }
         return 2 * -(-count // columns_for(width, count, TALL_COLUMN))
 
     def draw_rows(self, width: int, height: int) -> list[Row]:
-        return lay_out(self.faces, width, height, self._ascii_only)
-
-    def on_click(self, event: events.Click) -> None:
-        event.stop()
-        self.post_message(self.Pressed())
+        return lay_out(self.faces, width, height)

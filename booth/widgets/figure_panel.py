@@ -15,46 +15,44 @@ from booth.widgets.text import ELLIPSIS, fit, plain
 from booth.words.readout import Readout
 from booth.words.tone import TONE_CLASSES, Tone, tone_css
 
-__all__ = ["FigurePanel", "lay_out"]
-
 LABEL, UNIT, LINES = "figure-panel--label", "figure-panel--unit", "figure-panel--lines"
 # From this many rows on the word is drawn in blocks too, in a quarter of them.
 WORD_IN_BLOCKS_FROM = 9
 TALLEST_WORD = 8
 
 
-def _signal(readout: Readout, ascii_only: bool) -> str:
+def _signal(readout: Readout) -> str:
     """The shape and the word of the state."""
     word = plain(readout.shown_word)
-    shape = readout.tone.ascii_shape if ascii_only else readout.tone.shape
+    shape = readout.tone.shape
     return f"{shape} {word}" if word else ""
 
 
-def _one_line(readout: Readout, width: int, ascii_only: bool) -> Row:
+def _one_line(readout: Readout, width: int) -> Row:
     tone = readout.tone.css
     figure = f"{plain(readout.figure)} {plain(readout.unit)}".strip()
     row: Row = ((figure, tone),)
-    for text, style in ((_signal(readout, ascii_only), tone), (plain(readout.label), LABEL)):
+    for text, style in ((_signal(readout), tone), (plain(readout.label), LABEL)):
         if text:
             row = (*row, ("  ", ""), (text, style))
     return exactly(row, width)
 
 
-def _block(text: str, like: str, width: int, height: int, quarters: bool) -> list[str]:
+def _block(text: str, like: str, width: int, height: int) -> list[str]:
     """The text in blocks, or nothing where it would come out as plain text."""
-    lines = draw(text, width, height, like=like, quarters=quarters)
+    lines = draw(text, width, height, like=like)
     return lines if len(lines) >= LEAST_ROWS else []
 
 
-def _figure_rows(readout: Readout, width: int, height: int, quarters: bool) -> list[Row]:
+def _figure_rows(readout: Readout, width: int, height: int) -> list[Row]:
     """The figure, its unit beside it on the base line or beneath: whichever leaves it larger."""
     tone, unit = readout.tone.css, plain(readout.unit)
     space = cell_len(unit) + 1 if unit else 0
-    beside = _block(readout.figure, readout.like, width - 2 * space, height, quarters)
-    below = _block(readout.figure, readout.like, width, height - 1, quarters) if unit else []
+    beside = _block(readout.figure, readout.like, width - 2 * space, height)
+    below = _block(readout.figure, readout.like, width, height - 1) if unit else []
     if not beside and not below:
         # Narrow: the unit may stand to the right without the figure staying in the middle.
-        beside = _block(readout.figure, readout.like, width - space, height, quarters)
+        beside = _block(readout.figure, readout.like, width - space, height)
     if not beside and not below:
         text: Row = ((fit(readout.figure, width), tone),)
         return [exactly((*text, (" ", ""), (unit, UNIT)) if unit else text, width, align="centre")]
@@ -69,14 +67,12 @@ def _figure_rows(readout: Readout, width: int, height: int, quarters: bool) -> l
     return rows
 
 
-def _word_rows(
-    readout: Readout, width: int, height: int, quarters: bool, ascii_only: bool
-) -> list[Row]:
+def _word_rows(readout: Readout, width: int, height: int) -> list[Row]:
     """The shape and the word, in blocks where `height` allows, else in one row of text."""
-    signal, tone = _signal(readout, ascii_only), readout.tone.css
+    signal, tone = _signal(readout), readout.tone.css
     if not signal:
         return []
-    lines = _block(signal, "", width, height, quarters) or [signal]
+    lines = _block(signal, "", width, height) or [signal]
     return [exactly(((line, tone),), width, align="centre") for line in lines]
 
 
@@ -96,9 +92,7 @@ def _cut(rows: list[str], count: int) -> list[str]:
     return [*rows[: count - 1], f"{rows[count - 1]} {ELLIPSIS}"]
 
 
-def lay_out(
-    readout: Readout, width: int, height: int, quarters: bool = True, ascii_only: bool = False
-) -> list[Row]:
+def lay_out(readout: Readout, width: int, height: int) -> list[Row]:
     """Give the panel for a size: exactly `height` rows of exactly `width` cells.
 
     From the top: label, figure with unit, word, explanation. When rows get scarce the explanation
@@ -107,8 +101,8 @@ def lay_out(
     if width <= 0 or height <= 0:
         return []
     if height == 1:
-        return [_one_line(readout, width, ascii_only)]
-    has_word = bool(_signal(readout, ascii_only))
+        return [_one_line(readout, width)]
+    has_word = bool(_signal(readout))
     label = int(bool(readout.label) and height >= 3)
     spare = height - label - int(has_word) - LEAST_ROWS
     explained = _wrapped(readout.lines, width)
@@ -119,14 +113,14 @@ def lay_out(
     word_height = 1
     if has_word and body >= WORD_IN_BLOCKS_FROM:
         word_height = min(max(LEAST_ROWS, body // 4), TALLEST_WORD)
-    word = _word_rows(readout, width, word_height, quarters, ascii_only)
+    word = _word_rows(readout, width, word_height)
     between = int(len(word) >= LEAST_ROWS)
-    figure = _figure_rows(readout, width, max(1, body - len(word) - between), quarters)
+    figure = _figure_rows(readout, width, max(1, body - len(word) - between))
     free = body - len(figure) - len(word) - between
     if between and free > 1 and len(word) < len(figure) // 2:
         # The figure is as wide as it can be: the word takes what height is left.
         taller = min(len(word) + free, len(figure) // 2, TALLEST_WORD)
-        word = _word_rows(readout, width, taller, quarters, ascii_only)
+        word = _word_rows(readout, width, taller)
         free = body - len(figure) - len(word) - between
     # Rows the figure cannot use go above and below it and its word, none in between.
     rows: list[Row] = []
@@ -156,14 +150,11 @@ FigurePanel > .figure-panel--lines { color: $foreground; }
         self,
         readout: Readout | None = None,
         *,
-        quarters: bool = True,
-        ascii_only: bool = False,
         name: str | None = None,
         id: str | None = None,
         classes: str | None = None,
     ) -> None:
         super().__init__(name=name, id=id, classes=classes)
-        self._quarters, self._ascii_only = quarters, ascii_only
         if readout is not None:
             self.readout = readout
         self._mark(self.readout.tone)
@@ -177,4 +168,4 @@ FigurePanel > .figure-panel--lines { color: $foreground; }
         self.redraw()
 
     def draw_rows(self, width: int, height: int) -> list[Row]:
-        return lay_out(self.readout, width, height, self._quarters, self._ascii_only)
+        return lay_out(self.readout, width, height)

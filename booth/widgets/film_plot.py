@@ -13,8 +13,6 @@ from booth.widgets.rows import Piece, Row, exactly, exactly_rows, merge, upward
 from booth.widgets.text import pad, plain
 from booth.words.pictures import Section
 
-__all__ = ["FilmPlot", "Section", "draw_film"]
-
 THIN, EVEN, HEAVY = "film-plot--thin", "film-plot--even", "film-plot--heavy"
 EDGE, AXIS = "film-plot--edge", "film-plot--axis"
 THIN_EDGE, EVEN_EDGE, HEAVY_EDGE = (f"{style}-edge" for style in (THIN, EVEN, HEAVY))

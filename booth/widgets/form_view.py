@@ -10,6 +10,7 @@ from typing import ClassVar
 
 from rich.cells import cell_len
 from textual import events
+from textual.geometry import Size
 from textual.message import Message
 from textual.reactive import reactive
 
@@ -23,7 +24,7 @@ from booth.widgets.text import fit, pad, plain
 
 LABEL, BOX, DIM = "form-view--label", "form-view--box", "form-view--dim"
 MARKED, CURSOR, FAULT = "form-view--marked", "form-view--cursor", "form-view--fault"
-LABEL_WIDTH, BOX_WIDTH, WIDE_BOX, GAP = 14, 18, 48, 2
+LABEL_WIDTH, LEAST_BOX, BOX_WIDTH, WIDE_BOX, GAP = 14, 12, 18, 48, 2
 FAULT_ROWS = 2
 
 
@@ -77,14 +78,16 @@ def given_words(given: Given, row: FormRow, rows: Rows) -> str:
 
 def _row(rows: Rows, row: FormRow, marked: bool, width: int) -> Row:
     room = max(width - LABEL_WIDTH, 4)
+    echo = "" if row.fault else plain(row.echo)
     box = min(WIDE_BOX if row.field.is_words else BOX_WIDTH, room)
+    if echo and not row.text:  # how it is filled is read before anything is typed
+        box = max(min(box, room - GAP - cell_len(echo)), LEAST_BOX)
     if row.field.choices:
         words = f"◂ {plain(chosen_words(row))} ▸"
         pieces = [(pad(fit(words, room), min(max(box, cell_len(words)), room)), _style(marked))]
     else:
         pieces = _typed(rows, row, marked, box)
     label = (pad(row.field.label, LABEL_WIDTH - 1, "right") + " ", LABEL)
-    echo = "" if row.fault else plain(row.echo)
     return exactly(merge((label, *pieces, (" " * GAP, ""), (echo, DIM))), width)
 
 
@@ -139,23 +142,42 @@ FormView > .form-view--fault { color: $tone-caution; text-style: bold; }
     _tall = 0
 
     def watch_form(self) -> None:
-        tall = len(lay_out(self.form, self.size.width or 80).rows)
+        tall = len(lay_out(self.form, self._width).rows)
         if tall != self._tall:
             self._tall = tall
-            self.styles.height = tall
             self.display = tall > 0
+            self.refresh(layout=True)
         self.redraw()
 
+    @property
+    def _width(self) -> int:
+        return self.size.width or self.app.size.width
+
+    def get_content_height(self, container: Size, viewport: Size, width: int) -> int:
+        """A row for each that is to be drawn."""
+        return len(lay_out(self.form, width).rows)
+
+    def _first(self, placed: Placed, height: int) -> int:
+        """The first row drawn: where not all fit, so that the marked one is in sight."""
+        marked = self.form.marked if self.form is not None else None
+        if marked is None or len(placed.rows) <= height:
+            return 0
+        last = max((n for n, key in enumerate(placed.keys) if key == marked.key), default=0)
+        return max(0, last - height + 1)
+
     def draw_rows(self, width: int, height: int) -> list[Row]:
-        return lay_out(self.form, width).rows[:height]
+        placed = lay_out(self.form, width)
+        first = self._first(placed, height)
+        return placed.rows[first : first + height]
 
     def on_click(self, event: events.Click) -> None:
         offset = event.get_content_offset(self)
         placed = lay_out(self.form, self.size.width)
-        if self.form is None or offset is None or not 0 <= offset.y < len(placed.keys):
+        at = offset.y + self._first(placed, self.size.height) if offset is not None else -1
+        if self.form is None or offset is None or not 0 <= at < len(placed.keys):
             return
         event.stop()
-        key = placed.keys[offset.y]
+        key = placed.keys[at]
         chosen = any(row.key == key and row.field.choices for row in self.form.sight)
         by = (-1 if offset.x < LABEL_WIDTH + 2 else 1) if chosen else 0
         self.post_message(self.Clicked(key, by))

@@ -26,7 +26,7 @@ from booth.widgets.pick_list import PickList
 from booth.widgets.pour_table import PourTable
 from booth.widgets.quiet_line import put
 from booth.widgets.spray_paper import SprayPaper
-from booth.widgets.text import content, reflow
+from booth.widgets.text import content
 from booth.widgets.time_line import TimelineView
 from booth.words.lines import Page
 from booth.words.pictures import (
@@ -41,6 +41,7 @@ from booth.words.pictures import (
     Timeline,
 )
 from booth.words.readout import Readout
+from booth.words.reflow import reflow
 
 #: Which widget draws which picture.
 DRAWN_BY: dict[type, type[Widget]] = {

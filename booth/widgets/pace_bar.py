@@ -10,8 +10,6 @@ from textual.reactive import reactive
 from booth.widgets.row_widget import Drawn
 from booth.widgets.rows import ACROSS, Piece, Row, exactly_rows, merge, spread
 
-__all__ = ["PaceBar", "Sweep", "draw_sweep", "sweep"]
-
 BAR, BAR_EDGE = "pace-bar--bar", "pace-bar--bar-edge"
 TRACK, TICK, HIT, WORDS = "pace-bar--track", "pace-bar--tick", "pace-bar--hit", "pace-bar--words"
 # How long the tick at an end stays lit after the bar has turned there, as a share of a pass.

@@ -44,14 +44,15 @@ PageView > Static { height: auto; width: 1fr; }
     def compose(self) -> ComposeResult:
         yield Static(page_content(self.page), markup=False)
 
-    def show(self, page: Page) -> None:
-        """Draw another page, from its beginning."""
+    def show(self, page: Page) -> bool:
+        """Draw another page, from its beginning; whether it is another one."""
         if page == self.page:
-            return
+            return False
         self.page = page
         if self.is_mounted:
             put(self.query_one(Static), page_content(page))
             self.scroll_home(animate=False)
+        return True
 
     def scroll_by(self, rows: int) -> None:
         """Move what is read."""

@@ -15,8 +15,6 @@ from booth.widgets.text import pad, plain
 from booth.words.pictures import PartRow
 from booth.words.tone import TONE_CLASSES, tone_css
 
-__all__ = ["PartRow", "PartTable", "lay_out"]
-
 CHOSEN = "part-table--chosen"
 LEAST_NAME = 4
 #: What stands beside the name but the time and its gap: mark, coats, state.

@@ -15,8 +15,6 @@ from booth.widgets.rows import Row, blank, exactly, exactly_rows
 from booth.widgets.text import fit, pad, plain
 from booth.words.lines import PickLine
 
-__all__ = ["PickList", "first_in_sight", "lay_out", "step"]
-
 #: From this room on what stands behind a name can be read.
 LEAST_BEHIND = 34
 #: A name keeps so many cells, whatever must be seen behind it.

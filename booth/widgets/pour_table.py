@@ -13,8 +13,6 @@ from booth.widgets.text import pad, plain
 from booth.words.pictures import PourRow
 from booth.words.tone import TONE_CLASSES, Tone, tone_css
 
-__all__ = ["PourRow", "PourTable", "lay_out"]
-
 LATER, WORDS = "pour-table--later", "pour-table--words"
 MOST_ROWS = 6
 LEAST_NAME, MOST_NAME = 8, 28

@@ -30,7 +30,6 @@ class Drawn(Widget):
         """How many rows were asked to be repainted since the start, for tests and benchmarks."""
 
     def draw_rows(self, width: int, height: int) -> list[Row]:
-        """Give the rows for a size; the base has nothing to show."""
         return []
 
     def redraw(self) -> None:
@@ -49,8 +48,8 @@ class Drawn(Widget):
         changed = [y for y, row in enumerate(rows) if row != before[y]]
         if changed:
             self.painted_rows += len(changed)
-            left, top = self.gutter.left, self.gutter.top
-            self.refresh(*(Region(left, top + y, size.width, 1) for y in changed))
+            # Regions of the content: the library itself adds where that begins.
+            self.refresh(*(Region(0, y, size.width, 1) for y in changed))
 
     def render_line(self, y: int) -> Strip:
         """Give one row, in the styles of the component classes named by its pieces."""

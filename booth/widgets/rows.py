@@ -20,7 +20,6 @@ UPWARD = " ▁▂▃▄▅▆▇█"
 
 
 def strings(rows: Iterable[Row]) -> list[str]:
-    """Give the rows as bare text."""
     return ["".join(text for text, _ in row) for row in rows]
 
 

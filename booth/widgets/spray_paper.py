@@ -14,8 +14,6 @@ from booth.widgets.rows import Row, blank, exactly, exactly_rows, merge
 from booth.widgets.text import pad
 from booth.words.pictures import Paper
 
-__all__ = ["Paper", "SprayPaper", "draw_gallery", "draw_paper"]
-
 SPOT, WORDS = "spray-paper--spot", "spray-paper--words"
 SHADES = " ░▒▓█"
 #: A heavy pattern is not only darker, it is also a little taller on the paper.

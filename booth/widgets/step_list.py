@@ -15,8 +15,6 @@ from booth.widgets.row_widget import Drawn
 from booth.widgets.rows import Row, exactly, exactly_rows, spread
 from booth.widgets.text import plain
 
-__all__ = ["StepList", "StepRow", "StepState", "lay_out", "window"]
-
 
 class StepState(enum.Enum):
     DONE = "done"
@@ -27,10 +25,6 @@ class StepState(enum.Enum):
     @property
     def shape(self) -> str:
         return {"done": "√", "current": "→", "skipped": "–", "open": " "}[self.value]
-
-    @property
-    def ascii_shape(self) -> str:
-        return {"done": "x", "current": ">", "skipped": "-", "open": " "}[self.value]
 
     @property
     def style(self) -> str:
@@ -81,9 +75,9 @@ def window(count: int, current: int, height: int) -> tuple[int, int]:
     return start, end
 
 
-def _row(step: StepRow, digits: int, width: int, ascii_only: bool) -> Row:
+def _row(step: StepRow, digits: int, width: int) -> Row:
     state, style = step.state, step.state.style
-    shape = state.ascii_shape if ascii_only else state.shape
+    shape = state.shape
     head = f"{shape} {step.number:>{digits}} "
     name = plain(step.name)
     left: Row = ((head + name, style),)
@@ -94,9 +88,7 @@ def _row(step: StepRow, digits: int, width: int, ascii_only: bool) -> Row:
     return exactly(left, width, style)
 
 
-def lay_out(
-    steps: tuple[StepRow, ...], width: int, height: int, ascii_only: bool = False
-) -> list[Row]:
+def lay_out(steps: tuple[StepRow, ...], width: int, height: int) -> list[Row]:
     """Give the list for a size: exactly `height` rows of exactly `width` cells."""
     if width <= 0 or height <= 0:
         return []
@@ -104,13 +96,12 @@ def lay_out(
         return exactly_rows([(("no steps", MORE),)], width, height)
     start, end = window(len(steps), _current(steps), height)
     digits = max(len(str(step.number)) for step in steps)
-    rows = [_row(step, digits, width, ascii_only) for step in steps[start:end]]
+    rows = [_row(step, digits, width) for step in steps[start:end]]
     if height >= 3:
-        up, down = ("^", "v") if ascii_only else ("↑", "↓")
         if start > 0:
-            rows.insert(0, ((f"{up} {start} more", MORE),))
+            rows.insert(0, ((f"↑ {start} more", MORE),))
         if end < len(steps):
-            rows.append(((f"{down} {len(steps) - end} more", MORE),))
+            rows.append(((f"↓ {len(steps) - end} more", MORE),))
     return exactly_rows(rows, width, height)
 
 
@@ -140,20 +131,18 @@ StepList > .step-list--more { color: $quiet; }
         self,
         steps: tuple[StepRow, ...] = (),
         *,
-        ascii_only: bool = False,
         name: str | None = None,
         id: str | None = None,
         classes: str | None = None,
     ) -> None:
         super().__init__(name=name, id=id, classes=classes)
-        self._ascii_only = ascii_only
         self.steps = steps
 
     def watch_steps(self) -> None:
         self.redraw()
 
     def draw_rows(self, width: int, height: int) -> list[Row]:
-        return lay_out(self.steps, width, height, self._ascii_only)
+        return lay_out(self.steps, width, height)
 
     def on_click(self, event: events.Click) -> None:
         offset = event.get_content_offset(self)

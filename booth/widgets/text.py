@@ -9,15 +9,11 @@ from rich.cells import cell_len
 from textual.content import Content
 
 from booth.files.safe_text import visible as plain
-from booth.words.reflow import reflow
-
-__all__ = ["content", "fit", "pad", "plain", "reflow"]
 
 ELLIPSIS = "…"
 
 
 def content(text: str, keep_lines: bool = False) -> Content:
-    """Give `text` as a Content that no widget reads as markup."""
     return Content(plain(text, keep_lines))
 
 

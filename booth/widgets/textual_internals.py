@@ -22,8 +22,6 @@ from textual.message import Message
 from textual.widget import Widget
 from textual.widgets import OptionList
 
-__all__ = ["OWN_FAULT", "FaultApp", "Panic", "fail", "is_leaving", "mend"]
-
 #: The exit code of a fault of the program itself (EX_SOFTWARE of sysexits.h).
 OWN_FAULT = 70
 #: What a shell makes of a program whose terminal went away: 128 and the number of SIGHUP.

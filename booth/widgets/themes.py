@@ -7,8 +7,6 @@ from typing import Any
 from textual.app import App
 from textual.theme import Theme
 
-__all__ = ["DARK_BOOTH", "OPEN_DOOR", "THEMES", "install", "variable_defaults"]
-
 # Chosen so that the states differ in lightness too, where hue is not seen; words and shapes carry
 # the meaning in any case. `quiet` is for second-rank text and still meets the contrast of text.
 _DARK = {

@@ -10,10 +10,8 @@ from textual.reactive import reactive
 from booth.widgets.row_widget import Drawn
 from booth.widgets.rows import Piece, Row, exactly, exactly_rows, merge
 from booth.widgets.text import pad
-from booth.words.pictures import LineBlock, LineRow, Timeline
+from booth.words.pictures import LineRow, Timeline
 from booth.words.tone import TONE_CLASSES, Tone, tone_css
-
-__all__ = ["LineBlock", "LineRow", "Timeline", "TimelineView", "lay_out"]
 
 NAME, NOW, RULE, EMPTY = "time-line--name", "time-line--now", "time-line--rule", "time-line--empty"
 SPRAY, SPRAYED = "time-line--spray", "time-line--sprayed"

@@ -17,8 +17,7 @@ from booth.log.fold import Job
 from booth.trade.cups.cup_table import CUPS
 from booth.units import Kind, Quantity, System, show
 
-__all__ = ["cup_name", "duration", "quantity", "words"]
-
+LONGEST_NUMBER = 16
 KIND_OF_UNIT = {kind.base: kind for kind in reversed(Kind)}
 
 
@@ -35,7 +34,6 @@ def quantity(given: Quantity | None, kind: Kind, system: System) -> str:
 
 
 def duration(seconds: float, system: System = System.METRIC) -> str:
-    """Give a time as 21.5 s, 1:30 or 1:02:03."""
     return show(seconds, Kind.TIME, system)
 
 
@@ -50,16 +48,25 @@ def words(event: ev.Event | ev.UnknownEvent, system: System, job: Job | None = N
 
     job: whose event it is; then steps and alarms are told by name, not by key.
     """
-    if job is not None:
-        if isinstance(event, ev.StepDone | ev.StepSkipped):
-            names = {step.key: step.name for step in steps_of(job)}
-            event = msgspec.structs.replace(event, step=names.get(event.step, event.step))
-        elif isinstance(event, ev.AlarmAcknowledged):
+    return teller(system, job)(event)
+
+
+def teller(system: System, job: Job | None = None) -> Callable[[ev.Event | ev.UnknownEvent], str]:
+    """Give what tells one event after another as ``words`` does, without looking up names anew."""
+    steps: dict[str, str] = {}
+
+    def told(event: ev.Event | ev.UnknownEvent) -> str:
+        if isinstance(event, ev.UnknownEvent):
+            return f"{visible(event.event)} (an entry of a later version of this program)"
+        if isinstance(event, ev.StepDone | ev.StepSkipped) and job is not None:
+            if not steps:
+                steps.update((step.key, step.name) for step in steps_of(job))
+            event = msgspec.structs.replace(event, step=steps.get(event.step, event.step))
+        elif isinstance(event, ev.AlarmAcknowledged) and job is not None:
             event = msgspec.structs.replace(event, alarm=_alarm(event.alarm, job))
-    if isinstance(event, ev.UnknownEvent):
-        return f"{visible(event.event)} (an entry of a later version of this program)"
-    told = WORDS.get(type(event), _plainly)
-    return told(event, system).strip()
+        return WORDS.get(type(event), _plainly)(event, system).strip()
+
+    return told
 
 
 def _plainly(event: ev.Event, system: System) -> str:
@@ -82,7 +89,8 @@ def _alarm(key: str, job: Job) -> str:
     """Give the alarm 'coat:50:ready' as 'hood, coat 2 ready'; its key where that cannot be told."""
     what, _, rest = key.partition(":")
     number, _, state = rest.partition(":")
-    source = next((event for event in job.events if str(event.n) == number), None)
+    plain = number.isascii() and number.isdecimal() and len(number) <= LONGEST_NUMBER
+    source = job.numbered.get(int(number)) if plain else None
     if isinstance(source, ev.CoatEnded):
         due = f"coat {source.coat + 1}" if what == "coat" else what.replace("_", "-")
         return f"{source.part}, {due} {state}"
@@ -182,6 +190,7 @@ def _coat_begun(event: ev.CoatBegun, system: System) -> str:
         f"coat {event.coat}{_on(event.part)} begun",
         ("", f"{duration(event.early_s, system)} too early" if event.early_s else ""),
         ("", f"{duration(event.late_s, system)} past the window" if event.late_s else ""),
+        ("", "the clock in doubt" if event.doubtful else ""),
     )
 
 

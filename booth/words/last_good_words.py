@@ -7,8 +7,6 @@ from booth.job.past import GoodSettings
 from booth.trade.cups.cup_table import CUPS
 from booth.units import Kind, System, show
 
-__all__ = ["good_lines", "starting_points"]
-
 
 def starting_points(good: GoodSettings | None, system: System) -> dict[str, str]:
     """Give kind of step -> the setting that last came out good; no entry where it was not measured."""
@@ -56,7 +54,6 @@ def good_lines(good: GoodSettings | None, system: System, date: str = "") -> tup
 
 
 def _liquid(good: GoodSettings) -> str:
-    """Water runs faster than paint: which it was has to be said."""
     return "of water" if good.delivery_liquid == "water" else ""
 
 

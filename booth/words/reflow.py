@@ -4,8 +4,6 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 
-__all__ = ["reflow"]
-
 
 def reflow(lines: Iterable[str]) -> tuple[str, ...]:
     """Give lines that were broken for another width as whole sentences, to be broken anew.

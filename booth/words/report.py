@@ -11,15 +11,12 @@ from collections.abc import Callable, Iterable, Iterator, Sequence
 from pathlib import Path
 
 from booth.files.safe_text import visible
-from booth.job.past import settings_of
 from booth.log.events import Event, UnknownEvent
 from booth.log.fold import Coat, Job, NoJob, fold
 from booth.log.summary import JobSummary
 from booth.moment import Basis, Moment, elapsed
 from booth.units import Kind, System, show
-from booth.words.event_words import cup_name, duration, words
-
-__all__ = ["jobs_table", "report"]
+from booth.words.event_words import cup_name, duration, teller
 
 #: Writes a moment, as a time of day or as a date.
 When = Callable[[Moment], str]
@@ -82,13 +79,15 @@ def _entries(
     date_of: When,
 ) -> Iterator[str]:
     width = max((len(str(event.n)) for event in events), default=1)
+    told = teller(system, job)
     date = ""
     for event in events:
-        if date_of(event.at) != date:
-            date = date_of(event.at)
+        day = date_of(event.at)
+        if day != date:
+            date = day
             yield date
         struck = "voided: " if job is not None and event.n in job.void else ""
-        yield f"{event.n:>{width}}  {time_of(event.at)}  {struck}{words(event, system, job)}"
+        yield f"{event.n:>{width}}  {time_of(event.at)}  {struck}{told(event)}"
 
 
 def _coats(job: Job, system: System, time_of: When, date_of: When) -> Iterator[str]:
@@ -111,6 +110,8 @@ def _coat(coat: Coat, before: Coat | None, system: System, time_of: When, date_o
         told += f", {duration(begun.early_s, system)} too early"
     if begun.late_s:
         told += f", {duration(begun.late_s, system)} past the window"
+    if begun.doubtful:
+        told += ", the clock in doubt"
     if coat.ended is None:
         return told + "; not ended"
     return told + f"; sprayed in {_between(begun.at, coat.ended.at, system)}"
@@ -123,6 +124,9 @@ def _between(start: Moment, end: Moment, system: System) -> str:
 
 
 def _settings(job: Job, system: System) -> Iterator[str]:
+    # Loads all that measures; a list of jobs, which starts as often, has no need of it.
+    from booth.job.past import settings_of
+
     found = settings_of(Path(), job)
     if found.efflux_s is not None:
         mean = show(found.efflux_s, Kind.TIME, system, places=1)

@@ -28,18 +28,11 @@ class Tone(enum.Enum):
         return _SHAPES[self]
 
     @property
-    def ascii_shape(self) -> str:
-        """The same for a terminal that has no block characters."""
-        return _ASCII[self]
-
-    @property
     def css(self) -> str:
-        """The class (and component class) that carries its style."""
         return f"tone-{self.value}"
 
     @property
     def urgency(self) -> int:
-        """0 is the most urgent: the order of the members."""
         return _ORDER[self]
 
 
@@ -62,16 +55,6 @@ _SHAPES = {
     Tone.WAIT: "║",  # a barrier
     Tone.GOOD: "●",  # on the mark
     Tone.PLAIN: "·",
-}
-_ASCII = {
-    Tone.LATE: "#",
-    Tone.CLOSING: "v",
-    Tone.READY: ">",
-    Tone.CAUTION: "!",
-    Tone.RUNNING: "+",
-    Tone.WAIT: "=",
-    Tone.GOOD: "o",
-    Tone.PLAIN: ".",
 }
 _ORDER = {tone: position for position, tone in enumerate(Tone)}
 

@@ -7,7 +7,7 @@ from collections.abc import Callable
 
 from booth.job.waits import Alarm, Standing, State, What, standings
 from booth.log.fold import Job
-from booth.moment import Moment, elapsed
+from booth.moment import Basis, Moment, elapsed
 from booth.words.readout import ClockFace
 from booth.words.tone import Tone
 
@@ -96,6 +96,18 @@ def state_word(each: Standing) -> str:
     if each.wait.what is What.POT_LIFE:
         return {State.READY: "IN USE", State.CLOSING: "CLOSING", State.LATE: "OVER"}[each.state]
     return each.state.value.upper()
+
+
+def clock_words(each: Standing) -> str:
+    """What the wait rests on where that is not the clock that never steps; empty where it is."""
+    if each.basis is Basis.WALL:
+        return "The machine was restarted: this wait rests on its clock."
+    if each.basis is Basis.DOUBTFUL:
+        return (
+            "The machine was restarted, and its clock shows a time before an entry of this job: "
+            f"set the clock right. At least {duration(each.elapsed_s)} has passed."
+        )
+    return ""
 
 
 def tone_of(each: Standing) -> Tone:

@@ -32,9 +32,14 @@ def run(
         )
         command = (sys.executable, "-c", begin)
     return subprocess.run(
-        [*command, *arguments], cwd=cwd, capture_output=True, timeout=60, check=False,
-        stdin=subprocess.DEVNULL, env={**os.environ, "PYTHONPATH": str(ROOT), **(env or {})},
-    )  # fmt: skip
+        [*command, *arguments],
+        cwd=cwd,
+        capture_output=True,
+        timeout=60,
+        check=False,
+        stdin=subprocess.DEVNULL,
+        env={**os.environ, "PYTHONPATH": str(ROOT), **(env or {})},
+    )
 
 
 def in_shell(line: str) -> tuple[int, str]:
@@ -42,8 +47,12 @@ def in_shell(line: str) -> tuple[int, str]:
     booth = " ".join(BOOTH)
     done = subprocess.run(
         ["/bin/sh", "-c", f'booth() {{ {booth} "$@"; }}; {line}'],
-        cwd=ROOT, capture_output=True, text=True, timeout=60, check=False,
-    )  # fmt: skip
+        cwd=ROOT,
+        capture_output=True,
+        text=True,
+        timeout=60,
+        check=False,
+    )
     return done.returncode, done.stdout + done.stderr
 
 

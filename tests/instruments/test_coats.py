@@ -152,10 +152,12 @@ def test_backspace_voids_the_last_entry_of_the_chosen_part_and_names_it() -> Non
 def test_up_from_the_first_part_leads_to_the_steps_and_space_opens_one() -> None:
     b = AtBench("coats", profile=TWO_COATS)
     b.press("up")
-    assert b.bench.picked == "coats" and b.keys["Space"] == "open this step"
+    assert b.bench.picked == "coats" and b.keys["Space"] == "back"
     b.type("5")
     assert b.log == [] and b.bench.picked == "coats"
-    b.press("up", "space")
+    b.press("up")
+    assert b.keys["Space"] == "open this step"
+    b.press("space")
     assert b.bench.picked == "" and b.bench.step.key != "coats"
 
 

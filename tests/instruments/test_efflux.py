@@ -156,3 +156,13 @@ def test_without_a_run_enter_asks_why_it_is_skipped() -> None:
     desk.fill("liquid", "21")
     desk.press("enter")
     assert desk.rest == () and desk.said == "The temperature goes with a run: Space starts one."
+
+
+def test_a_digit_on_a_row_that_is_chosen_names_the_row_it_goes_into() -> None:
+    b = AtBench("efflux")
+    assert b.marked == "cup" and b.keys["0-9"] == "Liquid at"
+    b.type("2")
+    b.press("up")
+    assert b.marked == "cup" and b.keys["0-9"] == "Liquid at"  # also where that row has begun
+    b.type("1")
+    assert b.row("liquid").text == "21" and "0-9" not in b.keys

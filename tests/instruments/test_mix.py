@@ -211,8 +211,11 @@ def test_a_pour_that_cannot_be_kept_leaves_what_was_typed() -> None:
     b.press("enter")
     assert len(b.log) == 2 and b.row("cup").text == "661"
     b.refuses = False
+    b.clock.advance(1.0)
     b.press("enter")
     assert [type(event) for event in b.log[2:]] == [ev.Poured, ev.BatchMixed]
+    b.press("enter")  # it bounced: nobody wanted to go on
+    assert b.bench.step.key == "mix" and len(b.log) == 4
 
 
 def test_a_batch_that_could_not_be_kept_after_its_last_pour_is_offered_again() -> None:

@@ -95,3 +95,12 @@ def test_backspace_on_an_untouched_form_names_what_it_voids_and_brings_it_back()
     assert desk.keys["Bksp"] == f"bring back: {told}"
     desk.press("backspace")
     assert isinstance(desk.log[-1], Restored) and desk.job.weather is not None
+
+
+def test_a_look_at_the_list_of_steps_does_not_empty_the_rows() -> None:
+    desk = AtBench("weather")
+    desk.type("21")
+    desk.press("up")
+    assert desk.bench.picked == "weather" and desk.keys["Enter"] == "back"
+    desk.press("enter")
+    assert desk.bench.picked == "" and desk.row("air").text == "21"

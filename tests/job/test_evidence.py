@@ -141,6 +141,15 @@ def test_early_and_late_coats_of_the_part_asked_for() -> None:
     assert evidence_of(job, "door").flash_off_s == 600.0
 
 
+def test_a_coat_begun_while_the_clock_was_in_doubt_was_not_in_time_for_all_we_know() -> None:
+    doubtful = coat("door", 2, 400, doubtful=True)
+    found = evidence_of(job_of(*coat("door", 1, 0), *doubtful))
+    assert (found.early_s, found.late_s) == (None, None)
+    third = coat("door", 3, 800, early_s=60.0)
+    found = evidence_of(job_of(*coat("door", 1, 0), *doubtful, *third))
+    assert (found.early_s, found.late_s) == (60.0, None)
+
+
 def test_coats_not_begun_say_nothing_of_waits() -> None:
     found = evidence_of(job_of(air(200.0)))
     assert (found.early_s, found.late_s, found.pot_life_used) == (None, None, None)

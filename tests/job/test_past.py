@@ -34,19 +34,33 @@ def test_of_two_in_one_minute_the_later_is_last(tmp_path: Path) -> None:
 
 def test_good_settings_are_the_last_ones_that_count(tmp_path: Path) -> None:
     write(
-        tmp_path, "20250615-1506-demo-0001", opened(gun="A", job="the job"),
+        tmp_path,
+        "20250615-1506-demo-0001",
+        opened(gun="A", job="the job"),
         timed(30, "Zahn #2"),
-        timed(99),                                      # 3: before the thinner
+        timed(99),  # 3: before the thinner
         ev.ThinnerAdded(n=0, at=moment(60), amount=quantity(50, "ml")),
-        timed(21), timed(23), timed(80), voided(7),     # 5, 6 count; 7 does not
-        caught(150, 1.0), caught(176, 1.5), caught(180, 1.5), caught(400, 9.0), voided(12),
+        timed(21),
+        timed(23),
+        timed(80),
+        voided(7),  # 5, 6 count; 7 does not
+        caught(150, 1.0),
+        caught(176, 1.5),
+        caught(180, 1.5),
+        caught(400, 9.0),
+        voided(12),
         ev.AirRead(n=0, at=moment(70), inlet=quantity(200, "kPa"), fan_turns=quantity(2, "turns")),
-        ev.FanSet(n=0, at=moment(80), width=quantity(250, "mm"), turns=quantity(2.5, "turns"),
-                  distance=quantity(180, "mm")),
+        ev.FanSet(
+            n=0,
+            at=moment(80),
+            width=quantity(250, "mm"),
+            turns=quantity(2.5, "turns"),
+            distance=quantity(180, "mm"),
+        ),
         ev.PatternRead(n=0, at=moment(90), shape="even", overlap=quantity(60, "%")),
         ev.PassTimed(n=0, at=moment(95), length=quantity(1.0, "m"), seconds=2.5),
         closed(next_time="a little faster"),
-    )  # fmt: skip
+    )
     found = last_good(tmp_path, PROFILE.key)
     assert found is not None
     assert (found.job, found.gun, found.next_time) == ("the job", "A", "a little faster")
@@ -67,14 +81,30 @@ def test_what_was_not_measured_is_none(tmp_path: Path) -> None:
 
 def test_pairs_of_turns_and_delivery(tmp_path: Path) -> None:
     other = msgspec.structs.replace(PROFILE, key="other")
-    write(tmp_path, "20250601-1200-demo-0001", opened(gun="A"), caught(150, 1.0),
-          caught(999, 5.0), voided(3), caught(170, None), caught(180, 1.5, tip=None))  # fmt: skip
+    write(
+        tmp_path,
+        "20250601-1200-demo-0001",
+        opened(gun="A"),
+        caught(150, 1.0),
+        caught(999, 5.0),
+        voided(3),
+        caught(170, None),
+        caught(180, 1.5, tip=None),
+    )
     write(tmp_path, "20250602-1200-demo-0002", opened(gun="B"), caught(300, 2.0, tip=1.8))
-    write(tmp_path, "20250603-1200-demo-0003", opened(profile=other, gun="A"),
-          caught(200, 1.2, "water"), caught(130, 1.2))  # fmt: skip
+    write(
+        tmp_path,
+        "20250603-1200-demo-0003",
+        opened(profile=other, gun="A"),
+        caught(200, 1.2, "water"),
+        caught(130, 1.2),
+    )
     assert pairs(tmp_path, "A") == [
-        (1.2, 200, "water"), (1.2, 130, "paint"), (1.0, 150, "paint"), (1.5, 180, "paint"),
-    ]  # fmt: skip
+        (1.2, 200, "water"),
+        (1.2, 130, "paint"),
+        (1.0, 150, "paint"),
+        (1.5, 180, "paint"),
+    ]
     assert pairs(tmp_path, "A", 1.4, PROFILE.key) == [(1.2, 200, "water"), (1.0, 150, "paint")]
     assert pairs(tmp_path, tip_mm=1.8) == [(2.0, 300, "paint")]
     assert pairs(tmp_path, "A", most=1) == [(1.2, 200, "water")]
@@ -82,9 +112,12 @@ def test_pairs_of_turns_and_delivery(tmp_path: Path) -> None:
 
 def test_a_quantity_of_another_unit_is_no_pace(tmp_path: Path) -> None:
     write(
-        tmp_path, "20250615-1506-demo-0001", opened(), closed(),
+        tmp_path,
+        "20250615-1506-demo-0001",
+        opened(),
+        closed(),
         ev.PassTimed(n=0, at=moment(), length=Quantity(1, "furlong", "1 furlong"), seconds=2),
         ev.PassTimed(n=0, at=moment(), length=quantity(900, "mm"), seconds=0),
-    )  # fmt: skip
+    )
     found = last_good(tmp_path, PROFILE.key)
     assert found is not None and found.pass_mm_s is None

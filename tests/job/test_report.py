@@ -3,6 +3,8 @@
 from __future__ import annotations
 
 import unicodedata
+from collections.abc import Iterator
+from dataclasses import replace
 from pathlib import Path
 
 import msgspec
@@ -12,10 +14,13 @@ from hypothesis import strategies as st
 
 from booth.log import codec
 from booth.log import events as ev
+from booth.log.fold import fold
 from booth.log.summary import JobSummary
 from booth.moment import Moment
 from booth.units import Kind, Quantity, System
+from booth.words import event_words
 from booth.words.event_words import WORDS, quantity, words
+from booth.words.log_rows import log_rows
 from booth.words.report import jobs_table, report
 from tests.log.logs import PROFILE, moment, note, opened, some_events
 from tests.log.logs import quantity as q
@@ -44,74 +49,158 @@ TOLD = [
     (ev.LineTicked(n=1, at=AT, step="clean", line="needle wiped"), "done: needle wiped"),
     (ev.StepSkipped(n=1, at=AT, step="weather", why="indoors"), "step skipped: weather, indoors"),
     (ev.StepSkipped(n=1, at=AT, step="weather"), "step skipped: weather"),
-    (ev.CautionAcknowledged(n=1, at=AT, caution="eyes", words="Cover your eyes."),
-     "caution acknowledged: Cover your eyes."),
-    (ev.WeatherRead(n=1, at=AT, air=q(22, "degC"), humidity=q(50, "%"), part=q(20, "degC")),
-     "weather: air 72 °F, humidity 50 %, part 68 °F"),
-    (ev.Poured(n=1, at=AT, batch=1, name="clear", amount=q(295.735, "ml"),
-               wanted=q(600, "ml")), "poured into batch 1: clear 10.0 fl oz"),
-    (ev.BatchMixed(n=1, at=AT, batch=2, onto=1, total=q(295.735, "ml"),
-                   pours=(ev.Pour("clear", q(200, "g")), ev.Pour("hardener", q(29.5735, "ml")))),
-     "batch 2 mixed: clear 200.0 g + hardener 1.0 fl oz, in all 10.0 fl oz, onto batch 1"),
+    (
+        ev.CautionAcknowledged(n=1, at=AT, caution="eyes", words="Cover your eyes."),
+        "caution acknowledged: Cover your eyes.",
+    ),
+    (
+        ev.WeatherRead(n=1, at=AT, air=q(22, "degC"), humidity=q(50, "%"), part=q(20, "degC")),
+        "weather: air 72 °F, humidity 50 %, part 68 °F",
+    ),
+    (
+        ev.Poured(n=1, at=AT, batch=1, name="clear", amount=q(295.735, "ml"), wanted=q(600, "ml")),
+        "poured into batch 1: clear 10.0 fl oz",
+    ),
+    (
+        ev.BatchMixed(
+            n=1,
+            at=AT,
+            batch=2,
+            onto=1,
+            total=q(295.735, "ml"),
+            pours=(ev.Pour("clear", q(200, "g")), ev.Pour("hardener", q(29.5735, "ml"))),
+        ),
+        "batch 2 mixed: clear 200.0 g + hardener 1.0 fl oz, in all 10.0 fl oz, onto batch 1",
+    ),
     (ev.BatchMixed(n=1, at=AT, batch=1), "batch 1 mixed"),
     (ev.BatchFinished(n=1, at=AT, batch=1), "batch 1 finished"),
-    (ev.ThinnerAdded(n=1, at=AT, amount=q(29.5735, "ml"), remaining=q(591.47, "ml")),
-     "thinner added: 1.0 fl oz, to 20.0 fl oz"),
-    (ev.StopwatchStarted(n=1, at=AT, stopwatch="cup", what="ford-4"),
-     "stopwatch of the cup started, Ford #4"),
-    (ev.StopwatchStarted(n=1, at=AT, stopwatch="catch", lead_in_s=3, window_s=60),
-     "stopwatch of the catch started, for 1:00"),
-    (ev.StopwatchStopped(n=1, at=AT, stopwatch="catch", seconds=31.46),
-     "stopwatch of the catch stopped after 31.5 s"),
+    (
+        ev.ThinnerAdded(n=1, at=AT, amount=q(29.5735, "ml"), remaining=q(591.47, "ml")),
+        "thinner added: 1.0 fl oz, to 20.0 fl oz",
+    ),
+    (
+        ev.StopwatchStarted(n=1, at=AT, stopwatch="cup", what="ford-4"),
+        "stopwatch of the cup started, Ford #4",
+    ),
+    (
+        ev.StopwatchStarted(n=1, at=AT, stopwatch="catch", lead_in_s=3, window_s=60),
+        "stopwatch of the catch started, for 1:00",
+    ),
+    (
+        ev.StopwatchStopped(n=1, at=AT, stopwatch="catch", seconds=31.46),
+        "stopwatch of the catch stopped after 31.5 s",
+    ),
     (ev.StopwatchDropped(n=1, at=AT, stopwatch="catch"), "stopwatch of the catch dropped"),
-    (ev.EffluxTimed(n=1, at=AT, cup="Ford #4", seconds=21.46, correction=1.02,
-                    liquid_temperature=q(25, "degC")),
-     "efflux time Ford #4: 21.5 s, liquid at 77 °F, cup's correction 1.02"),
-    (ev.AirRead(n=1, at=AT, inlet=q(206.84271, "kPa"), cap=q(68.94757, "kPa"),
-                fan_turns=q(1, "turns")),
-     "air: inlet 30 psi, cap 10.0 psi, fan open 1 turn"),
-    (ev.CatchMade(n=1, at=AT, seconds=60, amount=q(177.441, "ml"), delivery_ml_min=177.441,
-                  liquid="water", turns=q(1.5, "turns"), inlet=q(206.84271, "kPa"),
-                  tip=q(1.4, "mm")),
-     "catch of water: 6.0 fl oz in 1:00, delivery 6.0 fl oz/min, needle 1.5 turns, inlet 30 psi, "
-     "tip 1.4 mm"),
-    (ev.FanSet(n=1, at=AT, width=q(254, "mm"), turns=q(2, "turns")),
-     "fan set, width 10.0 in, open 2 turns"),
-    (ev.PatternRead(n=1, at=AT, shape="even", zones=(0.5, 1), overlap=q(50, "%")),
-     "pattern: even, zones 0.5 1, overlap 50 %"),
+    (
+        ev.EffluxTimed(
+            n=1,
+            at=AT,
+            cup="Ford #4",
+            seconds=21.46,
+            correction=1.02,
+            liquid_temperature=q(25, "degC"),
+        ),
+        "efflux time Ford #4: 21.5 s, liquid at 77 °F, cup's correction 1.02",
+    ),
+    (
+        ev.AirRead(
+            n=1, at=AT, inlet=q(206.84271, "kPa"), cap=q(68.94757, "kPa"), fan_turns=q(1, "turns")
+        ),
+        "air: inlet 30 psi, cap 10.0 psi, fan open 1 turn",
+    ),
+    (
+        ev.CatchMade(
+            n=1,
+            at=AT,
+            seconds=60,
+            amount=q(177.441, "ml"),
+            delivery_ml_min=177.441,
+            liquid="water",
+            turns=q(1.5, "turns"),
+            inlet=q(206.84271, "kPa"),
+            tip=q(1.4, "mm"),
+        ),
+        "catch of water: 6.0 fl oz in 1:00, delivery 6.0 fl oz/min, needle 1.5 turns, inlet 30 psi, "
+        "tip 1.4 mm",
+    ),
+    (
+        ev.FanSet(n=1, at=AT, width=q(254, "mm"), turns=q(2, "turns")),
+        "fan set, width 10.0 in, open 2 turns",
+    ),
+    (
+        ev.PatternRead(n=1, at=AT, shape="even", zones=(0.5, 1), overlap=q(50, "%")),
+        "pattern: even, zones 0.5 1, overlap 50 %",
+    ),
     (ev.PassTimed(n=1, at=AT, length=q(1.2192, "m"), seconds=3), "pass timed: 4.00 ft in 3.0 s"),
-    (ev.CoatBegun(n=1, at=AT, part="hood", coat=2, early_s=90, late_s=0),
-     "coat 2 on hood begun, 1:30 too early"),
-    (ev.CoatBegun(n=1, at=AT, part="hood", coat=2, late_s=3600),
-     "coat 2 on hood begun, 1:00:00 past the window"),
+    (
+        ev.CoatBegun(n=1, at=AT, part="hood", coat=2, early_s=90, late_s=0),
+        "coat 2 on hood begun, 1:30 too early",
+    ),
+    (
+        ev.CoatBegun(n=1, at=AT, part="hood", coat=2, late_s=3600),
+        "coat 2 on hood begun, 1:00:00 past the window",
+    ),
+    (
+        ev.CoatBegun(n=1, at=AT, part="hood", coat=2, doubtful=True),
+        "coat 2 on hood begun, the clock in doubt",
+    ),
     (ev.CoatEnded(n=1, at=AT, part="hood", coat=2), "coat 2 on hood ended"),
-    (ev.FilmRead(n=1, at=AT, part="hood", coat=1, last_wetted=q(50.8, "um"),
-                 first_dry=q(63.5, "um")),
-     "wet film on hood, coat 1: over 2.0 mil, under 2.5 mil"),
+    (
+        ev.FilmRead(
+            n=1, at=AT, part="hood", coat=1, last_wetted=q(50.8, "um"), first_dry=q(63.5, "um")
+        ),
+        "wet film on hood, coat 1: over 2.0 mil, under 2.5 mil",
+    ),
     (ev.TouchTried(n=1, at=AT, part="hood", result="tacky"), "touched on hood: tacky"),
-    (ev.AreaAdded(n=1, at=AT, shape="rectangle", part="hood", number=2,
-                  dimensions={"length": q(1.2192, "m"), "width": q(0.6096, "m")},
-                  area=q(1.486448, "m2")),
-     "area on hood: 16.0 ft², 2 of them, rectangle length 4.00 ft, width 2.00 ft"),
-    (ev.AreaAdded(n=1, at=AT, shape="circle", dimensions={"diameter": q(254, "mm")},
-                  area=q(0.0506707, "m2")), "area: 0.55 ft², circle diameter 10.0 in"),
-    (ev.AmountPlanned(n=1, at=AT, area=q(2.97289728, "m2"), amount=q(295.735, "ml")),
-     "amount planned: 10.0 fl oz for 32.0 ft²"),
-    (ev.FreshAirChecked(n=1, at=AT, needed_m3_min=28.3168466, moved_m3_min=56.6336932),
-     "fresh air: at least 1000 cfm against fire, the room moves 2000 cfm"),
+    (
+        ev.AreaAdded(
+            n=1,
+            at=AT,
+            shape="rectangle",
+            part="hood",
+            number=2,
+            dimensions={"length": q(1.2192, "m"), "width": q(0.6096, "m")},
+            area=q(1.486448, "m2"),
+        ),
+        "area on hood: 16.0 ft², 2 of them, rectangle length 4.00 ft, width 2.00 ft",
+    ),
+    (
+        ev.AreaAdded(
+            n=1,
+            at=AT,
+            shape="circle",
+            dimensions={"diameter": q(254, "mm")},
+            area=q(0.0506707, "m2"),
+        ),
+        "area: 0.55 ft², circle diameter 10.0 in",
+    ),
+    (
+        ev.AmountPlanned(n=1, at=AT, area=q(2.97289728, "m2"), amount=q(295.735, "ml")),
+        "amount planned: 10.0 fl oz for 32.0 ft²",
+    ),
+    (
+        ev.FreshAirChecked(n=1, at=AT, needed_m3_min=28.3168466, moved_m3_min=56.6336932),
+        "fresh air: at least 1000 cfm against fire, the room moves 2000 cfm",
+    ),
     (ev.FaultSeen(n=1, at=AT, fault="runs", part="door"), "fault seen on door: runs"),
     (note(1, "two\nlines"), "note: two lines"),
     (ev.AlarmAcknowledged(n=1, at=AT, alarm="coat:3:ready"), "alarm silenced: coat:3:ready"),
-    (ev.ClockNoticed(n=1, at=AT, slept_s=300, stepped_s=-3600),
-     "clock: the machine slept 5:00, its clock was set back by 1:00:00"),
+    (
+        ev.ClockNoticed(n=1, at=AT, slept_s=300, stepped_s=-3600),
+        "clock: the machine slept 5:00, its clock was set back by 1:00:00",
+    ),
     (ev.ClockNoticed(n=1, at=AT, stepped_s=90), "clock: its clock was set forward by 1:30"),
     (ev.Voided(n=1, at=AT, target=7), "number 7 voided"),
     (ev.Restored(n=1, at=AT, target=7), "number 7 restored"),
-    (ev.JobClosed(n=1, at=AT, verdict="good", words="flat", next_time="faster"),
-     "job closed: good, flat, next time: faster"),
-    (ev.UnknownEvent(3, AT, "lamp set", "{}"),
-     "lamp set (an entry of a later version of this program)"),
-]  # fmt: skip
+    (
+        ev.JobClosed(n=1, at=AT, verdict="good", words="flat", next_time="faster"),
+        "job closed: good, flat, next time: faster",
+    ),
+    (
+        ev.UnknownEvent(3, AT, "lamp set", "{}"),
+        "lamp set (an entry of a later version of this program)",
+    ),
+]
 
 
 @pytest.mark.parametrize(
@@ -203,7 +292,14 @@ def test_a_wait_over_a_restart_says_which_clock_it_is_from() -> None:
         ev.CoatEnded(n=0, at=early, part="hood", coat=2),
     )
     assert "10:00 (wall clock, after a restart of the machine) after coat 1 ended" in text
-    assert "sprayed in 0.0 s (wall clock before the start: doubtful)" in text
+    assert (
+        "sprayed in 0.0 s (wall clock earlier than what was written down before: doubtful)" in text
+    )
+
+
+def test_a_coat_begun_while_the_clock_was_in_doubt_says_so() -> None:
+    text = told(opened(), ev.CoatBegun(n=0, at=moment(1), part="hood", coat=1, doubtful=True))
+    assert text.count("the clock in doubt") == 2, "among the entries and among the coats"
 
 
 def test_a_new_day_is_told_once() -> None:
@@ -271,8 +367,11 @@ def test_any_events_are_told(events: list[ev.Event], system: System) -> None:
 
 def summary(end: str, **fields: object) -> JobSummary:
     given: dict[str, object] = {
-        "profile_name": PROFILE.name, "parts": ("hood",), "opened": AT, "events": 12,
-    }  # fmt: skip
+        "profile_name": PROFILE.name,
+        "parts": ("hood",),
+        "opened": AT,
+        "events": 12,
+    }
     return JobSummary(Path(f"20250615-1506-demo-{end}.jsonl"), **(given | fields))  # type: ignore[arg-type]
 
 
@@ -308,6 +407,54 @@ def test_a_report_names_the_job_as_the_list_does() -> None:
 def test_no_jobs_and_only_broken_ones() -> None:
     assert jobs_table([], date_of) == "There are no jobs yet.\n"
     assert jobs_table([JobSummary(Path("x.jsonl"), fault="Why.")], date_of) == "! x.jsonl: Why.\n"
+
+
+def test_the_rows_of_a_log_say_what_each_entry_alone_says_in_one_walk(
+    monkeypatch: pytest.MonkeyPatch,
+) -> None:
+    events: list[ev.Event] = [*job(), ev.StepDone(n=0, at=AT, step="fresh-air")]
+    events += [ev.AlarmAcknowledged(n=0, at=AT, alarm=f"coat:{n}:ready") for n in (6, 99, 10**30)]
+    numbered = [msgspec.structs.replace(event, n=n) for n, event in enumerate(events, 1)]
+    folded = fold(numbered)
+    rows = log_rows(folded, System.US)
+    assert [row.event for row in rows] == numbered
+    assert [row.words for row in rows] == [words(event, System.US, folded) for event in numbered]
+    assert [row.event.n for row in rows if row.is_void] == [2]
+    assert rows[9].words == "alarm silenced: hood, coat 2 ready"
+    # However many alarms there are, the entries are walked through once, and steps named once.
+    asked: list[str] = []
+    steps = event_words.steps_of
+    monkeypatch.setattr(event_words, "steps_of", lambda job: (asked.append("steps"), steps(job))[1])
+    many = fold([*numbered, *(ev.StepDone(n=n, at=AT, step="mix") for n in range(20, 320))])
+    log_rows(many, System.US)
+    assert asked == ["steps"]
+
+
+def test_a_long_log_takes_as_much_longer_as_it_is(monkeypatch: pytest.MonkeyPatch) -> None:
+    """Four times the entries, four times the walks over entries: a quadratic one makes it sixteen."""
+
+    class Counted(tuple[ev.Event, ...]):
+        walked = 0
+
+        def __iter__(self) -> Iterator[ev.Event]:
+            for event in super().__iter__():
+                Counted.walked += 1
+                yield event
+
+        def __reversed__(self) -> Iterator[ev.Event]:
+            Counted.walked += len(self)
+            return reversed(tuple(super().__iter__()))
+
+    def walked(count: int) -> int:
+        alarms = [
+            ev.AlarmAcknowledged(n=n, at=AT, alarm=f"coat:{n - 1}:ready") for n in range(2, count)
+        ]
+        folded = fold([opened(), *alarms])
+        Counted.walked = 0
+        log_rows(replace(folded, events=Counted(folded.events)), System.US)  # type: ignore[arg-type]
+        return Counted.walked
+
+    assert 0 < walked(400) <= 4.1 * walked(100)
 
 
 def test_in_a_report_steps_alarms_and_cups_go_by_their_names() -> None:

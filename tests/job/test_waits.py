@@ -6,12 +6,14 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from booth.clock import ManualClock
 from booth.job.coating import NotPossible, begin_coat, end_coat
 from booth.job.waits import State, What, alarms, standings, waits
 from booth.log import events as ev
 from booth.log.fold import fold
-from booth.moment import Moment
+from booth.moment import Basis, Moment
 from booth.profile.model import AtTemperature, Film, Mix, MixPart, Waits
+from booth.words.wait_words import clock_words, state_word, time_words
 from tests.job.make import START, at, one_time, opened, q, table
 
 
@@ -228,6 +230,73 @@ def test_lid_closed_reboot_and_a_wrong_clock_leave_the_wait_right() -> None:
     each = standings(job, dead_battery)[0]
     assert each.doubtful
     assert each.state is State.WAIT
+
+
+def test_a_clock_earlier_than_a_later_entry_is_doubted_and_no_coat_is_called_early() -> None:
+    """Coat ended, a note 20 minutes later, then the machine restarts with its clock set back."""
+    note = ev.NoteMade(n=4, at=at(1200), text="dust")
+    job = fold([*coated((0, 0)), note])
+    right, wrong = Moment(at(1500).wall, 20.0, "boot-b"), Moment(at(300).wall, 20.0, "boot-b")
+    (each,) = standings(job, right)
+    assert (each.state, each.elapsed_s, each.basis) == (State.READY, 1500, Basis.WALL)
+    assert clock_words(each) == "The machine was restarted: this wait rests on its clock."
+    (each,) = standings(job, wrong)
+    assert each.doubtful and each.basis is Basis.DOUBTFUL
+    assert (state_word(each), time_words(each)) == ("CHECK CLOCK", "clock?")
+    assert "before an entry of this job" in clock_words(each) and "20:00" in clock_words(each)
+    begun = begin_coat(job, "door", wrong)
+    assert (begun.early_s, begun.late_s, begun.doubtful) == (0, 0, True)
+    assert not begin_coat(job, "door", right).doubtful
+    assert clock_words(standings(job, at(1500))[0]) == ""
+
+
+def test_no_coat_is_called_early_by_a_clock_in_doubt() -> None:
+    """Ten minutes of flash-off, and by a clock that is set back nothing of it has passed."""
+    job = fold(coated((0, 0)))
+    begun = begin_coat(job, "door", Moment(START.wall - 3600, 20.0, "boot-b"))
+    assert (begun.early_s, begun.doubtful) == (0, True)
+
+
+def test_while_the_clock_is_in_doubt_nothing_is_called_ready_but_what_is_late_is_late() -> None:
+    mixed = ev.BatchMixed(n=4, at=at(0), batch=1)  # four hours of pot life
+    dead_battery = Moment(0.0, 20.0, "boot-b")
+
+    def rung(seconds: float) -> list[State]:
+        note = ev.NoteMade(n=5, at=at(seconds), text="looked at it")
+        job = fold([*coated((0, 0)), mixed, note])
+        return [alarm.standing.state for alarm in alarms(job, dead_battery)]
+
+    assert rung(1200) == []
+    assert rung(3.9 * 3600) == [State.CLOSING]
+    assert rung(5 * 3600) == [State.LATE]
+    note = ev.NoteMade(n=5, at=at(5 * 3600), text="looked at it")
+    late = standings(fold([*coated((0, 0)), mixed, note]), dead_battery)[0]
+    assert (state_word(late), time_words(late)) == ("OVER", "+1:00:00")
+
+
+befalls = st.lists(
+    st.tuples(st.sampled_from(["advance", "reboot", "step_wall"]), st.integers(1, 5000)), max_size=8
+)
+
+
+@given(befalls, st.integers(-100_000, 0))
+def test_a_clock_set_back_before_the_last_entry_never_makes_a_wait_certain(
+    happened: list[tuple[str, int]], back: int
+) -> None:
+    clock = ManualClock()
+    events: list[ev.Event] = [opened()]
+    for kind in (ev.CoatBegun, ev.CoatEnded):
+        events.append(kind(n=len(events) + 1, at=clock.now(), part="door", coat=1))
+    for what, by in happened:
+        getattr(clock, what)(by)
+        events.append(ev.NoteMade(n=len(events) + 1, at=clock.now(), text="a line"))
+    last = clock.now()
+    clock.reboot()
+    clock.step_wall(back - 11)  # the restart took ten seconds
+    assert clock.now().wall < last.wall
+    (each,) = standings(fold(events), clock.now())
+    assert each.basis is Basis.DOUBTFUL
+    assert begin_coat(fold(events), "door", clock.now()).early_s == 0
 
 
 @given(st.floats(0, 1e6), st.floats(0, 1e6))

@@ -93,6 +93,20 @@ def every_kind() -> list[str]:
     return sorted(instruments())
 
 
+def states() -> Iterator[tuple[str, str, str]]:
+    """Kind, what was done before, what Space started: those that differ from one another."""
+    for kind in every_kind():
+        for before in BEFORE:
+            known: list[object] = []
+            for started in STARTED:
+                desk = desk_for(kind, before, started)
+                running = desk.job.stopwatches or any(map(desk.job.running_coat, desk.job.parts))
+                state = (len(desk.log), desk.bench.form, started == "forgotten" and bool(running))
+                if state not in known:
+                    known.append(state)
+                    yield kind, before, started
+
+
 def twin(desk: AtBench) -> AtBench:
     """The same bench once more: what is done to it leaves the first as it is."""
     other = copy.copy(desk)
@@ -142,9 +156,9 @@ def bad_entry(field: Field) -> str:
 
 def cases(desk: AtBench) -> Iterator[Case]:
     """Every row of the form, those that are assumed too: untouched, turned, well and badly filled."""
-    yield Case("untouched", desk, touched=False)
+    yield Case("as it was left", desk, touched=desk.bench.form.texts != {})
     opened = twin(desk)
-    opened.bench.form = Form(opened=True)
+    opened.bench.form = Form(chosen=desk.bench.form.chosen, opened=True)
     for row in opened.rows.sight:
         yield Case(f"{row.key}: marked", _marked(opened, row), touched=False)
         if row.field.choices:
@@ -158,6 +172,14 @@ def cases(desk: AtBench) -> Iterator[Case]:
                 filled.type(typed)
                 assert filled.row(row.key).text == typed, f"{row.key} does not take {typed!r}"
                 yield Case(f"{row.key}: {typed!r}", filled)
+                yield from _elsewhere(f"{row.key}: {typed!r}", filled, row.key)
+
+
+def _elsewhere(what: str, filled: AtBench, key: str) -> Iterator[Case]:
+    """The same with another row marked, if there is one in sight: the first."""
+    other = next((row for row in filled.rows.sight if row.key != key), None)
+    if other is not None:
+        yield Case(f"{what}, then {other.key} marked", _marked(filled, other))
 
 
 def _marked(desk: AtBench, row: Row) -> AtBench:

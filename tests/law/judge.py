@@ -187,9 +187,20 @@ def nothing_that_holds_something_is_skipped(press: Press) -> None:
         assert {text.strip() for text in press.before.texts.values()} <= made
 
 
+def enter_comes_to_every_row_first(press: Press) -> None:
+    """(b) While a row has still to be filled nothing is kept; from a row before the last none leaves."""
+    rows = press.before.rows
+    if press.key != "enter" or press.before.picked or not rows.holds:
+        return
+    if rows.waiting is not None:
+        assert not press.kept and not press.left
+    if rows.marked is not None and rows.after(rows.marked) is not None:
+        assert not press.left
+
+
 def nothing_typed_is_lost(press: Press) -> None:
     """(b) Text goes from the form by erasing it, or together with something that is kept."""
-    if press.left or press.key == "backspace" or press.kept:
+    if press.left or press.act.word == "erase" or press.kept:
         return
     assert press.before.texts.keys() <= press.after.texts.keys()
 
@@ -212,10 +223,11 @@ def said_in(thing: object) -> Iterator[str]:
 
 
 def only_what_the_word_names_is_voided(press: Press) -> None:
-    """(c) Backspace alone voids and brings back, and names it; a stopwatch is dropped by name."""
+    """(c) Backspace alone voids and brings back, on an untouched form; a stopwatch is dropped by name."""
     voided = [each for each in press.kept if isinstance(each, ev.Voided)]
     restored = [each for each in press.kept if isinstance(each, ev.Restored)]
     if voided or restored:
+        assert not press.before.rows.holds and not press.before.texts
         assert press.key == "backspace" and len(press.kept) == max(len(voided), len(restored))
         prefix = "void: " if voided else "bring back: "
         assert press.act.word.startswith(prefix)
@@ -237,7 +249,9 @@ def a_digit_lands_where_the_key_line_says(press: Press) -> None:
     assert len(changed) == 1 if named else len(changed) <= 1
     for key in changed:
         row = press.before.rows.row(key)
-        assert press.after.rows.row(key).text == row.text + press.key
+        cursor = press.before.rows.form.cursor if key == press.before.marked else 0
+        at = len(row.text) - cursor
+        assert press.after.rows.row(key).text == row.text[:at] + press.key + row.text[at:]
         assert row.field.label == named or key == press.before.marked
         assert press.after.marked == key
 
@@ -255,6 +269,7 @@ RULES = (
     the_word_is_the_word_of_what_happens,
     a_step_is_left_by_enter_alone,
     nothing_that_holds_something_is_skipped,
+    enter_comes_to_every_row_first,
     nothing_typed_is_lost,
     only_what_the_word_names_is_voided,
     a_digit_lands_where_the_key_line_says,

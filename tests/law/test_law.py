@@ -12,7 +12,7 @@ from hypothesis import strategies as st
 from booth.bench.act import Keep, Menu
 from booth.bench.next_act import next_act
 from tests.instruments.at_bench import AtBench, key_of
-from tests.law.desks import BEFORE, STARTED, cases, desk_for, every_kind, step_of_kind, twin
+from tests.law.desks import BEFORE, cases, desk_for, every_kind, states, step_of_kind, twin
 from tests.law.judge import APART_S, broken, pressed
 
 #: Every key of the law; letters stand for the shortcuts, and for what words are made of.
@@ -20,12 +20,7 @@ KEYS = (
     *("space", "pagedown", "enter", "backspace", "up", "down", "left", "right"),
     *("1", "5", "0", ".", "d", "k", "w", "n", "s", "z", "question_mark"),
 )
-STATES = [
-    pytest.param(kind, before, started, id=f"{kind}: {before}, {started}")
-    for kind in every_kind()
-    for before in BEFORE
-    for started in STARTED
-]
+STATES = [pytest.param(*state, id=", ".join(state)) for state in states()]
 
 
 def key_line(desk: AtBench) -> dict[str, str]:
@@ -69,22 +64,22 @@ def test_backspace_after_the_last_character_does_nothing(
         if not typed:
             continue
         for _ in typed:
-            assert pressed(desk, "backspace").act.word == "erase", case.what
+            assert pressed(desk, "backspace", {}).act.word == "erase", case.what
         for _ in range(3):
-            press = pressed(desk, "backspace")
+            press = pressed(desk, "backspace", {})
             assert press.act.word == "" and press.before == press.after, f"{case.what}: {press}"
         assert len(desk.events) == entries, case.what
 
 
 @pytest.mark.parametrize(("kind", "before", "started"), STATES)
 def test_space_does_the_same_whatever_row_is_marked(kind: str, before: str, started: str) -> None:
-    start = desk_for(kind, before, started)
-    meant = next_act(start.bench.situation(start.clock.now()), key_of("space")).word
-    for case in cases(start):
-        marked = case.desk.rows.marked
-        if not case.touched and not (marked is not None and marked.field.is_words):
-            said = next_act(case.desk.bench.situation(case.desk.clock.now()), key_of("space")).word
-            assert said == meant, case.what
+    said = {}
+    for case in cases(desk_for(kind, before, started)):
+        desk = case.desk
+        if case.touched or (desk.rows.marked is not None and desk.rows.marked.field.is_words):
+            continue  # in a text it is a space
+        said[case.what] = next_act(desk.bench.situation(desk.clock.now()), key_of("space")).word
+    assert len(set(said.values())) <= 1, said
 
 
 @pytest.mark.parametrize(("kind", "before", "started"), STATES)
@@ -93,7 +88,7 @@ def test_what_cannot_be_kept_is_neither_left_nor_lost(kind: str, before: str, st
         for key in ("space", "enter", "backspace"):
             desk = twin(case.desk)
             desk.refuses = True
-            press = pressed(desk, key)
+            press = pressed(desk, key, {})
             if any(isinstance(each, Keep) for each in press.act.do):
                 # Whatever stands before the entry is a form or a sentence, never another step.
                 assert not press.left and not press.kept, f"{case.what}: {press}"
@@ -117,11 +112,11 @@ def test_a_measurement_that_was_not_made_is_passed_over_with_a_word_only(kind: s
 ANY_KEY = st.sampled_from((*KEYS, *"23479-/", "home", "end", "delete", "tab", "shift+tab", "menu"))
 
 
-@settings(max_examples=200, deadline=None)
+@settings(max_examples=100, deadline=None)
 @given(
     kind=st.sampled_from(every_kind()),
     before=st.sampled_from(sorted(BEFORE)),
-    keys=st.lists(ANY_KEY, max_size=40),
+    keys=st.lists(ANY_KEY, max_size=30),
     line=st.integers(0, 30),
 )
 def test_any_keys_in_any_order(kind: str, before: str, keys: list[str], line: int) -> None:

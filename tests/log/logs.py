@@ -63,10 +63,16 @@ def caught(
     delivery: float, turns: float | None = 1.5, liquid: str = "paint", tip: float | None = 1.4
 ) -> ev.CatchMade:
     return ev.CatchMade(
-        n=0, at=moment(100), seconds=60, amount=quantity(delivery, "ml"), liquid=liquid,
-        delivery_ml_min=delivery, turns=quantity(turns, "turns") if turns is not None else None,
-        inlet=quantity(190, "kPa"), tip=quantity(tip, "mm") if tip is not None else None,
-    )  # fmt: skip
+        n=0,
+        at=moment(100),
+        seconds=60,
+        amount=quantity(delivery, "ml"),
+        liquid=liquid,
+        delivery_ml_min=delivery,
+        turns=quantity(turns, "turns") if turns is not None else None,
+        inlet=quantity(190, "kPa"),
+        tip=quantity(tip, "mm") if tip is not None else None,
+    )
 
 
 def timed(seconds: float, cup: str = "Ford #4") -> ev.EffluxTimed:
@@ -83,10 +89,14 @@ quantities = st.builds(Quantity, st.floats(0, 1e4), st.sampled_from(["ml", "kPa"
 some_events = st.one_of(
     st.builds(ev.NoteMade, n=st.just(0), at=moments, text=any_text, part=any_text),
     st.builds(
-        ev.WeatherRead, n=st.just(0), at=moments, air=quantities, humidity=quantities,
+        ev.WeatherRead,
+        n=st.just(0),
+        at=moments,
+        air=quantities,
+        humidity=quantities,
         part=quantities,
     ),
     st.builds(ev.EffluxTimed, n=st.just(0), at=moments, cup=any_text, seconds=st.floats(0, 500)),
     st.builds(ev.CoatBegun, n=st.just(0), at=moments, part=any_text, coat=st.integers(1, 9)),
     st.builds(ev.Voided, n=st.just(0), at=moments, target=st.integers(1, 30)),
-)  # fmt: skip
+)

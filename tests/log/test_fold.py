@@ -88,11 +88,17 @@ def test_events_of_a_later_version_are_carried_through() -> None:
 @pytest.mark.parametrize(
     "line",
     [
-        b"", b"{", b"null", b"[]", b'{"n":1}', b'\xff\xfe', b"\x00" * 40,
+        b"",
+        b"{",
+        b"null",
+        b"[]",
+        b'{"n":1}',
+        b"\xff\xfe",
+        b"\x00" * 40,
         b'{"event":"note","n":2,"at":{"wall":1,"continuous":1,"boot":"a"}}',
         b'{"event":"note","n":"two","at":{"wall":1,"continuous":1,"boot":"a"},"text":"x"}',
     ],
-)  # fmt: skip
+)
 def test_a_line_that_is_no_event_says_so(line: bytes) -> None:
     with pytest.raises(codec.BrokenLine):
         codec.decode(line)
@@ -236,8 +242,11 @@ def test_a_void_and_its_restore_leave_the_job_as_it_was(
     back = ev.Restored(n=job.next_n + 1, at=end, target=target)
     again = fold([*events, void, back])
     assert (again.coats, again.runs, again.batches, again.done) == (
-        job.coats, job.runs, job.batches, job.done,
-    )  # fmt: skip
+        job.coats,
+        job.runs,
+        job.batches,
+        job.done,
+    )
 
 
 odd_ends = st.one_of(
@@ -265,9 +274,14 @@ def test_one_event_added_is_what_all_add_up_to(
 
 def test_areas_add_up_in_the_order_of_the_log_and_one_can_be_voided() -> None:
     door = ev.AreaAdded(
-        n=2, at=at(1), shape="rectangle", area=q(2.0, "m2"), number=2, part="door",
+        n=2,
+        at=at(1),
+        shape="rectangle",
+        area=q(2.0, "m2"),
+        number=2,
+        part="door",
         dimensions={"length": q(1.0, "m"), "width": q(1.0, "m")},
-    )  # fmt: skip
+    )
     hood = ev.AreaAdded(n=3, at=at(2), shape="area", area=q(1.5, "m2"))
     again = fold(
         [codec.decode(codec.encode(event).rstrip(b"\n")) for event in (opened(), door, hood)]

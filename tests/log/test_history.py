@@ -45,8 +45,11 @@ def test_a_list_of_jobs_newest_first(tmp_path: Path) -> None:
     assert [each.path for each in found] == [new, mid, old]
     first, second, last = found
     assert (first.job, first.opened, first.closed, first.is_open) == (
-        "second", moment(0), None, True,
-    )  # fmt: skip
+        "second",
+        moment(0),
+        None,
+        True,
+    )
     assert (first.profile_key, first.profile_name) == (PROFILE.key, PROFILE.name)
     assert (first.parts, first.events, first.verdict) == (("hood", "door"), 2, "")
     assert (second.verdict, second.closed) == ("good", moment(77))
@@ -105,11 +108,17 @@ def test_a_damaged_log_is_summed_up_by_what_is_whole(tmp_path: Path) -> None:
     assert last_good(tmp_path, PROFILE.key) is not None
 
 
-@given(st.lists(st.one_of(
-    some_events,
-    st.builds(closed, st.sampled_from(["good", "usable", "redo"])),
-    st.builds(voided, st.integers(1, 9)), st.builds(restored, st.integers(1, 9)),
-), max_size=8))  # fmt: skip
+@given(
+    st.lists(
+        st.one_of(
+            some_events,
+            st.builds(closed, st.sampled_from(["good", "usable", "redo"])),
+            st.builds(voided, st.integers(1, 9)),
+            st.builds(restored, st.integers(1, 9)),
+        ),
+        max_size=8,
+    )
+)
 def test_the_fast_reading_says_what_the_full_one_says(events: list[ev.Event]) -> None:
     numbered = [msgspec.structs.replace(event, n=n) for n, event in enumerate(events, 2)]
     data = b"".join(map(codec.encode, [opened(), *numbered]))

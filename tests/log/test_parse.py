@@ -66,10 +66,18 @@ def test_flipped_bytes_never_raise(data: st.DataObject) -> None:
     assert len(content.events) + len(content.broken) <= damaged.count(b"\n") + 1
 
 
-@given(st.recursive(st.none() | st.booleans() | st.integers() | st.floats() | any_text,
-                    lambda inner: st.lists(inner, max_size=3) | st.dictionaries(
-                        st.sampled_from(["event", "n", "at", "text", "wall"]), inner, max_size=5),
-                    max_leaves=12))  # fmt: skip
+@given(
+    st.recursive(
+        st.none() | st.booleans() | st.integers() | st.floats() | any_text,
+        lambda inner: (
+            st.lists(inner, max_size=3)
+            | st.dictionaries(
+                st.sampled_from(["event", "n", "at", "text", "wall"]), inner, max_size=5
+            )
+        ),
+        max_leaves=12,
+    )
+)
 def test_any_json_never_raises(value: object) -> None:
     content = parse(LINES[0] + msgspec.json.encode(value) + b"\n" + LINES[1])
     assert content.events[0] == WHOLE[0] and content.events[-1] == WHOLE[1]

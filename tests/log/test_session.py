@@ -21,7 +21,7 @@ from booth.log.errors import LogBusy, NotKept, StillWriting
 from booth.log.fold import NoJob, fold
 from booth.log.session import Session
 from booth.log.store import open_log, read_log
-from tests.log.logs import closed, note, opened
+from tests.log.logs import closed, moment, note, opened
 
 ROOT = Path(__file__).parents[2]
 
@@ -174,8 +174,11 @@ def test_killed_between_the_steps_what_was_said_is_kept_and_no_more(
     session.close()
     with subprocess.Popen(
         [sys.executable, "-c", STEPS, str(path)],
-        cwd=ROOT, stdin=subprocess.PIPE, stdout=subprocess.PIPE, text=True,
-    ) as program:  # fmt: skip
+        cwd=ROOT,
+        stdin=subprocess.PIPE,
+        stdout=subprocess.PIPE,
+        text=True,
+    ) as program:
         assert program.stdout is not None and program.stdin is not None
         said = []
         for _ in range(steps):
@@ -241,6 +244,20 @@ def test_where_the_file_holds_all_that_was_kept_the_job_goes_on_in_it(
         open_log(session.log.path)
     assert any("set aside" in each for each in session.news()) is (change is torn_too)
     assert session.news() == ()
+
+
+@pytest.mark.skipif(os.name == "nt", reason="an open file cannot be replaced there")
+def test_a_copy_in_another_order_and_with_numbers_written_otherwise_is_the_same(
+    session: Session,
+) -> None:
+    session.record(ev.CoatBegun(n=0, at=moment(9), part="hood", coat=1, early_s=90))
+    session.record(ev.PatternRead(n=0, at=moment(9), shape="even", zones=[1, 2]))  # type: ignore[arg-type]
+    path = session.log.path
+    first, *others = path.read_bytes().splitlines(keepends=True)
+    path.with_name("copy").write_bytes(first + b"".join(reversed(others)))
+    path.with_name("copy").replace(path)
+    assert session.record(note(0, "after")).n == 6
+    assert session.job == fold(read_log(path).events)
 
 
 @pytest.mark.skipif(os.name == "nt", reason="an open file cannot be taken away there")

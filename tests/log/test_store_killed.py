@@ -199,8 +199,9 @@ def test_a_write_protected_disk_says_so(tmp_path: Path) -> None:
     disk.mkdir()
     if subprocess.run(
         ["mount", "-t", "tmpfs", "-o", "size=64k", "tmpfs", str(disk)],
-        capture_output=True, check=False,
-    ).returncode:  # fmt: skip
+        capture_output=True,
+        check=False,
+    ).returncode:
         pytest.skip("may not mount here")
     try:
         path = new_log(disk)

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import shlex
 from pathlib import Path
 
 from booth.profile.library import load_folder
@@ -49,3 +50,39 @@ def test_a_file_may_be_named_itself_and_a_bad_folder_is_told(tmp_path: Path) -> 
     assert [fault.expected for each in library.broken.values() for fault in each] == [
         "a folder of profiles"
     ]
+
+
+def test_a_profile_that_is_asked_for_by_name_and_has_faults_is_said_to_have_them(
+    tmp_path: Path,
+) -> None:
+    write(tmp_path / "good.toml", "Good")
+    bad = tmp_path / "it's bad.toml"
+    bad.write_text('name = 5\nsource = "s"\ncoats = 3\n', encoding="utf-8")
+    library = load_folder([tmp_path])
+    assert library.why_not("good") == ""
+    said = library.why_not("it's bad")
+    assert said.startswith(
+        f"The coating profile 'it's bad' has {len(library.broken[bad])} faults: "
+    )
+    command = said.partition("faults: ")[2]
+    assert shlex.split(command) == ["booth", "check", str(bad)]
+    assert library.why_not("nothing") == "No coating profile 'nothing'. There are: good."
+    assert "\x1b" not in library.why_not("a\x1b[2J")
+    assert load_folder([]).why_not("x") == "No coating profile 'x'. There are: none."
+
+
+def test_a_faulty_copy_is_not_passed_over_for_the_bundled_profile_of_its_name(
+    tmp_path: Path,
+) -> None:
+    mine, bundled = tmp_path / "mine" / "x.toml", tmp_path / "bundled" / "x.toml"
+    write(mine, "Mine")
+    write(bundled, "Bundled")
+    folders = [mine.parent, bundled.parent]
+    mine.write_text("name = 5\n", encoding="utf-8")
+    library = load_folder(folders)
+    assert library.faulty == {"x": mine} and str(mine) in library.why_not("x")
+    write(mine, "Mine")
+    bundled.write_text("name = 5\n", encoding="utf-8")
+    library = load_folder(folders)
+    assert library.faulty == {} and library.why_not("x") == ""
+    assert list(library.broken) == [bundled]

@@ -1,11 +1,17 @@
-"""The application with a clock that stands still, worked by keys; what its screen and disk hold."""
+"""The program with a clock that stands still, worked by keys; what its screen and its disk hold."""
 
 from __future__ import annotations
 
+import asyncio
+import time
 from collections.abc import AsyncIterator, Callable, Sequence
 from contextlib import asynccontextmanager
 from pathlib import Path
+from typing import TypeVar
 
+from msgspec.structs import replace
+from textual import events
+from textual.keys import _character_to_key
 from textual.pilot import Pilot
 
 from booth.app.app import BoothApp
@@ -13,22 +19,168 @@ from booth.clock import ManualClock
 from booth.files.places import Places
 from booth.log.events import Event, JobOpened, UnknownEvent
 from booth.log.session import Session
-from booth.log.store import read_log
-from booth.moment import Moment
+from booth.log.store import log_files, read_log
+from booth.moment import Moment, elapsed
+from booth.profile.model import Profile
+from booth.screens.bench import BenchScreen
+from booth.screens.home import Home
+from booth.shop.model import Shop
 from booth.units import System
-from tests.instruments.at_bench import Silence
-from tests.job.make import profile
+from tests.job.make import profile as trial
 from tests.widgets.bench_app import screen_lines
 
-NAMES = {" ": "space", ".": "full_stop", "/": "slash", ",": "comma", "[": "left_square_bracket"}
+E = TypeVar("E", bound=Event)
+#: Two presses of Space by a hand, not by a glove that bounced [s].
+APART_S = 1.0
+#: What a thread or a timer does is waited for as long as this [s].
+PATIENCE_S = 20.0
+CHARACTERS = {"space": " ", "slash": "/", "question_mark": "?"}
+
+
+class Heard:
+    """A sound that makes none and remembers what was sounded, in order."""
+
+    def __init__(self) -> None:
+        self.sounds: list[str] = []
+
+    def alarm(self) -> None:
+        self.sounds.append("alarm")
+
+    def signal(self) -> None:
+        self.sounds.append("signal")
+
+    def tick(self) -> None:
+        self.sounds.append("tick")
 
 
 class AtApp:
     """What a test does to the program and reads from it."""
 
-    def __init__(self, pilot: Pilot[None], clock: ManualClock) -> None:
+    def __init__(self, pilot: Pilot[None], clock: ManualClock, heard: Heard) -> None:
         self.pilot = pilot
         self.clock = clock
+        self.heard = heard
+        self._space: Moment | None = None
+
+    # -- what a test does -------------------------------------------------------------------
+
+    async def press(self, *names: str) -> None:
+        """Press keys as the terminal sends them; Space so that it is no bounce."""
+        for name in names:
+            if name in ("space", "pagedown"):
+                self._wait_for_the_glove()
+            await self.press_now(name)
+
+    def _wait_for_the_glove(self) -> None:
+        now = self.clock.now()
+        since = elapsed(self._space, now).seconds if self._space is not None else APART_S
+        if since < APART_S:
+            self.clock.advance(APART_S - since)
+        self._space = self.clock.now()
+
+    async def press_now(self, *names: str) -> None:
+        """Press keys at this very moment, each after what the one before did."""
+        for name in names:
+            self.post(name)
+            await self.settle()
+
+    def post(self, *names: str) -> None:
+        """Let the terminal send keys, and wait for nothing."""
+        for name in names:
+            character = name if len(name) == 1 else CHARACTERS.get(name)
+            key = _character_to_key(name) if len(name) == 1 else name
+            self.app.post_message(events.Key(key, character))
+
+    async def type(self, text: str) -> None:
+        """Type a text: faster than a glove, slower than the program."""
+        self.post(*text)
+        await self.settle()
+
+    async def paste(self, text: str) -> None:
+        """Paste a text."""
+        self.app.post_message(events.Paste(text))
+        await self.settle()
+
+    async def settle(self) -> None:
+        """Until everything that was asked for is done and drawn."""
+        for _ in range(2):
+            await self._handled(self.app)
+            await self.pilot._wait_for_screen()
+            self.app.screen._on_timer_update()
+        if self.app.fatal is not None:
+            raise self.app.fatal
+
+    async def _handled(self, app: BoothApp) -> None:
+        """Until the application has handled what it was sent up to now."""
+        done = asyncio.Event()
+        app.call_later(done.set)
+        faulty = asyncio.ensure_future(app._exception_event.wait())
+        handled = asyncio.ensure_future(done.wait())
+        await asyncio.wait((faulty, handled), return_when=asyncio.FIRST_COMPLETED)
+        for each in (faulty, handled):
+            each.cancel()
+
+    async def until(self, done: Callable[[], bool]) -> None:
+        """Wait for what a thread or a timer does."""
+        until = time.monotonic() + PATIENCE_S
+        while time.monotonic() < until:
+            await self.settle()
+            if done():
+                return
+            await asyncio.sleep(0.005)
+        raise AssertionError(f"it never came about; on the screen:\n{self.text}")
+
+    async def pass_time(self, seconds: float) -> None:
+        """Let time pass, and the heartbeat come."""
+        self.clock.advance(seconds)
+        await self.beat()
+
+    async def beat(self) -> None:
+        """One heartbeat."""
+        self.app.tick()
+        await self.settle()
+
+    async def click(self, where: str, offset: tuple[int, int]) -> None:
+        """Click on a widget."""
+        await self.pilot.click(where, offset=offset)
+        await self.settle()
+
+    # -- getting somewhere ------------------------------------------------------------------
+
+    async def pick(self, title: str) -> None:
+        """Walk down the list that is up to the line whose name begins so."""
+        for _ in range(60):
+            screen = self.app.screen
+            line = screen.lines(self.clock.now())[screen.picked]  # type: ignore[attr-defined]
+            if line.name.startswith(title):
+                return
+            await self.press("down")
+        raise AssertionError(f"no line {title!r}:\n{self.text}")
+
+    async def open(self, title: str) -> None:
+        """From the first screen, what stands there under this title; what it reads is read."""
+        await self.pick(title)
+        await self.press("enter")
+        await self.until(lambda: getattr(self.app.screen, "has_read", True))
+
+    async def read_anew(self) -> None:
+        """Let the first screen see what was put on the disk meanwhile."""
+        self.home.read_again()
+        await self.settle()
+
+    async def take_up(self, path: Path, step: str = "") -> None:
+        """Put the job at `path` on the bench, with this step open."""
+        await self.app.take_up(self.app.jobs.take_up(path))
+        if step:
+            await self.bench.open_step(step)
+        await self.settle()
+
+    async def open_step(self, key: str) -> None:
+        """Open a step of the job on the bench."""
+        await self.bench.open_step(key)
+        await self.settle()
+
+    # -- what a test reads ------------------------------------------------------------------
 
     @property
     def app(self) -> BoothApp:
@@ -40,6 +192,24 @@ class AtApp:
     def screen(self) -> str:
         """Which screen is up."""
         return type(self.app.screen).__name__
+
+    @property
+    def stack(self) -> list[str]:
+        """Which screens are open, the one that is up last."""
+        return [type(each).__name__ for each in self.app.own_screens]
+
+    @property
+    def home(self) -> Home:
+        return next(each for each in self.app.screen_stack if isinstance(each, Home))
+
+    @property
+    def bench(self) -> BenchScreen:
+        return next(each for each in self.app.screen_stack if isinstance(each, BenchScreen))
+
+    @property
+    def step(self) -> str:
+        """The key of the open step."""
+        return self.bench.bench.step.key
 
     @property
     def places(self) -> Places:
@@ -59,47 +229,80 @@ class AtApp:
         plain = "".join(" " if "\u2500" <= each <= "\u259f" else each for each in self.text)
         return " ".join(plain.split())
 
-    async def press(self, *keys: str) -> None:
-        await self.pilot.press(*keys)
-        await self.pilot.pause()
+    @property
+    def key_line(self) -> str:
+        return self.lines[-1]
 
-    async def type(self, text: str) -> None:
-        await self.press(*(NAMES.get(character, character) for character in text))
+    @property
+    def marked(self) -> str:
+        """The key of the form's marked row."""
+        screen = self.app.screen
+        bench = screen.bench.situation(self.clock.now()) if self.screen == "BenchScreen" else screen  # type: ignore[attr-defined]
+        row = bench.rows.marked  # type: ignore[attr-defined]
+        return row.key if row is not None else ""
 
-    async def open(self, key: str) -> None:
-        """Open a screen of the shelf, and let it read what it has to."""
-        self.app.open_shelf(key)
-        await self.until(lambda: getattr(self.app.screen, "has_read", True))
-
-    async def until(self, done: Callable[[], bool]) -> None:
-        """Wait for what a thread does."""
-        for _ in range(400):
-            await self.pilot.pause()
-            if done():
-                await self.pilot.pause()
-                return
-            await self.pilot.pause(0.01)
-        raise AssertionError(f"it never came about; on the screen:\n{self.text}")
+    def kept(self, kind: type[E]) -> list[E]:
+        """The entries of one kind in the one log on the disk."""
+        (path,) = log_files(self.places.jobs_dir)
+        return kept(path, kind)
 
 
 @asynccontextmanager
 async def at_app(
-    *, size: tuple[int, int] = (80, 24), system: System = System.US
+    *,
+    size: tuple[int, int] = (80, 24),
+    system: System = System.US,
+    clock: ManualClock | None = None,
+    profile: str | None = None,
+    places: Places | None = None,
+    early: tuple[str, ...] = (),
 ) -> AsyncIterator[AtApp]:
-    """The program at its first screen."""
-    clock = ManualClock()
-    app = BoothApp(clock, Places.standard(), sound=Silence())  # type: ignore[arg-type]
+    """The program at its first screen, all of it read.
+
+    profile: as named on the command line; early: keys that come as soon as the list shows.
+    """
+    clock, heard = clock or ManualClock(), Heard()
+    app = BoothApp(clock, places or Places.standard(), sound=heard, profile=profile)  # type: ignore[arg-type]
+    app.system = system
     async with app.run_test(size=size) as pilot:
-        app.system = system
-        await pilot.pause()
-        yield AtApp(pilot, clock)
+        at = AtApp(pilot, clock, heard)
+        at.post(*early)
+        await at.settle()
+        await at.until(lambda: bool(at.home.has_read))
+        yield at
+
+
+@asynccontextmanager
+async def at_bench(
+    step: str = "",
+    *before: Event,
+    profile: Profile | None = None,
+    parts: tuple[str, ...] = ("door", "hood"),
+    shop: Shop | None = None,
+    gun: str = "",
+    size: tuple[int, int] = (80, 24),
+    system: System = System.US,
+    clock: ManualClock | None = None,
+) -> AsyncIterator[AtApp]:
+    """A job on the bench with a step open, and no profile to read. before: what was kept in it."""
+    standard = Places.standard()
+    places = replace(standard, profiles_dirs=(standard.own_profiles_dir,))
+    async with at_app(size=size, system=system, clock=clock, places=places) as at:
+        at.app.shop = shop or Shop()
+        path = a_job(at.clock.now(), *before, parts=parts, profile=profile, gun=gun)
+        await at.take_up(path, step)
+        yield at
 
 
 def a_job(
-    at: Moment, *events: Event, parts: tuple[str, ...] = ("door", "hood"), gun: str = ""
+    at: Moment,
+    *events: Event,
+    parts: tuple[str, ...] = ("door", "hood"),
+    gun: str = "",
+    profile: Profile | None = None,
 ) -> Path:
     """Put the log of a job on the disk: opened at `at`, then `events`. Give its path."""
-    opened = JobOpened(n=1, at=at, job="trial", profile=profile(), parts=parts, gun=gun)
+    opened = JobOpened(n=1, at=at, job="trial", profile=profile or trial(), parts=parts, gun=gun)
     session = Session.begin(Places.standard().jobs_dir, opened)
     for event in events:
         session.record(event)
@@ -107,6 +310,11 @@ def a_job(
     return session.log.path
 
 
-def kept(path: Path) -> Sequence[Event | UnknownEvent]:
-    """The events in a log."""
+def everything(path: Path) -> Sequence[Event | UnknownEvent]:
+    """The entries in a log."""
     return read_log(path).events
+
+
+def kept(path: Path, kind: type[E]) -> list[E]:
+    """The entries of one kind in a log."""
+    return [event for event in everything(path) if isinstance(event, kind)]

@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from pathlib import Path
 
 import pytest
-from textual.widgets import OptionList
+from rich.cells import cell_len
 
 from booth.clock import ManualClock
 from booth.log import events as ev
@@ -14,11 +15,11 @@ from booth.log.history import history
 from booth.log.session import Session
 from booth.log.summary import JobSummary
 from booth.moment import Moment
-from booth.screens.history import History
 from booth.screens.history_rows import job_line, matching
-from booth.screens.reopen import reopened
+from booth.widgets.pick_list import lay_out
+from booth.widgets.rows import strings
 from tests.job.make import q
-from tests.screens.at_app import a_job, at_app, kept
+from tests.screens.at_app import a_job, at_app, everything, kept
 
 
 def when(moment: Moment) -> str:
@@ -40,7 +41,7 @@ async def test_newest_first_with_verdict_in_a_word_and_a_shape() -> None:
         a_job(ago(50), closed(48), parts=("oldest",))
         a_job(ago(20), closed(19, "redo"), parts=("middle",), gun="spot")
         a_job(ago(1), parts=("newest",))
-        await at.open("history")
+        await at.open("Past jobs")
         rows = [line for line in at.lines if "Trial clear" in line]
         assert ["newest" in rows[0], "middle" in rows[1], "oldest" in rows[2]] == [True] * 3
         assert "» open" in rows[0] and "■ redo" in rows[1] and "● good" in rows[2]
@@ -50,7 +51,7 @@ async def test_newest_first_with_verdict_in_a_word_and_a_shape() -> None:
 
 async def test_an_empty_folder_says_so() -> None:
     async with at_app() as at:
-        await at.open("history")
+        await at.open("Past jobs")
         assert "none yet" in at.lines[0]
         await at.press("enter", "r", "down")
         assert at.screen == "History"
@@ -63,7 +64,7 @@ async def test_enter_shows_the_job_as_text_in_the_units_asked_for() -> None:
         air = ev.AirRead(n=0, at=ago(2), inlet=q(200, "kPa"))
         path = a_job(ago(3), air, closed(1, next_time="a bit less air"))
         before = path.read_bytes()
-        await at.open("history")
+        await at.open("Past jobs")
         await at.press("enter")
         assert at.screen == "JobReport"
         assert "inlet 29 psi" in at.text
@@ -80,72 +81,69 @@ async def test_the_report_scrolls_by_lines_and_pages() -> None:
     async with at_app() as at:
         notes = [ev.NoteMade(n=0, at=ago(2), text=f"note {number:02}") for number in range(60)]
         a_job(ago(3), *notes, closed(1))
-        await at.open("history")
+        await at.open("Past jobs")
         await at.press("enter")
         assert "note 01" in at.text and "note 59" not in at.text
         await at.press("end")
         assert "note 59" in at.text and "note 01" not in at.text
         await at.press("home", "pagedown")
         assert "note 25" in at.text and "note 01" not in at.text
-        await at.press("pageup")
+        await at.press("home")
         assert "note 01" in at.text
+        await at.press("down")
+        assert "note 01" in at.text and at.lines[1] != at.lines[2]
 
 
 async def test_r_reopens_a_closed_job_by_voiding_its_closing() -> None:
     async with at_app() as at:
         path = a_job(ago(3), ev.NoteMade(n=0, at=ago(2), text="kept"), closed(1))
         lines_before = path.read_bytes()
-        await at.open("history")
+        await at.open("Past jobs")
         await at.press("r")
-        await at.until(lambda: at.screen == "Bench")
-        events = kept(path)
+        assert at.screen == "BenchScreen"
+        events = everything(path)
         assert path.read_bytes().startswith(lines_before), "nothing is erased"
         assert isinstance(events[-1], ev.Voided) and events[-1].target == 3
         assert fold(events).closed is None
         (summary,) = history(at.places.jobs_dir)
         assert summary.is_open
         # Leaving the bench leads to the list of jobs, not back to the past.
-        at.app.leave_job()
-        await at.pilot.pause()
-        assert at.screen == "Home"
+        await at.press("f9")
+        assert at.stack == ["Home"]
 
 
 async def test_r_in_the_report_reopens_too() -> None:
     async with at_app() as at:
         path = a_job(ago(3), closed(1))
-        await at.open("history")
+        await at.open("Past jobs")
         await at.press("enter", "r")
-        await at.until(lambda: at.screen == "Bench")
-        assert fold(kept(path)).closed is None
+        assert at.screen == "BenchScreen"
+        assert fold(everything(path)).closed is None
 
 
 async def test_an_open_job_is_taken_up_as_it_is() -> None:
     async with at_app() as at:
         path = a_job(ago(3))
         before = path.read_bytes()
-        await at.open("history")
+        await at.open("Past jobs")
         assert "take up again" in at.lines[-1]
         await at.press("r")
-        await at.until(lambda: at.screen == "Bench")
+        assert at.screen == "BenchScreen"
         assert path.read_bytes() == before
 
 
 async def test_a_double_press_does_a_thing_once() -> None:
     async with at_app() as at:
         path = a_job(ago(3), closed(1))
-        await at.open("history")
-        past, rows = at.app.screen, at.app.screen.query_one(OptionList)
-        assert isinstance(past, History)
-        for _ in range(2):
-            rows.action_select()  # both before the first has been dealt with
-        await at.until(lambda: at.screen == "JobReport")
-        assert [type(each).__name__ for each in at.app.screen_stack].count("JobReport") == 1
+        await at.open("Past jobs")
+        at.post("enter", "enter")  # both before the first has been dealt with
+        await at.settle()
+        assert at.stack == ["Home", "History", "JobReport"]
         await at.press("escape")
-        for _ in range(2):
-            past.action_reopen()
-        await at.until(lambda: at.screen == "Bench")
-        assert [type(each).__name__ for each in at.app.screen_stack].count("Bench") == 1
-        assert len([event for event in kept(path) if isinstance(event, ev.Voided)]) == 1
+        at.post("r", "r")
+        await at.settle()
+        assert at.stack == ["Home", "BenchScreen"]
+        assert len(kept(path, ev.Voided)) == 1
 
 
 async def test_a_job_open_in_another_booth_is_refused_with_a_sentence() -> None:
@@ -153,14 +151,14 @@ async def test_a_job_open_in_another_booth_is_refused_with_a_sentence() -> None:
         path = a_job(ago(3), closed(1))
         other = Session.resume(path)
         try:
-            await at.open("history")
+            await at.open("Past jobs")
             await at.press("r")
             assert at.screen == "Sheet" and "open in another booth" in at.words
             await at.press("escape")
             assert at.screen == "History"
         finally:
             other.close()
-        assert fold(kept(path)).closed is not None
+        assert fold(everything(path)).closed is not None
 
 
 async def test_files_that_cannot_be_read_stand_last_with_why() -> None:
@@ -169,7 +167,7 @@ async def test_files_that_cannot_be_read_stand_last_with_why() -> None:
         folder = at.places.jobs_dir
         (folder / "20990101-0000-x-0001.jsonl").write_bytes(b"[/ x \x1b[2J\n")
         (folder / "20990101-0000-x-0002.jsonl").mkdir()
-        await at.open("history")
+        await at.open("Past jobs")
         assert at.lines[0].split()[-1] == "3"
         assert "Trial clear" in at.lines[1]
         assert "No line of it opens a job" in at.text and "cannot be read" in at.text
@@ -183,7 +181,7 @@ async def test_broken_lines_are_told_in_the_list_and_in_the_report() -> None:
     async with at_app(size=(100, 24)) as at:
         path = a_job(ago(3), closed(1))
         path.write_bytes(path.read_bytes() + b"no entry\n")
-        await at.open("history")
+        await at.open("Past jobs")
         assert "1 broken line" in at.text
         await at.press("enter")
         assert "!" in at.lines[1], at.text
@@ -194,7 +192,7 @@ async def test_jobs_are_found_by_words() -> None:
         a_job(ago(50), closed(48), parts=("left door",))
         a_job(ago(20), closed(19, "redo"), parts=("hood",))
         a_job(ago(9), closed(8), parts=("hood",))
-        await at.open("history")
+        await at.open("Past jobs")
         await at.press("slash")
         assert at.screen == "Ask"
         await at.type("Hood redo")
@@ -211,7 +209,7 @@ async def test_jobs_are_found_by_words() -> None:
 async def test_hostile_text_is_drawn_as_it_stands() -> None:
     async with at_app() as at:
         a_job(ago(3), ev.NoteMade(n=0, at=ago(2), text="[/ y \x1b[2J"), closed(1), parts=("[/ x",))
-        await at.open("history")
+        await at.open("Past jobs")
         assert "[/ x" in at.text
         await at.press("enter")
         assert "[/ y ␛[2J" in at.text
@@ -220,42 +218,18 @@ async def test_hostile_text_is_drawn_as_it_stands() -> None:
 async def test_a_narrower_window_cuts_the_rows_and_not_the_jobs() -> None:
     async with at_app(size=(120, 24)) as at:
         a_job(ago(3), closed(1), parts=("a part with a rather long name to cut off somewhere",))
-        await at.open("history")
+        await at.open("Past jobs")
         assert "somewhere" in at.text
         await at.pilot.resize_terminal(60, 18)
-        at.app.draw_all()
-        await at.pilot.pause()
+        await at.beat()
         assert "…" in at.text and "somewhere" not in at.text
         assert len([line for line in at.lines if "Trial clear" in line]) == 1
 
 
 async def test_the_first_screen_leads_here() -> None:
     async with at_app() as at:
-        await at.until(lambda: "Past jobs" in at.text)
         await at.press("end", "enter")
-        await at.until(lambda: at.screen == "History")
-
-
-def test_every_closing_is_voided() -> None:
-    """Two copies of a log, closed in two booths and put together, hold two."""
-    path = a_job(ago(3), closed(2), closed(1))
-    session = reopened(path, ago(0))
-    assert session.job.closed is None
-    session.close()
-    voided = [event.target for event in kept(path) if isinstance(event, ev.Voided)]
-    assert sorted(voided) == [2, 3]
-
-
-def test_a_refused_void_lets_the_log_go(monkeypatch: pytest.MonkeyPatch) -> None:
-    path = a_job(ago(3), closed(2))
-
-    def refuse(self: Session, event: ev.Event) -> ev.Event:
-        raise OSError(28, "No space left on device")
-
-    monkeypatch.setattr(Session, "record", refuse)
-    with pytest.raises(OSError, match="No space"):
-        reopened(path, ago(0))
-    Session.resume(path).close()
+        assert at.screen == "History"
 
 
 SUMMARY = JobSummary(
@@ -263,11 +237,17 @@ SUMMARY = JobSummary(
 )
 
 
-@pytest.mark.parametrize("width", [0, 1, 20, 30, 60, 76, 196])
+@pytest.mark.parametrize("width", [1, 20, 30, 60, 76, 196])
 def test_a_line_is_never_wider_than_its_room(width: int) -> None:
-    least = len("2025-06-15 15:06  ● usable  ")
-    for summary in (SUMMARY, JobSummary(Path("x" * 300), fault="広い" * 90)):
-        assert job_line(summary, when, width).cell_length <= max(width, least)
+    broken = JobSummary(Path("x" * 300), fault="広い" * 90)
+    lines = tuple(job_line(each, when) for each in (SUMMARY, broken))
+    assert [cell_len(row) for row in strings(lay_out(lines, 0, width, 2))] == [width, width]
+
+
+def test_what_is_wrong_with_a_log_is_seen_in_the_narrowest_list() -> None:
+    line = job_line(replace(SUMMARY, broken=2, parts=("a long name for a part",) * 3), when)
+    (row,) = strings(lay_out((line,), 0, 60, 1))
+    assert "2 broken lines" in row and row.startswith("→ 2025-06-15 15:06")
 
 
 def test_every_word_has_to_be_there() -> None:

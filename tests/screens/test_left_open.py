@@ -5,74 +5,60 @@ from __future__ import annotations
 from booth.log.events import AlarmAcknowledged
 from booth.log.fold import fold
 from booth.log.store import log_files, read_log
-from booth.screens.bench import Bench
-from booth.screens.new_job import NewJob
-from tests.screens.test_whole_job import PROFILE, Painter, painter
+from tests.screens.at_app import AtApp, a_job, at_app
+from tests.screens.jobs import coated
 
 
-async def _left_open(p: Painter) -> None:
-    """One coat on the left door, ended; then F9."""
-    await p.begin()
-    await p.go_to("coats")
-    await p.press("space")
-    await p.pass_time(60)
-    await p.press("space")
-    await p.pass_time(1)
-    await p.press("f9")
-    await p.until(lambda: p.screen == "Home" and "Jobs not closed" in p.text)
+async def _left_open(at: AtApp) -> None:
+    """One coat on the door, ended; then F9."""
+    begun, ended = coated(at.clock, "door")
+    await at.take_up(a_job(begun.at, begun, ended), "coats")
+    await at.press("f9")
+    assert at.screen == "Home" and "Jobs not closed" in at.text
 
 
 async def test_it_rings_on_the_list_of_jobs_until_it_is_silenced_there() -> None:
-    async with painter() as p:
-        await _left_open(p)
-        assert "alarm" not in p.heard.sounds
-        await p.pass_time(3600)  # flash-off of the bundled profile is 8 min
-        assert f"{PROFILE}, left door: ready for coat 2" in p.text
-        await p.pass_time(6)
-        assert p.heard.sounds.count("alarm") == 2
-        await p.press("escape")
-        (kept,) = p.kept(AlarmAcknowledged)
+    async with at_app() as at:
+        await _left_open(at)
+        assert "alarm" not in at.heard.sounds
+        await at.pass_time(3600)  # flash-off is ten minutes
+        assert "Trial clear, door: ready for coat 2" in at.text
+        await at.pass_time(6)
+        assert at.heard.sounds.count("alarm") == 2
+        await at.press("escape")
+        (kept,) = at.kept(AlarmAcknowledged)
         assert kept.alarm.endswith(":ready")
-        await p.pass_time(6)
-        assert "silences" not in p.text and p.heard.sounds.count("alarm") == 2
+        await at.pass_time(6)
+        assert "silences" not in at.text and at.heard.sounds.count("alarm") == 2
 
 
 async def test_taken_up_again_it_goes_on_in_the_same_log() -> None:
-    async with painter() as p:
-        await _left_open(p)
-        await p.press("enter")
-        await p.until(lambda: isinstance(p.app.screen, Bench))
-        await p.until(lambda: p.bench.instrument is not None)
-        await p.go_to("coats")
-        await p.pass_time(3600)
-        assert "left door: ready for coat 2" in p.text and f"{PROFILE}, left" not in p.text
-        await p.press("escape")
-        assert len(p.kept(AlarmAcknowledged)) == 1
+    async with at_app() as at:
+        await _left_open(at)
+        await at.press("enter")
+        assert at.screen == "BenchScreen"
+        await at.open_step("coats")
+        await at.pass_time(3600)
+        assert "door: ready for coat 2" in at.text and "Trial clear, door" not in at.text
+        await at.press("escape")
+        assert len(at.kept(AlarmAcknowledged)) == 1
 
 
 async def test_it_rings_over_a_new_job_and_on_its_bench_into_its_own_log() -> None:
-    async with painter() as p:
-        await _left_open(p)
-        row = None
-        for _ in range(30):
-            row = p.app.screen._row()  # type: ignore[attr-defined]
-            if row is not None and row.title == "Shellac sealer":
-                break
-            await p.press("down")
-        await p.press("enter")
-        await p.until(lambda: isinstance(p.app.screen, NewJob))
-        await p.pass_time(3600)
-        assert f"{PROFILE}, left door: ready for coat 2" in p.text
-        await p.press("enter")
-        await p.until(lambda: isinstance(p.app.screen, Bench))
-        await p.until(lambda: p.bench.instrument is not None)
-        await p.beat()
-        assert f"{PROFILE}, left door: ready for coat 2" in p.text
-        await p.press("pageup")
-        await p.beat()
-        assert "silences" not in p.text
-        jobs = [fold(read_log(path).events) for path in log_files(p.places.jobs_dir)]
+    async with at_app() as at:
+        await _left_open(at)
+        await at.open("Shellac sealer")
+        assert at.screen == "NewJob"
+        await at.pass_time(3600)
+        assert "Trial clear, door: ready for coat 2" in at.text
+        await at.press("enter")
+        assert at.screen == "BenchScreen"
+        assert "Trial clear, door: ready for coat 2" in at.text
+        await at.press("pageup")
+        await at.beat()
+        assert "silences" not in at.text
+        jobs = [fold(read_log(path).events) for path in log_files(at.places.jobs_dir)]
         assert {job.profile.name: len(job.acknowledged) for job in jobs} == {
-            PROFILE: 1,
+            "Trial clear": 1,
             "Shellac sealer": 0,
         }

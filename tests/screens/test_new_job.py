@@ -6,12 +6,9 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from booth.app.app import BoothApp
-from booth.clock import ManualClock
-from booth.files.places import Places
-from booth.screens.bench import Bench
-from booth.screens.new_job import BadParts, NewJob, parts_from
-from tests.job.make import profile
+from booth.log.events import JobOpened
+from booth.screens.new_job import BadParts, parts_from
+from tests.screens.at_app import at_app
 
 
 def test_parts_are_parted_by_commas_and_blanks_do_not_count() -> None:
@@ -40,15 +37,50 @@ def test_any_text_is_parts_or_a_sentence(typed: str) -> None:
 
 
 async def test_two_enters_at_once_open_one_job() -> None:
-    app = BoothApp(ManualClock(), Places.standard())
-    async with app.run_test(size=(80, 24)) as pilot:
-        await pilot.pause()
-        screen = NewJob(profile())
-        app.push_screen(screen, lambda session: app.take_up(session) if session else None)
-        await pilot.pause()
-        screen.begin()
-        screen.begin()
-        for _ in range(20):
-            await pilot.pause()
-        assert isinstance(app.screen, Bench)
-        assert len(list(app.places.jobs_dir.glob("*.jsonl"))) == 1
+    async with at_app() as at:
+        await at.open("Two-pack clear")
+        at.post("enter", "enter")
+        await at.settle()
+        assert at.stack == ["Home", "BenchScreen"]
+        assert len(list(at.places.jobs_dir.glob("*.jsonl"))) == 1
+
+
+async def test_what_is_refused_is_said_and_stays_for_correction() -> None:
+    async with at_app() as at:
+        await at.open("Two-pack clear")
+        await at.type("door, door")
+        await at.press("enter")
+        assert at.screen == "NewJob" and "'door' is there twice" in at.text
+        assert not at.places.jobs_dir.exists()
+        await at.press("backspace", "backspace", "backspace", "backspace")
+        assert "twice" not in at.text
+        await at.type("hood")
+        await at.press("enter")
+        (opened,) = at.kept(JobOpened)
+        assert opened.parts == ("door", "hood")
+
+
+async def test_it_is_said_how_parts_are_written_before_any_is() -> None:
+    async with at_app() as at:
+        await at.open("Two-pack clear")
+        assert "separate parts with commas: left door, hood" in at.text
+        await at.type("left door")
+        assert "separate parts" not in at.text
+
+
+async def test_the_profile_can_be_read_to_its_end_with_the_arrows() -> None:
+    async with at_app() as at:
+        await at.open("Two-pack clear")
+        before = at.text
+        await at.press("down", "down")
+        assert at.text != before and at.screen == "NewJob"
+        await at.press("up", "up")
+        assert at.text == before
+
+
+async def test_escape_leaves_and_nothing_is_kept() -> None:
+    async with at_app() as at:
+        await at.open("Two-pack clear")
+        await at.type("door")
+        await at.press("escape")
+        assert at.stack == ["Home"] and not at.places.jobs_dir.exists()

@@ -7,10 +7,12 @@ from contextlib import contextmanager
 
 import pytest
 
-from booth.log.events import CoatBegun, Event, NoteMade, StepSkipped, Voided
+from booth.clock import ManualClock
+from booth.log.errors import NotKept
+from booth.log.events import AlarmAcknowledged, CoatBegun, Event, NoteMade, StepSkipped, Voided
 from booth.log.session import Session
-from booth.log.store import NotKept
-from tests.screens.test_whole_job import Painter, painter
+from tests.screens.at_app import AtApp, at_app, at_bench
+from tests.screens.jobs import coated
 
 SAID = "The disk is full. This entry is NOT kept."
 
@@ -27,67 +29,72 @@ def full_disk() -> Iterator[None]:
         yield
 
 
-async def _told(p: Painter) -> None:
-    assert "NOT KEPT" in p.text and SAID in p.text
-    await p.press("enter")
-    await p.until(lambda: "NOT KEPT" not in p.text)
+async def _told(at: AtApp) -> None:
+    assert "NOT KEPT" in at.text and SAID in at.text
+    await at.press("enter")
+    assert "NOT KEPT" not in at.text
 
 
 async def test_a_note_is_there_to_be_kept_again() -> None:
-    async with painter() as p:
-        await p.begin()
-        await p.go_to("coats")
+    async with at_bench("coats") as at:
         with full_disk():
-            await p.press("f2")
-            await p.type("gun two")
-            await p.press("enter")
-            await _told(p)
-        assert p.kept(NoteMade) == []
-        await p.press("f2")
-        await p.until(lambda: "gun two" in p.text)
-        await p.press("enter")
-        await p.until(lambda: bool(p.kept(NoteMade)))
-        assert p.kept(NoteMade)[0].text == "gun two"
-        await p.press("f2")
-        assert "gun two" not in p.text
+            await at.press("f2")
+            await at.type("gun two")
+            await at.press("enter")
+            await _told(at)
+        assert at.kept(NoteMade) == []
+        await at.press("f2")
+        assert "gun two" in at.text
+        await at.press("enter")
+        assert [note.text for note in at.kept(NoteMade)] == ["gun two"]
+        await at.press("f2")
+        assert "gun two" not in at.text
 
 
 async def test_no_coat_begins_no_step_moves_nothing_is_voided() -> None:
-    async with painter() as p:
-        await p.begin()
-        await p.go_to("coats")
-        skipped = len(p.kept(StepSkipped))
+    async with at_bench("coats") as at:
         with full_disk():
-            await p.press("space")
-            await _told(p)
-            assert "SPRAYING" not in p.text
-            await p.press("f6")
-            await _told(p)
-            assert p.kind == "coats" and len(p.kept(StepSkipped)) == skipped
-        await p.press("space")
-        await p.until(lambda: bool(p.kept(CoatBegun)))
+            await at.press("space")
+            await _told(at)
+            assert "SPRAYING" not in at.text
+            await at.press("f6", "enter")
+            await _told(at)
+            assert at.step == "coats" and at.kept(StepSkipped) == []
+        await at.press("space")
+        assert at.kept(CoatBegun)
         with full_disk():
-            await p.press("backspace")
-            await _told(p)
-            assert "SPRAYING" in p.text and p.kept(Voided) == []
-            await p.press("f4")
-            await p.until(lambda: "Log of this job" in p.text)
-            await p.press("backspace")
-            await _told(p)
-        assert p.kept(Voided) == []
+            await at.press("backspace")
+            await _told(at)
+            assert "SPRAYING" in at.text and at.kept(Voided) == []
+            await at.press("f4")
+            assert "Log of this job" in at.text
+            await at.press("backspace")
+            await _told(at)
+        assert at.kept(Voided) == []
 
 
 async def test_an_alarm_that_cannot_be_silenced_in_the_log_says_so() -> None:
-    async with painter() as p:
-        await p.begin()
-        await p.go_to("coats")
-        await p.press("space")
-        await p.pass_time(60)
-        await p.press("space")
-        await p.pass_time(3600)
-        assert "silences" in p.text
+    clock = ManualClock()
+    async with at_bench("coats", *coated(clock, "door", ago_s=3600), clock=clock) as at:
+        await at.beat()
+        assert "silences" in at.text
         with full_disk():
-            await p.press("escape")
-            await _told(p)
-        await p.beat()
-        assert "silences" in p.text
+            await at.press("escape")
+            await _told(at)
+        await at.beat()
+        assert "silences" in at.text and at.kept(AlarmAcknowledged) == []
+
+
+async def test_a_job_that_cannot_be_opened_for_writing_is_not_begun() -> None:
+    async with at_app() as at:
+        await at.open("Two-pack clear")
+        await at.type("left door, hood")
+        at.places.jobs_dir.parent.mkdir(parents=True, exist_ok=True)
+        at.places.jobs_dir.write_text("a file where the folder should be", "utf-8")
+        await at.press("enter")
+        assert at.screen == "Sheet" and "NOT KEPT" in at.text
+        await at.press("enter")
+        assert at.screen == "NewJob" and "left door, hood" in at.text, "what was typed stays"
+        at.places.jobs_dir.unlink()
+        await at.press("enter")
+        assert at.screen == "BenchScreen"

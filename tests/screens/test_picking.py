@@ -3,89 +3,81 @@
 from __future__ import annotations
 
 import pytest
-from textual import events
 
 from booth.log.events import AreaAdded, CoatBegun, StepDone, StepSkipped, Voided
 from booth.widgets.step_list import StepList, StepState
-from tests.screens.test_whole_job import Painter, painter
+from tests.screens.at_app import AtApp, at_bench
 
 
-def _marked(p: Painter) -> str:
-    rows = p.bench.query_one(StepList).steps
+def _marked(at: AtApp) -> str:
+    rows = at.bench.query_one(StepList).steps
     return next(row.name for row in rows if row.state is StepState.CURRENT)
 
 
-@pytest.mark.parametrize("leave", ["left", "escape"])
+def _picking(at: AtApp) -> bool:
+    return bool(at.bench.bench.picked)
+
+
+@pytest.mark.parametrize("leave", ["left", "escape", "backspace"])
 async def test_walked_along_and_left_the_open_step_is_still_the_open_one(leave: str) -> None:
-    async with painter() as p:
-        await p.begin()
-        await p.go_to("fresh-air")
-        await p.press("up", "up", "up", "up")
-        await p.press("down", "down", "down", "down", "down", "down")
-        assert p.bench.picking and _marked(p) != "Fresh air"
-        await p.press(leave)
-        assert not p.bench.picking
-        assert p.kind == "fresh-air" and _marked(p) == "Fresh air"
-        skipped = len(p.kept(StepSkipped))
-        await p.press("f6")
-        await p.until(lambda: p.kind == "amount")
-        assert p.kept(StepSkipped)[skipped].step == "fresh-air"
+    async with at_bench("fresh-air") as at:
+        await at.press("up", "up", "up", "up")
+        await at.press("down", "down", "down", "down", "down", "down")
+        assert _picking(at) and _marked(at) != "Fresh air"
+        await at.press(leave)
+        assert not _picking(at)
+        assert at.step == "fresh-air" and _marked(at) == "Fresh air"
+        await at.press("f6", "enter")
+        assert at.step == "amount"
+        (skipped,) = at.kept(StepSkipped)
+        assert (skipped.step, skipped.why) == ("fresh-air", "not needed this time")
 
 
 async def test_a_step_picked_from_the_list_is_opened() -> None:
-    async with painter() as p:
-        await p.begin()
-        await p.go_to("plan")
-        await p.press("escape", "up", "up")
-        assert _marked(p) == "Fresh air"
-        await p.press("enter")
-        await p.until(lambda: p.kind == "fresh-air" and p.bench.instrument is not None)
-        assert p.kept(StepDone) == []
+    async with at_bench("plan") as at:
+        await at.press("escape", "up", "up")
+        assert _marked(at) == "Fresh air"
+        await at.press("enter")
+        assert at.step == "fresh-air" and not _picking(at)
+        assert at.kept(StepDone) == []
 
 
-@pytest.mark.parametrize(("key", "opens"), [("f2", "Ask"), ("f4", "JobLog"), ("f9", "Home")])
+@pytest.mark.parametrize(("key", "opens"), [("f2", "Menu"), ("f4", "JobLog"), ("f9", "Home")])
 async def test_the_keys_of_the_bench_work_while_a_step_is_picked(key: str, opens: str) -> None:
-    async with painter() as p:
-        await p.begin()
-        await p.go_to("coats")
-        await p.press("escape")
-        assert p.bench.picking
-        await p.press(key)
-        await p.until(lambda: p.screen == opens)
+    async with at_bench("coats") as at:
+        await at.press("escape")
+        assert _picking(at)
+        await at.press(key)
+        assert at.screen == opens
 
 
 async def test_backspace_while_a_step_is_picked_voids_nothing() -> None:
-    async with painter() as p:
-        await p.begin()
-        await p.go_to("coats")
-        await p.press("space")
-        await p.until(lambda: bool(p.kept(CoatBegun)))
-        await p.press("escape", "backspace")
-        assert not p.bench.picking and p.kept(Voided) == []
+    async with at_bench("coats") as at:
+        await at.press("space")
+        assert at.kept(CoatBegun)
+        await at.press("escape", "backspace")
+        assert not _picking(at) and at.kept(Voided) == []
 
 
-async def test_a_key_of_the_step_itself_stands_once_in_the_key_line() -> None:
-    async with painter(size=(200, 24)) as p:
-        await p.begin()
-        await p.go_to("mix")
-        await p.type("500 ml")
-        assert "back one pour" in p.key_line
-        assert p.key_line.count("Bksp") == 1
+async def test_space_opens_the_picked_step_and_begins_no_coat() -> None:
+    async with at_bench("plan") as at:
+        await at.press("escape")
+        while _marked(at) != "Coats and waits":
+            await at.press("down")
+        await at.press("space")
+        assert at.step == "coats" and at.kept(CoatBegun) == []
 
 
 async def test_two_digits_at_once_are_one_number() -> None:
-    """The first begins the entry and moves the focus; the second comes before that is done."""
-    async with painter() as p:
-        await p.begin()
-        await p.go_to("amount")
-        for digit in "12":
-            p.app.post_message(events.Key(digit, digit))
-        await p.until(lambda: "= 12 ft" in p.text)
-        await p.press("enter")
-        await p.type("2")
-        await p.press("enter")
-        await p.until(lambda: bool(p.kept(AreaAdded)))
-        (added,) = p.kept(AreaAdded)
+    """The second comes before what the first does is drawn."""
+    async with at_bench("amount") as at:
+        at.post("1", "2")
+        await at.settle()
+        assert "= 12 ft" in at.text
+        await at.press("enter")
+        await at.type("2")
+        await at.press("enter", "enter")
+        (added,) = at.kept(AreaAdded)
         assert {name: each.typed for name, each in added.dimensions.items()} == {
             "length": "12",
             "width": "2",
@@ -93,10 +85,8 @@ async def test_two_digits_at_once_are_one_number() -> None:
 
 
 async def test_what_is_typed_while_a_step_is_opened_is_for_that_step() -> None:
-    async with painter() as p:
-        await p.begin()
-        await p.go_to("amount")
-        await p.press("escape", "up", "up")  # at Weather
-        for key in ("enter", "7", "1"):
-            p.app.post_message(events.Key(key, key if key.isdigit() else None))
-        await p.until(lambda: p.kind == "weather" and "= 71 °F" in p.text)
+    async with at_bench("amount") as at:
+        await at.press("escape", "up", "up")  # at Weather
+        at.post("enter", "7", "1")
+        await at.settle()
+        assert at.step == "weather" and "= 71 °F" in at.text

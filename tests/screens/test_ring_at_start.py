@@ -28,14 +28,22 @@ async def test_it_rings_until_silenced_and_the_silencing_is_in_its_log() -> None
     start, events = _coated()
     path = a_job(start, *events)
     async with at_app() as at:
-        await at.until(lambda: "door: ready for coat 2" in at.text)
+        await at.beat()
+        assert "door: ready for coat 2" in at.text
         await at.press("escape")
         assert "silences" not in at.text
-        (heard,) = [each for each in kept(path) if isinstance(each, AlarmAcknowledged)]
+        (heard,) = kept(path, AlarmAcknowledged)
         assert heard.alarm.endswith(":ready")
         # Taken up from the list, it goes on in the same log.
         await at.press("enter")
-        await at.until(lambda: at.screen == "Bench")
+        assert at.screen == "BenchScreen"
+
+
+async def test_it_rings_by_itself_soon_after_the_first_frame() -> None:
+    start, events = _coated()
+    a_job(start, *events)
+    async with at_app() as at:
+        await at.until(lambda: "door: ready for coat 2" in at.text)
 
 
 async def test_what_was_set_aside_is_still_told_when_it_is_taken_up() -> None:
@@ -44,10 +52,10 @@ async def test_what_was_set_aside_is_still_told_when_it_is_taken_up() -> None:
     with path.open("ab") as file:
         file.write(b'{"n":4,"torn')
     async with at_app() as at:
-        await at.until(lambda: "door: ready for coat 2" in at.text)
+        await at.beat()
+        assert "door: ready for coat 2" in at.text
         await at.press("escape", "enter")
-        await at.until(lambda: at.screen == "Sheet")
-        assert "set aside" in at.words
+        assert at.screen == "Sheet" and "set aside" in at.words
 
 
 async def test_another_machines_job_and_a_closed_one_are_left_alone() -> None:
@@ -57,8 +65,8 @@ async def test_another_machines_job_and_a_closed_one_are_left_alone() -> None:
     a_job(start, *events)
     before = elsewhere.read_bytes()
     async with at_app() as at:
-        await at.until(lambda: "Coating profiles" in at.text)
-        await at.until(lambda: "Past jobs" in at.text)
+        await at.beat()
+        assert "Coating profiles" in at.text and "Past jobs" in at.text
         assert "silences" not in at.text
-        assert at.app.working.ringing() == ()
+        assert at.app.alarms.ringing() == ()
         assert elsewhere.read_bytes() == before

@@ -5,21 +5,15 @@ from __future__ import annotations
 import os
 
 import pytest
-from booth.widgets.entry import FieldRow
-from textual.widgets import OptionList
 
+from booth.screens.shop_form import ShopForm
 from booth.screens.shop_forms import Item, fields, items, lines, with_item, without_item
 from booth.shop.model import Compressor, Gun, OwnCup, Room, Shop
 from booth.shop.read import read_shop, read_shop_text
 from booth.trade.cups.cup_table import CUPS
-from booth.units import Quantity, System, warm
+from booth.units import Quantity, System
 from tests.screens.at_app import AtApp, at_app
 from tests.shop.made import WHOLE
-
-
-@pytest.fixture(autouse=True, scope="module")
-def units() -> None:
-    warm()
 
 
 def put_file(at: AtApp, text: str = WHOLE) -> None:
@@ -33,24 +27,14 @@ def on_disk(at: AtApp) -> Shop:
     return answer.shop
 
 
-async def choose(at: AtApp, row: str) -> None:
-    """Walk down the list to the row whose text begins so."""
-    for _ in range(20):
-        option = at.app.screen.query_one("#rows").highlighted_option  # type: ignore[attr-defined]
-        if option is not None and str(option.prompt).strip(" +").startswith(row):
-            return
-        await at.press("down")
-    raise AssertionError(f"no row {row!r}:\n{at.text}")
-
-
 async def test_the_first_gun_of_an_empty_shop_row_by_row() -> None:
     async with at_app() as at:
-        await at.open("shop")
-        assert "+ add a gun" in at.text and "add the compressor" in at.text
+        await at.open("Shop")
+        assert "→ add a gun" in at.text and "+ add the compressor" in at.text
         await at.press("enter")
         assert at.screen == "ShopForm"
-        assert "next row" in at.lines[-1]
         await at.type("spot")
+        assert "on: Tip" in at.key_line
         await at.press("enter")
         await at.type("1.2")
         await at.press("enter")
@@ -61,7 +45,7 @@ async def test_the_first_gun_of_an_empty_shop_row_by_row() -> None:
         await at.press("enter")
         await at.type("2 bar")
         await at.press("enter", "enter", "enter", "right")
-        assert "keep" in at.lines[-1]
+        assert "keep" in at.key_line
         await at.press("enter")
         assert at.screen == "ShopScreen"
         gun = on_disk(at).guns[0]
@@ -77,12 +61,10 @@ async def test_the_first_gun_of_an_empty_shop_row_by_row() -> None:
 
 async def test_a_name_is_needed_and_nothing_is_kept_on_escape() -> None:
     async with at_app() as at:
-        await at.open("shop")
+        await at.open("Shop")
         await at.press("enter", "up", "enter")
         assert at.screen == "ShopForm" and not at.places.shop_file.exists()
-        focused = at.app.focused
-        assert focused is not None and isinstance(focused.parent, FieldRow)
-        assert focused.parent.field.key == "name"
+        assert at.marked == "name"
         await at.type("spot")
         await at.press("escape")
         assert at.screen == "ShopScreen" and not at.places.shop_file.exists()
@@ -92,23 +74,20 @@ async def test_a_name_is_needed_and_nothing_is_kept_on_escape() -> None:
 
 async def test_a_double_press_opens_one_form_and_skips_no_row() -> None:
     async with at_app() as at:
-        await at.open("shop")
-        rows = at.app.screen.query_one(OptionList)
-        for _ in range(2):
-            rows.action_select()  # both before the first has been dealt with
-        await at.until(lambda: at.screen == "ShopForm")
-        assert [type(each).__name__ for each in at.app.screen_stack].count("ShopForm") == 1
-        focused = at.app.focused
-        assert focused is not None and isinstance(focused.parent, FieldRow)
-        assert focused.parent.field.key == "name"
+        await at.open("Shop")
+        at.post("enter", "enter")  # both before the first has been dealt with
+        await at.settle()
+        assert at.stack == ["Home", "ShopScreen", "ShopForm"]
+        assert at.marked == "name"
+        assert "Name is needed" in at.text
         await at.press("enter")
-        assert "Name is needed" in at.text and focused is at.app.focused
+        assert at.marked == "name" and not at.places.shop_file.exists()
 
 
 async def test_one_value_is_changed_and_the_old_file_is_kept() -> None:
     async with at_app() as at:
         put_file(at, "# by hand\n" + WHOLE)
-        await at.open("shop")
+        await at.open("Shop")
         await at.press("enter", "down")
         await at.type("1.3")
         assert "= 1.3 mm" in at.text
@@ -131,9 +110,9 @@ async def test_one_value_is_changed_and_the_old_file_is_kept() -> None:
 async def test_backspace_in_an_empty_row_forgets_its_value() -> None:
     async with at_app() as at:
         put_file(at)
-        await at.open("shop")
+        await at.open("Shop")
         await at.press("enter", "down", "down")
-        assert "forget this value" in at.lines[-1]
+        assert "forget this value" in at.key_line
         await at.press("backspace")
         assert "20.0 fl oz" not in at.text
         await at.press("enter")
@@ -143,7 +122,7 @@ async def test_backspace_in_an_empty_row_forgets_its_value() -> None:
 async def test_an_entry_that_is_not_understood_stays_for_correction() -> None:
     async with at_app() as at:
         put_file(at)
-        await at.open("shop")
+        await at.open("Shop")
         await at.press("enter", "down")
         await at.type("28 psi")
         await at.press("enter")
@@ -155,8 +134,8 @@ async def test_an_entry_that_is_not_understood_stays_for_correction() -> None:
 async def test_a_slip_of_the_unit_is_told_with_the_bounds() -> None:
     async with at_app() as at:
         put_file(at)
-        await at.open("shop")
-        await choose(at, "compressor")
+        await at.open("Shop")
+        await at.pick("compressor")
         await at.press("enter")
         await at.type("60 ml")
         await at.press("enter")
@@ -167,8 +146,8 @@ async def test_a_slip_of_the_unit_is_told_with_the_bounds() -> None:
 
 async def test_the_compressor_needs_all_four_and_the_room_none() -> None:
     async with at_app() as at:
-        await at.open("shop")
-        await choose(at, "add the compressor")
+        await at.open("Shop")
+        await at.pick("add the compressor")
         await at.press("enter")
         await at.type("80")
         # A receiver is told in gallons: a bare number means what the nameplate says.
@@ -181,7 +160,7 @@ async def test_the_compressor_needs_all_four_and_the_room_none() -> None:
         assert compressor is not None
         assert compressor.receiver_l == pytest.approx(80 * 3.785412, rel=1e-5)
         assert compressor.cut_in_kpa == pytest.approx(120 * 6.894757, rel=1e-5)
-        await choose(at, "add the room")
+        await at.pick("add the room")
         await at.press("enter", "down")
         await at.type("30 m3/min")
         await at.press("enter", "enter")
@@ -190,8 +169,8 @@ async def test_the_compressor_needs_all_four_and_the_room_none() -> None:
 
 async def test_a_cup_is_chosen_with_the_arrows_and_only_once() -> None:
     async with at_app() as at:
-        await at.open("shop")
-        await choose(at, "add a flow cup")
+        await at.open("Shop")
+        await at.pick("add a flow cup")
         await at.press("enter", "right", "enter")
         await at.type("1.05")
         await at.press("enter", "enter")
@@ -205,14 +184,14 @@ async def test_a_cup_is_chosen_with_the_arrows_and_only_once() -> None:
 async def test_backspace_twice_removes_and_an_arrow_between_does_not() -> None:
     async with at_app() as at:
         put_file(at)
-        await at.open("shop")
+        await at.open("Shop")
         await at.press("backspace")
         assert "Backspace again removes clear gun." in at.text
         await at.press("down", "up", "backspace")
         assert len(on_disk(at).guns) == 2
         await at.press("backspace")
         assert [gun.name for gun in on_disk(at).guns] == ["primer gun"]
-        await choose(at, "room")
+        await at.pick("room")
         await at.press("backspace", "backspace")
         assert on_disk(at).room is None and "add the room" in at.text
 
@@ -220,7 +199,7 @@ async def test_backspace_twice_removes_and_an_arrow_between_does_not() -> None:
 async def test_units_switch_on_the_list_and_in_the_form() -> None:
     async with at_app() as at:
         put_file(at)
-        await at.open("shop")
+        await at.open("Shop")
         assert "29 psi" in at.text
         await at.press("u")
         assert "2.00 bar" in at.text and "591 ml" in at.text and "29 psi" not in at.text
@@ -236,7 +215,7 @@ async def test_units_switch_on_the_list_and_in_the_form() -> None:
 async def test_a_file_with_faults_is_shown_and_left_alone() -> None:
     async with at_app() as at:
         put_file(at, '[[gun]]\nname = "a"\ntpi = "[/ x"\n')
-        await at.open("shop")
+        await at.open("Shop")
         assert "1 fault" in at.text and "add a gun" not in at.text
         await at.press("backspace", "enter")
         assert at.screen == "Sheet" and "tpi" in at.words
@@ -248,7 +227,7 @@ async def test_a_file_with_faults_is_shown_and_left_alone() -> None:
 async def test_a_file_damaged_meanwhile_is_not_written_over() -> None:
     async with at_app() as at:
         put_file(at)
-        await at.open("shop")
+        await at.open("Shop")
         put_file(at, "[[gun]\n")
         await at.press("enter", "down")
         await at.type("1.3")
@@ -260,18 +239,18 @@ async def test_a_file_damaged_meanwhile_is_not_written_over() -> None:
 async def test_a_folder_that_cannot_be_written_is_said() -> None:
     async with at_app() as at:
         at.places.shop_file.parent.parent.mkdir(parents=True, exist_ok=True)
-        await at.open("shop")
+        await at.open("Shop")
         await at.press("enter")
         at.places.shop_file.mkdir(parents=True)
         await at.type("spot")
-        await at.press("up", "enter")
-        assert at.screen == "ShopForm" and "NOT kept" in at.text
+        await at.press(*["enter"] * 8)
+        assert at.screen == "ShopForm" and "NOT kept" in at.text and "spot" in at.text
 
 
 async def test_hostile_text_is_drawn_as_it_stands() -> None:
     async with at_app() as at:
         put_file(at, '[[gun]]\nname = "[/ x [bold] \\u001b[2J"\n')
-        await at.open("shop")
+        await at.open("Shop")
         assert "[/ x [bold] ␛[2J" in at.text
         await at.press("enter")
         assert "[/ x [bold] ␛[2J" in at.lines[0]
@@ -280,21 +259,15 @@ async def test_hostile_text_is_drawn_as_it_stands() -> None:
 async def test_the_first_screen_leads_here_and_tells_faults() -> None:
     async with at_app() as at:
         put_file(at, "x = 1\n")
-        at.app.screen.read_again()  # type: ignore[attr-defined]
-        await at.until(lambda: "shop.toml" in at.text)
-        assert "1 fault" in at.text
-        await at.press("end", "up")
-        while "Shop" not in str(
-            at.app.screen.query_one("#rows").highlighted_option.prompt  # type: ignore[attr-defined]
-        ):
-            await at.press("up")
-        await at.press("enter")
+        await at.read_anew()
+        assert "shop.toml" in at.text and "1 fault" in at.text
+        await at.open("Shop")
         assert at.screen == "ShopScreen"
 
 
 async def test_help_says_what_it_is_for() -> None:
     async with at_app() as at:
-        await at.open("shop")
+        await at.open("Shop")
         await at.press("question_mark")
         # The path is as long as the home of this test: it may be broken over two rows.
         whole = "".join(each for each in at.text if each.isalnum() or each == ".")
@@ -305,11 +278,12 @@ async def test_help_says_what_it_is_for() -> None:
 async def test_every_row_of_the_longest_form_is_reached(size: tuple[int, int]) -> None:
     async with at_app(size=size) as at:
         put_file(at)
-        await at.open("shop")
+        await at.open("Shop")
         await at.press("enter")
-        for row in list(at.app.screen.query(FieldRow)):
-            assert at.app.focused is row.place
-            assert row.field.label in at.text
+        form = at.app.screen
+        assert isinstance(form, ShopForm) and len(form.rows.sight) == 8
+        for row in form.rows.sight:
+            assert at.marked == row.key and row.field.label in at.text
             await at.press("down")
 
 

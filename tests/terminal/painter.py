@@ -23,8 +23,8 @@ E = TypeVar("E", bound=Event)
 
 #: The step that is open, in the list at the left of the bench; the line that a list stands on;
 #: the line of a list that is to be ticked next.
-_CURRENT = re.compile(r"^ *→ +(\d+) (\S.*?)(?: {2,}|$)", re.MULTILINE)
-_PICKED = re.compile(r"^[ ▌]*→ (\S.*?)(?: {2,}|▐|$)", re.MULTILINE)
+_CURRENT = re.compile(r"^ *→ +(\d+) ([^\s▛▌▙].*?)(?: {2,}|$)", re.MULTILINE)
+_PICKED = re.compile(r"(?:^|▌) *→ (?!\d+ )(\S.*?)(?: {2,}|▐|$)", re.MULTILINE)
 _TO_TICK = re.compile(r"→ ([A-Z].*)$", re.MULTILINE)
 #: One's own words are the last line of a menu.
 OWN_REASON, OWN_NOTE = str(len(REASONS) + 1), str(len(NOTES) + 1)
@@ -153,6 +153,15 @@ def choose(run: Terminal, title: str) -> None:
         with suppress(NotShown):  # a list that was just read anew stood elsewhere
             run.until(lambda text, at=at: picked(text) not in ("", at), patience_s=1.0)
     raise AssertionError(f"no line {title!r}\n{run.text}")
+
+
+def take(run: Terminal, line: str) -> None:
+    """Walk a menu to a line with the arrows, and take it."""
+    run.until(lambda text: picked(text) != "" and line[:30] in text)
+    while not (at := picked(run.text)).startswith(line[:30]):
+        run.press("down")
+        run.until(lambda text, at=at: picked(text) not in ("", at))
+    run.press("enter")
 
 
 def picked(text: str) -> str:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import json
 import os
 import signal
 import subprocess
@@ -17,6 +18,7 @@ from tests.terminal.driver import PROGRAM, Terminal
 from tests.terminal.painter import (
     begin,
     kept_of,
+    log_path,
     on_step,
     pass_over,
     short_profile,
@@ -50,17 +52,22 @@ def slept(seconds: int) -> list[str]:
     return ["unshare", "-T", "--boottime", str(seconds), *PROGRAM]
 
 
+def lay_a_coat(run: Terminal) -> None:
+    """Begin the short job, and begin and end its first coat."""
+    begin(run, "Aaa short job", "hood")
+    pass_over(run)
+    on_step(run, "Coats and waits")
+    run.press("space")
+    run.until("SPRAYING")
+    run.press("space")
+
+
 @apart
 def test_an_hour_with_the_lid_closed_is_an_hour_of_waiting(home: Path) -> None:
     """The wall clock of the test machine stays as it is; the clock that counts sleep goes on."""
     write_profile(home, "short", short_profile(("coats",), flash_off="2 h", closes="30 h"))
     with Terminal(home) as run:
-        begin(run, "Aaa short job", "hood")
-        pass_over(run)
-        on_step(run, "Coats and waits")
-        run.press("space")
-        run.until("SPRAYING")
-        run.press("space")
+        lay_a_coat(run)
         run.until(r"1/3 . WAIT +(2:00:00|1:59:5\d)")
         run.kill()
         run.wait()
@@ -71,6 +78,31 @@ def test_an_hour_with_the_lid_closed_is_an_hour_of_waiting(home: Path) -> None:
     with Terminal(home, command=slept(3 * HOUR)) as run:
         take_up(run)
         run.until(r"hood: ready for coat 2 since .*\(1:00:\d\d\)|hood: ready.*\(59:\d\d\)")
+
+
+def test_after_a_restart_a_clock_earlier_than_the_log_is_doubted(home: Path) -> None:
+    """The log is made that of an earlier boot, whose last entry lies an hour ahead of this clock."""
+    write_profile(home, "short", short_profile(("coats",), flash_off="2 h", closes="30 h"))
+    with Terminal(home) as run:
+        lay_a_coat(run)
+        run.until("1/3 . WAIT")
+        run.press("f10")
+        assert run.wait() == 0
+    lines = [json.loads(line) for line in log_path(home).read_text("utf-8").splitlines()]
+    for line in lines:
+        line["at"]["boot"] = "a boot before this one"
+    ahead = {"n": len(lines) + 1, "event": "note", "text": "an hour later"}
+    at = lines[-1]["at"]
+    ahead["at"] = {**at, "wall": at["wall"] + HOUR, "continuous": at["continuous"] + HOUR}
+    text = "".join(json.dumps(line) + "\n" for line in (*lines, ahead))
+    log_path(home).write_text(text, "utf-8")
+    with Terminal(home) as run:
+        take_up(run)
+        run.until("CHECK CLOCK")
+        run.press("space")
+        run.until("SPRAYING")
+    begun = kept_of(home, CoatBegun)[-1]
+    assert (begun.coat, begun.early_s, begun.doubtful) == (2, 0, True)
 
 
 def test_stopped_and_gone_on_the_wait_has_gone_on(home: Path) -> None:

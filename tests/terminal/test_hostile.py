@@ -7,7 +7,7 @@ from pathlib import Path
 
 import pytest
 
-from booth.log.events import JobOpened, NoteMade, StepSkipped
+from booth.log.events import EffluxTimed, JobOpened, NoteMade, StepSkipped
 from tests.terminal.driver import Terminal
 from tests.terminal.painter import (
     begin,
@@ -169,6 +169,39 @@ def test_pasted_at_once_into_a_note(home: Path) -> None:
     (note,) = kept_of(home, NoteMade)
     assert note.text.startswith(MARKUP) and "wet edge wet edge" in note.text
     assert "\x9b" not in note.text and "\u202e" not in note.text
+
+
+#: Bytes that are no UTF-8, half a character, key codes that cannot be.
+NO_KEYS = (b"\xe9", b"\xff", b"\x80\xbf", b"\x1b[1114112u", b"\x1b[55296u", b"\x1b[97:1;2;3u")
+
+
+def test_bytes_and_key_codes_that_cannot_be_end_nothing_and_do_nothing(home: Path) -> None:
+    write_profile(home, "short", short_profile(("efflux",)))
+    with Terminal(home) as run:
+        begin(run, "Aaa short job", "hood")
+        pass_over(run)
+        on_step(run, "Flow cup")
+        run.press("space")
+        run.until("stop at the first break")
+        before = kept_of(home, StepSkipped)
+        for each in NO_KEYS:
+            run.child.send(each)
+            run.linger(0.15)  # past the tenth of a second in which an escape waits for its rest
+        assert "stop at the first break" in run.settle(), "the stopwatch runs on"
+        run.press("space")
+        run.until(r"runs \d")
+        assert kept_of(home, StepSkipped) == before and len(kept_of(home, EffluxTimed)) == 1
+        run.press("f2")
+        run.until("Note")
+        run.settle()
+        run.child.send(b"T\xfcr, T\xc3")
+        run.linger(0.05)
+        run.child.send(b"\xbcr\x1b[1114112u")
+        run.press("enter")
+        run.until("Noted")
+        nothing_raw(run)
+    (note,) = kept_of(home, NoteMade)
+    assert note.text == "T\N{REPLACEMENT CHARACTER}r, Tür"
 
 
 def test_in_the_log_of_another_hand(home: Path) -> None:

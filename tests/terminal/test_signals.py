@@ -5,6 +5,7 @@ from __future__ import annotations
 import os
 import re
 import signal
+import sys
 import time
 from pathlib import Path
 
@@ -38,7 +39,7 @@ def left_as_found(raw: bytes) -> None:
         assert on not in raw or raw.rindex(off) > raw.rindex(on), mode
 
 
-@pytest.mark.parametrize("number", [signal.SIGTERM, signal.SIGHUP])
+@pytest.mark.parametrize("number", [signal.SIGINT, signal.SIGTERM, signal.SIGHUP])
 def test_told_to_leave_it_gives_the_terminal_back(home: Path, number: signal.Signals) -> None:
     write_profile(home, "short", PROFILE)
     with Terminal(home) as run:
@@ -54,6 +55,46 @@ def test_told_to_leave_it_gives_the_terminal_back(home: Path, number: signal.Sig
         left_as_found(bytes(run.raw))
         assert b"Traceback" not in run.raw
     assert len(kept_of(home, CautionAcknowledged)) == 1
+
+
+@pytest.mark.parametrize("number", [signal.SIGINT, signal.SIGTERM])
+def test_told_to_leave_while_it_starts_it_gives_the_terminal_back(
+    home: Path, number: signal.Signals
+) -> None:
+    """At the first byte that it draws: the terminal is half set up, no screen is there yet."""
+    for delay in (0.0, 0.005, 0.01, 0.02, 0.04):
+        with Terminal(home) as run:
+            before = run.modes()
+            while not run.raw:
+                run.pump(0.001)
+            time.sleep(delay)
+            run.kill(number)
+            assert run.wait() == 128 + number
+            assert run.modes() == before
+            left_as_found(bytes(run.raw))
+            assert b"Traceback" not in run.raw
+
+
+#: Says so as soon as it minds Ctrl+C itself: before that it is Python's own start.
+MINDED = """
+import signal, sys
+whole = signal.signal
+def minded(*what):
+    whole(*what)
+    signal.signal = whole
+    print("minded", flush=True)
+signal.signal = minded
+from booth.cli.command import main
+sys.exit(main([]))
+"""
+
+
+def test_interrupted_before_anything_is_drawn_it_says_nothing(home: Path) -> None:
+    with Terminal(home, command=[sys.executable, "-c", MINDED]) as run:
+        run.until("minded")
+        run.press("\x03")  # the terminal is not raw yet: the kernel makes a signal of it
+        assert run.wait() == 128 + signal.SIGINT
+        assert bytes(run.raw).replace(b"^C", b"") == b"minded\r\n"
 
 
 def test_quit_gives_the_terminal_back(home: Path) -> None:
@@ -156,5 +197,4 @@ def test_a_window_too_small_says_what_it_needs_and_the_clock_goes_on(home: Path)
         for rows, columns in ((1, 1), (3, 200), (60, 20), (24, 80)):
             run.resize(rows, columns)
             run.settle()
-        run.until(r"runs \d")
-        assert current(run.text) == "Flow cup"
+        run.until(lambda text: current(text) == "Flow cup" and re.search(r"runs \d", text))

@@ -59,9 +59,11 @@ def test_where_there_is_no_terminal_it_says_so_at_once(home: Path, where: str) -
     streams[where] = subprocess.PIPE
     begun = time.monotonic()
     child = subprocess.Popen(
-        PROGRAM, cwd=ROOT, **streams,  # type: ignore[call-overload]
+        PROGRAM,
+        cwd=ROOT,
+        **streams,  # type: ignore[call-overload]
         env={**os.environ, "TERM": "xterm-256color"},
-    )  # fmt: skip
+    )
     try:
         code = child.wait(timeout=10)
     finally:
@@ -198,6 +200,61 @@ def test_a_broken_profile_is_listed_with_its_faults_and_the_rest_load(home: Path
         run.until("Parts")
 
 
+@pytest.mark.parametrize(
+    ("extra", "found"),
+    [
+        ({"PYTHONIOENCODING": "ascii"}, "encoding ascii"),
+        ({"LC_ALL": "C", "PYTHONCOERCECLOCALE": "0", "PYTHONUTF8": "0"}, "encoding"),
+        ({"TERM": "dumb"}, "'dumb'"),
+    ],
+)
+def test_where_the_screen_cannot_be_drawn_it_says_what_to_do_and_that_is_enough(
+    home: Path, extra: dict[str, str], found: str
+) -> None:
+    with Terminal(home, extra=extra) as run:
+        before = run.modes()
+        assert run.wait() == 2
+        said = run.raw.decode("ascii").replace("\r\n", "")
+        assert "\x1b" not in said and found in said and "Traceback" not in said
+        assert run.modes() == before
+    deed = re.search(r"(?:say|Say): (export (\w+)=(\S+)|unset (\w+))$", said)
+    assert deed is not None, said
+    mended = dict(extra)
+    if deed.group(4):
+        del mended[deed.group(4)]
+    else:
+        mended[deed.group(2)] = deed.group(3)
+    with Terminal(home, extra=mended) as run:
+        run.until("Coating profiles")
+        assert run.child.isalive()
+
+
+@pytest.mark.parametrize("colours", ["none", "", "256"])
+def test_a_colour_system_that_is_none_is_passed_over(home: Path, colours: str) -> None:
+    with Terminal(home, extra={"TEXTUAL_COLOR_SYSTEM": colours}) as run:
+        run.until("Coating profiles")
+        truecolour = b"38;2;" in run.raw
+        assert truecolour == (colours != "256")
+
+
+def test_a_home_that_can_be_no_folder_is_said_before_anything_is_drawn(home: Path) -> None:
+    with Terminal(home, extra={"BOOTH_HOME": "/tmp/" + "y" * 300}) as run:
+        assert run.wait() == 2
+        said = run.raw.decode().replace("\r\n", "")
+        assert "\x1b" not in said and "Set BOOTH_HOME" in said and "Traceback" not in said
+
+
+@pytest.mark.skipif(not Path("/proc").is_dir(), reason="no folder that nobody may write to")
+def test_a_home_that_cannot_be_written_is_no_reason_not_to_start(home: Path) -> None:
+    with Terminal(home, extra={"BOOTH_HOME": "/proc/no-such-place"}) as run:
+        run.until("Coating profiles")
+        choose(run, "Two-pack clear")
+        run.until("Parts")
+        run.settle()
+        run.press("enter")
+        run.until("NOT KEPT")
+
+
 OWN_FAULT = """
 import sys
 from booth.instruments.cautions import Cautions
@@ -211,9 +268,31 @@ sys.exit(main([]))
 """
 
 
-def test_a_fault_of_its_own_ends_in_sentences_a_report_and_a_clean_terminal(home: Path) -> None:
+IN_THE_INPUT_THREAD = """
+import sys
+from booth.widgets.textual_internals import Parser
+whole = Parser.feed
+def broken(self, data):
+    secret_local = "a local value"
+    if " " in data:
+        raise LookupError("invented for a test: [/ x [bold]")
+    return whole(self, data)
+Parser.feed = broken
+from booth.cli.command import main
+sys.exit(main([]))
+"""
+
+
+@pytest.mark.parametrize(
+    ("code", "named"),
+    [(OWN_FAULT, "ZeroDivisionError"), (IN_THE_INPUT_THREAD, "LookupError")],
+    ids=["on the bench", "in the thread that reads the keys"],
+)
+def test_a_fault_of_its_own_ends_in_sentences_a_report_and_a_clean_terminal(
+    home: Path, code: str, named: str
+) -> None:
     write_profile(home, "short", CAUTIONS)
-    with Terminal(home, command=[sys.executable, "-c", OWN_FAULT]) as run:
+    with Terminal(home, command=[sys.executable, "-c", code]) as run:
         before = run.modes()
         begin(run, "Aaa short job", "hood")
         run.press("space")
@@ -227,7 +306,7 @@ def test_a_fault_of_its_own_ends_in_sentences_a_report_and_a_clean_terminal(home
         assert "fault-report.txt" in told.replace("\r\n", "")
         assert "Traceback" not in raw.decode("utf-8", "replace")
         assert "secret_local" not in raw.decode("utf-8", "replace")
-        assert "ZeroDivisionError: invented for a test" in run.fault_report()
+        assert f"{named}: invented for a test" in run.fault_report()
         assert "in broken" in run.fault_report()
     assert [event.n for event in kept(home)] == [1]
     with Terminal(home) as run:

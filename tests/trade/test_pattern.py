@@ -70,13 +70,6 @@ def test_at_an_edge_that_jumps_the_mean_of_both_sides_counts() -> None:
     assert fan_profile.profile_by_name("even")(-0.5) == 0.5
 
 
-@given(place)
-def test_a_turned_fan_is_the_mirror_image_and_turned_twice_the_fan(x: float) -> None:
-    lopsided = fan_profile.profile_by_name("heavy one end")
-    assert lopsided.mirrored()(x) == lopsided(-x)
-    assert lopsided.mirrored().mirrored()(x) == lopsided(x)
-
-
 @outside(
     fan_profile.profile_from_zones,
     source="numpy.interp between the middles of the zones; numpy.mean of steps",

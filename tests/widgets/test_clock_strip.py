@@ -51,14 +51,6 @@ def test_no_bar_without_an_end() -> None:
     assert "─" not in "".join(strings(lay_out((POT,), 60, 2)))
 
 
-def test_ascii() -> None:
-    lines = strings(lay_out(BOTH, 80, 2, ascii_only=True))
-    assert lines[1] == (
-        "  recoat window      LATE #############    flash-off estimate WAIT #######------"
-    )
-    assert all(line.isascii() for line in lines)
-
-
 def test_none() -> None:
     assert strings(lay_out((), 20, 1)) == ["no clock running    "]
 

@@ -65,10 +65,6 @@ def test_a_word_of_its_own_and_none() -> None:
     assert "·" not in "".join(strings(lay_out(Readout("12"), 30, 6)))
 
 
-def test_ascii_shapes() -> None:
-    assert "= WAIT" in "".join(strings(lay_out(WAITING, 30, 6, ascii_only=True)))
-
-
 @given(
     st.text(max_size=8),
     st.text(max_size=8),

@@ -51,10 +51,6 @@ def test_narrow_keeps_the_name() -> None:
     assert strings(lay_out(steps(4, skipped=3), 13, 9))[3:5] == ["– 4 Viscosity", "→ 5 Strain a…"]
 
 
-def test_ascii() -> None:
-    assert all(line.isascii() for line in strings(lay_out(steps(4, 3), 24, 5, ascii_only=True)))
-
-
 @given(st.integers(1, 40), st.data(), st.integers(1, 30))
 def test_window_holds_the_current_step_and_counts_the_rest(
     count: int, data: st.DataObject, height: int

@@ -10,14 +10,13 @@ from booth.words.tone import Tone
 
 
 def test_words_shapes_and_classes_are_distinct() -> None:
-    for given in ("shape", "ascii_shape", "css", "word", "urgency"):
+    for given in ("shape", "css", "word", "urgency"):
         assert len({getattr(tone, given) for tone in Tone}) == len(Tone), given
 
 
 @pytest.mark.parametrize("tone", Tone)
 def test_each_shape_is_one_cell_and_can_be_drawn_large(tone: Tone) -> None:
-    assert cell_len(tone.shape) == cell_len(tone.ascii_shape) == 1
-    assert tone.ascii_shape.isascii()
+    assert cell_len(tone.shape) == 1
     assert can_draw(f"{tone.shape} {tone.word}")
 
 

@@ -6,7 +6,7 @@ import math
 from collections.abc import Collection
 from typing import ClassVar
 
-from booth.bench.act import Act, Keep, SetForm, refused
+from booth.bench.act import Act, SetForm
 from booth.bench.context import Context
 from booth.bench.instrument import Instrument, quantity, word
 from booth.bench.next_act import commit, finish
@@ -61,10 +61,7 @@ class Amount(Instrument):
         return "form"
 
     def readout(self, context: Context, values: Values) -> Readout:
-        sizes = DIMENSIONS[word(values, "form")]
-        if word(values, "page") == AREAS and any(quantity(values, key) for key in sizes):
-            return area_readout(context, values)
-        return plan_readout(context, values)
+        return (area_readout if _is_area(values) else plan_readout)(context, values)
 
     def record(self, context: Context) -> tuple[str, ...]:
         lines = [area_words(each, context.system) for each in context.job.areas[-3:]]
@@ -77,11 +74,12 @@ class Amount(Instrument):
         return bool(context.job.amounts)
 
     def cleared(self, form: Form) -> Form:
-        """Empty the sizes for the next area; film and losses stay."""
         return form.emptied(but=(*FILM_ROWS, "wet", "dry"))
 
-    def event(self, context: Context, values: Values) -> Event | str:
-        """The area that the page of areas holds."""
+    def event(self, context: Context, values: Values) -> Event | str | None:
+        """The area that is being typed; else the amount that all comes to."""
+        if not _is_area(values):
+            return planned(context, values)
         square_m, fault = this_area(values)
         if square_m is None or square_m <= 0:
             return fault or "An area is above 0."
@@ -107,18 +105,26 @@ class Amount(Instrument):
         """The rows of the page in their order; behind them an area is added, or the amount kept."""
         marked, typed = rows.marked, any(row.text.strip() for row in rows.sight)
         last = marked is None or rows.after(marked) is None
-        if any(row.fault for row in rows.sight) or (typed and not last):
-            return None
+        wrong = any(row.fault for row in rows.sight)
         if typed and word(rows.values, "page") == AREAS:
-            return None if rows.waiting else commit(self, context, rows, "add this area")
+            on = wrong or not last or rows.waiting
+            return None if on else commit(self, context, rows, "add this area")
         amount = planned(context, rows.values)
-        if isinstance(amount, AmountPlanned):
-            return Act("keep the amount", (Keep(amount),))
-        return refused(amount) if amount and rows.holds else finish(self, context)
+        if wrong or (typed and not last and amount is not None):
+            return None
+        if isinstance(amount, str) and not rows.holds:
+            return finish(self, context)
+        return commit(self, context, rows, "keep the amount")
 
 
-def planned(context: Context, values: Values) -> AmountPlanned | str:
-    """The plan as an event; else what is still needed, or "" where it is kept as it is."""
+def _is_area(values: Values) -> bool:
+    """Whether the page of areas is open, and a size is typed there."""
+    sizes = DIMENSIONS[word(values, "form")]
+    return word(values, "page") == AREAS and any(quantity(values, key) for key in sizes)
+
+
+def planned(context: Context, values: Values) -> AmountPlanned | str | None:
+    """The plan as an event; a sentence what is still needed; None where it is kept as it is."""
     plan, missing = plan_in(context, values)
     if plan is None:
         return missing
@@ -127,7 +133,7 @@ def planned(context: Context, values: Values) -> AmountPlanned | str:
         last = context.job.amounts[-1]
         same = math.isclose(last.amount.value, plan.mix_ml, rel_tol=1e-3)
         if same and math.isclose(last.area.value, area, rel_tol=1e-3):
-            return ""
+            return None
     return AmountPlanned(
         n=0,
         at=context.now,

@@ -189,5 +189,4 @@ def batch_meant(context: Context, values: Values) -> Meant | None:
 
 
 def batch_state(context: Context, plan: BatchPlan, poured: tuple[Poured, ...]) -> Pouring:
-    """Where a batch stands after these pours. Raises BadInput."""
     return pouring(context.profile, plan, [(each.name, each.amount.value) for each in poured])

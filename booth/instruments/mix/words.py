@@ -57,7 +57,6 @@ def _thinner_words(context: Context) -> str:
 
 
 def fault_readout(sentence: str) -> Readout:
-    """Why there is nothing to pour. Pure."""
     return Readout("–", label="mix", tone=Tone.CAUTION, word="CHECK", lines=(sentence,))
 
 
@@ -177,7 +176,7 @@ def batch_readout(context: Context, batch: BatchMixed) -> Readout:
         )
     if pot.estimate:
         lines.append(f"~ estimate: {pot.rule}")
-    state = standing(pot, context.now).state
+    state = standing(pot, context.now, context.job.boots).state
     word = {State.CLOSING: "NEARLY OVER", State.LATE: "POT LIFE OVER"}.get(state, "MIXED")
     return Readout(
         f"{'~' if pot.estimate else ''}{local_time(pot.closes_at)}",

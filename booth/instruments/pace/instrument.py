@@ -117,7 +117,6 @@ class Pace(Instrument):
         )
 
     def event(self, context: Context, values: Values) -> str | None:
-        """Passes are kept by Space; the rows only shape the pace."""
         return self.busy(context) or None
 
     def space(self, context: Context, rows: Rows) -> Act:

@@ -56,7 +56,6 @@ def pass_s_of(context: Context, values: Values) -> float | None:
 
 
 def length_words(context: Context, values: Values) -> str:
-    """The length of a pass."""
     return show(number(values, "length") or 0.0, Kind.PART_LENGTH, context.system)
 
 

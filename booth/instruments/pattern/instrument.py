@@ -165,5 +165,4 @@ def read_now(context: Context, values: Values) -> Pattern | None:
 
 
 def looks_at_film(values: Values) -> bool:
-    """Whether the film is looked at, not the paper. Pure."""
     return values.get(MARKED) in FILM_ROWS

@@ -59,7 +59,6 @@ def zones_fault(typed: str) -> str:
 
 
 def gallery() -> Gallery:
-    """The shapes to choose from."""
     return Gallery(tuple((paper_of(Pattern(each.key)), each.short) for each in SHAPES))
 
 

@@ -14,8 +14,6 @@ from booth.words.readout import Readout
 from booth.words.tone import Tone
 from booth.words.wait_words import duration, rough, spelled
 
-__all__ = ["plan_readout", "ticks", "timeline"]
-
 DAY_S = 86400.0
 TONES = {
     Span.SPRAYED: Tone.RUNNING,
@@ -32,7 +30,6 @@ TRACK_CELLS = 68
 
 
 def _at(context: Context, seconds: float) -> str:
-    """The time of day, so many seconds from now."""
     return local_time(later(context.now, seconds))
 
 

@@ -43,21 +43,14 @@ def air_base(name: str) -> AirBase:
     """Give one of the named bases of air.
 
     Args:
-        name: one of the names in AIR_BASES, capitals or not.
+        name: its name, capitals or not.
 
-    Returns:
-        AirBase: absolute pressure [kPa] and temperature [degC].
-
+    Returns: AirBase: absolute pressure [kPa] and temperature [degC].
     Range: the names in AIR_BASES; any other condition can be made as an AirBase of its own.
-
-    Raises:
-        BadInput: an unknown name; the message lists those that are known.
-
     Source: each base names its own.
 
-    Example:
-        >>> air_base("anr").kpa
-        100.0
+    >>> air_base("anr").kpa
+    100.0
     """
     for base in AIR_BASES:
         if base.name.casefold() == name.strip().casefold():
@@ -72,23 +65,14 @@ def convert_flow_l_min(flow_l_min: float, counted_as: AirBase, wanted_as: AirBas
     Args:
         flow_l_min: flow as counted [l/min], 0 or more.
         counted_as: the base it is counted in.
-        wanted_as: the base it is wanted in; for free air, an AirBase of the room's own pressure and
-            temperature.
+        wanted_as: the base it is wanted in; for free air, one of the room's own air.
 
-    Returns:
-        Flow [l/min].
-
+    Returns: flow [l/min].
     Range: dry air as an ideal gas, within 0.1 % near room conditions; moist air up to 1 % more.
-
-    Raises:
-        BadInput: a negative or not finite flow; a base with a pressure of 0 or less, or a
-            temperature outside -50 to 60 C.
-
     Source: ideal gas law.
 
-    Example:
-        >>> round(convert_flow_l_min(100.0, air_base("scf 60 F"), air_base("scf 14.5 psia")), 1)
-        102.9
+    >>> round(convert_flow_l_min(100.0, air_base("scf 60 F"), air_base("scf 14.5 psia")), 1)
+    102.9
     """
     require("The flow", flow_l_min, 0.0, unit="l/min")
     for base in (counted_as, wanted_as):

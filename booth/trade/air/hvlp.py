@@ -35,23 +35,16 @@ def hvlp_cap_pressure(cap_kpa: float) -> CapPressure:
         cap_kpa: dynamic gauge pressure at the air cap, trigger pulled, by a test cap [kPa], 0 or
             more. Not the pressure at the gun's inlet, which is higher.
 
-    Returns:
-        CapPressure: within or not, with a sentence.
-
+    Returns: CapPressure: within or not, with a sentence.
     Range: 0.1 to 10 psig is within. Which inlet pressure gives which cap pressure belongs to the
         gun: its instructions or a test cap say it, no formula does.
-
-    Raises:
-        BadInput: a negative or not finite pressure.
-
     Source: 40 CFR 63.11180 (recalled); 40 CFR 63.801: above 10 psi at the point of atomisation is
         conventional.
 
-    Example:
-        >>> hvlp_cap_pressure(62.0).within
-        True
-        >>> hvlp_cap_pressure(200.0).words.split(":")[0]
-        'Above 10 psi at the cap'
+    >>> hvlp_cap_pressure(62.0).within
+    True
+    >>> hvlp_cap_pressure(200.0).words.split(":")[0]
+    'Above 10 psi at the cap'
     """
     require("The pressure at the air cap", cap_kpa, 0.0, unit="kPa")
     rule = "0.1 to 10 psig at the air cap (40 CFR 63.11180, recalled; 63.801)"

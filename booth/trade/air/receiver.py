@@ -1,7 +1,7 @@
 """Compressed air: how long the receiver carries the gun, how long it recovers, what duty is left.
 
 Flows are of free air: what the compressor takes in, at the room's pressure and temperature. What a
-cubic foot or a litre of 'standard' air is depends on who says it: see ``airbase``.
+cubic foot or a litre of 'standard' air is depends on who says it: see ``air_base``.
 """
 
 from __future__ import annotations
@@ -65,27 +65,18 @@ def free_air_stored_l(
 ) -> float:
     """Give the free air that a receiver gives up between two pressures.
 
-    ``V (P1 - P2) / Pa``
-
     Args:
         receiver_l: volume of the receiver [l], above 0.
         high_kpa, low_kpa: gauge pressures before and after [kPa], low 0 or more, high not below.
         air_kpa: absolute pressure of the free air [kPa], 50 to 110; one atmosphere unless given.
 
-    Returns:
-        Free air at the receiver's temperature [l].
-
+    Returns: free air at the receiver's temperature [l]: ``V (P1 - P2) / Pa``.
     Range: pressures of a workshop, up to some 1500 kPa, where air is an ideal gas within 1 %; the
         receiver at one temperature.
-
-    Raises:
-        BadInput: pressures the wrong way round, a number outside its range or not finite.
-
     Source: Boyle's law; as in the US DOE / ORNL tools for industrial compressed air.
 
-    Example:
-        >>> round(free_air_stored_l(100.0, 800.0, 600.0), 1)
-        197.4
+    >>> round(free_air_stored_l(100.0, 800.0, 600.0), 1)
+    197.4
     """
     return _receiver(receiver_l, high_kpa, low_kpa, air_kpa)
 
@@ -106,34 +97,25 @@ def longest_trigger_s(
 ) -> Estimate | None:
     """Give how long the trigger can be held before the receiver falls to the least pressure.
 
-    ``t = V (P1 - P2) / (Pa (demand - supply))``
-
     Args:
         receiver_l: volume of the receiver [l], above 0.
         full_kpa: gauge pressure in the receiver at the start [kPa].
-        least_kpa: least gauge pressure in the receiver that still gives the gun its inlet pressure
-            through regulator, filters and hose [kPa], 0 or more.
+        least_kpa: least gauge pressure in it that still feeds the gun [kPa], 0 or more.
         demand_l_min: free air the gun uses, trigger pulled [l/min], above 0.
         supply_l_min: free air the compressor delivers meanwhile [l/min], 0 or more.
         air_kpa: absolute pressure of the free air [kPa], 50 to 110.
 
-    Returns:
-        Estimate [s]: likely at constant temperature, low for a draw so fast that the air in the
-        receiver cools; None where the supply meets the demand: it does not run down.
-
+    Returns: Estimate [s]: ``t = V (P1 - P2) / (Pa (demand - supply))``; likely at constant
+        temperature, low for a draw so fast that the air in the receiver cools; None where the
+        supply meets the demand: it does not run down.
     Range: as for free_air_stored_l. Displacement on a compressor's plate is not what it delivers.
-
-    Raises:
-        BadInput: pressures the wrong way round, a number outside its range or not finite.
-
     Source: Boyle's law and conservation of mass (US DOE / ORNL tools for industrial compressed
         air); low end: energy balance of a vessel, no faster than the ratio of specific heats.
 
-    Example:
-        >>> round(longest_trigger_s(90.0, 800.0, 500.0, 340.0, 200.0).likely)
-        114
-        >>> longest_trigger_s(90.0, 800.0, 500.0, 200.0, 200.0) is None
-        True
+    >>> round(longest_trigger_s(90.0, 800.0, 500.0, 340.0, 200.0).likely)
+    114
+    >>> longest_trigger_s(90.0, 800.0, 500.0, 200.0, 200.0) is None
+    True
     """
     require("The gun's air demand", demand_l_min, above=0.0, unit="l/min")
     require("The compressor's delivery", supply_l_min, 0.0, unit="l/min")
@@ -161,20 +143,13 @@ def recovery_s(
         demand_l_min: free air used meanwhile [l/min], 0 or more; 0 with the trigger released.
         air_kpa: absolute pressure of the free air [kPa], 50 to 110.
 
-    Returns:
-        Estimate [s]: likely at constant temperature; low for a fast fill that heats the air, whose
-        pressure then sinks again as it cools. Outside where the demand takes all of the supply.
-
+    Returns: Estimate [s]: likely at constant temperature, low for a fast fill, which heats the air;
+        Outside where the demand takes all of the supply.
     Range: as for free_air_stored_l.
-
-    Raises:
-        BadInput: pressures the wrong way round, a number outside its range or not finite.
-
     Source: Boyle's law and conservation of mass; US DOE / ORNL tools for industrial compressed air.
 
-    Example:
-        >>> round(recovery_s(90.0, 500.0, 800.0, 200.0).likely)
-        80
+    >>> round(recovery_s(90.0, 500.0, 800.0, 200.0).likely)
+    80
     """
     require("The compressor's delivery", supply_l_min, 0.0, unit="l/min")
     require("The air demand meanwhile", demand_l_min, 0.0, unit="l/min")
@@ -195,19 +170,12 @@ def trigger_duty(demand_l_min: float, supply_l_min: float) -> float:
         demand_l_min: free air the gun uses, trigger pulled [l/min], above 0.
         supply_l_min: free air the compressor delivers [l/min], 0 or more.
 
-    Returns:
-        Share [1]: ``supply / demand``, at most 1.
-
+    Returns: share [1]: ``supply / demand``, at most 1.
     Range: over many fills; the compressor itself may be rated for less than continuous running.
-
-    Raises:
-        BadInput: a number outside its range or not finite.
-
     Source: conservation of mass: what is used on average cannot exceed what is delivered.
 
-    Example:
-        >>> trigger_duty(400.0, 100.0)
-        0.25
+    >>> trigger_duty(400.0, 100.0)
+    0.25
     """
     require("The gun's air demand", demand_l_min, above=0.0, unit="l/min")
     require("The compressor's delivery", supply_l_min, 0.0, unit="l/min")
@@ -232,21 +200,14 @@ def trigger_cycle(
         supply_l_min: free air the compressor delivers [l/min], above 0.
         air_kpa: absolute pressure of the free air [kPa], 50 to 110.
 
-    Returns:
-        TriggerCycle; the compressor is taken to run all the time.
-
+    Returns: TriggerCycle; the compressor is taken to run all the time.
     Range: as for free_air_stored_l. A compressor that cuts in only below a pressure delivers
         nothing above it: take the cut-in pressure for full_kpa to be on the cautious side.
-
-    Raises:
-        BadInput: pressures the wrong way round, a number outside its range or not finite.
-
     Source: Boyle's law and conservation of mass; US DOE / ORNL tools for industrial compressed air.
 
-    Example:
-        >>> cycle = trigger_cycle(90.0, 800.0, 500.0, 340.0, 200.0)
-        >>> round(cycle.spray_s.likely), round(cycle.rest_s.likely), round(cycle.duty, 2)
-        (114, 80, 0.59)
+    >>> cycle = trigger_cycle(90.0, 800.0, 500.0, 340.0, 200.0)
+    >>> round(cycle.spray_s.likely), round(cycle.rest_s.likely), round(cycle.duty, 2)
+    (114, 80, 0.59)
     """
     require("The compressor's delivery", supply_l_min, above=0.0, unit="l/min")
     spray = longest_trigger_s(

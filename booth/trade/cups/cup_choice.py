@@ -73,23 +73,17 @@ def cups_for_viscosity(
 
     Args:
         viscosity_mm2_s: kinematic viscosity expected [mm2/s], above 0.
-        owned: the painter's cups, as Cup or by name; every cup where None.
+        owned: the painter's cups; every cup if left out.
 
-    Returns:
-        CupFit of every cup that has the viscosity in its range: first those in the preferred range,
-        and among them the nearest to the middle of it (in proportion); empty where none suits.
-
-    Range: from the thinnest to the thickest end of the cups given; beyond, an empty tuple.
-
-    Raises:
-        BadInput: a viscosity of 0 or less, or not finite; an unknown name in `owned`.
-
+    Returns: CupFit of every cup that has the viscosity in its range: first those in the preferred
+        range, and among them the nearest to the middle of it (in proportion); empty where none
+        suits.
+    Range: from the thinnest to the thickest end of the cups given; beyond, none suits.
     Source: ASTM D1200-94(2005) 11.2 (preferred range); nearest the middle is common practice, no
         source: a time far from both ends leaves room for what the liquid turns out to be.
 
-    Example:
-        >>> [fit.cup.name for fit in cups_for_viscosity(100.0, ["ford-4", "zahn-2", "zahn-5"])]
-        ['Zahn #2', 'Ford #4']
+    >>> [fit.cup.name for fit in cups_for_viscosity(100.0, ["ford-4", "zahn-2", "zahn-5"])]
+    ['Zahn #2', 'Ford #4']
     """
     require("The viscosity", viscosity_mm2_s, above=0.0, unit="mm2/s")
     fits = []
@@ -120,24 +114,15 @@ def suggest_cup_for_out_of_range(
         cup: the cup used.
         efflux_s: efflux time as read [s], above 0, outside the range of the cup.
         correction: this very cup's own factor [1], 0.5 to 2.
-        owned: the painter's cups, named first; every cup where None.
+        owned: the painter's cups; every cup if left out.
 
-    Returns:
-        Outside: the reason with both figures, the cups to use instead.
-
+    Returns: Outside: the reason with both figures, the cups to use instead.
     Range: times outside the cup's range; one within it is refused, since it can be converted.
-
-    Raises:
-        BadInput: a time within the range, of 0 or less or not finite; a correction out of range.
-
     Source: ASTM D4212 10.1 (below 20 s the flow may be turbulent, above 80 s solvent leaves and
         skins form); ASTM D1200-94(2005) 11.2; ISO 2431.
 
-    Example:
-        Water in a Zahn #2:
-
-        >>> print(suggest_cup_for_out_of_range(cup_named("zahn 2"), 18.0).advice)
-        Use Zahn #1, Ford #1 or ISO 3 mm. Water is too thin for any of these cups.
+    >>> print(suggest_cup_for_out_of_range(cup_named("zahn 2"), 18.0).advice)
+    Use Zahn #1, Ford #1 or ISO 3 mm. Water is too thin for any of these cups.
     """
     true_s = true_efflux_s(efflux_s, correction)
     if in_range(cup, true_s):

@@ -32,22 +32,15 @@ def cup_named(text: str) -> Cup:
         text: a key or a name, leniently: ``zahn 2``, ``Zahn #2``, ``ford4``, ``ISO 4 mm``,
             ``DIN 4``, ``Shell 2 1/2``.
 
-    Returns:
-        The Cup.
-
+    Returns: the Cup.
     Range: the cups in CUPS. A size without a family is refused where several cups have it: one
         liquid of 100 mm2/s runs 75 s out of an ISO 4 mm cup and 26 s out of a DIN 4 mm cup.
-
-    Raises:
-        BadInput: no such cup; the sentence names those that come close.
-
     Source: common practice, no source (the ways painters write cups).
 
-    Example:
-        >>> cup_named("zahn 2").name
-        'Zahn #2'
-        >>> cup_named("din 53211 4mm").key
-        'din-4'
+    >>> cup_named("zahn 2").name
+    'Zahn #2'
+    >>> cup_named("din 53211 4mm").key
+    'din-4'
     """
     plain = _plain(text)
     words = re.findall(r"[a-z]+", plain)

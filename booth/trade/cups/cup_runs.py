@@ -42,24 +42,17 @@ def run_statistics(efflux_s: Sequence[float], cup: Cup | None = None) -> RunStat
         efflux_s: efflux times in the order in which they were timed [s], each above 0; one or more.
         cup: the cup, whose standard may have a criterion.
 
-    Returns:
-        RunStatistics: ``mean = sum / n; spread = longest - shortest``; `suspect` is True or False only for four runs or more in a cup whose
-        standard has a criterion.
-
+    Returns: RunStatistics: ``mean = sum / n; spread = longest - shortest``; `suspect` is True or
+        False only for four runs or more in a cup whose standard has a criterion.
     Range: the criterion (11 % of the mean) was found for Zahn cups and compares two results, each
         the mean of two runs: runs 1 and 2 against runs 3 and 4, and so on; an odd last run is left
         out of it. Single runs scatter more than means of two, so it is not applied to them. Times
         that rise or fall in a row mean that the liquid changes: solvent leaves or it warms.
-
-    Raises:
-        BadInput: no run, a time of 0 or less, a number that is not finite.
-
     Source: ASTM D4212 12.1 and 13.1.1.
 
-    Example:
-        >>> four = run_statistics([30.0, 31.0, 30.4, 30.8])
-        >>> four.mean_s, four.reported_s, round(four.spread_s, 1), four.suspect
-        (30.55, 30.6, 1.0, None)
+    >>> four = run_statistics([30.0, 31.0, 30.4, 30.8])
+    >>> four.mean_s, four.reported_s, round(four.spread_s, 1), four.suspect
+    (30.55, 30.6, 1.0, None)
     """
     if not efflux_s:
         raise BadInput("No run was given; at least one efflux time is needed.")

@@ -1,6 +1,6 @@
 """The flow cups of the standards, as data: constants, ranges, temperatures, how to time them.
 
-No arithmetic but the cup's own formula; conversions with their limits live in ``cups``.
+No arithmetic but the cup's own formula; conversions with their limits live in ``efflux_time``.
 """
 
 from __future__ import annotations
@@ -74,7 +74,7 @@ class Cup:
         )
 
     def formula_mm2_s(self, efflux_s: float) -> float:
-        """The bare formula: it checks no range (``cups.viscosity_from_efflux`` does)."""
+        """The bare formula: it checks no range (``viscosity_from_efflux`` does)."""
         if self.curved:
             return self.a * efflux_s - self.b / efflux_s
         return self.a * (efflux_s - self.b)

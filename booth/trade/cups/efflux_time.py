@@ -1,8 +1,4 @@
-"""Efflux time and kinematic viscosity, within the range of each flow cup and never beyond it.
-
-The cups themselves are in ``cup_table``, their names in ``cup_names``, the choice of a cup in
-``cup_choice``, several runs in ``cup_runs``; all are to be had from here.
-"""
+"""Efflux time and kinematic viscosity, within the range of each flow cup and never beyond it."""
 
 from __future__ import annotations
 
@@ -32,32 +28,24 @@ def viscosity_from_efflux(
     """Give the kinematic viscosity that an efflux time stands for.
 
     Args:
-        cup: the cup (see CUPS, cup_named).
+        cup: the flow cup.
         efflux_s: efflux time as read [s], above 0; the mean of the runs.
-        correction: this very cup's own factor, found with a liquid of known viscosity [1], 0.5 to
-            2: true efflux time = time read x correction. 1 for a cup true to its standard.
+        correction: this very cup's own factor [1], 0.5 to 2: true time over the time read.
         owned: the painter's cups, of which one is advised where this one cannot tell; all if None.
 
-    Returns:
-        Value [mm2/s] at the temperature the liquid had; Outside, with the cup to use instead,
+    Returns: Value [mm2/s] at the temperature the liquid had; Outside, with the cup to use instead,
         where the corrected time lies outside the cup's range.
-
-    Range: the cup's own (Cup.low_s to high_s), ends included; outside nothing is converted. For
+    Range: the cup's own, ends included; outside nothing is converted. For
         Newtonian and nearly Newtonian liquids; one that thins when stirred has no one viscosity.
+    Source: ASTM D1200-94(2005) 11.2 and 11.6 (Ford; correction); ASTM D4212 10.1 (Zahn, Shell); ISO
+        2431 / ASTM D5125; DIN 53211 (withdrawn 1996, second-hand).
 
-    Raises:
-        BadInput: a time of 0 or less, a correction outside its range, a number that is not finite.
-
-    Source: ASTM D1200-94(2005) 11.2 and 11.6 (Ford; correction); ASTM D4212 10.1 (Zahn, Shell);
-        ISO 2431 / ASTM D5125; DIN 53211 (withdrawn 1996, second-hand).
-
-    Example:
-        >>> from booth.trade.cups.cup_names import cup_named
-        >>> round(viscosity_from_efflux(cup_named("ford 4"), 50.0).value, 2)
-        175.21
-        >>> water = viscosity_from_efflux(cup_named("zahn 2"), 18.0)
-        >>> print(water.reason.split(":")[0])
-        18 s is below the 20 s from which a Zahn #2 cup can be converted
+    >>> from booth.trade.cups.cup_names import cup_named
+    >>> round(viscosity_from_efflux(cup_named("ford 4"), 50.0).value, 2)
+    175.21
+    >>> water = viscosity_from_efflux(cup_named("zahn 2"), 18.0)
+    >>> print(water.reason.split(":")[0])
+    18 s is below the 20 s from which a Zahn #2 cup can be converted
     """
     true_s = true_efflux_s(efflux_s, correction)
     if not in_range(cup, true_s):
@@ -71,28 +59,20 @@ def efflux_from_viscosity(
     """Give the efflux time that a liquid of this viscosity would show in a cup.
 
     Args:
-        cup: the cup.
+        cup: the flow cup.
         viscosity_mm2_s: kinematic viscosity [mm2/s], above 0.
-        correction: this very cup's own factor [1], 0.5 to 2: the time to read is the true one
-            divided by it.
+        correction: this very cup's own factor [1], 0.5 to 2: true time over the time read.
 
-    Returns:
-        Value [s] to be read on this cup; Outside where it would lie outside the cup's range.
-
-    Range: Cup.low_s to high_s of the true time, ends included; beyond, Outside with another cup.
-
-    Raises:
-        BadInput: a viscosity of 0 or less, a correction outside its range, not finite.
-
+    Returns: Value [s] to be read on this cup; Outside where it would lie outside the cup's range.
+    Range: the cup's own, of the true time, ends included; beyond, another cup is named.
     Source: ASTM D1200-94(2005) 11.2 (Ford), ASTM D4212 10.1 (Zahn, Shell), ISO 2431 / ASTM D5125,
         DIN 53211 (withdrawn 1996, second-hand), each formula solved for the time.
 
-    Example:
-        >>> from booth.trade.cups.cup_names import cup_named
-        >>> round(efflux_from_viscosity(cup_named("ford 4"), 100.0).value, 1)
-        30.5
-        >>> round(efflux_from_viscosity(cup_named("iso 4"), 100.0).value, 1)
-        74.9
+    >>> from booth.trade.cups.cup_names import cup_named
+    >>> round(efflux_from_viscosity(cup_named("ford 4"), 100.0).value, 1)
+    30.5
+    >>> round(efflux_from_viscosity(cup_named("iso 4"), 100.0).value, 1)
+    74.9
     """
     require("The viscosity", viscosity_mm2_s, above=0.0, unit="mm2/s")
     checked_correction(correction)
@@ -131,23 +111,16 @@ def equivalent_efflux(
         correction_from: the first cup's own factor [1], 0.5 to 2.
         correction_to: the second cup's own factor [1], 0.5 to 2.
 
-    Returns:
-        Value [s] to be read on `cup_to`; Outside where either cup would be out of its range.
-
+    Returns: Value [s] to be read on `cup_to`; Outside where either cup would be out of its range.
     Range: the ranges of both cups. The liquid is meant to have one temperature in both: the
         standards name 25, 23 and 20 C, so use the one that goes with the time given.
-
-    Raises:
-        BadInput: a time of 0 or less, a correction outside its range, a number that is not finite.
-
     Source: ASTM D1200-94(2005) 11.2 (Ford), ASTM D4212 10.1 (Zahn, Shell), ISO 2431 / ASTM D5125,
         DIN 53211 (withdrawn 1996, second-hand): two of them, joined by the kinematic viscosity.
 
-    Example:
-        >>> from booth.trade.cups.cup_names import cup_named
-        >>> there = equivalent_efflux(60.0, cup_named("iso 4"), cup_named("ford 4"))
-        >>> round(there.value, 1)
-        25.0
+    >>> from booth.trade.cups.cup_names import cup_named
+    >>> there = equivalent_efflux(60.0, cup_named("iso 4"), cup_named("ford 4"))
+    >>> round(there.value, 1)
+    25.0
     """
     viscosity = viscosity_from_efflux(cup_from, efflux_s, correction_from)
     if isinstance(viscosity, Outside):

@@ -54,37 +54,24 @@ def viscosity_at_temperature(
 ) -> Figure:
     """Give the kinematic viscosity at a temperature, from two measured points.
 
-    ``log10 log10(nu + 0.7) = A - B log10(T)``, T in kelvin; A and B from the two points.
-
     Args:
         at_c: temperature wanted [degC].
         first: a measurement of this very mix.
         second: another one at least 3 K away, of the same mix; None where there is none.
 
-    Returns:
-        Value [mm2/s] between the two points; Estimate up to 10 K beyond them (and not further than
-        they are apart), 1.5 % wider each way for each degree beyond; Outside further off, with one
-        point only, and where the two points contradict each other. With one point and its own
-        temperature, that point.
-
+    Returns: Value [mm2/s] between the two points: ``log10 log10(nu + 0.7) = A - B log10(T)``, T in
+        kelvin; Estimate up to 10 K beyond them (and not further than they are apart), 1.5 % wider
+        each way for each degree beyond; Outside further off, with one point only (but at its own
+        temperature), and where the two points contradict each other.
     Range: 2 mm2/s or more, no solvent lost between the two measurements. Within two points from 15
         to 30 C real liquids follow to about 1 %.
+    Source: ASTM D341 (Walther's equation); ASTM D4212 8.2 (a curve is measured for each liquid).
 
-    Raises:
-        BadInput: a viscosity of 0 or less, a temperature below absolute zero, a number not finite.
-
-    Source: ASTM D341 (Walther's equation); ASTM D4212 8.2 (a curve is measured for
-        each liquid).
-
-    Example:
-        A heat transfer oil of 201.9 mm2/s at 15 C and 59.5 at 30 C (a reference library has
-        104.1 at 22.5 C):
-
-        >>> oil = ViscosityPoint(15.0, 201.888), ViscosityPoint(30.0, 59.507)
-        >>> round(viscosity_at_temperature(22.5, *oil).value, 1)
-        104.7
-        >>> print(viscosity_at_temperature(25.0, oil[0]).reason)
-        One measurement does not say how this liquid changes with temperature.
+    >>> oil = ViscosityPoint(15.0, 201.888), ViscosityPoint(30.0, 59.507)
+    >>> round(viscosity_at_temperature(22.5, *oil).value, 1)  # a reference library has 104.1
+    104.7
+    >>> print(viscosity_at_temperature(25.0, oil[0]).reason)
+    One measurement does not say how this liquid changes with temperature.
     """
     require("The temperature wanted", at_c, above=_ABSOLUTE_ZERO_C, unit="C")
     _checked(first)
@@ -179,22 +166,15 @@ def one_point_band(at_c: float, point: ViscosityPoint) -> Estimate | Outside:
         at_c: temperature wanted [degC].
         point: the one measurement.
 
-    Returns:
-        Estimate [mm2/s] from no change to 5 % a degree Fahrenheit, compounded; its `likely` is no
-        more than the middle of the band (in proportion). Outside beyond 10 K.
-
+    Returns: Estimate [mm2/s] from no change to 5 % a degree Fahrenheit, compounded; its `likely` is
+        no more than the middle of the band (in proportion). Outside beyond 10 K.
     Range: within 10 K of the measurement, where the band is 2.4 times as high as low. A thick oil
         in the cold can move by more still.
-
-    Raises:
-        BadInput: a viscosity of 0 or less, a temperature below absolute zero, a number not finite.
-
     Source: ASTM D4212 8.1.
 
-    Example:
-        >>> band = one_point_band(20.0, ViscosityPoint(25.0, 100.0))
-        >>> round(band.low), round(band.high)
-        (100, 155)
+    >>> band = one_point_band(20.0, ViscosityPoint(25.0, 100.0))
+    >>> round(band.low), round(band.high)
+    (100, 155)
     """
     require("The temperature wanted", at_c, above=_ABSOLUTE_ZERO_C, unit="C")
     _checked(point)

@@ -50,21 +50,14 @@ def delivery_from_volume(volume_ml: float, duration_s: float) -> float:
         volume_ml: what was caught [ml], 0 or more.
         duration_s: how long the trigger was held [s], above 0.
 
-    Returns:
-        Delivery [ml/min]: ``volume / time``.
-
+    Returns: delivery [ml/min]: ``volume / time``.
     Range: any duration. A hand is late by about 0.2 s at either end, so a catch of 10 s can be
         wrong by 4 % where one of 60 s is wrong by less than 1 %; no correction is made.
-
-    Raises:
-        BadInput: a negative volume, a duration of 0 or less, a number that is not finite.
-
     Source: definition of volumetric flow rate (ISO 80000-4); the catch itself is common practice,
         no source.
 
-    Example:
-        >>> delivery_from_volume(100.0, 30.0)
-        200.0
+    >>> delivery_from_volume(100.0, 30.0)
+    200.0
     """
     require("The volume caught", volume_ml, 0.0, unit="ml")
     require("The duration of the catch", duration_s, above=0.0, unit="s")
@@ -80,20 +73,13 @@ def delivery_from_weight(weight_g: float, density_g_ml: float, duration_s: float
             data sheet or weighed.
         duration_s: how long the trigger was held [s], above 0.
 
-    Returns:
-        Delivery [ml/min]: ``weight / density / time``.
-
-    Range: any duration. The buoyancy of air is left out (about 0.1 % for a liquid like water),
-        and so is what evaporates between gun and scale: cover the vessel.
-
-    Raises:
-        BadInput: a negative weight, a density or duration of 0 or less, a number not finite.
-
+    Returns: delivery [ml/min]: ``weight / density / time``.
+    Range: any duration. The buoyancy of air is left out (about 0.1 % for a liquid like water), and
+        so is what evaporates between gun and scale: cover the vessel.
     Source: definitions of density and volumetric flow rate (ISO 80000-4).
 
-    Example:
-        >>> delivery_from_weight(120.0, 1.2, 30.0)
-        200.0
+    >>> delivery_from_weight(120.0, 1.2, 30.0)
+    200.0
     """
     require("The weight caught", weight_g, 0.0, unit="g")
     require("The density", density_g_ml, above=0.0, unit="g/ml")
@@ -108,19 +94,13 @@ def delivery_of_water(weight_g: float, duration_s: float, water_c: float = 20.0)
         duration_s: how long the trigger was held [s], above 0.
         water_c: temperature of the water [degC], 0 to 40.
 
-    Returns:
-        Delivery of water [ml/min]: ``weight / density of water / time``. It is not the delivery of paint: see ``water.paint_from_water``.
-
-    Range: water between 0 and 40 C; outside BadInput.
-
-    Raises:
-        BadInput: as for delivery_from_weight and water_density_kg_m3.
-
+    Returns: delivery of water [ml/min]: ``weight / density of water / time``. It is not the
+        delivery of paint: see paint_from_water.
+    Range: water between 0 and 40 C.
     Source: density of water: Tanaka et al., Metrologia 38 (2001) 301-309.
 
-    Example:
-        >>> round(delivery_of_water(200.0, 60.0, 20.0), 2)
-        200.36
+    >>> round(delivery_of_water(200.0, 60.0, 20.0), 2)
+    200.36
     """
     density_g_ml = water_density_kg_m3(water_c) / KG_M3_PER_G_ML
     return delivery_from_weight(weight_g, density_g_ml, duration_s)
@@ -132,21 +112,14 @@ def catch_statistics(deliveries_ml_min: Sequence[float]) -> CatchStatistics:
     Args:
         deliveries_ml_min: delivery of each catch [ml/min], one or more, each 0 or more.
 
-    Returns:
-        CatchStatistics: ``mean = sum / n; sd^2 = sum (x - mean)^2 / (n - 1)``; no scatter for a
-        single catch.
-
+    Returns: CatchStatistics: ``mean = sum / n; sd^2 = sum (x - mean)^2 / (n - 1)``; no scatter for
+        a single catch.
     Range: one catch or more; the scatter means little below three.
-
-    Raises:
-        BadInput: no catch at all, a negative or not finite delivery.
-
     Source: arithmetic mean and sample standard deviation (ISO 3534-1).
 
-    Example:
-        >>> s = catch_statistics([180.0, 184.0, 176.0])
-        >>> s.mean_ml_min, s.spread_ml_min, s.sd_ml_min
-        (180.0, 8.0, 4.0)
+    >>> s = catch_statistics([180.0, 184.0, 176.0])
+    >>> s.mean_ml_min, s.spread_ml_min, s.sd_ml_min
+    (180.0, 8.0, 4.0)
     """
     if not deliveries_ml_min:
         raise BadInput("No catch was given; at least one is needed.")
@@ -168,22 +141,13 @@ def time_to_empty_s(volume_ml: float, delivery_ml_min: float) -> float:
         volume_ml: what can be sprayed [ml], 0 or more.
         delivery_ml_min: delivery of the gun [ml/min], above 0.
 
-    Returns:
-        Time with the trigger pulled [s]: ``volume / delivery``.
-
-    Range: constant delivery. A gravity cup slows a little as it empties, and the last of it
-        spits: refill before it is empty.
-
-    Raises:
-        BadInput: a negative volume, a delivery of 0 or less, a number that is not finite.
-
+    Returns: time with the trigger pulled [s]: ``volume / delivery``.
+    Range: constant delivery. A gravity cup slows a little as it empties, and the last of it spits:
+        refill before it is empty.
     Source: definition of volumetric flow rate (ISO 80000-4).
 
-    Example:
-        A cup of 20 US fl oz at 6 US fl oz/min, the ounce cancelling, lasts 3 min 20 s:
-
-        >>> round(time_to_empty_s(20 * 29.5735295625, 6 * 29.5735295625), 9)
-        200.0
+    >>> round(time_to_empty_s(20 * 29.5735295625, 6 * 29.5735295625), 9)
+    200.0
     """
     require("The volume", volume_ml, 0.0, unit="ml")
     require("The delivery", delivery_ml_min, above=0.0, unit="ml/min")

@@ -51,28 +51,20 @@ class NeedlePoint:
 def needle_curve(catches: Sequence[NeedleCatch]) -> tuple[NeedlePoint, ...]:
     """Lay the closest rising curve through the catches.
 
-    Catches at one setting are averaged; neighbours that fall instead of rising are pooled to their
-    weighted mean until nothing falls (pool adjacent violators), which is the least-squares fit
-    among all curves that never fall.
+    Catches at one setting are averaged; neighbours that fall are pooled to their weighted mean until
+    nothing falls: the least-squares fit among all curves that never fall.
 
     Args:
         catches: turns [turns] and delivery [ml/min], each 0 or more; one catch or more.
 
-    Returns:
-        One NeedlePoint a setting, in order of turns.
-
+    Returns: one NeedlePoint a setting, in order of turns.
     Range: holds between the least and the most turns tried, and says nothing beyond.
-
-    Raises:
-        BadInput: no catch, a negative or not finite number.
-
     Source: isotonic regression by pooling adjacent violators: Ayer, Brunk, Ewing, Reid and
         Silverman, Annals of Mathematical Statistics 26 (1955) 641-647.
 
-    Example:
-        >>> curve = needle_curve([NeedleCatch(1, 90), NeedleCatch(2, 170), NeedleCatch(2.5, 150)])
-        >>> [(p.turns, p.delivery_ml_min) for p in curve]
-        [(1.0, 90.0), (2.0, 160.0), (2.5, 160.0)]
+    >>> curve = needle_curve([NeedleCatch(1, 90), NeedleCatch(2, 170), NeedleCatch(2.5, 150)])
+    >>> [(p.turns, p.delivery_ml_min) for p in curve]
+    [(1.0, 90.0), (2.0, 160.0), (2.5, 160.0)]
     """
     if not catches:
         raise BadInput("No catch was given; at least one is needed.")
@@ -111,20 +103,13 @@ def delivery_at_turns(turns: float, catches: Sequence[NeedleCatch]) -> Estimate 
         turns: turns open [turns], 0 or more.
         catches: the painter's catches, one or more.
 
-    Returns:
-        Estimate [ml/min]: at a setting that was tried, the curve and the least and most caught
+    Returns: Estimate [ml/min]: at a setting that was tried, the curve and the least and most caught
         there; between two, the straight line and the two settings' values. Outside beyond them.
-
-    Range: from the least to the most turns tried; beyond, Outside, never an extrapolation.
-
-    Raises:
-        BadInput: no catch, a negative or not finite number.
-
+    Range: from the least to the most turns tried; beyond, nothing is extrapolated.
     Source: piecewise linear interpolation of the isotonic curve (Ayer et al. 1955).
 
-    Example:
-        >>> delivery_at_turns(1.5, [NeedleCatch(1, 100), NeedleCatch(2, 200)]).likely
-        150.0
+    >>> delivery_at_turns(1.5, [NeedleCatch(1, 100), NeedleCatch(2, 200)]).likely
+    150.0
     """
     require("The turns of the needle", turns, 0.0, unit="turns")
     curve = needle_curve(catches)
@@ -156,25 +141,17 @@ def turns_for_delivery(wanted_ml_min: float, catches: Sequence[NeedleCatch]) -> 
         wanted_ml_min: delivery wanted [ml/min], above 0.
         catches: the painter's catches, one or more.
 
-    Returns:
-        Estimate [turns]: the straight line between the nearest settings that gave less and more,
-        which are its low and high. Where several settings give the wanted delivery the least
+    Returns: Estimate [turns]: the straight line between the nearest settings that gave less and
+        more, which are its low and high. Where several settings give the wanted delivery the least
         opening is taken. Outside, with the way to turn, beyond what was caught.
-
-    Range: from the least to the greatest delivery of the curve; beyond, Outside, never an
-        extrapolation.
-
-    Raises:
-        BadInput: no catch, a wanted delivery of 0 or less, a number that is not finite.
-
+    Range: from the least to the greatest delivery of the curve; beyond, nothing is extrapolated.
     Source: inverse of the piecewise linear isotonic curve (Ayer et al. 1955).
 
-    Example:
-        >>> tried = [NeedleCatch(1.0, 100), NeedleCatch(2.0, 180)]
-        >>> turns_for_delivery(160, tried).likely
-        1.75
-        >>> print(turns_for_delivery(200, tried).advice)
-        Open the needle beyond 2 turns, a quarter turn at a time, and catch again.
+    >>> tried = [NeedleCatch(1.0, 100), NeedleCatch(2.0, 180)]
+    >>> turns_for_delivery(160, tried).likely
+    1.75
+    >>> print(turns_for_delivery(200, tried).advice)
+    Open the needle beyond 2 turns, a quarter turn at a time, and catch again.
     """
     require("The delivery wanted", wanted_ml_min, above=0.0, unit="ml/min")
     curve = needle_curve(catches)

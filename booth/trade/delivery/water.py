@@ -43,25 +43,16 @@ class WaterPaintPair:
 def water_density_kg_m3(water_c: float) -> float:
     """Give the density of clean water at atmospheric pressure.
 
-    ``rho = a5 (1 - (t + a1)^2 (t + a2) / (a3 (t + a4)))``
-
     Args:
         water_c: temperature of the water [degC], 0 to 40.
 
-    Returns:
-        Density [kg/m3].
-
-    Range: 0 to 40 C, outside BadInput. Tap water differs by less than 0.1 %.
-
-    Raises:
-        BadInput: a temperature outside 0 to 40 C or not finite.
-
+    Returns: density [kg/m3]: ``rho = a5 (1 - (t + a1)^2 (t + a2) / (a3 (t + a4)))``.
+    Range: 0 to 40 C. Tap water differs by less than 0.1 %.
     Source: Tanaka et al., Recommended table for the density of water between 0 C and 40 C,
         Metrologia 38 (2001) 301-309 (CIPM).
 
-    Example:
-        >>> round(water_density_kg_m3(20.0), 3)
-        998.207
+    >>> round(water_density_kg_m3(20.0), 3)
+    998.207
     """
     require("The temperature of the water", water_c, *TANAKA_2001_RANGE_C, unit="C")
     a1, a2, a3, a4, a5 = TANAKA_2001
@@ -76,26 +67,19 @@ def paint_from_water(water_ml_min: float, pairs: Sequence[WaterPaintPair]) -> Es
         pairs: water and paint caught at the same setting, with this gun, tip and product at about
             this viscosity; each above 0.
 
-    Returns:
-        Estimate [ml/min]: median ratio times the water, from the least to the greatest ratio seen
-        (at least 10 % each way); Outside without pairs, or where the water lies more than 1.5
+    Returns: Estimate [ml/min]: median ratio times the water, from the least to the greatest ratio
+        seen (at least 10 % each way); Outside without pairs, or where the water lies more than 1.5
         times beyond what the pairs were made at.
+    Range: between 1/1.5 of the smallest and 1.5 times the greatest water delivery of the pairs. Of
+        n like pairs, one more falls between least and greatest ratio with chance (n - 1)/(n + 1),
+        which is why a single pair is shown with a margin of its own.
+    Source: common practice, no source: that water runs faster than paint is known, by how much is
+        not published.
 
-    Range: between 1/1.5 of the smallest and 1.5 times the greatest water delivery of the pairs.
-        Of n like pairs, one more falls between least and greatest ratio with chance
-        (n - 1)/(n + 1), which is why a single pair is shown with a margin of its own.
-
-    Raises:
-        BadInput: a delivery of 0 or less, or not finite.
-
-    Source: common practice, no source: that water runs faster than paint is known, by how much
-        is not published.
-
-    Example:
-        >>> paint_from_water(220.0, [WaterPaintPair(200.0, 150.0)]).likely
-        165.0
-        >>> type(paint_from_water(220.0, [])).__name__
-        'Outside'
+    >>> paint_from_water(220.0, [WaterPaintPair(200.0, 150.0)]).likely
+    165.0
+    >>> type(paint_from_water(220.0, [])).__name__
+    'Outside'
     """
     require("The delivery of water", water_ml_min, above=0.0, unit="ml/min")
     if not pairs:

@@ -208,28 +208,20 @@ def read_sign(
     Args:
         sign: the sign.
         evidence: the figures and their limits.
-        fallback: a published limit [unit of the figure] and its source, for where the profile names
-            none.
+        fallback: a published limit [unit of the figure] and its source, where a profile has none.
 
-    Returns:
-        The Reading and how strongly it speaks [1]: above 0 up to 1 for the sign, 0 against it (the
-        figure is within its limit). None where there is no figure, or no limit to hold it against.
-
+    Returns: the Reading and how strongly it speaks [1]: above 0 up to 1 for the sign, 0 against it
+        (the figure is within its limit). None where there is no figure, or no limit to hold it
+        against.
     Range: a wanted value (speed, overlap) has a slack of 10 % and 0.05 about it.
+    Source: the profile's limits; how the strength grows is common practice, no source.
 
-    Raises:
-        nothing: Evidence has checked its numbers.
-
-    Source: comparison with the profile's limits; how the strength grows is common practice, no
-        source.
-
-    Example:
-        >>> evidence = Evidence(efflux_s=30.0, efflux_low_s=18.0, efflux_high_s=22.0)
-        >>> reading, strength = read_sign(Sign.EFFLUX_HIGH, evidence)
-        >>> reading.name, reading.measured, reading.limit, reading.unit, strength
-        ('efflux time', 30.0, 22.0, 's', 1.0)
-        >>> read_sign(Sign.HUMID, evidence) is None
-        True
+    >>> evidence = Evidence(efflux_s=30.0, efflux_low_s=18.0, efflux_high_s=22.0)
+    >>> reading, strength = read_sign(Sign.EFFLUX_HIGH, evidence)
+    >>> reading.name, reading.measured, reading.limit, reading.unit, strength
+    ('efflux time', 30.0, 22.0, 's', 1.0)
+    >>> read_sign(Sign.HUMID, evidence) is None
+    True
     """
     if sign is Sign.THINNER_UNMEASURED:
         if not evidence.thinner_unmeasured:

@@ -1,8 +1,8 @@
 """Seen fault -> its causes, ranked by what the job measured.
 
 A cause is claimed only where a figure speaks for it. The rest is listed with 'no figure for or
-against', or with the figures that speak against it. The faults are in ``faults_flow``,
-``faults_holes`` and ``faults_film``, the figures in ``evidence``.
+against', or with the figures that speak against it. The faults are in ``flow_faults``,
+``hole_faults`` and ``film_faults``, the figures in ``evidence``.
 """
 
 from __future__ import annotations
@@ -76,19 +76,12 @@ def fault_named(text: str) -> Fault:
     Args:
         text: a key or a name: ``orange peel``, ``runs``, ``fisheye``.
 
-    Returns:
-        The Fault.
-
+    Returns: the Fault.
     Range: the faults in FAULTS.
-
-    Raises:
-        BadInput: no such fault; the sentence names those that come close.
-
     Source: common practice, no source (the trade's names of the faults).
 
-    Example:
-        >>> fault_named("Orange peel").key
-        'orange-peel'
+    >>> fault_named("Orange peel").key
+    'orange-peel'
     """
     wanted = "-".join(text.lower().replace("-", " ").split())
     for fault in FAULTS.values():
@@ -113,28 +106,21 @@ def rank_causes(fault_key: str, evidence: Evidence) -> tuple[RankedCause, ...]:
         fault_key: key of the fault (see FAULTS).
         evidence: the figures of this job and their limits, each None where there is none.
 
-    Returns:
-        All causes of the fault: first those a figure speaks for, the strongest first; then those
-        without a figure, the most usual first; then those the figures speak against. Each carries
-        its figures, what to do now and next time, and its source.
-
+    Returns: all causes of the fault: first those a figure speaks for, the strongest first; then
+        those without a figure, the most usual first; then those the figures speak against. Each
+        carries its figures, what to do now and next time, and its source.
     Range: figures point, they do not prove: a cause no figure can speak for (dirt, oil, a wrong
         thinner) is always among the rest, and may be the one.
-
-    Raises:
-        BadInput: an unknown fault.
-
     Source: FAA-H-8083-31 ch. 8 (common paint troubles); TM 43-0139 p. 5-12; TO 1-1-8 table 4-1;
         Corrosion Engineering: Principles and Practice, table 14.1; else common practice, no source.
         The weights and the strength are common practice, no source.
 
-    Example:
-        >>> job = Evidence(wet_um=90.0, wet_high_um=60.0, efflux_s=20.0, efflux_low_s=18.0)
-        >>> first, *rest = rank_causes("runs", job)
-        >>> first.cause.words, first.strength
-        ('Too much was laid in one coat.', 1.0)
-        >>> rest[-1].cause.words, rest[-1].standing.value
-        ('The mix is too thin to hold on.', 'the figures speak against it')
+    >>> job = Evidence(wet_um=90.0, wet_high_um=60.0, efflux_s=20.0, efflux_low_s=18.0)
+    >>> first, *rest = rank_causes("runs", job)
+    >>> first.cause.words, first.strength
+    ('Too much was laid in one coat.', 1.0)
+    >>> rest[-1].cause.words, rest[-1].standing.value
+    ('The mix is too thin to hold on.', 'the figures speak against it')
     """
     fault = FAULTS.get(fault_key)
     if fault is None:

@@ -45,20 +45,13 @@ def dry_film_um(
         thinner_fraction: thinner added, by volume, per volume of coating [1], 0 or more
             (25 % is 0.25).
 
-    Returns:
-        Dry film [um].
-
+    Returns: dry film [um].
     Range: a film read at once; a flat coating may dry thicker than this (ASTM D4414 4.2), and
         thinner that flashes off between gun and panel makes the dry film thicker as well.
-
-    Raises:
-        BadInput: a share outside its range, a negative or not finite number.
-
     Source: Organic Finishing Guidebook 2012-13 p. 615; MIL-HDBK-1110 2.1.5.
 
-    Example:
-        >>> round(dry_film_um(4 * 25.4, 0.50, 0.25) / 25.4, 2)  # 4 mil wet, 50 % solids, 4:1
-        1.6
+    >>> round(dry_film_um(4 * 25.4, 0.50, 0.25) / 25.4, 2)  # 4 mil wet, 50 % solids, 4:1
+    1.6
     """
     require("The wet film", wet_um, 0.0, unit="um")
     return wet_um * _share_that_stays(volume_solids_fraction, thinner_fraction)
@@ -74,19 +67,12 @@ def wet_film_um(
         volume_solids_fraction: solids by volume of the coating before thinning [1], above 0 to 1.
         thinner_fraction: thinner added, by volume, per volume of coating [1], 0 or more.
 
-    Returns:
-        Wet film [um].
-
+    Returns: wet film [um].
     Range: as for dry_film_um.
-
-    Raises:
-        BadInput: a share outside its range, a negative or not finite number.
-
     Source: Organic Finishing Guidebook 2012-13 p. 615; MIL-HDBK-1110 2.1.5.
 
-    Example:
-        >>> round(wet_film_um(1.5 * 25.4, 0.42) / 25.4, 2)  # 1.5 mil dry at 42 % solids
-        3.57
+    >>> round(wet_film_um(1.5 * 25.4, 0.42) / 25.4, 2)  # 1.5 mil dry at 42 % solids
+    3.57
     """
     require("The dry film", dry_um, 0.0, unit="um")
     return dry_um / _share_that_stays(volume_solids_fraction, thinner_fraction)
@@ -108,21 +94,14 @@ def coats_to_dry_film(
         thinner_fraction: thinner added, by volume, per volume of coating [1], 0 or more.
         dry_so_far_um: dry film already on the part [um], 0 or more.
 
-    Returns:
-        CoatPlan, by ``DFT = WFT x VS / (1 + s)``; no coats when the film is there already.
-
-    Range: as for dry_film_um; the least wet film that still flows out is not known here, so
-        compare wet_each_um with the data sheet's lower figure.
-
-    Raises:
-        BadInput: a share outside its range, a negative or not finite number.
-
+    Returns: CoatPlan, by ``DFT = WFT x VS / (1 + s)``; no coats when the film is there already.
+    Range: as for dry_film_um; the least wet film that still flows out is not known here, so compare
+        wet_each_um with the data sheet's lower figure.
     Source: DFT = WFT x VS / (1 + s) (Organic Finishing Guidebook 2012-13 p. 615), summed.
 
-    Example:
-        >>> plan = coats_to_dry_film(60.0, 60.0, 0.5)
-        >>> plan.coats, plan.wet_each_um
-        (2, 60.0)
+    >>> plan = coats_to_dry_film(60.0, 60.0, 0.5)
+    >>> plan.coats, plan.wet_each_um
+    (2, 60.0)
     """
     require("The dry film wanted", dry_wanted_um, 0.0, unit="um")
     require("The greatest wet film of a coat", wet_most_um, above=0.0, unit="um")

@@ -31,19 +31,12 @@ def rectangle_area_m2(length_mm: float, width_mm: float, sides: int = 1) -> floa
         width_mm: width [mm], 0 or more.
         sides: 1 or 2 sides painted.
 
-    Returns:
-        Area [m2]: ``length x width x sides``.
-
+    Returns: area [m2]: ``length x width x sides``.
     Range: flat parts; edges are left out (see sheet_area_m2).
-
-    Raises:
-        BadInput: a negative or not finite length, sides other than 1 or 2.
-
     Source: Euclid, Elements I (area of a rectangle).
 
-    Example:
-        >>> rectangle_area_m2(2000.0, 500.0, sides=2)
-        2.0
+    >>> rectangle_area_m2(2000.0, 500.0, sides=2)
+    2.0
     """
     require("The length", length_mm, 0.0, unit="mm")
     require("The width", width_mm, 0.0, unit="mm")
@@ -57,19 +50,12 @@ def circle_area_m2(diameter_mm: float, sides: int = 1) -> float:
         diameter_mm: diameter [mm], 0 or more.
         sides: 1 or 2 sides painted.
 
-    Returns:
-        Area [m2]: ``pi d^2 / 4 x sides``.
-
+    Returns: area [m2]: ``pi d^2 / 4 x sides``.
     Range: flat discs; the edge is left out.
-
-    Raises:
-        BadInput: a negative or not finite diameter, sides other than 1 or 2.
-
     Source: Archimedes, Measurement of a Circle, proposition 1.
 
-    Example:
-        >>> round(circle_area_m2(1000.0), 4)
-        0.7854
+    >>> round(circle_area_m2(1000.0), 4)
+    0.7854
     """
     require("The diameter", diameter_mm, 0.0, unit="mm")
     return math.pi * diameter_mm**2 / 4.0 * _sides(sides) / MM2_PER_M2
@@ -86,19 +72,12 @@ def cylinder_area_m2(
         ends: 0 (open pipe), 1 (open can) or 2 (closed drum, bar) ends painted, each a full disc.
         inside: paint the inside as well, counted as large as the outside (thin wall).
 
-    Returns:
-        Area [m2]: ``pi d l + ends x pi d^2 / 4``.
-
+    Returns: area [m2]: ``pi d l + ends x pi d^2 / 4``.
     Range: straight round parts. With `inside` a thick wall is counted too large.
-
-    Raises:
-        BadInput: a negative or not finite length, ends other than 0, 1 or 2.
-
     Source: Archimedes, On the Sphere and Cylinder I, proposition 13.
 
-    Example:
-        >>> round(cylinder_area_m2(100.0, 1000.0), 4)
-        0.3142
+    >>> round(cylinder_area_m2(100.0, 1000.0), 4)
+    0.3142
     """
     require("The diameter", diameter_mm, 0.0, unit="mm")
     require("The length", length_mm, 0.0, unit="mm")
@@ -119,21 +98,12 @@ def sheet_area_m2(
         thickness_mm: thickness [mm], 0 or more; 0 leaves the edges out.
         sides: 1 or 2 faces painted.
 
-    Returns:
-        Area [m2]: ``faces + 2 (length + width) thickness``.
-
+    Returns: area [m2]: ``faces + 2 (length + width) thickness``.
     Range: flat sheets, solid edges.
-
-    Raises:
-        BadInput: a negative or not finite length, sides other than 1 or 2.
-
     Source: Euclid, Elements I (sum of rectangles).
 
-    Example:
-        A door of 2000 x 800 x 40 mm, both faces and all edges:
-
-        >>> round(sheet_area_m2(2000.0, 800.0, 40.0), 3)
-        3.424
+    >>> round(sheet_area_m2(2000.0, 800.0, 40.0), 3)  # a door, both faces and all edges
+    3.424
     """
     require("The thickness", thickness_mm, 0.0, unit="mm")
     faces = rectangle_area_m2(length_mm, width_mm, sides)
@@ -149,19 +119,12 @@ def box_area_m2(length_mm: float, width_mm: float, height_mm: float, inside: boo
         height_mm: height [mm], 0 or more.
         inside: paint the inside as well, counted as large as the outside (thin wall).
 
-    Returns:
-        Area [m2]: ``2 (l w + l h + w h)``.
-
+    Returns: area [m2]: ``2 (l w + l h + w h)``.
     Range: rectangular boxes. With `inside` a thick wall is counted too large.
-
-    Raises:
-        BadInput: a negative or not finite length.
-
     Source: Euclid, Elements XI (sum of rectangles).
 
-    Example:
-        >>> box_area_m2(1000.0, 1000.0, 1000.0)
-        6.0
+    >>> box_area_m2(1000.0, 1000.0, 1000.0)
+    6.0
     """
     require("The length", length_mm, 0.0, unit="mm")
     require("The width", width_mm, 0.0, unit="mm")

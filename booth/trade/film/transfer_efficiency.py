@@ -94,20 +94,13 @@ def default_band(hvlp: bool, large_flat_part: bool = True) -> EfficiencyBand:
         hvlp: a high volume, low pressure gun (10 psig or less at the air cap).
         large_flat_part: the part is large and flat against the fan.
 
-    Returns:
-        EfficiencyBand of shares [1], with its source.
-
+    Returns: EfficiencyBand of shares [1], with its source.
     Range: hand spraying with compressed air; not electrostatic, not airless.
-
-    Raises:
-        nothing.
-
     Source: South Coast AQMD (65 % for HVLP or equal); 40 CFR 60.313 (0.25 for air atomized spray);
         the ends of the bands are common practice, no source.
 
-    Example:
-        >>> default_band(hvlp=True).likely
-        0.65
+    >>> default_band(hvlp=True).likely
+    0.65
     """
     if not hvlp:
         return CONVENTIONAL
@@ -123,32 +116,24 @@ def transfer_efficiency_from_film(
 ) -> Estimate | Outside:
     """Give the transfer efficiency that wet-film readings of one coat imply.
 
-    What is found as wet film, over what left the gun. Solvent that flashed off on the way counts
-    as lost, so for a fast thinner it reads lower than an efficiency by weight of solids, and it is
-    the right figure for predicting the next wet film.
+    Solvent that flashed off on the way counts as lost: it reads lower than by weight of solids, and
+    is the right figure for the next wet film.
 
     Args:
-        film: wet film of one coat, read at once, away from the edges (see ``gauge``) [um].
+        film: wet film of one coat, read at once, away from the edges (see film_between_teeth) [um].
         delivery_ml_min: delivery of paint, not of water [ml/min], above 0.
         fan_mm: width of the fan at the panel [mm], above 0.
         overlap_fraction: overlap of the passes [1], 0 up to but not 1.
         speed_mm_s: speed of the gun [mm/s], above 0.
 
-    Returns:
-        Estimate [1] from the interval; Outside where even its lower end is above 1.
-
+    Returns: Estimate [1] from the interval; Outside where even its lower end is above 1.
     Range: a panel large against the fan, several passes. A share above 1 cannot be: the upper end
         stops at 1, and a lower end above 1 means that one of the figures is wrong.
-
-    Raises:
-        BadInput: a number outside its range or not finite.
-
     Source: conservation of volume, film x speed x pitch = delivery x efficiency.
 
-    Example:
-        >>> te = transfer_efficiency_from_film(FilmInterval(40.0, 50.0), 200.0, 250.0, 0.5, 400.0)
-        >>> te.low, te.likely, te.high
-        (0.6, 0.675, 0.75)
+    >>> te = transfer_efficiency_from_film(FilmInterval(40.0, 50.0), 200.0, 250.0, 0.5, 400.0)
+    >>> te.low, te.likely, te.high
+    (0.6, 0.675, 0.75)
     """
     require("The delivery", delivery_ml_min, above=0.0, unit="ml/min")
     require("The width of the fan", fan_mm, above=0.0, unit="mm")

@@ -84,28 +84,19 @@ def film_between_teeth(last_wetted_um: float | None, first_dry_um: float | None)
     """Give the interval in which a notch gauge says the film lies.
 
     Args:
-        last_wetted_um: the tooth farthest from the surface that came out wet [um], or None when no
-            tooth was wetted.
-        first_dry_um: the next tooth, which stayed dry [um], or None when every tooth was wetted.
+        last_wetted_um: the farthest tooth that came out wet [um]; None where none did.
+        first_dry_um: the next tooth, which stayed dry [um]; None where every tooth was wetted.
 
-    Returns:
-        FilmInterval [um]: from 0 when no tooth was wetted; without an upper end when all were.
-
+    Returns: FilmInterval [um]: from 0 when no tooth was wetted; without an upper end when all were.
     Range: a wet film, read at once; on a curve along its length, not across. The interval is what
         the gauge knows: a film 'of 3 mil' is one between 3 and the next tooth.
-
-    Raises:
-        BadInput: both None, a dry tooth that is not above the wetted one, a number not finite or
-            not above 0.
-
     Source: ASTM D4414 (notch gauge); Organic Finishing Guidebook 2012-13: the wet film lies between
         the highest coated and the next uncoated notch.
 
-    Example:
-        >>> film_between_teeth(75.0, 100.0)
-        FilmInterval(low_um=75.0, high_um=100.0)
-        >>> film_between_teeth(None, 25.0)
-        FilmInterval(low_um=0.0, high_um=25.0)
+    >>> film_between_teeth(75.0, 100.0)
+    FilmInterval(low_um=75.0, high_um=100.0)
+    >>> film_between_teeth(None, 25.0)
+    FilmInterval(low_um=0.0, high_um=25.0)
     """
     if last_wetted_um is None and first_dry_um is None:
         raise BadInput("Give the last tooth that was wetted, the first that stayed dry, or both.")
@@ -123,21 +114,14 @@ def film_statistics(readings: Sequence[FilmInterval]) -> FilmStatistics:
     Args:
         readings: one FilmInterval a place [um], one or more.
 
-    Returns:
-        FilmStatistics. The mean lies between the mean of the lower and that of the upper ends,
+    Returns: FilmStatistics. The mean lies between the mean of the lower and that of the upper ends,
         whatever the film is within each interval.
-
     Range: one reading or more; take several, in different places, away from edges.
-
-    Raises:
-        BadInput: no reading.
-
     Source: interval arithmetic: IEEE 1788-2015 (addition and division by a positive number).
 
-    Example:
-        >>> stats = film_statistics([FilmInterval(75, 100), FilmInterval(100, 125)])
-        >>> stats.mean
-        FilmInterval(low_um=87.5, high_um=112.5)
+    >>> stats = film_statistics([FilmInterval(75, 100), FilmInterval(100, 125)])
+    >>> stats.mean
+    FilmInterval(low_um=87.5, high_um=112.5)
     """
     if not readings:
         raise BadInput("No reading of the film was given; at least one is needed.")
@@ -189,26 +173,19 @@ def judge_film(
 
     Args:
         film: a reading, or the mean of several [um].
-        target_low_um: least film asked for [um], above 0, or None when the data sheet gives none.
+        target_low_um: least film asked for [um], above 0, or None.
         target_high_um: greatest film asked for [um], not below the least, or None.
 
-    Returns:
-        Judgement: too thin, in range or too thick only when the whole interval says so; otherwise
-        'cannot tell', with the verdicts that are left.
-
+    Returns: Judgement: too thin, in range or too thick only when the whole interval says so;
+        otherwise 'cannot tell', with the verdicts that are left.
     Range: the film lies from the lower end up to, but not at, the upper end of its interval; an
         interval of no width is a film known exactly.
-
-    Raises:
-        BadInput: no target at all, a target range upside down, a number not finite.
-
     Source: ASTM D4414 (the film lies between two teeth), interval order.
 
-    Example:
-        >>> judge_film(FilmInterval(75, 100), 80, 120).verdict.value
-        'cannot tell'
-        >>> judge_film(FilmInterval(100, 125), 80, 130).verdict.value
-        'in range'
+    >>> judge_film(FilmInterval(75, 100), 80, 120).verdict.value
+    'cannot tell'
+    >>> judge_film(FilmInterval(100, 125), 80, 130).verdict.value
+    'in range'
     """
     if target_low_um is None and target_high_um is None:
         raise BadInput("No wet film is asked for, so there is nothing to compare with.")

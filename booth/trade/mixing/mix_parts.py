@@ -23,23 +23,16 @@ def pour_shares(
         measure: whether the shares are wanted by volume or by weight; where it differs from
             parts_by, every density [g/ml] is needed.
 
-    Returns:
-        Shares [1] in the order of the components; they add up to 1.
-
-    Range: volumes are taken to add up; solvents that shrink when mixed (alcohol in water by up to
-        4 %) make a little less.
-
-    Raises:
-        BadInput: no component, two of one name, parts or a density of 0 or less, a density missing.
-
+    Returns: shares [1] in the order of the components; they add up to 1.
+    Range: volumes are taken to add up; solvents that shrink when mixed (alcohol in water by up to 4
+        %) make a little less.
     Source: definition of parts; mass is volume times density (ISO 80000-4).
 
-    Example:
-        >>> parts = [Component("base", 4, 1.2), Component("hardener", 1, 0.9)]
-        >>> pour_shares(parts, Measure.VOLUME, Measure.VOLUME)
-        (0.8, 0.2)
-        >>> [round(share, 4) for share in pour_shares(parts, Measure.VOLUME, Measure.WEIGHT)]
-        [0.8421, 0.1579]
+    >>> parts = [Component("base", 4, 1.2), Component("hardener", 1, 0.9)]
+    >>> pour_shares(parts, Measure.VOLUME, Measure.VOLUME)
+    (0.8, 0.2)
+    >>> [round(share, 4) for share in pour_shares(parts, Measure.VOLUME, Measure.WEIGHT)]
+    [0.8421, 0.1579]
     """
     check(components)
     amounts = [convert(each, float(each.parts), parts_by, measure) for each in components]
@@ -58,20 +51,13 @@ def with_thinner(
         percent: thinner [% of the volume of all the components together], above 0.
         density_g_ml: its density [g/ml], None where it is not known.
 
-    Returns:
-        The components and the thinner, poured last; parts by volume.
-
+    Returns: the components and the thinner, poured last; parts by volume.
     Range: parts by volume only: for parts by weight, bring them to volume with parts_by_volume.
         Never more than the data sheet's limit, which is not known here.
-
-    Raises:
-        BadInput: a percentage of 0 or less; as for pour_shares.
-
     Source: common practice, no source: '25 %' is a quarter of the volume of the coating, on top.
 
-    Example:
-        >>> [part.parts for part in with_thinner([Component("base", 4)], "thinner", 25)]
-        [4, 1.0]
+    >>> [part.parts for part in with_thinner([Component("base", 4)], "thinner", 25)]
+    [4, 1.0]
     """
     check(components)
     require("The thinner", percent, above=0.0, unit="%")
@@ -87,20 +73,13 @@ def parts_by_volume(components: Sequence[Component]) -> tuple[Component, ...]:
     Args:
         components: the components, parts by weight, each with its density [g/ml].
 
-    Returns:
-        The components, parts by volume: ``weight / density``.
-
+    Returns: the components, parts by volume: ``weight / density``.
     Range: as for pour_shares.
-
-    Raises:
-        BadInput: a density missing; as for pour_shares.
-
     Source: volume is mass over density (ISO 80000-4).
 
-    Example:
-        >>> resin = [Component("resin", 100, 1.25), Component("hardener", 40, 1.0)]
-        >>> [part.parts for part in parts_by_volume(resin)]
-        [80.0, 40.0]
+    >>> resin = [Component("resin", 100, 1.25), Component("hardener", 40, 1.0)]
+    >>> [part.parts for part in parts_by_volume(resin)]
+    [80.0, 40.0]
     """
     check(components)
     return tuple(

@@ -28,21 +28,14 @@ def mixed_density_g_ml(components: Sequence[Component], parts_by: Measure) -> fl
         components: the components, each with its density [g/ml].
         parts_by: whether their parts are by volume or by weight.
 
-    Returns:
-        Density [g/ml]: ``weight of the parts / their volume``.
-
+    Returns: density [g/ml]: ``weight of the parts / their volume``.
     Range: volumes are taken to add up. Alcohol in water shrinks by up to 4 %; most solvents by less
         than 1 % (common practice, no source). For a catch by weight, weigh 100 ml of the mix.
-
-    Raises:
-        BadInput: a density missing; as for pour_shares.
-
     Source: mass is conserved; volumes of an ideal mixture add up.
 
-    Example:
-        >>> parts = [Component("base", 4, 1.25), Component("hardener", 1, 1.0)]
-        >>> mixed_density_g_ml(parts, Measure.VOLUME)
-        1.2
+    >>> parts = [Component("base", 4, 1.25), Component("hardener", 1, 1.0)]
+    >>> mixed_density_g_ml(parts, Measure.VOLUME)
+    1.2
     """
     shares = pour_shares(components, parts_by, Measure.VOLUME)
     return sum(
@@ -58,22 +51,15 @@ def mixed_volume_ml(components: Sequence[Component], table: PourTable) -> float:
         components: the components of the table; with densities [g/ml] if it is poured by weight.
         table: the pours.
 
-    Returns:
-        Volume of what is poured [ml], without what was in the cup before.
-
+    Returns: volume of what is poured [ml], without what was in the cup before.
     Range: as for mixed_density_g_ml.
-
-    Raises:
-        BadInput: a density missing, a pour that is not among the components.
-
     Source: volume is mass over density (ISO 80000-4); volumes of an ideal mixture add up.
 
-    Example:
-        >>> from booth.trade.mixing.pours import pour_table
-        >>> parts = [Component("base", 4, 1.25), Component("hardener", 1, 1.0)]
-        >>> table = pour_table(parts, 600.0, parts_by=Measure.VOLUME, measure=Measure.WEIGHT)
-        >>> mixed_volume_ml(parts, table)
-        500.0
+    >>> from booth.trade.mixing.pours import pour_table
+    >>> parts = [Component("base", 4, 1.25), Component("hardener", 1, 1.0)]
+    >>> table = pour_table(parts, 600.0, parts_by=Measure.VOLUME, measure=Measure.WEIGHT)
+    >>> mixed_volume_ml(parts, table)
+    500.0
     """
     return sum(
         convert(named(components, pour.name), pour.amount, table.measure, Measure.VOLUME)
@@ -87,20 +73,13 @@ def pot_life_left_s(batches: Sequence[BatchAge]) -> float:
     Args:
         batches: every batch in the cup: its age and its own pot life [s], each 0 or more.
 
-    Returns:
-        The least that any of them has left [s]; below 0 it has been over for so long.
-
+    Returns: the least that any of them has left [s]; below 0 it has been over for so long.
     Range: for batches of one product. Fresh material does not make old material young: what has
         begun to gel goes on inside the new.
-
-    Raises:
-        BadInput: no batch, a negative age or pot life, a number that is not finite.
-
     Source: common practice, no source: the oldest batch rules.
 
-    Example:
-        >>> pot_life_left_s([BatchAge(3 * 3600, 4 * 3600), BatchAge(0, 4 * 3600)]) / 3600
-        1.0
+    >>> pot_life_left_s([BatchAge(3 * 3600, 4 * 3600), BatchAge(0, 4 * 3600)]) / 3600
+    1.0
     """
     if not batches:
         raise BadInput("There is no batch: pot life counts from mixing.")

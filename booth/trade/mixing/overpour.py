@@ -39,20 +39,13 @@ def amounts_from_marks(marks: Sequence[float], before: float = 0.0) -> tuple[flo
         marks: what was read after each pour, in order [ml or g].
         before: what was in the cup before the first [ml or g], 0 or more.
 
-    Returns:
-        Amounts [ml or g].
-
+    Returns: amounts [ml or g].
     Range: readings that do not fall; a scale that was set to zero in between reads amounts, not
         marks.
-
-    Raises:
-        BadInput: a mark below the one before it, a number that is not finite.
-
     Source: mass balance: a mark is the sum of the pours up to it.
 
-    Example:
-        >>> amounts_from_marks([400.0, 512.0])
-        (400.0, 112.0)
+    >>> amounts_from_marks([400.0, 512.0])
+    (400.0, 112.0)
     """
     require("What was in the cup", before, 0.0)
     for earlier, later in itertools.pairwise([before, *marks]):
@@ -68,37 +61,28 @@ def amounts_from_marks(marks: Sequence[float], before: float = 0.0) -> tuple[flo
 def after_pouring(table: PourTable, poured: Sequence[float]) -> Correction:
     """Give the pours that are left after what was really poured.
 
-    Too much of one component: everything else grows in step, earlier components are added to. Too
-    little of one: the rest of it is among the pours.
+    After too much of one component everything else grows in step; of too little the rest is added.
 
     Args:
         table: the plan.
-        poured: what was poured in all of the first, second, ... component [ml or g]; as
-            many as have been poured so far, each 0 or more.
+        poured: what was poured of each component so far, in order [ml or g], each 0 or more.
 
-    Returns:
-        Correction: the least that makes the parts right; never a negative amount.
-
+    Returns: Correction: the least that makes the parts right; never a negative amount.
     Range: any excess; whether the cup holds the larger batch is for the painter to see. Once mixed
-        components have begun to react, the correction is mixed in at once and pot life still
-        counts from the first mixing.
-
-    Raises:
-        BadInput: more amounts than components, a negative or not finite amount.
-
+        components have begun to react, the correction is mixed in at once and pot life still counts
+        from the first mixing.
     Source: mass balance: what was poured cannot be taken out; the greatest excess over its share
         sets the batch.
 
-    Example:
-        >>> from booth.trade.mixing.pours import pour_table
-        >>> from booth.trade.mixing.components import Component, Measure
-        >>> parts = [Component("base", 4), Component("hardener", 1)]
-        >>> plan = pour_table(parts, 500.0, parts_by=Measure.VOLUME, measure=Measure.VOLUME)
-        >>> found = after_pouring(plan, [400.0, 112.0])  # 12 ml of hardener too much
-        >>> [(pour.name, round(pour.amount), round(pour.mark)) for pour in found.pours]
-        [('base', 48, 560)]
-        >>> round(found.total), round(found.grew), found.by
-        (560, 60, 'hardener')
+    >>> from booth.trade.mixing.pours import pour_table
+    >>> from booth.trade.mixing.components import Component, Measure
+    >>> parts = [Component("base", 4), Component("hardener", 1)]
+    >>> plan = pour_table(parts, 500.0, parts_by=Measure.VOLUME, measure=Measure.VOLUME)
+    >>> found = after_pouring(plan, [400.0, 112.0])  # 12 ml of hardener too much
+    >>> [(pour.name, round(pour.amount), round(pour.mark)) for pour in found.pours]
+    [('base', 48, 560)]
+    >>> round(found.total), round(found.grew), found.by
+    (560, 60, 'hardener')
     """
     if len(poured) > len(table.pours):
         raise BadInput(

@@ -1,7 +1,8 @@
 """How much of each component: parts by volume or by weight, poured into a cup or on a scale.
 
 The pours are cumulative: each mark is what the cup or the scale shows when to stop. Thinner is
-in ``parts``, pouring too much in ``overpour``, density and pot life of the mix in ``blend``.
+in ``mix_parts``, pouring too much in ``overpour``, density and pot life of the mix in
+``mixed_batch``.
 """
 
 from __future__ import annotations
@@ -88,21 +89,14 @@ def pour_table(
         measure: whether it is poured by volume or on a scale.
         wanted_by: whether `wanted` is a volume or a weight; as `measure` if None.
 
-    Returns:
-        PourTable in `measure`; the last mark is the wanted amount.
-
+    Returns: PourTable in `measure`; the last mark is the wanted amount.
     Range: as for pour_shares; densities are needed only where two measures differ.
-
-    Raises:
-        BadInput: an amount of 0 or less; as for pour_shares.
-
     Source: definition of parts; mass is volume times density (ISO 80000-4).
 
-    Example:
-        >>> parts = [Component("base", 4), Component("hardener", 1), Component("thinner", 1)]
-        >>> table = pour_table(parts, 600.0, parts_by=Measure.VOLUME, measure=Measure.VOLUME)
-        >>> [round(pour.mark) for pour in table.pours]
-        [400, 500, 600]
+    >>> parts = [Component("base", 4), Component("hardener", 1), Component("thinner", 1)]
+    >>> table = pour_table(parts, 600.0, parts_by=Measure.VOLUME, measure=Measure.VOLUME)
+    >>> [round(pour.mark) for pour in table.pours]
+    [400, 500, 600]
     """
     require("The amount wanted", wanted, above=0.0, unit=(wanted_by or measure).unit)
     wanted_by = wanted_by or measure
@@ -133,23 +127,16 @@ def pour_table_from_component(
         measure: whether it is poured by volume or on a scale.
         amount_by: whether `amount` is a volume or a weight; as `measure` if None.
 
-    Returns:
-        PourTable in `measure`.
-
+    Returns: PourTable in `measure`.
     Range: as for pour_shares.
-
-    Raises:
-        BadInput: no component of that name, an amount of 0 or less; as for pour_shares.
-
     Source: definition of parts; mass is volume times density (ISO 80000-4).
 
-    Example:
-        >>> parts = [Component("base", 4), Component("hardener", 1)]
-        >>> table = pour_table_from_component(
-        ...     parts, "hardener", 30.0, parts_by=Measure.VOLUME, measure=Measure.VOLUME
-        ... )
-        >>> [round(pour.mark) for pour in table.pours]
-        [120, 150]
+    >>> parts = [Component("base", 4), Component("hardener", 1)]
+    >>> table = pour_table_from_component(
+    ...     parts, "hardener", 30.0, parts_by=Measure.VOLUME, measure=Measure.VOLUME
+    ... )
+    >>> [round(pour.mark) for pour in table.pours]
+    [120, 150]
     """
     check(components)
     amount_by = amount_by or measure
@@ -171,30 +158,21 @@ def pour_table_from_stock(
 
     Args:
         components: the components in the order they are poured.
-        stock: what is left, by name of the component [ml or g, as `measure`], each above 0; a
-            component that is not named is taken as plenty.
+        stock: what is left, by name [ml or g, as `measure`], each above 0; not named is plenty.
         parts_by: whether the parts are by volume or by weight.
         measure: whether it is poured by volume or on a scale.
 
-    Returns:
-        PourTable in `measure`; it uses up the component that runs out first.
-
+    Returns: PourTable in `measure`; it uses up the component that runs out first.
     Range: as for pour_shares.
-
-    Raises:
-        BadInput: an empty stock, a name that is not in the mix, an amount of 0 or less; as for
-            pour_shares.
-
     Source: definition of parts: the scarcest component sets the batch.
 
-    Example:
-        >>> parts = [Component("base", 4), Component("hardener", 1)]
-        >>> left = {"base": 500.0, "hardener": 100.0}
-        >>> table = pour_table_from_stock(
-        ...     parts, left, parts_by=Measure.VOLUME, measure=Measure.VOLUME
-        ... )
-        >>> [round(pour.mark) for pour in table.pours]
-        [400, 500]
+    >>> parts = [Component("base", 4), Component("hardener", 1)]
+    >>> left = {"base": 500.0, "hardener": 100.0}
+    >>> table = pour_table_from_stock(
+    ...     parts, left, parts_by=Measure.VOLUME, measure=Measure.VOLUME
+    ... )
+    >>> [round(pour.mark) for pour in table.pours]
+    [400, 500]
     """
     if not stock:
         raise BadInput("Say what is left of at least one component.")
@@ -222,24 +200,17 @@ def pour_table_on_top(
         parts_by: whether the parts are by volume or by weight.
         measure: whether it is poured by volume or on a scale.
 
-    Returns:
-        PourTable in `measure`; the marks count on from what is left.
-
+    Returns: PourTable in `measure`; the marks count on from what is left.
     Range: as for pour_shares; the rest must be of the same parts. The older material rules the pot
-        life of all of it (blend.pot_life_left_s).
-
-    Raises:
-        BadInput: a negative rest, a wanted amount not above it; as for pour_shares.
-
+        life of all of it (pot_life_left_s).
     Source: definition of parts; mass balance.
 
-    Example:
-        >>> parts = [Component("base", 4), Component("hardener", 1)]
-        >>> table = pour_table_on_top(
-        ...     parts, 100.0, 600.0, parts_by=Measure.VOLUME, measure=Measure.VOLUME
-        ... )
-        >>> [round(pour.mark) for pour in table.pours]
-        [500, 600]
+    >>> parts = [Component("base", 4), Component("hardener", 1)]
+    >>> table = pour_table_on_top(
+    ...     parts, 100.0, 600.0, parts_by=Measure.VOLUME, measure=Measure.VOLUME
+    ... )
+    >>> [round(pour.mark) for pour in table.pours]
+    [500, 600]
     """
     require("What is left of the mix", left, 0.0, unit=measure.unit)
     require("The amount wanted in all", wanted, above=left, unit=measure.unit)

@@ -2,7 +2,7 @@
 
 A profile is a function of the place across the fan, from -0.5 (one edge) to 0.5 (the other), whose
 mean over the fan is 1. The named ones are model shapes; a pattern seen on paper can be entered in
-zones. What several passes make of a profile is in ``overlap``, what to turn in ``reading``.
+zones. What several passes make of a profile is in ``overlap``, what to turn in ``pattern_reading``.
 """
 
 from __future__ import annotations
@@ -41,16 +41,6 @@ class FanProfile:
             return 0.0
         film = self.inside(max(-HALF, min(HALF, place)))
         return film if beyond < -AT_EDGE else film / 2.0
-
-    def mirrored(self) -> FanProfile:
-        """Give the same profile with the fan turned end for end."""
-        inside = self.inside
-        return FanProfile(
-            f"{self.name}, turned",
-            lambda place: inside(-place),
-            tuple(sorted(-each for each in self.breaks)),
-            self.fact,
-        )
 
 
 _EDGES = (-HALF, HALF)
@@ -118,25 +108,17 @@ def profile_by_name(name: str) -> FanProfile:
     """Give a model profile by its name.
 
     Args:
-        name: one of NAMES: even, triangle, parabola, cosine squared, bell, heavy middle, heavy both
-            ends, heavy one end.
+        name: one of NAMES.
 
-    Returns:
-        FanProfile [1], mean 1 over the fan.
-
+    Returns: FanProfile [1], mean 1 over the fan.
     Range: models. A real fan is none of them exactly: enter what the paper shows in zones. A
         crescent is a bend of the pattern, not a profile across it, so it has no model.
-
-    Raises:
-        BadInput: a name that is not among them.
-
     Source: top hat, triangle, parabola, raised cosine, truncated normal and beta densities, as in
-        any table of distributions; parabola and beta are the usual models of a paint gun's
-        deposit. Their choice for the faulty patterns is this project's.
+        any table of distributions; parabola and beta are the usual models of a paint gun's deposit.
+        Their choice for the faulty patterns is this project's.
 
-    Example:
-        >>> profile_by_name("parabola")(0.0)
-        1.5
+    >>> profile_by_name("parabola")(0.0)
+    1.5
     """
     if name not in _BY_NAME:
         raise BadInput(f"There is no fan profile {name!r}; there are {', '.join(NAMES)}.")
@@ -155,24 +137,16 @@ def profile_from_zones(zones: Sequence[float], steps: bool = False) -> FanProfil
     Args:
         zones: how heavy each zone looks, from one edge to the other [1], 0 to 9 each, 3 to 15
             zones; only their proportions count.
-        steps: each zone is of one thickness; otherwise straight lines between the middles of the
-            zones, and the outer half of an edge zone as heavy as entered.
+        steps: each zone is of one thickness; otherwise lines between the middles of the zones.
 
-    Returns:
-        FanProfile [1], mean 1 over the fan.
-
+    Returns: FanProfile [1], mean 1 over the fan.
     Range: what an eye sees on paper is a rough measure of film; so is all that follows from it.
-
-    Raises:
-        BadInput: too few or too many zones, a number outside 0 to 9, all zones empty.
-
     Source: piecewise constant and piecewise linear interpolation; reading a pattern in zones is
         common practice, no source.
 
-    Example:
-        >>> profile = profile_from_zones([2, 4, 6, 4, 2], steps=True)
-        >>> [round(profile(place), 3) for place in (-0.4, 0.0, 0.4)]
-        [0.556, 1.667, 0.556]
+    >>> profile = profile_from_zones([2, 4, 6, 4, 2], steps=True)
+    >>> [round(profile(place), 3) for place in (-0.4, 0.0, 0.4)]
+    [0.556, 1.667, 0.556]
     """
     count = len(zones)
     if not ZONES[0] <= count <= ZONES[1]:

@@ -1,7 +1,7 @@
 """The film of overlapping passes: profiles side by side at a pitch, and how even they come out.
 
 Lengths are in fan widths, films in mean films: 1 is the mean film of the steady part, which depends
-on the pitch alone and not on the profile (see ``speed.mean_wet_film_um``).
+on the pitch alone and not on the profile (see mean_wet_film_um).
 """
 
 from __future__ import annotations
@@ -77,22 +77,15 @@ def film_at(
         place: distance from the middle of one pass [fan widths], any.
         alternating: the fan is turned end for end on every second pass.
 
-    Returns:
-        Film over the mean film [1].
-
-    Range: steady part, straight parallel passes at one pitch and speed. A hand that goes to and
-        fro does not turn the fan; turning the gun or the part between passes does.
-
-    Raises:
-        BadInput: an overlap outside 0 to 0.95, a number not finite.
-
+    Returns: film over the mean film [1].
+    Range: steady part, straight parallel passes at one pitch and speed. A hand that goes to and fro
+        does not turn the fan; turning the gun or the part between passes does.
     Source: superposition of equal deposits; its mean over a pitch is that of the profile, for any
         profile (sum over a lattice of translates).
 
-    Example:
-        >>> from booth.trade.pattern.fan_profile import profile_by_name
-        >>> film_at(profile_by_name("triangle"), 0.5, 0.123)
-        1.0
+    >>> from booth.trade.pattern.fan_profile import profile_by_name
+    >>> film_at(profile_by_name("triangle"), 0.5, 0.123)
+    1.0
     """
     _overlap(overlap_fraction)
     require("The place across the passes", place)
@@ -107,23 +100,16 @@ def evenness(profile: FanProfile, overlap_fraction: float, alternating: bool = F
         overlap_fraction: overlap of the passes [1], 0 to 0.95.
         alternating: the fan is turned end for end on every second pass.
 
-    Returns:
-        Evenness [1]: max/min and coefficient of variation over the steady part.
-
+    Returns: Evenness [1]: max/min and coefficient of variation over the steady part.
     Range: steady part of straight parallel passes; a hand's own wandering comes on top, and wet
         paint levels some of it out.
-
-    Raises:
-        BadInput: an overlap outside 0 to 0.95.
-
     Source: superposition of equal deposits; integrals by Gauss-Legendre quadrature between the
         places where the film is not smooth. 50 % overlap is usual: MIL-HDBK-1110 9.6.8.
 
-    Example:
-        >>> from booth.trade.pattern.fan_profile import profile_by_name
-        >>> even = evenness(profile_by_name("parabola"), 0.5)
-        >>> round(even.max_over_min, 4), round(even.cv, 4)
-        (1.5, 0.1118)
+    >>> from booth.trade.pattern.fan_profile import profile_by_name
+    >>> even = evenness(profile_by_name("parabola"), 0.5)
+    >>> round(even.max_over_min, 4), round(even.cv, 4)
+    (1.5, 0.1118)
     """
     pitch = 1.0 - _overlap(overlap_fraction)
 
@@ -154,22 +140,15 @@ def most_even_overlap(
         high: greatest overlap to consider [1], not below low, to 0.95.
         alternating: the fan is turned end for end on every second pass.
 
-    Returns:
-        OverlapChoice [1].
-
+    Returns: OverlapChoice [1].
     Range: as for evenness. For most profiles a large overlap is more even than a small one; narrow
         `high` to see the best with fewer passes.
-
-    Raises:
-        BadInput: limits outside 0 to 0.95 or upside down.
-
     Source: least variance over the overlap; a parabola below 55 % overlap has it at 0.301 (a
         published study of a parabolic gun: 0.29 to 0.31).
 
-    Example:
-        >>> from booth.trade.pattern.fan_profile import profile_by_name
-        >>> round(most_even_overlap(profile_by_name("parabola"), high=0.55).overlap_fraction, 3)
-        0.301
+    >>> from booth.trade.pattern.fan_profile import profile_by_name
+    >>> round(most_even_overlap(profile_by_name("parabola"), high=0.55).overlap_fraction, 3)
+    0.301
     """
     require("The least overlap to consider", low, 0.0, MOST_OVERLAP)
     require("The greatest overlap to consider", high, 0.0, MOST_OVERLAP)
@@ -182,7 +161,7 @@ def most_even_overlap(
         return unevenness(profile, 1.0 - overlap, alternating)
 
     steps = max(1, math.ceil((high - low) / SEARCH_STEP))
-    grid = [low + (high - low) * index / steps for index in range(steps + 1)]
+    grid = [min(high, low + (high - low) * index / steps) for index in range(steps + 1)]
     values = [cv_at(overlap) for overlap in grid]
     found = list(zip(values, grid, strict=True))
     for index, value in enumerate(values):
@@ -206,19 +185,12 @@ def steady_part(overlap_fraction: float, passes: int) -> tuple[float, float] | N
         overlap_fraction: overlap of the passes [1], 0 to 0.95.
         passes: number of passes, 1 or more.
 
-    Returns:
-        From and to, as shares of the painted width [1]; None where the passes are too few.
-
+    Returns: from and to, as shares of the painted width [1]; None where the passes are too few.
     Range: straight parallel passes at one pitch.
-
-    Raises:
-        BadInput: an overlap outside 0 to 0.95, fewer than 1 pass.
-
     Source: geometry of equal strips at equal pitch.
 
-    Example:
-        >>> steady_part(0.5, 4)  # 4 passes, half over half: 2.5 fans wide, 1.5 of them steady
-        (0.2, 0.8)
+    >>> steady_part(0.5, 4)  # 4 passes, half over half: 2.5 fans wide, 1.5 of them steady
+    (0.2, 0.8)
     """
     pitch = 1.0 - _overlap(overlap_fraction)
     require("The number of passes", passes, 1)
@@ -245,21 +217,14 @@ def film_section(
         samples: number of points, 1 or more; each stands in the middle of an equal strip.
         alternating: the fan is turned end for end on every second pass.
 
-    Returns:
-        Pairs of the place, as a share of the painted width [1], and the film over the mean film of
-        the steady part [1].
-
+    Returns: pairs of the place, as a share of the painted width [1], and the film over the mean
+        film of the steady part [1].
     Range: as for film_at; towards the two edges the film tapers off.
-
-    Raises:
-        BadInput: an overlap outside 0 to 0.95, fewer than 1 pass or point.
-
     Source: superposition of equal deposits.
 
-    Example:
-        >>> from booth.trade.pattern.fan_profile import profile_by_name
-        >>> film_section(profile_by_name("even"), 0.5, passes=2, samples=3)
-        [(0.16666666666666666, 0.5), (0.5, 1.0), (0.8333333333333334, 0.5)]
+    >>> from booth.trade.pattern.fan_profile import profile_by_name
+    >>> film_section(profile_by_name("even"), 0.5, passes=2, samples=3)
+    [(0.16666666666666666, 0.5), (0.5, 1.0), (0.8333333333333334, 0.5)]
     """
     pitch = 1.0 - _overlap(overlap_fraction)
     require("The number of passes", passes, 1)

@@ -157,22 +157,15 @@ def reading(seen: Seen | str) -> Reading:
     Args:
         seen: one of Seen: even, heavy middle, heavy both ends, heavy one end, crescent, spitting.
 
-    Returns:
-        Reading; its turns are tried in order, one at a time, with a new paper after each.
-
+    Returns: Reading; its turns are tried in order, one at a time, with a new paper after each.
     Range: air-atomising guns with a fan. It gives likely causes, not a finding.
-
-    Raises:
-        BadInput: something that is not among Seen; the message lists what is.
-
     Source: US Army TM 43-0139, Painting Instructions for Army Materiel, pages 5-9 and 5-11; the
         order of the steps is common practice, no source.
 
-    Example:
-        >>> reading("heavy both ends").turns[0]
-        'Pull the fan in a little.'
-        >>> reading("heavy one end").turns[0]
-        'Turn the air cap half a turn and shoot another pattern.'
+    >>> reading("heavy both ends").turns[0]
+    'Pull the fan in a little.'
+    >>> reading("heavy one end").turns[0]
+    'Turn the air cap half a turn and shoot another pattern.'
     """
     if seen not in tuple(Seen):
         raise BadInput(f"No pattern is called {seen!r}; there are {', '.join(Seen)}.")
@@ -197,20 +190,13 @@ def seen_in_zones(zones: Sequence[float]) -> Seen:
     Args:
         zones: how heavy each zone looks, from one edge to the other [1], 0 to 9 each.
 
-    Returns:
-        One of Seen, never crescent or spitting, which zones cannot show.
-
+    Returns: one of Seen, never crescent or spitting, which zones cannot show.
     Range: the limits between the shapes are this project's: common practice gives none.
-
-    Raises:
-        BadInput: as for pattern.profile_from_zones.
-
     Source: centre and second moment of a distribution; where one shape begins is common practice,
         no source.
 
-    Example:
-        >>> seen_in_zones([9, 4, 2, 4, 9]).value, seen_in_zones([3, 5, 6, 5, 3]).value
-        ('heavy both ends', 'even')
+    >>> seen_in_zones([9, 4, 2, 4, 9]).value, seen_in_zones([3, 5, 6, 5, 3]).value
+    ('heavy both ends', 'even')
     """
     profile_from_zones(zones)  # refuses what is no pattern
     count = len(zones)

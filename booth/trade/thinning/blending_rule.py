@@ -1,6 +1,6 @@
 """Two published rules for the viscosity of a blend, which disagree about thinned paint.
 
-Neither was made for paint. The truth of a paint mostly lies between them, which is why ``thinning``
+Neither was made for paint. The truth of a paint mostly lies between them, which is why ``thin_to_viscosity``
 shows the band and adds little at a time.
 """
 
@@ -33,26 +33,17 @@ def index(viscosity_mm2_s: float) -> float:
 def blend_logarithmic_mm2_s(viscosity_mm2_s: float, thinner_mm2_s: float, share: float) -> float:
     """Give the viscosity of a blend by the logarithmic rule: it sees little effect of thinner.
 
-    ``ln nu = (1 - x) ln nu1 + x ln nu2``
-
     Args:
         viscosity_mm2_s: kinematic viscosity of the mix [mm2/s], 0.3 or more.
         thinner_mm2_s: kinematic viscosity of the thinner [mm2/s], 0.3 or more.
         share: thinner added, by volume of the whole blend [1], 0 to 1.
 
-    Returns:
-        Kinematic viscosity [mm2/s].
-
+    Returns: kinematic viscosity [mm2/s]: ``ln nu = (1 - x) ln nu1 + x ln nu2``.
     Range: like liquids; thinner cuts a paint by more than this says.
-
-    Raises:
-        BadInput: a number outside its range or not finite.
-
     Source: the logarithmic (Arrhenius) mixing rule, as in general-purpose reference libraries.
 
-    Example:
-        >>> round(blend_logarithmic_mm2_s(200.0, 0.8, 0.2), 1)
-        66.3
+    >>> round(blend_logarithmic_mm2_s(200.0, 0.8, 0.2), 1)
+    66.3
     """
     _checked(viscosity_mm2_s, thinner_mm2_s, share)
     return math.pow(viscosity_mm2_s, 1.0 - share) * math.pow(thinner_mm2_s, share)
@@ -61,28 +52,20 @@ def blend_logarithmic_mm2_s(viscosity_mm2_s: float, thinner_mm2_s: float, share:
 def blend_index_mm2_s(viscosity_mm2_s: float, thinner_mm2_s: float, share: float) -> float:
     """Give the viscosity of a blend by its blending index: it sees much effect of thinner.
 
-    ``ln ln(nu + 0.8) = (1 - x) ln ln(nu1 + 0.8) + x ln ln(nu2 + 0.8)``
-
     Args:
         viscosity_mm2_s: kinematic viscosity of the mix [mm2/s], 0.3 or more.
         thinner_mm2_s: kinematic viscosity of the thinner [mm2/s], 0.3 or more.
         share: thinner added, by volume of the whole blend [1], 0 to 1 (the rule was made for mass;
             ASTM D7152 5.4 finds little difference between the two).
 
-    Returns:
-        Kinematic viscosity [mm2/s].
-
+    Returns: kinematic viscosity [mm2/s], by
+        ``ln ln(nu + 0.8) = (1 - x) ln ln(nu1 + 0.8) + x ln ln(nu2 + 0.8)``.
     Range: made for petroleum products; ASTM D7152 1.3 says that it may not hold for liquids with
         particulates, which paints are. It is one end of a band here, never a prediction.
-
-    Raises:
-        BadInput: a number outside its range or not finite.
-
     Source: Refutas blending index; ASTM D7152 (the same form with 0.7 for 0.8).
 
-    Example:
-        >>> round(blend_index_mm2_s(200.0, 0.8, 0.2), 1)
-        25.4
+    >>> round(blend_index_mm2_s(200.0, 0.8, 0.2), 1)
+    25.4
     """
     _checked(viscosity_mm2_s, thinner_mm2_s, share)
     mean = (1.0 - share) * index(viscosity_mm2_s) + share * index(thinner_mm2_s)

@@ -1,7 +1,7 @@
 """How much thinner to a wanted viscosity: from one measurement a band, from several a fit.
 
 Add, stir, time again. Amounts are for what remains in the pot now; what is in it already is given
-as thinner per volume of coating (see ``thinner``).
+as thinner per volume of coating (see ``thinner_share``).
 """
 
 from __future__ import annotations
@@ -115,30 +115,19 @@ def thinner_for_target(
         thinner_fraction: thinner in it so far, per volume of coating [1], 0 or more.
         viscosity_mm2_s: kinematic viscosity measured now [mm2/s], 0.3 or more.
         target_mm2_s: kinematic viscosity wanted, at the same temperature [mm2/s], 0.3 or more.
-        limit_fraction: most thinner the data sheet allows, per volume of coating [1]; None where it
-            names none.
+        limit_fraction: most thinner the data sheet allows [1]; None where it names none.
         thinner_mm2_s: kinematic viscosity of the thinner [mm2/s], 0.3 or more.
 
-    Returns:
-        ThinnerStep: `add` from the least (blending index) to the most (logarithmic rule), the step
-        being the least, cut at the limit. Outside where the mix is thin enough, where the limit is
-        reached, where the thinner is no thinner than the target, and where more than half of the
-        mix would have to be thinner.
-
+    Returns: ThinnerStep: `add` from the least (blending index) to the most (logarithmic rule), the
+        step being the least, cut at the limit. Outside where the mix is thin enough, where the
+        limit is reached, where the thinner is no thinner than the target, and where more than half
+        of the mix would have to be thinner.
     Range: a first step. Its low end can still overshoot with a strong solvent, so stir and time.
-
-    Raises:
-        BadInput: a number outside its range or not finite.
-
     Source: Refutas / ASTM D7152 blending index; the logarithmic mixing rule.
 
-    Example:
-        A litre at 200 mm2/s, wanted at 66.289: by the logarithmic rule 250 ml are needed (20 % of
-        the mix), by the blending index far less:
-
-        >>> step = thinner_for_target(1000.0, 0.0, 200.0, 66.289)
-        >>> round(step.add.low), round(step.add.high), round(step.step_ml)
-        (106, 250, 106)
+    >>> step = thinner_for_target(1000.0, 0.0, 200.0, 66.289)  # logarithmic rule: 20 % of the mix
+    >>> round(step.add.low), round(step.add.high), round(step.step_ml)
+    (106, 250, 106)
     """
     require("The mix that remains", remaining_ml, above=0.0, unit="ml")
     thinner_share(thinner_fraction)
@@ -183,32 +172,22 @@ def thinner_from_fit(
         remaining_ml: mix in the pot now [ml], above 0.
         thinner_fraction: thinner in it so far, per volume of coating [1], 0 or more.
         target_mm2_s: kinematic viscosity wanted, at the same temperature [mm2/s], above 0.
-        limit_fraction: most thinner the data sheet allows, per volume of coating [1]; None where it
-            names none.
+        limit_fraction: most thinner the data sheet allows [1]; None where it names none.
 
-    Returns:
-        ThinnerStep: `add` by the line, its ends by the line's doubt. The step is the low end, or
-        half of the likely amount where that is more; it never goes further beyond the measured
+    Returns: ThinnerStep: `add` by the line, its ends by the line's doubt. The step is the low end,
+        or half of the likely amount where that is more; it never goes further beyond the measured
         shares than they span, nor past the limit. Outside where the line is at the target already,
         where the limit is reached, where the thinner would be more than half of the mix, and where
         the mix now lies further beyond the measured shares than they span.
-
     Range: the doubt is twice the residual and at least 7.4 %.
-
-    Raises:
-        BadInput: a number outside its range or not finite.
-
     Source: the least-squares line through the measurements, solved for the share; ASTM D4212 13.1.1
         (3.7 % variation).
 
-    Example:
-        200 mm2/s fell to 50 with a fifth of thinner; a tenth is in now, and 55 is wanted:
-
-        >>> from booth.trade.thinning.thinning_fit import ThinningPoint, fit_thinning
-        >>> fit = fit_thinning([ThinningPoint(0.0, 200.0), ThinningPoint(0.25, 50.0)])
-        >>> step = thinner_from_fit(fit, 500.0, 1 / 9, 55.0)
-        >>> round(step.add.likely, 1), round(step.step_ml, 1)
-        (53.0, 45.8)
+    >>> from booth.trade.thinning.thinning_fit import ThinningPoint, fit_thinning
+    >>> fit = fit_thinning([ThinningPoint(0.0, 200.0), ThinningPoint(0.25, 50.0)])
+    >>> step = thinner_from_fit(fit, 500.0, 1 / 9, 55.0)  # a tenth of the mix is thinner now
+    >>> round(step.add.likely, 1), round(step.step_ml, 1)
+    (53.0, 45.8)
     """
     require("The mix that remains", remaining_ml, above=0.0, unit="ml")
     now = thinner_share(thinner_fraction)

@@ -37,21 +37,12 @@ def thinner_fraction_after(remaining_ml: float, thinner_fraction: float, added_m
         thinner_fraction: thinner in it so far, per volume of coating [1], 0 or more.
         added_ml: thinner added [ml], 0 or more.
 
-    Returns:
-        Thinner per volume of coating [1]: ``s + added / coating``.
-
+    Returns: thinner per volume of coating [1]: ``s + added / coating``.
     Range: volumes taken as adding up, which solvents and paints do to about 1 %.
-
-    Raises:
-        BadInput: no mix, a negative or not finite number.
-
     Source: conservation of volume.
 
-    Example:
-        A litre of coating, 100 ml of thinner; half is sprayed; 50 ml more go in:
-
-        >>> round(thinner_fraction_after(550.0, 0.10, 50.0), 6)
-        0.2
+    >>> round(thinner_fraction_after(550.0, 0.10, 50.0), 6)  # half of a litre and its 10 % left
+    0.2
     """
     require("The thinner added", added_ml, 0.0, unit="ml")
     return thinner_fraction + added_ml / coating_ml(remaining_ml, thinner_fraction)
@@ -65,19 +56,12 @@ def thinner_room_ml(remaining_ml: float, thinner_fraction: float, limit_fraction
         thinner_fraction: thinner in it so far, per volume of coating [1], 0 or more.
         limit_fraction: most thinner the data sheet allows, per volume of coating [1], 0 or more.
 
-    Returns:
-        Thinner [ml]: ``(limit - s) x coating``; 0 where the limit is reached or passed.
-
+    Returns: thinner [ml]: ``(limit - s) x coating``; 0 where the limit is reached or passed.
     Range: as thinner_fraction_after. Local rules on solvent content may allow less.
-
-    Raises:
-        BadInput: no mix, a negative or not finite number.
-
     Source: conservation of volume.
 
-    Example:
-        >>> round(thinner_room_ml(550.0, 0.10, 0.25), 6)
-        75.0
+    >>> round(thinner_room_ml(550.0, 0.10, 0.25), 6)
+    75.0
     """
     require("The most thinner allowed, as a share of the coating", limit_fraction, 0.0)
     coating = coating_ml(remaining_ml, thinner_fraction)
@@ -91,19 +75,12 @@ def solids_after_thinning(volume_solids_fraction: float, thinner_fraction: float
         volume_solids_fraction: solids by volume of the coating before thinning [1], above 0 to 1.
         thinner_fraction: thinner per volume of coating [1], 0 or more.
 
-    Returns:
-        Solids by volume of the mix [1].
-
+    Returns: solids by volume of the mix [1].
     Range: thinner without solids of its own.
-
-    Raises:
-        BadInput: a share outside its range, a negative or not finite number.
-
     Source: Organic Finishing Guidebook 2012-13 p. 615; MIL-HDBK-1110 2.1.5.
 
-    Example:
-        >>> solids_after_thinning(0.50, 0.25)
-        0.4
+    >>> solids_after_thinning(0.50, 0.25)
+    0.4
     """
     require("Volume solids", volume_solids_fraction, above=0.0, high=1.0)
     require("The thinner in the mix, as a share of the coating", thinner_fraction, 0.0)
@@ -120,20 +97,13 @@ def wet_film_after_thinning_um(
         fraction_before: thinner per volume of coating that `wet_um` is meant for [1], 0 or more.
         fraction_after: thinner per volume of coating now [1], 0 or more.
 
-    Returns:
-        Wet film [um]: ``WFT x (1 + after) / (1 + before)``. A thinner mix also runs sooner: where this is above
-        what the data sheet allows for one coat, more coats are the answer.
-
+    Returns: wet film [um]: ``WFT x (1 + after) / (1 + before)``. A thinner mix also runs sooner:
+        where this is above what the data sheet allows for one coat, more coats are the answer.
     Range: as solids_after_thinning.
-
-    Raises:
-        BadInput: a negative or not finite number.
-
     Source: DFT = WFT x VS / (1 + s) (Organic Finishing Guidebook 2012-13 p. 615), twice.
 
-    Example:
-        >>> wet_film_after_thinning_um(100.0, 0.0, 0.25)
-        125.0
+    >>> wet_film_after_thinning_um(100.0, 0.0, 0.25)
+    125.0
     """
     require("The wet film", wet_um, 0.0, unit="um")
     require("The thinner before, as a share of the coating", fraction_before, 0.0)

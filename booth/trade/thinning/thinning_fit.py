@@ -62,23 +62,16 @@ def fit_thinning(points: Sequence[ThinningPoint]) -> ThinningFit | Outside:
         points: measurements of one mix at one temperature with this thinner, at two thinner
             fractions or more [1], viscosities above 0 [mm2/s].
 
-    Returns:
-        ThinningFit with its residual; Outside with fewer than two different fractions, or where
-        more thinner did not make the mix thinner.
-
+    Returns: ThinningFit with its residual; Outside with fewer than two different fractions, or
+        where more thinner did not make the mix thinner.
     Range: between the fractions measured; a little beyond with caution (see thinner_from_fit). Real
         mixes fall fast at first and slower later, so the line promises too much beyond its end.
-
-    Raises:
-        BadInput: a viscosity of 0 or less, a negative fraction, a number not finite.
-
     Source: least squares (Legendre 1805, Gauss 1809); ln viscosity over concentration is common
         practice, no source.
 
-    Example:
-        >>> fit = fit_thinning([ThinningPoint(0.0, 200.0), ThinningPoint(0.25, 50.0)])
-        >>> round(fit.viscosity_mm2_s(1 / 9))  # a tenth of the mix, half way
-        100
+    >>> fit = fit_thinning([ThinningPoint(0.0, 200.0), ThinningPoint(0.25, 50.0)])
+    >>> round(fit.viscosity_mm2_s(1 / 9))  # a tenth of the mix, half way
+    100
     """
     places = [thinner_share(point.thinner_fraction) for point in points]
     heights = [

@@ -69,20 +69,13 @@ def required_exhaust(open_face_m2: float, least_m_s: float = FACE_M_S) -> Requir
         open_face_m2: open area of the face [m2], above 0.
         least_m_s: average velocity over it [m/s], above 0; 100 ft/min unless given.
 
-    Returns:
-        RequiredExhaust [m3/h].
-
+    Returns: RequiredExhaust [m3/h].
     Range: air of one density, the exhaust as measured with the filters in place.
-
-    Raises:
-        BadInput: a number of 0 or less or not finite.
-
     Source: 29 CFR 1910.107(b)(5)(i), 100 ft/min; area times velocity, Organic Finishing Guidebook
         2012, spray booths.
 
-    Example:
-        >>> round(required_exhaust(4.0).least.value)
-        7315
+    >>> round(required_exhaust(4.0).least.value)
+    7315
     """
     require("The open face", open_face_m2, above=0.0, unit="m2")
     require("The velocity at the face", least_m_s, above=0.0, unit="m/s")
@@ -100,20 +93,13 @@ def face_velocity(
         open_face_m2: open area of the face [m2], above 0.
         least_m_s: velocity to hold it against [m/s], above 0; 100 ft/min unless given.
 
-    Returns:
-        FaceVelocity [m/s]: the average, and whether it falls short.
-
+    Returns: FaceVelocity [m/s]: the average, and whether it falls short.
     Range: an average; corners may stand still. A fan's plate is its free flow, not what it moves.
-
-    Raises:
-        BadInput: a number outside its range or not finite.
-
     Source: 29 CFR 1910.107(b)(5)(i); area times velocity, Organic Finishing Guidebook 2012.
 
-    Example:
-        >>> found = face_velocity(5000.0, 4.0)
-        >>> round(found.average.value, 2), found.falls_short
-        (0.35, True)
+    >>> found = face_velocity(5000.0, 4.0)
+    >>> round(found.average.value, 2), found.falls_short
+    (0.35, True)
     """
     require("The exhaust", exhaust_m3_h, 0.0, unit="m3/h")
     require("The open face", open_face_m2, above=0.0, unit="m2")
@@ -130,19 +116,12 @@ def design_velocity_m_s(crossdraft_m_s: float, *, large: bool) -> Value | Outsid
         crossdraft_m_s: air movement across the face in the room [m/s], 0 or more.
         large: whether the booth is a large one.
 
-    Returns:
-        Value [m/s]; Outside for a crossdraft above 100 ft/min.
-
+    Returns: Value [m/s]; Outside for a crossdraft above 100 ft/min.
     Range: objects completely inside the booth; crossdraft up to 100 ft/min (0.508 m/s).
-
-    Raises:
-        BadInput: a negative or not finite crossdraft.
-
     Source: WAC 296-62-11019, Table 14 (29 CFR 1910.94(c), Table G-10, recalled).
 
-    Example:
-        >>> round(design_velocity_m_s(0.2, large=False).value, 3)  # 150 ft/min
-        0.762
+    >>> round(design_velocity_m_s(0.2, large=False).value, 3)  # 150 ft/min
+    0.762
     """
     require("The crossdraft", crossdraft_m_s, 0.0, unit="m/s")
     for up_to_ft_min, (in_large, in_small) in DESIGN_FT_MIN:

@@ -1,7 +1,7 @@
 """Air against fire: how much dilutes the vapour of a job far below its explosive limit.
 
 A figure from here is a minimum for the air of a room in which it mixes evenly. It is no permission:
-not to breathe that air, and not to spray near a spark. The face of a booth is in ``face``.
+not to breathe that air, and not to spray near a spark. The face of a booth is in ``booth_face``.
 """
 
 from __future__ import annotations
@@ -61,26 +61,18 @@ def _check_vapour(vapour_l_per_l: float, lel_percent: float) -> None:
 def regulation_dilution_l_per_l(vapour_l_per_l: float, lel_percent: float) -> float:
     """Give the air that the regulation's formula asks for per litre of solvent.
 
-    ``4 (100 - LEL) x vapour / LEL``
-
     Args:
         vapour_l_per_l: vapour from a litre of the liquid [l/l], above 0 (ft3/gal x 7.4805).
         lel_percent: lower explosive limit [% by volume of air], above 0, below 100.
 
-    Returns:
-        Air [l per l of solvent]; ft3 per gallon if the vapour is given so.
-
+    Returns: air [l per l of solvent]: ``4 (100 - LEL) x vapour / LEL``; ft3 per gallon if the
+        vapour is given so.
     Range: as printed it ends a little above a quarter of the limit, at LEL / (400 - 3 LEL), because
         it takes four times the air that dilutes to the limit: dilution_air_l_per_l does not.
-
-    Raises:
-        BadInput: a number outside its range or not finite.
-
     Source: 29 CFR 1910.94(c)(6)(ii) (recalled).
 
-    Example:
-        >>> round(regulation_dilution_l_per_l(30.4, 1.4))  # toluene, ft3 per gallon
-        8564
+    >>> round(regulation_dilution_l_per_l(30.4, 1.4))  # toluene, ft3 per gallon
+    8564
     """
     _check_vapour(vapour_l_per_l, lel_percent)
     return REGULATION_TIMES * (PERCENT - lel_percent) * vapour_l_per_l / lel_percent
@@ -91,27 +83,19 @@ def dilution_air_l_per_l(
 ) -> float:
     """Give the air that dilutes the vapour of a litre of solvent to a share of the explosive limit.
 
-    ``vapour (100 - f LEL) / (f LEL)``
-
     Args:
         vapour_l_per_l: vapour from a litre of the liquid [l/l], above 0.
         lel_percent: lower explosive limit [% by volume of air], above 0, below 100.
         share_of_lel: f, where to stay [1]: a quarter, or less where a code asks for less; above 0.
 
-    Returns:
-        Air [l per l of solvent]; never less than regulation_dilution_l_per_l.
-
+    Returns: air [l per l of solvent]: ``vapour (100 - f LEL) / (f LEL)``; never less than
+        regulation_dilution_l_per_l.
     Range: vapour that mixes evenly, at room temperature; limits fall as it gets hotter.
+    Source: definition of concentration by volume; a quarter of the limit, 29 CFR 1910.94(c)(6)(ii)
+        (recalled).
 
-    Raises:
-        BadInput: a number outside its range; a share above a quarter.
-
-    Source: definition of concentration by volume; a quarter of the limit, 29 CFR
-        1910.94(c)(6)(ii) (recalled).
-
-    Example:
-        >>> round(dilution_air_l_per_l(30.4, 1.4))  # toluene, ft3 per gallon
-        8655
+    >>> round(dilution_air_l_per_l(30.4, 1.4))  # toluene, ft3 per gallon
+    8655
     """
     _check_vapour(vapour_l_per_l, lel_percent)
     require("The share of the explosive limit", share_of_lel, above=0.0, high=QUARTER_OF_LEL)
@@ -131,23 +115,16 @@ def dilution_air_of_blend_l_per_l(
         blend: each solvent with its share of the liquid by volume [1]; the shares add up to 1.
         share_of_lel: where to stay [1], above 0 to a quarter.
 
-    Returns:
-        Air [l per l of blend].
-
+    Returns: air [l per l of blend].
     Range: as for dilution_air_l_per_l. If the shares are not known, take the whole as the solvent
         that needs the most air.
-
-    Raises:
-        BadInput: no solvent, a negative share, shares that do not add up to 1.
-
     Source: Le Chatelier's mixing rule (as in NFPA 69 and ISO 10156, recalled); 29 CFR
         1910.94(c)(6)(ii) (recalled).
 
-    Example:
-        >>> from booth.trade.ventilation.solvents import solvent
-        >>> halves = [(solvent("toluene"), 0.5), (solvent("acetone"), 0.5)]
-        >>> round(dilution_air_of_blend_l_per_l(halves))
-        71535
+    >>> from booth.trade.ventilation.solvents import solvent
+    >>> halves = [(solvent("toluene"), 0.5), (solvent("acetone"), 0.5)]
+    >>> round(dilution_air_of_blend_l_per_l(halves))
+    71535
     """
     if not blend:
         raise BadInput("Name at least one solvent.")
@@ -165,27 +142,18 @@ def dilution_air_of_blend_l_per_l(
 def volatile_fraction(volume_solids_fraction: float, thinner_fraction: float = 0.0) -> float:
     """Give the share of a thinned coating that evaporates.
 
-    ``1 - VS / (1 + s)``
-
     Args:
         volume_solids_fraction: solids by volume of the coating before thinning [1], 0 to 1.
         thinner_fraction: thinner added, by volume, per volume of coating [1], 0 or more.
 
-    Returns:
-        Share by volume [1].
-
+    Returns: share by volume [1]: ``1 - VS / (1 + s)``.
     Range: everything that is not solids counts as solvent: right for solvent-borne coatings, too
         much for waterborne ones, whose data sheet gives the solvent.
-
-    Raises:
-        BadInput: a number outside its range or not finite.
-
     Source: what is not in the dry film: DFT = WFT x VS / (1 + s), Organic Finishing Guidebook
         2012-13 p. 615; that solids do not count, 29 CFR 1910.94(c)(6)(ii) as in WAC 296-62-11019.
 
-    Example:
-        >>> volatile_fraction(0.5, 0.25)
-        0.6
+    >>> volatile_fraction(0.5, 0.25)
+    0.6
     """
     require("Volume solids", volume_solids_fraction, 0.0, 1.0)
     require("The thinner added, as a share of the coating", thinner_fraction, 0.0)
@@ -209,22 +177,15 @@ def minimum_air(
         trigger_share: share of the time that the trigger is pulled [1], above 0 to 1.
         share_of_lel: where to stay below the explosive limit [1], above 0 to a quarter.
 
-    Returns:
-        MinimumAir: the least [m3/h] while spraying and on average, with its caution.
-
+    Returns: MinimumAir: the least [m3/h] while spraying and on average, with its caution.
     Range: as for dilution_air_l_per_l. All the solvent is taken to evaporate as it is sprayed, from
         the film and from the overspray. Open cans, cleaning and a drying rack come on top.
-
-    Raises:
-        BadInput: a number outside its range; as for dilution_air_of_blend_l_per_l.
-
     Source: 29 CFR 1910.94(c)(6)(ii) (recalled): dilution volume times solvent evaporated a minute.
 
-    Example:
-        >>> from booth.trade.ventilation.solvents import solvent
-        >>> found = minimum_air(200.0, 0.6, [(solvent("xylene"), 1.0)])
-        >>> round(found.least.value), found.least.unit
-        (631, 'm3/h')
+    >>> from booth.trade.ventilation.solvents import solvent
+    >>> found = minimum_air(200.0, 0.6, [(solvent("xylene"), 1.0)])
+    >>> round(found.least.value), found.least.unit
+    (631, 'm3/h')
     """
     require("The delivery", delivery_ml_min, 0.0, unit="ml/min")
     require("The share that evaporates", volatile, 0.0, 1.0)

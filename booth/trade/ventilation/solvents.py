@@ -169,19 +169,12 @@ def vapour_l_per_l(density_g_ml: float, molar_mass_g_mol: float) -> float:
         density_g_ml: density of the liquid [g/ml], above 0.
         molar_mass_g_mol: molar mass [g/mol], above 0.
 
-    Returns:
-        Vapour [l/l]: ``density / molar mass x molar volume``, at 70 F and one atmosphere.
-
+    Returns: vapour [l/l]: ``density / molar mass x molar volume``, at 70 F and one atmosphere.
     Range: 70 F (21.1 C); it grows by 0.34 % per K.
-
-    Raises:
-        BadInput: a number of 0 or less or not finite.
-
     Source: ideal gas law, 386.8 ft3/lbmol at 70 F and 1 atm (24.147 l/mol).
 
-    Example:
-        >>> round(vapour_l_per_l(0.8675, 92.14))  # toluene; 30.4 ft3/gal in the table is 227
-        227
+    >>> round(vapour_l_per_l(0.8675, 92.14))  # toluene; 30.4 ft3/gal in the table is 227
+    227
     """
     require("The density", density_g_ml, above=0.0, unit="g/ml")
     require("The molar mass", molar_mass_g_mol, above=0.0, unit="g/mol")
@@ -199,19 +192,12 @@ def solvent_from_data_sheet(
         molar_mass_g_mol: molar mass [g/mol], above 0; for a cut, the lowest of its range.
         lel_percent: lower explosive limit [% by volume of air], above 0, below 100.
 
-    Returns:
-        Solvent.
-
+    Returns: Solvent.
     Range: as for vapour_l_per_l.
-
-    Raises:
-        BadInput: a number outside its range or not finite.
-
     Source: the safety data sheet, section 9; vapour by the ideal gas law at 70 F.
 
-    Example:
-        >>> solvent_from_data_sheet("thinner A", 0.86, 98.0, 1.1).lel_percent
-        1.1
+    >>> solvent_from_data_sheet("thinner A", 0.86, 98.0, 1.1).lel_percent
+    1.1
     """
     require("The lower explosive limit", lel_percent, above=0.0, below=100.0, unit="%")
     vapour = vapour_l_per_l(density_g_ml, molar_mass_g_mol)
@@ -221,19 +207,12 @@ def solvent_from_data_sheet(
 def solvent_names() -> tuple[str, ...]:
     """Give the names of the solvents that are known, other names left out.
 
-    Returns:
-        Names, in the order of the alphabet.
-
+    Returns: names, in the order of the alphabet.
     Range: single solvents and three cuts; a thinner is a blend of several.
-
-    Raises:
-        nothing.
-
     Source: 29 CFR 1910.94(c)(6)(ii), Table G-11 (recalled), and IEC 60079-20-1:2010.
 
-    Example:
-        >>> "toluene" in solvent_names()
-        True
+    >>> "toluene" in solvent_names()
+    True
     """
     return tuple(sorted({*TABLE_G11, *LIQUIDS}, key=str.casefold))
 
@@ -244,21 +223,15 @@ def solvent(name: str) -> Solvent:
     Args:
         name: its name, or another the trade uses; capitals or not.
 
-    Returns:
-        Solvent: vapour [l per l of liquid at 70 F], lower explosive limit [% by volume of air].
-
-    Range: the names in solvent_names, and those in ALSO. For anything else take the safety data
-        sheet: solvent_from_data_sheet.
-
-    Raises:
-        BadInput: an unknown name; the message lists those that are known.
-
+    Returns: Solvent: vapour [l per l of liquid at 70 F], lower explosive limit [% by volume of
+        air].
+    Range: the names listed, and other names of the trade for them; for anything else take the
+        safety data sheet: solvent_from_data_sheet.
     Source: the lowest of 29 CFR 1910.94(c)(6)(ii), Table G-11 (recalled), IEC 60079-20-1:2010, NFPA
         497 (2008) and, where marked, usual safety data sheets (recalled).
 
-    Example:
-        >>> solvent("Toluene").lel_percent  # 1.4 in the regulation's table
-        1.0
+    >>> solvent("Toluene").lel_percent  # 1.4 in the regulation's table
+    1.0
     """
     wanted = name.strip().casefold()
     wanted = ALSO.get(wanted, wanted).casefold()

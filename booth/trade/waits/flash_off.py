@@ -1,6 +1,6 @@
 """Flash-off at today's temperature, or in today's air: an estimate, and it says so.
 
-No published law was found. A table in the data sheet wins (``drytable``); a touch test decides.
+No published law was found. A table in the data sheet wins (``wait_by_table``); a touch test decides.
 """
 
 from __future__ import annotations
@@ -38,25 +38,18 @@ def flash_off_at(flash_off_s: float, at_c: float, part_c: float) -> WaitTime | O
         at_c: the temperature it holds for [degC].
         part_c: temperature of the part [degC].
 
-    Returns:
-        WaitTime: seconds are the longest of the band and never less than the data sheet's time.
-        Outside where either temperature lies outside 5 to 40 C.
-
+    Returns: WaitTime: seconds are the longest of the band and never less than the data sheet's
+        time. Outside where either temperature lies outside 5 to 40 C.
     Range: 5 to 40 C. Film, moving air and the thinner's speed count as much as temperature; for a
         waterborne product use waterborne_flash_off_at.
-
-    Raises:
-        BadInput: a negative time, a number that is not finite.
-
     Source: common practice, no source: no published law was found. Taken to go as the solvents'
         vapour pressure (DIPPR equation 101, Perry's Handbook, 8th ed.).
 
-    Example:
-        >>> cold = flash_off_at(600.0, 23.0, 11.0)
-        >>> cold.likely_s, cold.estimate
-        (1200.0, True)
-        >>> flash_off_at(600.0, 23.0, 50.0).reason
-        "Flash-off cannot be carried over: today's temperature, 50 C, lies outside 5 to 40 C."
+    >>> cold = flash_off_at(600.0, 23.0, 11.0)
+    >>> cold.likely_s, cold.estimate
+    (1200.0, True)
+    >>> flash_off_at(600.0, 23.0, 50.0).reason
+    "Flash-off cannot be carried over: today's temperature, 50 C, lies outside 5 to 40 C."
     """
     rule = "estimate: no published law; taken to go as the vapour pressure of common solvents"
     if refusal := refused("Flash-off", flash_off_s, at_c, part_c, rule):
@@ -85,22 +78,16 @@ def waterborne_flash_off_at(
         air_c, humidity_percent: today's air [degC, %]; humidity 0 to 100.
         at_c, at_percent: the air the data sheet means [degC, %]; 23 C and 50 % unless it says.
 
-    Returns:
-        WaitTime: seconds are the longest of the band and never less than the data sheet's time.
-        Outside where a temperature lies outside 5 to 40 C or the air can take hardly any water.
-
+    Returns: WaitTime: seconds are the longest of the band and never less than the data sheet's
+        time. Outside where a temperature lies outside 5 to 40 C or the air can take hardly any
+        water.
     Range: 5 to 40 C; drying power a fifth of the reference or more.
-
-    Raises:
-        BadInput: a negative time, a number outside its range or not finite.
-
     Source: common practice, no source: drying power (vapour pressure deficit) is the physical
         driver; how closely flash-off follows it is this program's own estimate.
 
-    Example:
-        >>> damp = waterborne_flash_off_at(600.0, 20.0, 75.0)
-        >>> round(damp.likely_s / 60), round(damp.seconds / 60)
-        (24, 37)
+    >>> damp = waterborne_flash_off_at(600.0, 20.0, 75.0)
+    >>> round(damp.likely_s / 60), round(damp.seconds / 60)
+    (24, 37)
     """
     rule = "estimate: no published law; taken to go as the drying power of the air"
     if refusal := refused("Flash-off", flash_off_s, at_c, air_c, rule):

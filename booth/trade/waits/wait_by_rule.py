@@ -1,7 +1,7 @@
 """Waits at today's temperature, from one time that the data sheet gives at one temperature.
 
-Pot life and the recoat window. Flash-off is in ``flashoff``; a table in the data sheet wins over
-all of this (``drytable``); a touch test decides.
+Pot life and the recoat window. Flash-off is in ``flash_off``; a table in the data sheet wins over
+all of this (``wait_by_table``); a touch test decides.
 """
 
 from __future__ import annotations
@@ -31,19 +31,12 @@ def scaled_s(time_s: float, from_c: float, to_c: float, halves_per_k: float) -> 
         from_c, to_c: the two temperatures [degC], -100 to 200.
         halves_per_k: temperature rise that halves the time [K], 1 or more.
 
-    Returns:
-        Time at to_c [s]: ``time x 2^((from - to) / halves_per)``.
-
+    Returns: time at to_c [s]: ``time x 2^((from - to) / halves_per)``.
     Range: no limit of its own; callers keep to 5 to 40 C.
-
-    Raises:
-        BadInput: a number outside its range or not finite.
-
     Source: definition of a halving interval; 10 K for pot life, UFGS 09971 3.7.1.3.
 
-    Example:
-        >>> scaled_s(4.0, 21.0, 31.0, 10.0)
-        2.0
+    >>> scaled_s(4.0, 21.0, 31.0, 10.0)
+    2.0
     """
     require("The time", time_s, 0.0, unit="s")
     require("The temperature of the data sheet", from_c, *THERMOMETER_C, unit="C")
@@ -60,23 +53,16 @@ def pot_life_at(pot_life_s: float, at_c: float, mix_c: float) -> WaitTime | Outs
         at_c: the temperature it holds for [degC].
         mix_c: temperature of the mixed material [degC]; the air's, if it has stood in the shop.
 
-    Returns:
-        WaitTime; seconds follow the rule. Band: from the data sheet's figure to the rule's.
+    Returns: WaitTime; seconds follow the rule. Band: from the data sheet's figure to the rule's.
         Outside where either temperature lies outside 5 to 40 C.
-
     Range: 5 to 40 C. A large batch heats itself and goes off sooner than any rule says; a mix that
         thickens is over whatever the clock says.
-
-    Raises:
-        BadInput: a negative time, a number that is not finite.
-
     Source: UFGS 09971, 3.7.1.3 (from a basis of 21 C; other bases are this program's extension).
 
-    Example:
-        >>> pot_life_at(4 * 3600, 21.0, 31.0).seconds / 3600
-        2.0
-        >>> round(pot_life_at(4 * 3600, 21.0, 25.0).seconds / 3600, 2)
-        3.03
+    >>> pot_life_at(4 * 3600, 21.0, 31.0).seconds / 3600
+    2.0
+    >>> round(pot_life_at(4 * 3600, 21.0, 25.0).seconds / 3600, 2)
+    3.03
     """
     rule = "halves for each 10 C up, doubles for each 10 C down (UFGS 09971 3.7.1.3)"
     if refusal := refused("Pot life", pot_life_s, at_c, mix_c, rule):
@@ -96,22 +82,15 @@ def recoat_opens_at(opens_s: float, at_c: float, part_c: float) -> WaitTime | Ou
         at_c: the temperature it holds for [degC].
         part_c: temperature of the part [degC].
 
-    Returns:
-        WaitTime: longer when colder; when warmer only the estimate is shorter, not the seconds.
-        Outside where either temperature lies outside 5 to 40 C.
-
+    Returns: WaitTime: longer when colder; when warmer only the estimate is shorter, not the
+        seconds. Outside where either temperature lies outside 5 to 40 C.
     Range: 5 to 40 C; damp or still air makes it longer.
-
-    Raises:
-        BadInput: a negative time, a number that is not finite.
-
     Source: halving for each 17.5 F, fitted to the recoat minima of UFGS 09971.
 
-    Example:
-        >>> recoat_opens_at(3600.0, 24.0, 14.0).seconds > 2 * 3600
-        True
-        >>> recoat_opens_at(3600.0, 24.0, 30.0).seconds  # never shortened
-        3600.0
+    >>> recoat_opens_at(3600.0, 24.0, 14.0).seconds > 2 * 3600
+    True
+    >>> recoat_opens_at(3600.0, 24.0, 30.0).seconds  # never shortened
+    3600.0
     """
     rule = "halves for each 17.5 F up (fitted to the recoat minima of UFGS 09971)"
     if refusal := refused("The recoat window", opens_s, at_c, part_c, rule):
@@ -130,23 +109,16 @@ def recoat_closes_at(closes_s: float, at_c: float, part_c: float) -> WaitTime | 
         at_c: the temperature it holds for [degC].
         part_c: temperature of the part [degC].
 
-    Returns:
-        WaitTime: shorter when warmer; when colder only the estimate is longer, not the seconds.
-        Outside where either temperature lies outside 5 to 40 C.
-
+    Returns: WaitTime: shorter when warmer; when colder only the estimate is longer, not the
+        seconds. Outside where either temperature lies outside 5 to 40 C.
     Range: 5 to 40 C. Past the window the film is sanded before the next coat; the data sheet says.
-
-    Raises:
-        BadInput: a negative time, a number that is not finite.
-
     Source: halving for each 17.5 F, fitted to the recoat minima of UFGS 09971; that the end of the
         window moves as its beginning does is common practice, no source.
 
-    Example:
-        >>> recoat_closes_at(24 * 3600.0, 21.0, 31.0).seconds < 12 * 3600
-        True
-        >>> recoat_closes_at(24 * 3600.0, 21.0, 11.0).seconds / 3600  # never lengthened
-        24.0
+    >>> recoat_closes_at(24 * 3600.0, 21.0, 31.0).seconds < 12 * 3600
+    True
+    >>> recoat_closes_at(24 * 3600.0, 21.0, 11.0).seconds / 3600  # never lengthened
+    24.0
     """
     rule = "halves for each 17.5 F up (fitted to the recoat minima of UFGS 09971)"
     if refusal := refused("The end of the recoat window", closes_s, at_c, part_c, rule):

@@ -62,35 +62,25 @@ def wait_from_table(
 ) -> WaitTime | Outside:
     """Give a wait at today's temperature from a data sheet's table.
 
-    Between two rows the logarithm of the time goes straight from one to the other.
-
     Args:
-        rows: temperature [degC] and time [s] of each row, temperatures rising; two or more; times
-            above 0.
+        rows: temperature [degC] and time [s] of each row, temperatures rising, two or more.
         part_c: temperature of the part (of the mix, for pot life) [degC].
         closes: True for a window that closes, False for a wait that opens.
 
-    Returns:
-        WaitTime; no estimate within the table (between rows the band is the two rows). Up to 5 C
-        beyond the table an estimate: a wait that opens is never shorter than the last row, a
+    Returns: WaitTime; no estimate within the table (between rows the band is the two rows). Up to 5
+        C beyond the table an estimate: a wait that opens is never shorter than the last row, a
         window that closes never longer. Outside farther beyond.
-
     Range: the table's own, and 5 C beyond it as long as that is 5 to 40 C.
-
-    Raises:
-        BadInput: fewer than two rows, temperatures that do not rise, a time of 0 or less.
-
     Source: the product's data sheet; between rows log-linear, as the halving of UFGS 09971 3.7.1.3
         is; beyond, the halving fitted to its recoat minima.
 
-    Example:
-        >>> sheet = ((10.0, 4800.0), (20.0, 2400.0), (30.0, 1200.0))
-        >>> wait_from_table(sheet, 20.0).seconds
-        2400.0
-        >>> round(wait_from_table(sheet, 25.0).seconds)
-        1697
-        >>> wait_from_table(sheet, 33.0).seconds  # warmer than the table: no shorter
-        1200.0
+    >>> sheet = ((10.0, 4800.0), (20.0, 2400.0), (30.0, 1200.0))
+    >>> wait_from_table(sheet, 20.0).seconds
+    2400.0
+    >>> round(wait_from_table(sheet, 25.0).seconds)
+    1697
+    >>> wait_from_table(sheet, 33.0).seconds  # warmer than the table: no shorter
+    1200.0
     """
     checked = _rows(rows)
     require("The temperature today", part_c, unit="C")

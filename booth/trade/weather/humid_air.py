@@ -32,25 +32,15 @@ FULL_PERCENT = 100.0
 def saturation_pressure_pa(air_c: float) -> float:
     """Give the pressure of water vapour in saturated air, over liquid water.
 
-    ``e = 610.94 exp(17.625 t / (t + 243.04))``
-
     Args:
         air_c: temperature [degC], -40 to 50.
 
-    Returns:
-        Saturation pressure [Pa].
-
-    Range: -40 to 50 C, within 0.4 % there; outside BadInput. Below 0 C it holds over supercooled
-        water, not over ice.
-
-    Raises:
-        BadInput: a temperature outside -40 to 50 C or not finite.
-
+    Returns: saturation pressure [Pa]: ``e = 610.94 exp(17.625 t / (t + 243.04))``.
+    Range: -40 to 50 C, within 0.4 % there. Below 0 C it holds over supercooled water, not over ice.
     Source: Alduchov and Eskridge 1996, J. Appl. Meteor. 35, 601-609, equation 21.
 
-    Example:
-        >>> round(saturation_pressure_pa(20.0))  # 2339 Pa by IAPWS
-        2333
+    >>> round(saturation_pressure_pa(20.0))  # 2339 Pa by IAPWS
+    2333
     """
     require("The temperature", air_c, *MAGNUS_RANGE_C, unit="C")
     return MAGNUS_PA * math.exp(MAGNUS_A * air_c / (air_c + MAGNUS_B_C))
@@ -59,27 +49,19 @@ def saturation_pressure_pa(air_c: float) -> float:
 def dew_point_c(air_c: float, humidity_percent: float) -> float:
     """Give the temperature at which water condenses out of this air.
 
-    ``g = ln(RH) + 17.625 t / (t + 243.04); dew point = 243.04 g / (17.625 - g)``
-
     Args:
         air_c: air temperature [degC], -40 to 50.
         humidity_percent: relative humidity [%], above 0 to 100.
 
-    Returns:
-        Dew point [degC].
-
-    Range: air of -40 to 50 C, outside BadInput. Below 0 C this is the dew point over supercooled
-        water; frost forms a little warmer.
-
-    Raises:
-        BadInput: a temperature outside -40 to 50 C, a humidity of 0 or less or above 100.
-
+    Returns: dew point [degC]: ``g = ln(RH) + 17.625 t / (t + 243.04); dew point = 243.04 g /
+        (17.625 - g)``.
+    Range: air of -40 to 50 C. Below 0 C this is the dew point over supercooled water; frost forms a
+        little warmer.
     Source: the Magnus form with the constants of Alduchov and Eskridge 1996, solved for the
         temperature.
 
-    Example:
-        >>> round(dew_point_c(25.0, 60.0), 2)
-        16.7
+    >>> round(dew_point_c(25.0, 60.0), 2)
+    16.7
     """
     require("The air temperature", air_c, *MAGNUS_RANGE_C, unit="C")
     require("The humidity", humidity_percent, above=0.0, high=FULL_PERCENT, unit="%")
@@ -95,19 +77,13 @@ def dew_margin_c(air_c: float, humidity_percent: float, part_c: float) -> float:
         humidity_percent: relative humidity [%], above 0 to 100.
         part_c: temperature of the part itself, by a surface thermometer [degC].
 
-    Returns:
-        Margin [K]: ``part - dew point by the Magnus form``; below 0 water condenses on the part.
-
+    Returns: margin [K]: ``part - dew point by the Magnus form``; below 0 water condenses on the
+        part.
     Range: as for dew_point_c.
-
-    Raises:
-        BadInput: as for dew_point_c; a part temperature that is not finite.
-
     Source: definition, as used with ISO 8502-4 and MIL-HDBK-1110 9.6.6.
 
-    Example:
-        >>> round(dew_margin_c(20.0, 85.0, 20.0), 2)
-        2.6
+    >>> round(dew_margin_c(20.0, 85.0, 20.0), 2)
+    2.6
     """
     require("The part's temperature", part_c, unit="C")
     return part_c - dew_point_c(air_c, humidity_percent)
@@ -120,21 +96,14 @@ def drying_power_pa(air_c: float, humidity_percent: float) -> float:
         air_c: air temperature [degC], -40 to 50.
         humidity_percent: relative humidity [%], 0 to 100.
 
-    Returns:
-        Vapour pressure deficit [Pa]: ``e (1 - RH)``; 0 in saturated air.
-
+    Returns: vapour pressure deficit [Pa]: ``e (1 - RH)``; 0 in saturated air.
     Range: as for saturation_pressure_pa. It is what drives water out of a film of the same
         temperature; moving air, film thickness and slow co-solvents count as well.
-
-    Raises:
-        BadInput: a temperature outside -40 to 50 C, a humidity outside 0 to 100.
-
     Source: Dalton's law of evaporation; vapour pressure deficit, ASHRAE Handbook Fundamentals,
         Psychrometrics (recalled).
 
-    Example:
-        >>> round(drying_power_pa(23.0, 50.0))
-        1402
+    >>> round(drying_power_pa(23.0, 50.0))
+    1402
     """
     require("The humidity", humidity_percent, 0.0, FULL_PERCENT, unit="%")
     return saturation_pressure_pa(air_c) * (1.0 - humidity_percent / FULL_PERCENT)
@@ -154,19 +123,12 @@ def relative_drying_power(
         reference_c, reference_percent: the air the data sheet means [degC, %]; 23 C and 50 %
             unless given; a humidity of 0 or more, below 100.
 
-    Returns:
-        Share [1]; 1 in the reference air, 0 in saturated air.
-
+    Returns: share [1]; 1 in the reference air, 0 in saturated air.
     Range: as for drying_power_pa; for waterborne products only.
-
-    Raises:
-        BadInput: as for drying_power_pa; a reference humidity of 100 or more.
-
     Source: ratio of two vapour pressure deficits; reference air 23/50, ISO 3270 (recalled).
 
-    Example:
-        >>> round(relative_drying_power(15.0, 75.0), 2)  # a damp autumn garage
-        0.3
+    >>> round(relative_drying_power(15.0, 75.0), 2)  # a damp autumn garage
+    0.3
     """
     require("The reference humidity", reference_percent, 0.0, below=FULL_PERCENT, unit="%")
     reference = drying_power_pa(reference_c, reference_percent)

@@ -95,27 +95,21 @@ def weather_verdict(
         air_c: air temperature [degC], -40 to 50.
         humidity_percent: relative humidity [%], above 0 to 100.
         part_c: temperature of the part itself [degC].
-        air, part: limits of the product [degC]; humidity: [%]; None where it gives none.
-        least_margin_c: least margin of part over dew point the product asks for [K], 0 or more;
-            None: the stricter of 3 K and 5 F.
+        air, part, humidity: limits of the product [degC, %]; None where it gives none.
+        least_margin_c: least dew margin the product asks for [K], 0 or more; None: the stricter of
+            3 K and 5 F.
 
-    Returns:
-        WeatherVerdict, ``dew point by the Magnus form``, with one LimitCheck for the margin and one for every limit given.
-
+    Returns: WeatherVerdict, ``dew point by the Magnus form``, with one LimitCheck for the margin
+        and one for every limit given.
     Range: as for dew_point_c. A limit nobody gave is not checked, and not listed.
-
-    Raises:
-        BadInput: as for dew_point_c; limits upside down; a margin below 0.
-
     Source: 3 K as practised with ISO 8502-4 (recalled); 5 F, MIL-HDBK-1110 9.6.6; a data sheet's
         own limit wins over both.
 
-    Example:
-        >>> verdict = weather_verdict(20.0, 83.5, 20.0)
-        >>> round(verdict.margin_c, 2), verdict.within  # passes 5 F (2.78 K), not 3 K
-        (2.88, False)
-        >>> weather_verdict(20.0, 83.5, 20.0, least_margin_c=2.5).within
-        True
+    >>> verdict = weather_verdict(20.0, 83.5, 20.0)
+    >>> round(verdict.margin_c, 2), verdict.within  # passes 5 F (2.78 K), not 3 K
+    (2.88, False)
+    >>> weather_verdict(20.0, 83.5, 20.0, least_margin_c=2.5).within
+    True
     """
     dew_c = dew_point_c(air_c, humidity_percent)
     margin = dew_margin_c(air_c, humidity_percent, part_c)

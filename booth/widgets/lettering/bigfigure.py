@@ -17,8 +17,6 @@ from booth.widgets.lettering.shapes import Bitmap, raster
 from booth.widgets.lettering.signs import SIGNS
 from booth.widgets.text import fit, plain
 
-__all__ = ["LEAST_ROWS", "can_draw", "draw", "size_of"]
-
 LEAST_ROWS = 3
 MOST_ROWS = 40
 # A figure's width as a share of its height: the widest that still looks like lettering, and the
@@ -47,7 +45,6 @@ def _normal(text: str) -> str:
 
 
 def can_draw(text: str) -> bool:
-    """Whether every character of the text can be drawn in blocks."""
     return all(c in NUMERALS or c in LETTERS or c in SIGNS for c in _normal(text))
 
 
@@ -146,27 +143,26 @@ def _compose(text: str, m: Measures) -> list[str]:
 
 
 @lru_cache(maxsize=256)
-def _drawn(text: str, like: str, width: int, height: int, quarters: bool) -> tuple[str, ...]:
+def _drawn(text: str, like: str, width: int, height: int) -> tuple[str, ...]:
     if can_draw(text) and text.strip() and width > 0:
         figure, model = _normal(text), _normal(like)
         texts = (figure, model) if like and can_draw(like) else (figure,)
-        step = 0.5 if quarters else 1.0
+        step = 0.5
         measures = _choose(texts, width, height, step) or _choose((figure,), width, height, step)
         if measures is not None:
             return tuple(_compose(figure, measures))
     return (fit(text, width),) if height > 0 and width > 0 else ()
 
 
-def draw(text: str, width: int, height: int, *, like: str = "", quarters: bool = True) -> list[str]:
+def draw(text: str, width: int, height: int, *, like: str = "") -> list[str]:
     """Draw `text` in blocks, as large as fits into `width` x `height` cells.
 
     Gives lines of equal length, no more of either than there is room for; one line of plain text
     where not even three rows or the narrowest figures fit, or where a character cannot be drawn.
     With `like` the size is chosen so that this text fits too: a countdown drawn like "00:00" keeps
-    its size from ten minutes to the last second. Without `quarters` only halves of a cell are used,
-    for terminals whose font lacks quarter blocks.
+    its size from ten minutes to the last second.
     """
-    return list(_drawn(text, like, width, height, quarters))
+    return list(_drawn(text, like, width, height))
 
 
 def size_of(text: str, width: int, height: int) -> tuple[int, int]:

@@ -13,7 +13,6 @@ SLANTED_FROM = 13
 
 
 def snap(value: float, step: float) -> float:
-    """Give `value` as the nearest whole number of steps."""
     return round(value / step) * step
 
 
@@ -40,7 +39,6 @@ class Frame(msgspec.Struct, frozen=True):
 
     @property
     def radius(self) -> float:
-        """Of a bowl's outer corner."""
         return min(self.w / 2, self.h * 0.32)
 
     def wide(self, factor: float) -> Frame:
@@ -61,11 +59,9 @@ class Frame(msgspec.Struct, frozen=True):
         return cut(outer, hollow)
 
     def level(self, y: float, x0: float = 0, x1: float | None = None) -> Shape:
-        """A level stroke with its top at y."""
         return box(x0, y, self.w if x1 is None else x1, y + self.sy)
 
     def upright(self, x: float, y0: float = 0, y1: float | None = None) -> Shape:
-        """An upright with its left edge at x."""
         return box(x, y0, x + self.sx, self.h if y1 is None else y1)
 
     def lean(self, run: float, rise: float) -> float:

@@ -7,8 +7,6 @@ from collections.abc import Callable
 from booth.widgets.lettering.frame import Frame, snap
 from booth.widgets.lettering.shapes import Shape, box, cut, polygon, slant, turned, union
 
-__all__ = ["NUMERALS"]
-
 
 def _zero(f: Frame) -> Shape:
     return f.ring(0, f.h)

@@ -13,7 +13,6 @@ Bitmap = tuple[tuple[bool, ...], ...]
 
 
 def box(x0: float, y0: float, x1: float, y1: float) -> Shape:
-    """A rectangle."""
     return lambda x, y: x0 <= x < x1 and y0 <= y < y1
 
 
@@ -57,17 +56,14 @@ def slant(top: Point, bottom: Point, weight: float) -> Shape:
 
 
 def union(*shapes: Shape) -> Shape:
-    """What lies in any of the shapes."""
     return lambda x, y: any(shape(x, y) for shape in shapes)
 
 
 def cut(shape: Shape, *holes: Shape) -> Shape:
-    """What lies in the shape and in none of the holes."""
     return lambda x, y: shape(x, y) and not any(hole(x, y) for hole in holes)
 
 
 def turned(shape: Shape, width: float, height: float) -> Shape:
-    """The shape turned by half a turn within width x height."""
     # The hair's breadth keeps the open edges of boxes on the same side after turning.
     return lambda x, y: shape(width - x - 1e-9, height - y - 1e-9)
 

@@ -7,8 +7,6 @@ from collections.abc import Callable
 from booth.widgets.lettering.frame import Frame, snap
 from booth.widgets.lettering.shapes import Shape, box, cut, polygon, rounded, slant, union
 
-__all__ = ["SIGNS"]
-
 
 def _nothing(f: Frame) -> Shape:
     return lambda x, y: False

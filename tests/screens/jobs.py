@@ -1,0 +1,18 @@
+"""What was kept in a job before a test begins: it starts where it must, and walks no step to it."""
+
+from __future__ import annotations
+
+from booth.clock import ManualClock
+from booth.log.events import CoatBegun, CoatEnded
+from booth.moment import later
+
+
+def coated(
+    clock: ManualClock, part: str, coat: int = 1, *, took_s: float = 60.0, ago_s: float = 0.0
+) -> tuple[CoatBegun, CoatEnded]:
+    """A coat that ended so long ago."""
+    ended = later(clock.now(), -ago_s)
+    return (
+        CoatBegun(n=0, at=later(ended, -took_s), part=part, coat=coat),
+        CoatEnded(n=0, at=ended, part=part, coat=coat),
+    )
