@@ -41,7 +41,7 @@ def key_line(keys: tuple[tuple[str, str], ...], width: int) -> Content:
         words = fit(words, MOST_WORDS if position else max(width - len(key) - 5, 1))
         need = len(key) + cell_len(words) + 4
         if used + need > width - 1:
-            break
+            continue  # one with long words does not hide those behind it
         used += need
         click = Style.from_meta({CLICKED: pressed_by(key)})
         name = Style.parse("reverse bold" if position == 0 else "bold")

@@ -302,7 +302,7 @@ def a_job(
     profile: Profile | None = None,
 ) -> Path:
     """Put the log of a job on the disk: opened at `at`, then `events`. Give its path."""
-    opened = JobOpened(n=1, at=at, job="trial", profile=profile or trial(), parts=parts, gun=gun)
+    opened = JobOpened(n=1, at=at, job="", profile=profile or trial(), parts=parts, gun=gun)
     session = Session.begin(Places.standard().jobs_dir, opened)
     for event in events:
         session.record(event)

@@ -62,6 +62,11 @@ def test_the_next_key_is_there_in_the_narrowest_window() -> None:
     assert key_line(CUP, 14).plain.startswith(" Space ")
 
 
+def test_one_with_long_words_does_not_hide_those_behind_it() -> None:
+    keys = (("Space", "start"), ("Bksp", "void: " + "x" * 90), ("n", "note"))
+    assert key_line(keys, 40).plain.split() == ["Space", "start", "n", "note"]
+
+
 @pytest.mark.parametrize("width", range(10, 120, 7))
 def test_a_line_is_never_wider_than_its_window(width: int) -> None:
     keys = (("Space", "begin coat 12: 左前扉" + "x" * 90), *CUP, *CUP)

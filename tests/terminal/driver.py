@@ -43,11 +43,12 @@ KEYS = {
     "ctrl+z": "\x1a",
 }
 
-PATIENCE_S = 9.0
+PATIENCE_S = 30.0
 #: How long the screen is waited for at a time; drawing wakes it at once.
 POLL_S = 0.1
 ESCAPE_S = 0.15
-#: Two presses of these that are meant as two lie so far apart [s, by the program's clock].
+#: Presses of these that are meant lie so long after the last, or an Enter that may have stood for
+#: one [s, by the program's clock].
 THUMB, MEANT_S = ("space", "pagedown"), 1.0
 #: How the program is started; first_step.py names an installed one instead.
 PROGRAM = (sys.executable, "-m", "booth")
@@ -221,7 +222,7 @@ class Terminal:
             self.send(KEYS.get(key, key))
             if key == "esc":
                 self._escaped = time.monotonic()
-            elif key in THUMB:
+            elif key in (*THUMB, "enter"):
                 self._thumb = time.monotonic() + self._apart_s
 
     def send(self, data: str) -> None:

@@ -112,8 +112,8 @@ def three_coats() -> str:
         ('name = "Two-pack clear, 2:1"', 'name = "Aaa three coats"'),
         ("coats = 2", f"coats = {COATS}"),
         ('dry_total = "1.8 to 2.2 mil"', 'dry_total = "2.7 to 3.3 mil"'),
-        ('flash_off = { time = "8 min"', 'flash_off = { time = "1 min"'),
-        ('recoat_opens = { time = "10 min"', 'recoat_opens = { time = "2 min"'),
+        ('flash_off = { time = "8 min"', 'flash_off = { time = "30 s"'),
+        ('recoat_opens = { time = "10 min"', 'recoat_opens = { time = "1 min"'),
         ('pot_life = { time = "3 h"', 'pot_life = { time = "8 h"'),
     ):
         assert text.count(old) == 1, old

@@ -8,7 +8,7 @@ from contextlib import suppress
 from pathlib import Path
 from typing import Any, TypeVar
 
-from booth.bench.menus import NOTES, REASONS
+from booth.bench.menus import REASONS
 from booth.clock import MachineClock, machine_sources
 from booth.log.events import CoatBegun, CoatEnded, Event, JobOpened, StepSkipped, UnknownEvent
 from booth.log.fold import Job, fold
@@ -26,8 +26,6 @@ E = TypeVar("E", bound=Event)
 _CURRENT = re.compile(r"^ *→ +(\d+) ([^\s▛▌▙].*?)(?: {2,}|$)", re.MULTILINE)
 _PICKED = re.compile(r"(?:^|▌) *→ (?!\d+ )(\S.*?)(?: {2,}|▐|$)", re.MULTILINE)
 _TO_TICK = re.compile(r"→ ([A-Z].*)$", re.MULTILINE)
-#: One's own words are the last line of a menu.
-OWN_REASON, OWN_NOTE = str(len(REASONS) + 1), str(len(NOTES) + 1)
 
 
 def fast(factor: int) -> str:
@@ -193,13 +191,12 @@ def next_step(run: Terminal, act: Callable[[], Any]) -> str:
 
 def pass_over(run: Terminal, why: str = "") -> str:
     """Skip the open step: for the first reason of the menu, or in one's own words."""
-    words = (OWN_REASON, why, "enter") if why else ("enter",)
-    return next_step(run, lambda: run.press("f6", *words))
+    return next_step(run, lambda: run.press("f6", *([why] if why else []), "enter"))
 
 
 def note(run: Terminal, text: str) -> None:
     """Note something in one's own words."""
-    run.press("f2", OWN_NOTE, text, "enter")
+    run.press("f2", text, "enter")
 
 
 def go_to(run: Terminal, name: str, most: int = 30) -> None:

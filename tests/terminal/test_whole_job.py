@@ -27,7 +27,6 @@ from booth.log.events import (
 from booth.profile.cautions import cautions_for
 from tests.terminal.driver import KEYS, Terminal
 from tests.terminal.painter import (
-    OWN_REASON,
     begin,
     current,
     fast,
@@ -40,6 +39,7 @@ from tests.terminal.painter import (
     read_cautions,
     short_profile,
     take,
+    take_up,
     tick_every_line,
 )
 
@@ -235,15 +235,13 @@ def _in_the_log(home: Path) -> None:
 
 
 def test_a_skipped_measurement_asks_why_and_takes_no_for_an_answer(home: Path) -> None:
-    job_on_disk(home, short_profile(("cautions", "weather")))
+    job_on_disk(home, short_profile(("cautions", "weather", "coats")))
     with Terminal(home) as run:
-        run.until("Jobs not closed")
-        run.press("enter")
-        on_step(run, "Cautions")
-        run.press("f6", OWN_REASON, "enter")
-        run.until("needed")
+        take_up(run)
+        run.press("f6", "x", "backspace", "enter")
+        run.until("is needed")
         run.press("esc")
-        run.until(lambda text: current(text) == "Cautions" and "needed" not in text)
+        run.until(lambda text: current(text) == "Cautions" and "is needed" not in text)
         assert kept_of(home, StepSkipped) == []
         assert pass_over(run, "read them this morning") == "Weather"
         (skipped,) = kept_of(home, StepSkipped)
@@ -255,5 +253,5 @@ def test_a_skipped_measurement_asks_why_and_takes_no_for_an_answer(home: Path) -
         (weather,) = kept_of(home, WeatherRead)
         assert weather.humidity.value == 50 and weather.part.value == 21.7
         run.send("\r\r")
-        run.until(lambda text: current(text) != "Weather")
+        on_step(run, "Coats and waits")
         assert len(kept_of(home, WeatherRead)) == 1
