@@ -122,11 +122,13 @@ class BoothApp(KeyedApp):
         self._timer = self.set_timer(max(wait_s, LEAST_TICK_S), self.tick)
 
     def draw_all(self) -> None:
-        """Draw every screen at one and the same now."""
+        """Draw what is in sight at one and the same now: the screen that is up, what it lies over."""
         now = self.clock.now()
-        for screen in self.own_screens:
+        for screen in reversed(self.own_screens):
             if screen.is_mounted:
                 screen.draw(now)
+            if not screen.is_modal:
+                break
 
     # -- what is the same everywhere --------------------------------------------------------
 

@@ -75,13 +75,30 @@ class Desk(Protocol):
 
 @dataclass(slots=True)
 class _Presses:
-    """When Space was pressed: one window for every use of it."""
+    """When Space was pressed: one window for every use of it, and for an Enter in its place.
+
+    thumb: the key that did it last, "" where another key came after it.
+    """
 
     counted: Moment | None = None
     seen: Moment | None = None
+    thumb: str = ""
 
-    def counts(self, at: Moment) -> bool:
-        """Whether a Space at `at` is a press of its own."""
+    def takes(self, key: str, is_space: bool, at: Moment) -> bool:
+        """Whether a key is a press of its own, no bounce of Space and none of its repeats.
+
+        Held on, an Enter that stood for Space does not go on to the next step either.
+        """
+        if key == "space" and not is_space:
+            self.seen = at  # it was typed; what repeats it is no press of its own
+        if is_space and key == "enter" and not self.thumb:
+            self.counted = self.seen = None  # another key lay between
+        if (is_space or key == "enter" == self.thumb) and not self._counts(at):
+            return False
+        self.thumb = key if is_space else ""
+        return True
+
+    def _counts(self, at: Moment) -> bool:
         held = self.seen is not None and abs(elapsed(self.seen, at).seconds) < REPEAT_S
         again = self.counted is not None and abs(elapsed(self.counted, at).seconds) < BOUNCE_S
         self.seen = at
@@ -102,7 +119,6 @@ class Bench:
         self.offer: Offer = NO_OFFER
         self.said: tuple[str, bool] = ("", False)
         self._presses = _Presses()
-        self._thumb = ""
         self._stood_until: Moment | None = None
 
     @property
@@ -112,7 +128,8 @@ class Bench:
     def situation(self, now: Moment) -> Situation:
         """All that a key is judged by."""
         context = self.desk.context(self.step, now)
-        return Situation(self.instrument, context, self.form, self.picked, self.offer)
+        rows = self.instrument.rows(context, self.form)
+        return Situation(self.instrument, context, rows, self.picked, self.offer)
 
     def keys(self, now: Moment) -> tuple[tuple[str, str], ...]:
         return key_words(self.situation(now))
@@ -123,7 +140,8 @@ class Bench:
         """A key, pressed at `at`; gives what is left for the screen to carry out."""
         situation = self.situation(at)
         act = next_act(situation, key)
-        if self._is_blind(situation, key, act, at):
+        is_space = stands_for_space(situation, key, act)
+        if not self._presses.takes(key.name, is_space, at) or (is_space and self._is_blind(at)):
             return ()
         offer = self.offer
         rest = self.carry_out(act, at)
@@ -131,29 +149,11 @@ class Bench:
             self.offer = NO_OFFER  # whatever else is done, the offer to bring back is over
         return rest
 
-    def _is_blind(self, situation: Situation, key: Key, act: Act, at: Moment) -> bool:
-        """Whether a key is a bounce or a repeat of Space, or of an Enter that stood for it.
-
-        Held on, such an Enter does not go on to the next step either.
-        """
-        is_space = stands_for_space(situation, key, act)
-        if key.name == "space" and not is_space:
-            self._presses.seen = at  # it was typed; what repeats it is no press of its own
-        if is_space and key.name == "enter" and not self._thumb:
-            self._presses = _Presses()  # another key lay between
-        held = key.name == "enter" == self._thumb
-        if (is_space or held) and not self._is_meant(at):
-            return True
-        self._thumb = key.name if is_space else ""
-        return False
-
-    def _is_meant(self, at: Moment) -> bool:
-        """Whether a Space is a press of its own, made by someone who saw what stood there."""
-        if not self._presses.counts(at):
+    def _is_blind(self, at: Moment) -> bool:
+        """Whether nobody could have seen at `at` what stood there."""
+        if self._stood_until is None or elapsed(at, self._stood_until).seconds <= 0:
             return False
-        if self._stood_until is not None and elapsed(at, self._stood_until).seconds > 0:
-            self.said = (BLIND, True)
-            return False
+        self.said = (BLIND, True)
         return True
 
     def stood_still(self, before: Moment, after: Moment) -> None:

@@ -32,7 +32,7 @@ from booth.bench.context import Context
 from booth.bench.instrument import Instrument
 from booth.bench.menus import more_menu, skip_menu
 from booth.forms.edit import Edit, edit, types
-from booth.forms.form import BLANK, Form, Rows
+from booth.forms.form import Rows
 from booth.forms.key import Key
 from booth.job.steps import steps_of
 from booth.log.events import Restored, StepDone, Voided
@@ -52,13 +52,9 @@ class Situation(msgspec.Struct, frozen=True):
 
     instrument: Instrument
     context: Context
-    form: Form = BLANK
+    rows: Rows
     picked: str = ""
     offer: Offer = NO_OFFER
-
-    @property
-    def rows(self) -> Rows:
-        return self.instrument.rows(self.context, self.form)
 
 
 def next_act(situation: Situation, key: Key) -> Act:

@@ -83,9 +83,9 @@ def _report(fault: BaseException) -> Path | str:
     fault = getattr(fault, "error", fault)  # a worker's fault comes wrapped, without its traceback
     told = "".join(traceback.format_exception(fault)) + "\n"
     try:
-        from booth.files.paths import config_dir
+        from booth.files.places import Places
 
-        path = config_dir() / "fault-report.txt"
+        path = Places.standard().preferences_file.with_name("fault-report.txt")
         path.parent.mkdir(parents=True, exist_ok=True)
         with path.open("a", encoding="utf-8", errors="backslashreplace") as file:
             file.write(told)

@@ -1,1 +1,4 @@
-"""Files and text: paths, whole writes, lines of TOML, faults in a painter's words, text made fit to be shown."""
+"""Files and text: where they are, writing them whole, faults in a painter's words, text fit to be shown.
+
+What a file says is read elsewhere: in ``toml``, ``profile``, ``shop`` and ``log``.
+"""

@@ -98,7 +98,7 @@ def _named(
             os.link(file, path)
         except FileExistsError:
             continue
-        except (OSError, NotImplementedError, AttributeError):
+        except (OSError, RuntimeError, AttributeError):
             # A disk without hard links (FAT, some network folders). In the moment between this look
             # and the move another program may take the name; half a file is never there.
             if os.path.lexists(path):

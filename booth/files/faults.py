@@ -1,15 +1,15 @@
-"""A fault of a profile file, in a painter's words, and the collector that gathers all of them."""
+"""A fault of a file that a painter wrote, in a painter's words, and the collector of all of them."""
 
 from __future__ import annotations
 
 import datetime
-from collections.abc import Iterable, Iterator
+from collections.abc import Callable, Iterable, Iterator, Mapping
 from dataclasses import dataclass, field
 from typing import Any
 
 from booth.files.safe_text import visible
 
-__all__ = ["Fault", "Faults", "dotted", "nearest", "quoted", "said"]
+__all__ = ["Fault", "Faults", "Path", "dotted", "folded", "in_words", "nearest", "quoted"]
 
 #: What was found is quoted up to this length.
 MOST_SHOWN = 48
@@ -18,6 +18,7 @@ MOST_FAULTS = 100
 #: How alike two words must be for a 'did you mean' (0..1); difflib's own default.
 ALIKE = 0.6
 
+#: Where a value stands in a file: names of tables and keys, numbers of list items from 0.
 Path = tuple[str | int, ...]
 
 
@@ -40,7 +41,7 @@ class Fault:
     @property
     def place(self) -> str:
         """``file:line`` or ``file:line:column``, whichever is known."""
-        numbers = [str(each) for each in (self.line, self.column) if each is not None]
+        numbers = [str(number) for number in (self.line, self.column) if number is not None]
         return ":".join([visible(self.file), *numbers])
 
     @property
@@ -54,40 +55,72 @@ class Fault:
         return f"{self.place}: {self.text}"
 
 
+def _nowhere(name: str, table: str) -> str:
+    return ""
+
+
 @dataclass(slots=True)
 class Faults:
-    """Gathers the faults of one file; `lines` says on which line a key stands."""
+    """Gathers the faults of one file.
+
+    what: the kind of file, as 'a coating profile'; lines: gives the line of each key, asked only
+    where something is wrong; whole: False once a line was set aside for its syntax, so that what
+    stood in it is not called missing; elsewhere: where a key belongs that is unknown in its table,
+    given its name and the table's.
+    """
 
     file: str
-    lines: dict[Path, int] = field(default_factory=dict)
-    found: list[Fault] = field(default_factory=list)
+    what: str
+    lines: Callable[[], Mapping[Path, int]] = dict
+    whole: bool = True
+    elsewhere: Callable[[str, str], str] = _nowhere
+    _all: list[Fault] = field(default_factory=list)
+    _paths: list[Path] = field(default_factory=list)
 
-    def add(self, path: Path, found: str, expected: str, advice: str = "") -> None:
+    def add(
+        self, path: Path, found: str, expected: str, advice: str = "", line: int | None = None
+    ) -> None:
         """Note a fault at `path`; its line is that of the key, or of the nearest table above."""
-        self.found.append(Fault(self.file, self.line(path), dotted(path), found, expected, advice))
+        self._paths.append(path)
+        line = line or self.line(path)
+        self._all.append(Fault(self.file, line, dotted(path), found, expected, advice))
+
+    def add_at(
+        self,
+        line: int | None,
+        found: str,
+        expected: str,
+        advice: str = "",
+        column: int | None = None,
+    ) -> None:
+        """Note a fault of a line, or of the file as a whole."""
+        self._all.append(Fault(self.file, line, "", found, expected, advice, column))
 
     def line(self, path: Path) -> int | None:
         """Give the line of `path`, or of the nearest table above it that has one."""
-        while path:
-            if path in self.lines:
-                return self.lines[path]
+        lines = self.lines()
+        while path and path not in lines:
             path = path[:-1]
-        return None
+        return lines.get(path)
+
+    def below(self, path: Path) -> bool:
+        """Whether something is wrong at `path` or within it."""
+        return any(other[: len(path)] == path for other in self._paths)
 
     def __iter__(self) -> Iterator[Fault]:
-        return iter(self.found)
+        return iter(self._all)
 
     def __len__(self) -> int:
-        return len(self.found)
+        return len(self._all)
 
     def sorted(self) -> tuple[Fault, ...]:
         """All faults in the order of the file; those of the file as a whole come first."""
-        found = sorted(self.found, key=lambda each: (each.line or 0, each.column or 0))
-        if len(found) <= MOST_FAULTS:
-            return tuple(found)
-        more = f"{len(found) - MOST_FAULTS} faults more"
-        rest = Fault(self.file, found[MOST_FAULTS].line, "", more, "none", "Mend these first.")
-        return (*found[:MOST_FAULTS], rest)
+        ordered = sorted(self, key=lambda fault: (fault.line or 0, fault.column or 0))
+        if len(ordered) <= MOST_FAULTS:
+            return tuple(ordered)
+        more = f"{len(ordered) - MOST_FAULTS} faults more"
+        rest = Fault(self.file, ordered[MOST_FAULTS].line, "", more, "none", "Mend these first.")
+        return (*ordered[:MOST_FAULTS], rest)
 
 
 def dotted(path: Path) -> str:
@@ -114,7 +147,7 @@ def quoted(text: str, marks: str = '"') -> str:
     return f"{marks}{shown}{marks}"
 
 
-def said(value: Any) -> str:
+def in_words(value: Any) -> str:
     """Say what kind of thing a value of a TOML file is, in a painter's words."""
     match value:
         case bool():
@@ -140,10 +173,11 @@ def nearest(word: str, known: Iterable[str]) -> str | None:
     """Give the known word most like `word`, whatever its case, spaces and hyphens; None if far."""
     import difflib  # wanted for faults only
 
-    plain = {_folded(each): each for each in known}
-    close = difflib.get_close_matches(_folded(word)[:64], plain, n=1, cutoff=ALIKE)
+    plain = {folded(other): other for other in known}
+    close = difflib.get_close_matches(folded(word)[:64], plain, n=1, cutoff=ALIKE)
     return plain[close[0]] if close else None
 
 
-def _folded(word: str) -> str:
+def folded(word: str) -> str:
+    """Give `word` in small letters without spaces, hyphens and underscores."""
     return word.casefold().replace(" ", "").replace("-", "").replace("_", "")

@@ -46,7 +46,7 @@ def edit(rows: Rows, key: Key) -> Edit | None:
 def types(rows: Rows, character: str) -> Row | None:
     """The row that this character would be typed into, if it is text at this moment."""
     row = rows.target
-    if row is None:
+    if row is None or not character.isprintable():
         return None
     if row.field.is_words:
         return row if row is rows.marked else None

@@ -16,7 +16,7 @@ from booth.files.slug import slug
 from booth.job import measured
 from booth.job.past import GoodSettings, settings_of
 from booth.log.fold import Job
-from booth.profile.keys import KEYS
+from booth.profile.keys import BOUNDS
 from booth.profile.model import Efflux, Profile, Range
 from booth.trade.cups.cup_table import CUPS
 from booth.units import Kind, System, read, show
@@ -24,8 +24,6 @@ from booth.units import Kind, System, read, show
 #: Within what share of itself a shop repeats a setting (common practice, no source): two careful
 #: catches, and two runs of one cup by one hand, agree about that well.
 REPEATS_WITHIN = 0.05
-#: What a profile can hold, so that what is saved can be read again.
-_BOUNDS = {key.path: (key.low, key.high) for key in KEYS}
 
 
 class NotAProfile(ValueError):
@@ -45,7 +43,7 @@ class _Setting:
     @property
     def usable(self) -> bool:
         """Whether it was measured, and is something that a profile can hold."""
-        low, high = _BOUNDS[self.path]
+        low, high = BOUNDS[self.path]
         return self.measured is not None and low <= self.measured <= high
 
     def words(self, system: System) -> str:
@@ -157,7 +155,7 @@ def _about(each: _Setting, system: System) -> Range:
     if each.kind is Kind.TIP:
         return Range(each.measured, each.measured)
     asked = each.asked if each.asked is not None and not _is_outside(each) else Range(0.0, None)
-    low, high = _BOUNDS[each.path]
+    low, high = BOUNDS[each.path]
     least = max(each.measured * (1 - REPEATS_WITHIN), asked.low or low, low)
     most = min(each.measured * (1 + REPEATS_WITHIN), asked.high or high, high)
     places = 1 if each.kind is Kind.TIME else None
@@ -191,7 +189,7 @@ def _efflux(job: Job, good: GoodSettings, used: list[_Setting], system: System) 
         run.liquid_temperature for run in measured.efflux_runs(job) if run.liquid_temperature
     ]
     at_c = sum(each.value for each in read_at) / len(read_at) if read_at else None
-    low, high = _BOUNDS["efflux.at"]
+    low, high = BOUNDS["efflux.at"]
     if at_c is not None and not low <= at_c <= high:
         at_c = None
     return Efflux(CUPS[good.efflux_cup or ""].name, _about(timed, system), at_c)
@@ -208,7 +206,7 @@ def _gun(used: list[_Setting], good: GoodSettings, system: System) -> dict[str, 
     found: dict[str, object] = {
         places[each.path]: _about(each, system) for each in used if each.path in places
     }
-    low, high = _BOUNDS["gun.overlap"]
+    low, high = BOUNDS["gun.overlap"]
     if good.overlap_percent is not None and low <= good.overlap_percent <= high:
         found["overlap_percent"] = round(good.overlap_percent, 1)
     return found

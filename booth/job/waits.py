@@ -136,11 +136,20 @@ class Alarm:
         return told.get((wait.what, self.standing.state), f"{wait.what}: {self.standing.state}")
 
 
+#: The waits of the jobs that were asked for last: they change with an entry, not with a second.
+_known: dict[int, tuple[Job, tuple[Wait, ...]]] = {}
+MOST_KNOWN = 64
+
+
 def waits(job: Job) -> tuple[Wait, ...]:
     """Give every wait that runs in this job, in the order of the log."""
-    if job.closed is not None:
-        return ()
-    return (*_pot_waits(job), *_part_waits(job))
+    found = _known.get(id(job))
+    if found is None or found[0] is not job:
+        if len(_known) >= MOST_KNOWN:
+            _known.clear()
+        running = () if job.closed is not None else (*_pot_waits(job), *_part_waits(job))
+        found = _known[id(job)] = job, running
+    return found[1]
 
 
 def standing(wait: Wait, now: Moment, boots: Sequence[Boot] = ()) -> Standing:

@@ -6,77 +6,74 @@ wet and dry film to two digits, which is off by up to 5 % (1.05 is printed as 1.
 
 from __future__ import annotations
 
+from itertools import pairwise
+
 from booth.files.faults import Faults
-from booth.profile.model import Profile, Range, WaitRule
+from booth.profile.model import Film, Mix, Range, Step, WaitRule, Waits
 
 __all__ = ["judge"]
 
 ROUNDED = 0.001
 FILM_ROUNDED = 0.05
 
-#: (the shorter wait, the longer wait, what is wrong, what is expected); a product cannot have them
-#: the other way round.
-ORDER: tuple[tuple[str, str, str, str], ...] = (
-    ("recoat_opens", "recoat_closes", "a recoat window that closes before it opens",
-     "recoat_closes later than recoat_opens"),
-    ("flash_off", "recoat_closes", "a recoat window that closes before the flash-off is over",
-     "recoat_closes later than flash_off"),
-    ("dust_free", "handle", "a film that can be handled before it is dust-free",
-     "handle later than dust_free"),
-)  # fmt: skip
+#: (the shorter wait, the longer wait): what is wrong, where a product has them the other way round.
+ORDER: dict[tuple[str, str], str] = {
+    ("recoat_opens", "recoat_closes"): "a recoat window that closes before it opens",
+    ("flash_off", "recoat_closes"): "a recoat window that closes before the flash-off is over",
+    ("dust_free", "handle"): "a film that can be handled before it is dust-free",
+}
 
 
-def judge(profile: Profile, faults: Faults) -> None:
-    """Tell every combination in `profile` that cannot be."""
-    _mix(profile, faults)
-    _waits(profile, faults)
-    _film(profile, faults)
-    _steps(profile, faults)
+def judge(
+    faults: Faults,
+    mix: Mix | None,
+    film: Film | None,
+    waits: Waits | None,
+    steps: tuple[Step, ...] | None,
+) -> None:
+    """Tell every combination that cannot be, of what could be read: None where it could not, or is not there."""
+    if mix is not None:
+        _mix(mix, faults)
+    if waits is not None:
+        _waits(waits, faults)
+    if film is not None:
+        _film(film, mix, faults)
+    _steps(steps or (), faults)
 
 
-def _mix(profile: Profile, faults: Faults) -> None:
-    mix = profile.mix
-    if mix is None:
-        return
+def _mix(mix: Mix, faults: Faults) -> None:
     names: dict[str, int] = {}
     for number, part in enumerate(mix.parts):
-        name = part.name.casefold()
-        if name in names:
-            found = f"the same component as number {names[name] + 1}"
+        first = names.setdefault(part.name.casefold(), number)
+        if first != number:
+            found = f"the same component as number {first + 1}"
             faults.add(("mix", "parts", number, "name"), found, "each component once")
-        names.setdefault(name, number)
-    if len(mix.parts) < 2:
+    if len(mix.parts) < 2 and not faults.below(("mix", "parts")):
         for key, value in (("pot_life", mix.pot_life), ("induction", mix.induction_s)):
             if value is not None:
                 found = f"{key} for a mix of {len(mix.parts) or 'no'} parts"
-                faults.add(
-                    ("mix", key), found, "two or more [[mix.parts]], which start it when mixed"
-                )
-    thinner = mix.thinner
-    if (
-        thinner is not None
-        and thinner.usual_percent is not None
-        and thinner.limit_percent is not None
-        and thinner.usual_percent > thinner.limit_percent * (1 + ROUNDED)
-    ):
-        found = f"usually {thinner.usual_percent:g} % with a limit of {thinner.limit_percent:g} %"
+                expected = "two or more [[mix.parts]], which start it when mixed"
+                faults.add(("mix", key), found, expected)
+    usual = mix.thinner.usual_percent if mix.thinner else None
+    limit = mix.thinner.limit_percent if mix.thinner else None
+    if usual is not None and limit is not None and usual > limit * (1 + ROUNDED):
+        found = f"usually {usual:g} % with a limit of {limit:g} %"
         faults.add(("mix", "thinner", "usual"), found, "no more than the limit")
 
 
-def _waits(profile: Profile, faults: Faults) -> None:
-    for shorter, longer, found, expected in ORDER:
-        first: WaitRule | None = getattr(profile.waits, shorter)
-        second: WaitRule | None = getattr(profile.waits, longer)
+def _waits(waits: Waits, faults: Faults) -> None:
+    for (shorter, longer), wrong in ORDER.items():
+        first: WaitRule | None = getattr(waits, shorter)
+        second: WaitRule | None = getattr(waits, longer)
         if first is None or second is None:
             continue
         for at_c in sorted({row.at_c for rule in (first, second) for row in rule.rows}):
-            times = _time_at(first, at_c), _time_at(second, at_c)
-            if times[0] is None or times[1] is None:
+            short_s, long_s = _time_at(first, at_c), _time_at(second, at_c)
+            if short_s is None or long_s is None or short_s <= long_s * (1 + ROUNDED):
                 continue
-            if times[0] > times[1] * (1 + ROUNDED):
-                told = f"{found}, at {at_c:.3g} C: {_time(times[0])} and {_time(times[1])}"
-                faults.add(("waits", longer), told, expected)
-                break
+            found = f"{wrong}, at {at_c:.3g} C: {_time(short_s)} and {_time(long_s)}"
+            faults.add(("waits", longer), found, f"{longer} later than {shorter}")
+            break
 
 
 def _time_at(rule: WaitRule, at_c: float) -> float | None:
@@ -84,7 +81,7 @@ def _time_at(rule: WaitRule, at_c: float) -> float | None:
     for row in rule.rows:
         if abs(row.at_c - at_c) < 0.05:
             return row.time_s
-    for low, high in zip(rule.rows, rule.rows[1:], strict=False):
+    for low, high in pairwise(rule.rows):
         if low.at_c < at_c < high.at_c:
             share = (at_c - low.at_c) / (high.at_c - low.at_c)
             return low.time_s + share * (high.time_s - low.time_s)
@@ -98,8 +95,7 @@ def _time(time_s: float) -> str:
     return f"{time_s:.3g} s"
 
 
-def _film(profile: Profile, faults: Faults) -> None:
-    film = profile.film
+def _film(film: Film, mix: Mix | None, faults: Faults) -> None:
     solids, solvent = film.volume_solids_percent, film.solvent_percent
     if solids is not None and solvent is not None and solids + solvent > 100 * (1 + ROUNDED):
         found = f"{solids:g} % solids and {solvent:g} % solvent"
@@ -112,13 +108,15 @@ def _film(profile: Profile, faults: Faults) -> None:
     coats = "1 coat" if film.coats == 1 else f"{film.coats} coats"
     share = 1.0 if solids is None else solids / 100
     if wet.high is not None and dry.low is not None:
-        most = film.coats * wet.high * share
-        if dry.low > most * (1 + FILM_ROUNDED):
-            _dry(faults, f"more dry film than {coats} can leave, {most:.3g} um", dry)
-    if solids is not None and wet.low is not None and dry.high is not None:
-        least = film.coats * wet.low * share / (1 + _most_thinner(profile) / 100)
-        if dry.high < least * (1 - FILM_ROUNDED):
-            _dry(faults, f"less dry film than {coats} will leave, {least:.3g} um", dry)
+        most_um = film.coats * wet.high * share
+        if dry.low > most_um * (1 + FILM_ROUNDED):
+            _dry(faults, f"more dry film than {coats} can leave, {most_um:.3g} um", dry)
+    # Thinner that could not be read may be any amount.
+    known = not faults.below(("mix",)) and solids is not None
+    if known and wet.low is not None and dry.high is not None:
+        least_um = film.coats * wet.low * share / (1 + _most_thinner(mix) / 100)
+        if dry.high < least_um * (1 - FILM_ROUNDED):
+            _dry(faults, f"less dry film than {coats} will leave, {least_um:.3g} um", dry)
 
 
 def _dry(faults: Faults, found: str, dry: Range) -> None:
@@ -131,15 +129,19 @@ def _dry(faults: Faults, found: str, dry: Range) -> None:
     )
 
 
-def _most_thinner(profile: Profile) -> float:
-    thinner = profile.mix.thinner if profile.mix else None
+def _most_thinner(mix: Mix | None) -> float:
+    thinner = mix.thinner if mix else None
     if thinner is None:
         return 0.0
     return thinner.limit_percent or thinner.usual_percent or 0.0
 
 
-def _steps(profile: Profile, faults: Faults) -> None:
-    for number, step in enumerate(profile.steps):
+def _steps(steps: tuple[Step, ...], faults: Faults) -> None:
+    taken: set[str] = set()
+    for number, step in enumerate(steps):
         if step.kind == "cautions" and not step.must:
             found = "cautions that may be passed over without a word"
             faults.add(("steps", number, "must"), found, "true", "Delete the line.")
+        if step.key in taken:
+            faults.add(("steps", number, "key"), "the key of another step", "a key of its own")
+        taken.add(step.key)

@@ -34,7 +34,7 @@ class Library:
 
     def profile(self, key: str) -> Profile | None:
         """The profile of this key, if it could be read."""
-        return next((each for each in self.profiles if each.key == key), None)
+        return next((profile for profile in self.profiles if profile.key == key), None)
 
     def why_not(self, key: str) -> str:
         """Say why no job can be begun with the profile of this key; empty where one can.

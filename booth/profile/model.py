@@ -85,7 +85,7 @@ class Thinner(msgspec.Struct, frozen=True):
 class Mix(msgspec.Struct, frozen=True):
     """How the coating is mixed. by: 'volume' or 'weight', as the data sheet gives the parts."""
 
-    parts: tuple[MixPart, ...]
+    parts: tuple[MixPart, ...] = ()
     by: str = "volume"
     thinner: Thinner | None = None
     induction_s: float | None = None

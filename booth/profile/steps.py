@@ -7,27 +7,52 @@ its place. Trade lore throughout: common practice, no source.
 
 from __future__ import annotations
 
+from collections.abc import Callable, Iterable, Mapping
+from typing import Any
+
 import msgspec
 
+from booth.files.slug import slug
 from booth.profile.model import Hazard, Profile, Step
-from booth.profile.step_kinds import KINDS, MUST, NAMES
+from booth.profile.step_kinds import MUST, NAMES
 from booth.profile.step_words import FIRST_TIME, HOW
 
-__all__ = ["DEFAULT_STEPS", "KINDS", "MUST", "NAMES", "steps_for"]
-
-#: The order of the job.
-ORDER = (
-    "cautions", "weather", "fresh-air", "amount", "plan", "mix", "efflux", "thin", "strain",
-    "air", "catch", "fan", "pattern", "pace", "coats", "film", "clean", "faults", "result",
-)  # fmt: skip
+__all__ = ["DEFAULT_STEPS", "listed_steps", "steps_for"]
 
 
 def _default(kind: str) -> Step:
-    return Step(key=kind, kind=kind, name=NAMES[kind], how=HOW[kind], must=kind in MUST)
+    return Step(key=kind, kind=kind, name=NAMES[kind], how=HOW.get(kind, ()), must=kind in MUST)
 
 
 #: The whole job, for a product of which nothing special is known.
-DEFAULT_STEPS: tuple[Step, ...] = tuple(_default(kind) for kind in ORDER)
+DEFAULT_STEPS: tuple[Step, ...] = tuple(_default(kind) for kind in NAMES if kind != "plain")
+
+
+def listed_steps(lines: Iterable[Mapping[str, Any]]) -> tuple[Step, ...]:
+    """Make the steps that a profile's file lists, from their kind, name, how and must.
+
+    What is not said follows from the kind; the key of a step follows from kind and name.
+    """
+    steps: list[Step] = []
+    for line in lines:
+        kind = line["kind"]
+        usual = {"name": NAMES[kind], "must": kind in MUST, **line}
+        taken = {step.key for step in steps}
+        steps.append(Step(key=_key(kind, usual["name"], taken), **usual))
+    return tuple(steps)
+
+
+def _key(kind: str, name: str, taken: set[str]) -> str:
+    """Give the key of a step: its kind, or its name for a plain one; numbered where it repeats."""
+    base = slug(name) if kind == "plain" else kind
+    if kind == "plain" and base in NAMES:
+        # The keys of the other kinds are theirs, whether or not they are in the list.
+        base = f"plain-{base}"
+    key, number = base, 1
+    while key in taken:
+        number += 1
+        key = f"{base}-{number}"
+    return key
 
 
 def steps_for(profile: Profile) -> tuple[Step, ...]:
@@ -56,41 +81,10 @@ def _suited(step: Step, profile: Profile) -> Step:
         if _is_thinned(profile):
             return msgspec.structs.replace(step, name="Stir and thin", how=FIRST_TIME["stir"])
         return Step(key="stir", kind="plain", name="Stir", how=FIRST_TIME["stir"])
-    special = _special(step.kind, profile)
-    return msgspec.structs.replace(step, how=FIRST_TIME[special]) if special else step
-
-
-def _special(kind: str, profile: Profile) -> str | None:
-    """Which other words a step needs, if any."""
-    mix = profile.mix
-    match kind:
-        case "fresh-air" if Hazard.ISOCYANATE in profile.hazards:
-            return "fresh-air, isocyanate"
-        case "fresh-air" if profile.waterborne:
-            return "fresh-air, waterborne"
-        case "mix" if mix is not None and mix.by == "weight":
-            return "mix, by weight"
-        case "mix" if mix is not None and mix.induction_s:
-            return "mix, induction"
-        case "efflux" if profile.efflux is None:
-            return "efflux, no target"
-        case "thin" if mix is None or mix.thinner is None:
-            return "thin, no thinner"
-        case "thin" if profile.waterborne:
-            return "thin, waterborne"
-        case "strain" if profile.gun.coarse_metallic:
-            return "strain, coarse metallic"
-        case "air" if profile.gun.hvlp:
-            return "air, hvlp"
-        case "coats" if profile.gun.coarse_metallic:
-            return "coats, coarse metallic"
-        case "coats" if profile.waterborne:
-            return "coats, waterborne"
-        case "clean" if profile.waterborne:
-            return "clean, waterborne"
-        case "clean" if _is_mixed(profile):
-            return "clean, mixed"
-    return None
+    for words, applies in OTHERWISE.items():
+        if words.startswith(f"{step.kind},") and applies(profile):
+            return msgspec.structs.replace(step, how=FIRST_TIME[words])
+    return step
 
 
 def _is_mixed(profile: Profile) -> bool:
@@ -101,3 +95,21 @@ def _is_thinned(profile: Profile) -> bool:
     """Whether one can and a known amount of thinner make the mix: that is poured to marks, too."""
     thinner = profile.mix.thinner if profile.mix is not None else None
     return thinner is not None and bool(thinner.usual_percent)
+
+
+#: For which products a step has other words; of two that suit one step the first counts.
+OTHERWISE: dict[str, Callable[[Profile], bool]] = {
+    "fresh-air, isocyanate": lambda profile: Hazard.ISOCYANATE in profile.hazards,
+    "fresh-air, waterborne": lambda profile: profile.waterborne,
+    "mix, by weight": lambda profile: profile.mix is not None and profile.mix.by == "weight",
+    "mix, induction": lambda profile: profile.mix is not None and bool(profile.mix.induction_s),
+    "efflux, no target": lambda profile: profile.efflux is None,
+    "thin, no thinner": lambda profile: profile.mix is None or profile.mix.thinner is None,
+    "thin, waterborne": lambda profile: profile.waterborne,
+    "strain, coarse metallic": lambda profile: profile.gun.coarse_metallic,
+    "air, hvlp": lambda profile: profile.gun.hvlp,
+    "coats, coarse metallic": lambda profile: profile.gun.coarse_metallic,
+    "coats, waterborne": lambda profile: profile.waterborne,
+    "clean, waterborne": lambda profile: profile.waterborne,
+    "clean, mixed": _is_mixed,
+}

@@ -9,6 +9,7 @@ from textual.widgets import Static
 
 from booth.forms.field import Field
 from booth.forms.form import Form, Rows
+from booth.screens.dialog import WORK_OVER
 from booth.screens.form_screen import FormScreen
 from booth.widgets.form_view import FormView
 from booth.widgets.text import content
@@ -17,7 +18,7 @@ from booth.widgets.text import content
 class Ask(FormScreen[str | None], ModalScreen[str | None]):
     """One question, one line to type."""
 
-    WORK: tuple[str, ...] = ()
+    WORK = ("units", *WORK_OVER)
     SHOWS: tuple[str, ...] = ()
 
     def __init__(

@@ -18,7 +18,7 @@ from booth.job.steps import steps_of
 from booth.moment import Moment
 from booth.screens.base import OwnScreen
 from booth.screens.bench_desk import BenchDesk
-from booth.screens.bench_drawing import draw_bench
+from booth.screens.bench_drawing import draw_moving, draw_standing
 from booth.screens.bench_rest import BenchRest
 from booth.units import System
 from booth.widgets.clock_strip import ClockStrip
@@ -40,6 +40,7 @@ class BenchScreen(OwnScreen[None]):
     def __init__(self, desk: BenchDesk) -> None:
         super().__init__()
         self.desk = desk
+        self._seen: tuple[object, ...] = ()
         self.bench = Bench(desk)
         self.rest = BenchRest(self)
 
@@ -121,5 +122,13 @@ class BenchScreen(OwnScreen[None]):
 
     def draw(self, now: Moment) -> None:
         """Draw everything from the job and `now`; called on every press and every tick."""
-        if self.is_attached and self.is_mounted:
-            draw_bench(self, self.bench, now)
+        if not (self.is_attached and self.is_mounted):
+            return
+        bench, situation = self.bench, self.bench.situation(now)
+        held = (bench.form, bench.step, bench.offer, bench.picked, bench.said)
+        seen: tuple[object, ...] = (self.desk.job, *held, self.host.system, *self.size)
+        same = bool(self._seen) and all(a is b for a, b in zip(seen, self._seen, strict=True))
+        draw_moving(self, situation)
+        if not same or situation.instrument.frames(situation.context):
+            self._seen = seen
+            draw_standing(self, bench, situation)

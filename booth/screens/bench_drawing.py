@@ -22,11 +22,14 @@ LEAST_WIDTH, LEAST_HEIGHT = 58, 18
 STATES = {Mark.DONE: StepState.DONE, Mark.SKIPPED: StepState.SKIPPED, Mark.OPEN: StepState.OPEN}
 
 
-def draw_bench(screen: OwnScreen[Any], bench: Bench, now: Moment) -> None:
-    """Draw everything that has changed."""
-    situation = bench.situation(now)
+def draw_moving(screen: OwnScreen[Any], situation: Situation) -> None:
+    """Draw what a second can change."""
     _draw_instrument(screen.query_one(InstrumentView), situation)
-    _draw_clocks(screen, situation.context.job, now)
+    _draw_clocks(screen, situation.context.job, situation.context.now)
+
+
+def draw_standing(screen: OwnScreen[Any], bench: Bench, situation: Situation) -> None:
+    """Draw what only a key, an entry or the window can change."""
     screen.query_one(StepList).steps = _step_rows(situation)
     screen.put("#status", status_line(situation.context, screen.size.width))
     screen.put("#keys", key_line(key_words(situation), screen.size.width))

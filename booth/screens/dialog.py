@@ -9,6 +9,8 @@ from textual.screen import Screen
 #: Rows of a dialog besides what it holds (frame, padding, title, keys), and of the screen around it.
 AROUND = 10
 LEAST_ROWS = 3
+#: The commands that work over another screen too.
+WORK_OVER: tuple[str, ...] = ("theme", "alarm", "quit")
 
 
 def room(screen: Screen[Any]) -> int:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import threading
 from typing import TYPE_CHECKING
 
 from booth.clock import local_date, local_hhmm
@@ -30,6 +31,15 @@ ENTERS = {
 
 def when(moment: Moment) -> str:
     return f"{local_date(moment)} {local_hhmm(moment)}"
+
+
+def load_what_comes_next() -> None:
+    """Load the modules of the bench while the list is being read; nothing but modules is touched."""
+    import booth.screens.bench
+    import booth.screens.new_job  # noqa: F401
+    from booth.instruments.registry import instruments
+
+    instruments()
 
 
 class Home(ListScreen[None]):
@@ -61,6 +71,7 @@ class Home(ListScreen[None]):
         if self.has_read:
             return
         self.read_again()
+        threading.Thread(target=load_what_comes_next, name="loading", daemon=True).start()
         if self.wanted is not None:
             await self._go_to(self.wanted)
 

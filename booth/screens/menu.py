@@ -12,7 +12,7 @@ from textual.widgets import Static
 from booth.forms.key import Key
 from booth.moment import Moment
 from booth.screens.base import Deed, OwnScreen
-from booth.screens.dialog import room
+from booth.screens.dialog import WORK_OVER, room
 from booth.screens.list_screen import MOVES
 from booth.widgets.pick_list import PickList, step
 from booth.widgets.text import content
@@ -32,7 +32,7 @@ class Menu(OwnScreen[Taken | None], ModalScreen[Taken | None]):
     words_at: the line for one's own words, if there is one: whoever just types is taken there.
     """
 
-    WORK: tuple[str, ...] = ()
+    WORK = WORK_OVER
     SHOWS: tuple[str, ...] = ()
 
     def __init__(

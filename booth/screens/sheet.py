@@ -10,7 +10,7 @@ from textual.widgets import Static
 from booth.forms.key import Key
 from booth.moment import Moment
 from booth.screens.base import Deed, OwnScreen
-from booth.screens.dialog import room
+from booth.screens.dialog import WORK_OVER, room
 from booth.widgets.page_view import PageView
 from booth.widgets.text import content
 from booth.words.lines import Page
@@ -22,7 +22,7 @@ LEAVE = ("enter", "escape", "space", "pagedown", "backspace", "question_mark", "
 class Sheet(OwnScreen[None], ModalScreen[None]):
     """Title and paragraphs; any of the usual keys leaves."""
 
-    WORK: tuple[str, ...] = ()
+    WORK = WORK_OVER
     SHOWS: tuple[str, ...] = ()
 
     def __init__(self, title: str, paragraphs: tuple[str, ...], *, grave: bool = False) -> None:

@@ -1,22 +1,27 @@
-"""``booth check`` for files of either kind: shop files here, coating profiles by their own reader."""
+"""``booth check``: tells every fault of the files named, coating profiles and shop files. Prints to the stream it is handed."""
 
 from __future__ import annotations
 
 import os
 from collections.abc import Iterable
+from pathlib import Path
 from typing import TextIO
 
 from booth.files.faults import Fault
 from booth.files.file_text import text_of
 from booth.files.safe_text import visible
-from booth.files.toml_lines import where
-from booth.profile import check as profiles
-from booth.profile.keys import keys_text as profile_keys_text
-from booth.shop.keys import keys_text
+from booth.profile.keys import PROFILE
+from booth.profile.library import toml_files
+from booth.profile.model import Profile
+from booth.profile.read import read_profile
+from booth.shop.keys import SHOP
 from booth.shop.model import Shop
-from booth.shop.read import ShopRead, read_shop
+from booth.shop.read import read_shop
+from booth.toml.lines import where
 
-__all__ = ["check", "check_shop", "is_shop_file", "is_shop_text", "print_keys"]
+__all__ = ["check", "is_shop_file", "is_shop_text", "print_keys"]
+
+OK, FAULTS, USAGE = 0, 1, 2
 
 #: The name a shop file goes by, whatever stands in it.
 NAME = "shop.toml"
@@ -26,23 +31,51 @@ MARKS_OF_PROFILES = (("name",), ("source",), ("film",), ("waits",), ("mix",), ("
 
 
 def check(paths: Iterable[str | os.PathLike[str]], out: TextIO) -> int:
-    """Check files, and the profiles of folders; print all faults and a line for each file.
+    """Check files, and those of folders; print all faults and a line for each file.
 
-    Returns: 0 when all are in order, 1 when one has faults, 2 when one is not there or nothing was
-    named.
+    Returns: 0 when every file is in order, 1 when one has faults, 2 when one is not there or
+    nothing was named.
     """
-    named = list(paths)
-    if not named:
-        return profiles.check(named, out)
-    return max(
-        _check_shop_file(path, out) if is_shop_file(path) else profiles.check([path], out)
-        for path in named
-    )
+    codes = [_check_path(Path(path), out) for path in paths]
+    if not codes:
+        _say(out, "Name the profiles to check: booth check FILE ...")
+        return USAGE
+    return max(codes)
 
 
-def check_shop(path: str | os.PathLike[str]) -> tuple[Fault, ...]:
-    """Give every fault of the shop file at `path`; a file that is not there has none."""
-    return read_shop(path).faults
+def _check_path(path: Path, out: TextIO) -> int:
+    try:
+        is_there = path.exists()
+    except (OSError, ValueError):
+        is_there = False
+    if not is_there:
+        _say(out, f"{path}: no such file or folder")
+        return USAGE
+    broken: dict[Path, tuple[Fault, ...]] = {}
+    files = toml_files(path, broken)
+    codes = [_tell(folder, faults, "", out) for folder, faults in broken.items()]
+    codes += [_check_file(file, out) for file in files]
+    if not codes:
+        _say(out, f"{path}: no profiles (*.toml) in this folder")
+        return USAGE
+    return max(codes)
+
+
+def _check_file(file: Path, out: TextIO) -> int:
+    if is_shop_file(file):
+        answer = read_shop(file)
+        return _tell(file, answer.faults, f"a shop file, {_in_words(answer.shop)}", out)
+    profile = read_profile(file)
+    if isinstance(profile, Profile):
+        return _tell(file, (), f"a coating profile, {profile.name}", out)
+    return _tell(file, profile, "", out)
+
+
+def _tell(file: Path, faults: tuple[Fault, ...], what: str, out: TextIO) -> int:
+    for fault in faults:
+        _say(out, str(fault))
+    _say(out, f"{file}: {_count(len(faults), 'fault') if faults else what}")
+    return FAULTS if faults else OK
 
 
 def is_shop_file(path: str | os.PathLike[str]) -> bool:
@@ -60,37 +93,22 @@ def is_shop_text(text: str) -> bool:
 
     A profile has a table [gun], a shop file a list of tables [[gun]].
     """
-    found = where(text.removeprefix("\ufeff")).lines
-    return any(mark in found for mark in MARKS) and not any(
-        mark in found for mark in MARKS_OF_PROFILES
-    )
+    lines = where(text.removeprefix("\ufeff")).lines
+    is_profile = any(mark in lines for mark in MARKS_OF_PROFILES)
+    return not is_profile and any(mark in lines for mark in MARKS)
 
 
 def print_keys(out: TextIO) -> int:
     """Print every key of a coating profile and of the shop file."""
-    print(f"{profile_keys_text()}\n{keys_text()}", end="", file=out)
-    return profiles.OK
+    print(f"{PROFILE.reference()}\n{SHOP.reference()}", end="", file=out)
+    return OK
 
 
-def _check_shop_file(path: str | os.PathLike[str], out: TextIO) -> int:
-    answer = read_shop(path)
-    if answer.faults:
-        for fault in answer.faults:
-            _say(out, str(fault))
-        count = "1 fault" if len(answer.faults) == 1 else f"{len(answer.faults)} faults"
-        _say(out, f"{os.fspath(path)}: {count}")
-        return profiles.FAULTS
-    _say(out, f"{os.fspath(path)}: a shop file, {in_words(answer)}")
-    return profiles.OK
-
-
-def in_words(answer: ShopRead) -> str:
-    """Say what a shop file holds."""
-    shop: Shop = answer.shop
-    told = [_count(len(shop.guns), "gun"), _count(len(shop.cups), "flow cup")]
-    told += [] if shop.compressor is None else ["the compressor"]
-    told += [] if shop.room is None else ["the room"]
-    return ", ".join(told)
+def _in_words(shop: Shop) -> str:
+    words = [_count(len(shop.guns), "gun"), _count(len(shop.cups), "flow cup")]
+    words += [] if shop.compressor is None else ["the compressor"]
+    words += [] if shop.room is None else ["the room"]
+    return ", ".join(words)
 
 
 def _count(number: int, what: str) -> str:

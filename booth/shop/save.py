@@ -1,4 +1,4 @@
-"""Saves the shop file, what stood there before kept beside it.
+"""Saves the shop file: only what was changed is touched, and what stood there before is kept beside it.
 
 A file with faults is never written over: whoever wrote it by hand meant something by it. How a file
 is written whole is in ``files.atomic``.
@@ -14,6 +14,7 @@ from pathlib import Path
 
 from booth.files.atomic import write_over
 from booth.files.safe_text import visible
+from booth.shop.keys import SHOP
 from booth.shop.model import Shop
 from booth.shop.read import read_shop, read_shop_text
 from booth.shop.write import write_shop
@@ -64,10 +65,6 @@ def save_shop(
     Raises:
         ShopNotSaved: with a sentence; the file is as it was.
     """
-    text = write_shop(shop, system)
-    answer = read_shop_text(text, "the shop file")
-    if answer.faults:
-        raise ShopNotSaved(f"NOT kept: {answer.faults[0].text}")
     there = read_shop(path)
     if there.faults:
         count = len(there.faults)
@@ -76,15 +73,15 @@ def save_shop(
             f"NOT kept: {visible(os.fspath(path))} has {what} and is left as it is. Mend it first; "
             f"the first is: {there.faults[0].text}"
         )
-    content = text.encode("utf-8")
     # A link is kept as a link: what it leads to is written, and kept beside itself.
     place = Path(os.path.realpath(path))
     try:
-        old = place.read_bytes() if place.exists() else None
-        if old == content:
-            return ShopSaved(Path(path), None, text)
-        keep = None if old == own.encode("utf-8") else _names(place.name, _stamp(wall_s))
-        before = write_over(place, content, keep)
+        old = place.read_bytes().decode("utf-8") if place.exists() else ""
+        text = _new_text(shop, system, old)
+        before = None
+        if text != old:
+            names = _names(place.name, _stamp(wall_s))
+            before = write_over(place, text.encode("utf-8"), None if old == own else names)
     except (OSError, ValueError) as error:
         why = getattr(error, "strerror", None) or str(error)
         raise ShopNotSaved(
@@ -92,6 +89,16 @@ def save_shop(
             "Nothing is half written. Put that right and try again."
         ) from error
     return ShopSaved(Path(path), before, text)
+
+
+def _new_text(shop: Shop, system: System, old: str) -> str:
+    """What the file is to hold, known to be read again. Raises ShopNotSaved."""
+    text = write_shop(shop, system, old)
+    faults = read_shop_text(text, "the shop file").faults
+    if faults:
+        # It was typed in a form: its labels are what the painter sees, not the keys of the file.
+        raise ShopNotSaved(f"NOT kept: {SHOP.in_words_of_a_form(faults[0])}")
+    return text
 
 
 def _names(name: str, stamp: str) -> Iterator[str]:

@@ -202,8 +202,11 @@ def test_killed_between_any_two_steps_a_whole_file_is_there(
 ) -> None:
     done = subprocess.run(
         [sys.executable, "-c", KILLED, what, hard_links, str(tmp_path)],
-        cwd=ROOT, capture_output=True, text=True, check=True,
-    )  # fmt: skip
+        cwd=ROOT,
+        capture_output=True,
+        text=True,
+        check=True,
+    )
     last = int(done.stdout)
     assert last > 8, "there are not that few steps"
     states = []

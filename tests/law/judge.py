@@ -190,7 +190,7 @@ def nothing_that_holds_something_is_skipped(press: Press) -> None:
 def enter_comes_to_every_row_first(press: Press) -> None:
     """(b) While a row has still to be filled nothing is kept; from a row before the last none leaves."""
     rows = press.before.rows
-    if press.key != "enter" or press.before.picked or not rows.holds:
+    if press.key != "enter" or press.before.picked or press.shapes or not rows.holds:
         return
     if rows.waiting is not None:
         assert not press.kept and not press.left

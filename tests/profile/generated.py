@@ -20,7 +20,7 @@ from booth.profile.model import (
     Waits,
 )
 from booth.profile.step_kinds import MUST, NAMES
-from booth.profile.step_list import step_list
+from booth.profile.steps import listed_steps
 from booth.trade.cups.cup_table import CUPS
 
 # Lone surrogates cannot stand in a UTF-8 file; everything else may, control characters too.
@@ -109,7 +109,7 @@ steps = st.lists(
         optional={"how": st.lists(texts, max_size=3).map(tuple), "must": flags},
     ).map(lambda step: {**step, "must": True} if step["kind"] in MUST & {"cautions"} else step),
     max_size=5,
-).map(step_list)
+).map(listed_steps)
 
 guns = st.builds(
     Gun,

@@ -60,10 +60,30 @@ def drop(content: bytes, dice: random.Random) -> bytes:
 
 
 def insert(content: bytes, dice: random.Random) -> bytes:
-    scraps = [b'"', b"'", b"[", b"]", b"{", b"}", b"=", b"\n", b"#", b"\x1b[2J", b'"""', b"\\",
-              b"\r", b"\0", b"\xff", b",", b".", b"nan", b"true", b"1e999", b"-",
-              "\u202e".encode(),
-              ]  # fmt: skip
+    scraps = [
+        b'"',
+        b"'",
+        b"[",
+        b"]",
+        b"{",
+        b"}",
+        b"=",
+        b"\n",
+        b"#",
+        b"\x1b[2J",
+        b'"""',
+        b"\\",
+        b"\r",
+        b"\0",
+        b"\xff",
+        b",",
+        b".",
+        b"nan",
+        b"true",
+        b"1e999",
+        b"-",
+        "\u202e".encode(),
+    ]
     start = dice.randrange(len(content))
     return content[:start] + dice.choice(scraps) + content[start:]
 
@@ -101,12 +121,46 @@ def test_a_damaged_demo_never_raises(damage: Callable[[bytes, random.Random], by
 
 
 ODD: list[Any] = [
-    True, False, 0, 1, -1, 10**400, 0.5, -0.0, float("nan"), float("inf"), "", " ", "\x1b[2J", "1",
-    "1 h", "1 to 2 h", "at least", "at most 1 %", "to", " to ", "-1 to -2 F", "٣ psi", "1/0 in",
-    "1 2/3 in", "½ in", "1e400 psi", [], [[]], [{}], {}, {"low": 1}, {"at": {}}, {"table": [{}]},
-    {"table": "x"}, ["x", 1], [True], "x" * 1000, tomllib.loads("a = 07:30:00")["a"],
+    True,
+    False,
+    0,
+    1,
+    -1,
+    10**400,
+    0.5,
+    -0.0,
+    float("nan"),
+    float("inf"),
+    "",
+    " ",
+    "\x1b[2J",
+    "1",
+    "1 h",
+    "1 to 2 h",
+    "at least",
+    "at most 1 %",
+    "to",
+    " to ",
+    "-1 to -2 F",
+    "٣ psi",
+    "1/0 in",
+    "1 2/3 in",
+    "½ in",
+    "1e400 psi",
+    [],
+    [[]],
+    [{}],
+    {},
+    {"low": 1},
+    {"at": {}},
+    {"table": [{}]},
+    {"table": "x"},
+    ["x", 1],
+    [True],
+    "x" * 1000,
+    tomllib.loads("a = 07:30:00")["a"],
     tomllib.loads("a = 2024-02-29T07:30:00Z")["a"],
-]  # fmt: skip
+]
 
 
 def places(value: Any) -> list[tuple[Any, Any]]:

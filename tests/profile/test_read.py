@@ -7,6 +7,7 @@ import pytest
 from booth.files.faults import Fault
 from booth.profile.model import AtTemperature, Profile, Range, WaitRule
 from booth.profile.read import read_text
+from booth.profile.write import write
 
 TOP = 'name = "A"\nsource = "sheet"\n'
 FILM = "[film]\ncoats = 2\n"
@@ -131,6 +132,25 @@ WRONG = [
     ('[[steps]]\nkind = "effluks"', 6, "steps[1].kind", "effluks", 'Did you mean "efflux"?'),
     ('[[steps]]\nkind = "mix"\nhow = "Stir"', 7, "steps[1].how", "Stir", "square brackets"),
     ("[film.x]\ny = 1", 5, "film.x", "unknown key", "coats"),
+    ("[gun]\noverlap = 0.5", 6, "gun.overlap", "0.5", 'Write 50, or "0.5 %" if that is meant.'),
+    ('[limits]\ntemperature = "60 to 80 F"', 6, "limits.temperature", "unknown", "mean air?"),
+    (
+        '[waits]\nflash_off = "4 hours at 70F"',
+        6,
+        "waits.flash_off",
+        '"4 hours at 70F"',
+        'Write { time = "4 hours", at = "70F" }.',
+    ),
+    (
+        '[waits]\nflash_off = "soon"',
+        6,
+        "waits.flash_off",
+        '"soon"',
+        '{ time = "10 min", at = "70 F" }',
+    ),
+    ('[waits]\nflash_off = "10"', 6, "waits.flash_off", '"10"', '{ time = "10 min", at = "70 F" }'),
+    ("[waits]\nflash_off.tabel = []", 6, "waits.flash_off.tabel", "unknown", "mean table?"),
+    ('[efflux]\ncup = "Ford 4"\ntraget = "20 s"', 7, "efflux.traget", "unknown", "mean target?"),
 ]
 
 
@@ -309,6 +329,44 @@ def test_what_cannot_be_true_together_is_told(lines: str, key: str, found: str) 
     assert fault.key == key
     assert fault.line is not None
     assert found in fault.found
+
+
+def test_what_cannot_be_true_together_is_told_beside_the_other_faults() -> None:
+    found = faults(
+        TOP
+        + "[film]\ncoats = 2\nvolume_solids = 60\nsolvent_percent = 41\nwet = 3\n"
+        + '[mix]\nparts = [{ name = "A", parts = 1 }, { name = "a", parts = "2" }]\n'
+        + 'pot_life = { time = "1 h", at = "20 C" }\n'
+        + '[waits]\nrecoat_opens = { time = "2 h", at = "70 F" }\ndust_free = "1 h"\n'
+        + 'recoat_closes = { time = "1 h", at = "70 F" }\n'
+    )
+    # Nothing is told of the number of parts, since one of them could not be read.
+    assert [fault.key for fault in found] == [
+        "film.solvent_percent",
+        "film.wet",
+        "mix.parts[2].parts",
+        "waits.dust_free",
+        "waits.recoat_closes",
+    ]
+
+
+def test_dry_film_is_not_judged_where_the_thinner_could_not_be_read() -> None:
+    lines = (
+        '[film]\ncoats = 2\nvolume_solids = 50\nwet = "80 to 100 um"\ndry_total = "50 to 60 um"\n'
+    )
+    assert (
+        one(TOP + lines + '[mix.thinner]\nname = "t"\nlimit = "25 um"\n').key == "mix.thinner.limit"
+    )
+
+
+def test_half_a_percent_of_overlap_is_read_where_it_is_meant() -> None:
+    read = profile(TOP + FILM + '[gun]\noverlap = "0.5 %"\n')
+    assert read.gun.overlap_percent == 0.5
+    assert 'overlap = "0.5 %"' in write(read)
+    # A thinner of half a percent is nothing odd.
+    thin = profile(TOP + FILM + '[mix.thinner]\nname = "t"\nusual = 0.5\n')
+    assert thin.mix is not None and thin.mix.thinner is not None
+    assert thin.mix.thinner.usual_percent == 0.5 and "usual = 0.5" in write(thin)
 
 
 def test_rounded_figures_of_a_data_sheet_are_no_fault() -> None:

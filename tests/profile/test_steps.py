@@ -19,9 +19,9 @@ from booth.profile.model import (
     Step,
     Thinner,
 )
-from booth.profile.step_list import step_list
+from booth.profile.step_kinds import MUST, NAMES
 from booth.profile.step_words import FIRST_TIME, HOW, WIDEST
-from booth.profile.steps import DEFAULT_STEPS, KINDS, MUST, NAMES, ORDER, steps_for
+from booth.profile.steps import DEFAULT_STEPS, OTHERWISE, listed_steps, steps_for
 from tests.profile.generated import profiles
 
 PLAIN = Profile(key="a", name="A", source="sheet", film=Film(coats=1))
@@ -34,9 +34,10 @@ def how(kind: str, **changes: object) -> str:
 
 
 def test_every_kind_has_its_name_and_words() -> None:
-    assert set(KINDS) == set(NAMES)
-    assert set(KINDS) - {"plain"} == set(HOW) == set(ORDER)
-    assert set(KINDS) > MUST
+    assert set(NAMES) - {"plain"} == set(HOW)
+    assert set(NAMES) > MUST
+    assert {*OTHERWISE, "stir"} == set(FIRST_TIME)
+    assert {words.partition(",")[0] for words in OTHERWISE} <= set(NAMES)
 
 
 @pytest.mark.parametrize("key", [*HOW, *FIRST_TIME])
@@ -50,12 +51,19 @@ def test_two_to_five_short_lines(key: str) -> None:
 
 def test_the_job_in_its_order() -> None:
     kinds = [step.kind for step in DEFAULT_STEPS]
-    assert kinds == list(ORDER)
+    assert kinds == list(HOW)
     for earlier, later in [
-        ("cautions", "weather"), ("mix", "efflux"), ("efflux", "thin"), ("strain", "air"),
-        ("air", "catch"), ("catch", "fan"), ("fan", "pattern"), ("pattern", "coats"),
-        ("coats", "clean"), ("clean", "result"),
-    ]:  # fmt: skip
+        ("cautions", "weather"),
+        ("mix", "efflux"),
+        ("efflux", "thin"),
+        ("strain", "air"),
+        ("air", "catch"),
+        ("catch", "fan"),
+        ("fan", "pattern"),
+        ("pattern", "coats"),
+        ("coats", "clean"),
+        ("clean", "result"),
+    ]:
         assert kinds.index(earlier) < kinds.index(later)
 
 
@@ -82,7 +90,7 @@ def test_one_can_is_stirred_and_two_are_mixed() -> None:
     assert "stir" in keys
     assert "mix" not in keys
     mixed = steps_for(msgspec.structs.replace(PLAIN, mix=TWO_PACK))
-    assert [step.key for step in mixed] == list(ORDER)
+    assert [step.key for step in mixed] == list(HOW)
     assert "pot life begins" in how("mix", mix=TWO_PACK)
     weighed = msgspec.structs.replace(TWO_PACK, by="weight")
     assert "on the scale" in how("mix", mix=weighed)
@@ -118,7 +126,7 @@ def test_a_profiles_own_list_is_kept_and_cautions_come_first() -> None:
 
 
 def test_a_plain_step_never_takes_the_key_of_a_kind() -> None:
-    named = step_list([{"kind": "plain", "name": "Cautions"}, {"kind": "plain", "name": "Wait"}])
+    named = listed_steps([{"kind": "plain", "name": "Cautions"}, {"kind": "plain", "name": "Wait"}])
     assert [step.key for step in named] == ["plain-cautions", "wait"]
     found = steps_for(msgspec.structs.replace(PLAIN, steps=named))
     assert [step.key for step in found] == ["cautions", "plain-cautions", "wait"]
@@ -130,7 +138,7 @@ def test_any_profile_has_steps_with_keys_of_their_own(profile: Profile) -> None:
     steps = steps_for(profile)
     keys = [step.key for step in steps]
     assert len(set(keys)) == len(keys)
-    assert all(step.kind in KINDS for step in steps)
+    assert all(step.kind in NAMES for step in steps)
     first = next(step for step in steps if step.kind == "cautions")
     assert first.must
     assert first.how

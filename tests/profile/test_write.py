@@ -8,9 +8,10 @@ import pytest
 from hypothesis import given, settings
 
 from booth.profile.model import Profile, Range
-from booth.profile.quantity_text import typed, typed_range
+from booth.profile.ranges import typed_range
 from booth.profile.read import read_profile, read_text
 from booth.profile.write import write
+from booth.toml.typed import typed
 from booth.units import Kind, System, read
 from tests.profile.alike import differences
 from tests.profile.generated import profiles

@@ -7,8 +7,9 @@ from pathlib import Path
 
 import pytest
 
-from booth.files.paths import bundled_profiles_dir
-from booth.shop.check import check, check_shop, is_shop_file, is_shop_text, print_keys
+from booth.files.places import bundled_profiles_dir
+from booth.shop.check import check, is_shop_file, is_shop_text, print_keys
+from booth.shop.read import read_shop
 from tests.shop.made import WHOLE
 
 
@@ -42,7 +43,7 @@ def test_a_file_called_so_is_one_whatever_stands_in_it(tmp_path: Path) -> None:
     assert is_shop_file(path) and not is_shop_file(tmp_path) and not is_shop_file(tmp_path / "no")
     code, said = checked(path)
     assert code == 1 and "unknown key" in said and "1 fault" in said
-    assert len(check_shop(path)) == 1
+    assert len(read_shop(path).faults) == 1
 
 
 def test_a_good_one_by_any_name(tmp_path: Path) -> None:

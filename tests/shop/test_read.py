@@ -8,7 +8,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from booth.shop.keys import ALSO_CALLED, KEYS, children, keys_text
+from booth.shop.keys import ALSO_CALLED, SHOP
 from booth.shop.model import Compressor, Gun, OwnCup, Shop
 from booth.shop.read import read_shop, read_shop_text
 from tests.shop.made import WHOLE
@@ -88,9 +88,14 @@ def test_all_faults_of_a_file_at_once_each_with_its_line() -> None:
     found = read_shop_text(text, "shop.toml").faults
     assert [fault.line for fault in found] == [1, 4, 5, 6, 7, 12, 14]
     assert [fault.key for fault in found] == [
-        "units", "gun[1].tpi", "gun[1].at", "gun[1].air", "gun[1].hvlp", "compressor.cut_out",
+        "units",
+        "gun[1].tpi",
+        "gun[1].at",
+        "gun[1].air",
+        "gun[1].hvlp",
+        "compressor.cut_out",
         "room.volume",
-    ]  # fmt: skip
+    ]
     assert "Did you mean tip?" in found[1].advice
     assert "without a unit" in found[6].found
 
@@ -115,7 +120,7 @@ def test_all_faults_of_a_file_at_once_each_with_its_line() -> None:
         ('[[gun]]\nname = "a"\nnozzle = "1.4 mm"', "gun[1].nozzle", "Did you mean tip?"),
         ("guns = []", "guns", "Did you mean gun?"),
     ],
-)  # fmt: skip
+)
 def test_a_fault_says_where_and_what_to_do(text: str, key: str, said: str) -> None:
     whole = "\n".join(line for line in faults_of(text) if f" {key}: " in line)
     assert said in whole, faults_of(text)
@@ -148,23 +153,23 @@ def test_hostile_text_is_shown_not_obeyed() -> None:
 def test_every_example_is_read_by_its_own_key() -> None:
     """The list of keys that is printed cannot say what the reader refuses."""
     heads: list[str] = []
-    for key in KEYS:
+    for path, key in SHOP.keys.items():
         if key.example:
-            heads.append(f"{key.name} = {key.example}")
+            heads.append(f"{path.rpartition('.')[2]} = {key.example}")
         else:
-            heads.append(f"[[{key.path[:-2]}]]" if key.path.endswith("[]") else f"[{key.path}]")
+            heads.append(f"[[{path[:-2]}]]" if path.endswith("[]") else f"[{path}]")
     answer = read_shop_text("\n".join(heads), "x")
     assert answer.faults == ()
     assert answer.shop.guns[0].fan_turns == 3.0 and answer.shop.room is not None
-    printed = keys_text()
+    printed = SHOP.reference()
     assert all(line in printed for line in heads)
 
 
 def test_other_names_lead_to_keys_that_exist() -> None:
-    paths = {key.path.replace("[]", "") for key in KEYS}
-    for called, path in ALSO_CALLED.items():
-        assert path in paths, called
-    assert set(children("room")) == {"volume", "exhaust", "open_face"}
+    paths = {path.replace("[]", "") for path in SHOP.keys}
+    for path, words in ALSO_CALLED.items():
+        assert path in paths and words.split(), path
+    assert set(SHOP.table_at("room").keys) == {"volume", "exhaust", "open_face"}
 
 
 @given(st.data())

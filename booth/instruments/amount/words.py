@@ -7,7 +7,7 @@ from booth.bench.instrument import number, word
 from booth.files.safe_text import visible
 from booth.forms.form import Values
 from booth.instruments.amount.rows import FILM
-from booth.instruments.catch import cup_ml_of
+from booth.instruments.catch.words import cup_ml_of
 from booth.job.material import (
     DIMENSIONS,
     Plan,

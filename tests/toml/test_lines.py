@@ -11,7 +11,7 @@ import tomli_w
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from booth.files.toml_lines import where
+from booth.toml.lines import where
 
 DEMOS = sorted((Path(__file__).parents[2] / "profiles").glob("*.toml"))
 
@@ -138,6 +138,36 @@ def test_keys_and_tables_given_twice_are_told_with_both_lines() -> None:
     ]
 
 
-@pytest.mark.parametrize("text", ["", "\n\n", "a", "a =", "[", "[[", 'a = "', "a = [1", "=", "#"])
+ODD = [
+    "",
+    "\n\n",
+    "a",
+    "a =",
+    "[",
+    "[[",
+    'a = "',
+    "a = [1",
+    "=",
+    "#",
+    "a = [}",
+    "a = {]",
+    "a = [1 2]",
+    "a = [1}2]",
+    "a = {b}",
+    "a = ]",
+    "a = [[1]",
+    "a = {,}",
+    "a = [,]",
+    "a = [\n}",
+]
+
+
+@pytest.mark.parametrize("text", ODD)
 def test_what_is_no_toml_gives_what_was_understood(text: str) -> None:
-    assert set(where(text).lines) <= {("a",), ("a", 0), ("a", 1)}
+    assert set(where(text).lines) <= {("a",), ("a", 0), ("a", 1), ("a", 0, 0), ("a", "b")}
+
+
+@given(st.text("a=[]{}\"',.#\n \\1", max_size=30))
+@settings(max_examples=300, deadline=None)
+def test_any_text_comes_to_an_end(text: str) -> None:
+    assert all(1 <= line <= text.count("\n") + 1 for line in where(text).lines.values())

@@ -12,45 +12,45 @@ from pathlib import Path
 import platformdirs
 import pytest
 
-from booth.files import paths
+from booth.files import places
+from booth.files.places import Places, bundled_profiles_dir, home
 
 ROOT = Path(__file__).resolve().parents[2]
 
 
 def test_one_variable_moves_everything(monkeypatch: pytest.MonkeyPatch, tmp_path: Path) -> None:
     monkeypatch.setenv("BOOTH_HOME", str(tmp_path))
-    assert paths.data_dir() == paths.config_dir() == tmp_path
-    assert paths.jobs_dir() == tmp_path / "jobs"
-    assert paths.shop_file() == tmp_path / "shop.toml"
-    assert paths.own_profiles_dir() == tmp_path / "profiles"
-    assert paths.set_aside_dir() == tmp_path / "set-aside"
-    assert paths.profiles_dirs()[0] == tmp_path / "profiles"
+    here = Places.standard()
+    assert here.jobs_dir == tmp_path / "jobs"
+    assert here.shop_file == tmp_path / "shop.toml"
+    assert here.preferences_file == tmp_path / "preferences.toml"
+    assert here.cache_dir == tmp_path / "sounds"
+    assert here.own_profiles_dir == here.profiles_dirs[0] == tmp_path / "profiles"
 
 
 def test_looking_makes_no_folder(monkeypatch: pytest.MonkeyPatch, tmp_path: Path) -> None:
     monkeypatch.setenv("BOOTH_HOME", str(tmp_path / "none"))
-    paths.jobs_dir()
-    paths.profiles_dirs()
-    paths.shop_file()
+    Places.standard()
     assert list(tmp_path.iterdir()) == []
 
 
 @pytest.mark.parametrize("value", ["", "   "])
 def test_empty_variable_counts_as_unset(monkeypatch: pytest.MonkeyPatch, value: str) -> None:
     monkeypatch.setenv("BOOTH_HOME", value)
-    assert paths.home() is None
-    assert paths.data_dir() == Path(platformdirs.user_data_dir("booth", appauthor=False))
-    assert paths.config_dir() == Path(platformdirs.user_config_dir("booth", appauthor=False))
+    assert home() is None
+    here = Places.standard()
+    assert here.jobs_dir.parent == Path(platformdirs.user_data_dir("booth", appauthor=False))
+    assert here.shop_file.parent == Path(platformdirs.user_config_dir("booth", appauthor=False))
 
 
 def test_home_may_be_relative_or_begin_with_a_tilde(
     monkeypatch: pytest.MonkeyPatch, own_home: Path, tmp_path: Path
 ) -> None:
     monkeypatch.setenv("BOOTH_HOME", "~/shop")
-    assert paths.home() == own_home / "shop"
+    assert home() == own_home / "shop"
     monkeypatch.chdir(tmp_path)
     monkeypatch.setenv("BOOTH_HOME", "shop")
-    assert paths.home() == tmp_path / "shop"
+    assert home() == tmp_path / "shop"
 
 
 @pytest.mark.skipif(sys.platform != "linux", reason="the XDG base directories are Linux's")
@@ -58,31 +58,32 @@ def test_follows_the_xdg_base_directories(monkeypatch: pytest.MonkeyPatch, tmp_p
     monkeypatch.delenv("BOOTH_HOME")
     monkeypatch.setenv("XDG_DATA_HOME", str(tmp_path / "data"))
     monkeypatch.setenv("XDG_CONFIG_HOME", str(tmp_path / "config"))
-    assert paths.jobs_dir() == tmp_path / "data" / "booth" / "jobs"
-    assert paths.shop_file() == tmp_path / "config" / "booth" / "shop.toml"
+    assert Places.standard().jobs_dir == tmp_path / "data" / "booth" / "jobs"
+    assert Places.standard().shop_file == tmp_path / "config" / "booth" / "shop.toml"
 
 
 def test_bundled_profiles_inside_an_installed_package(tmp_path: Path) -> None:
     package = tmp_path / "site" / "booth"
     (package / "_profiles").mkdir(parents=True)
-    assert paths.bundled_profiles_dir(package) == package / "_profiles"
+    assert bundled_profiles_dir(package) == package / "_profiles"
 
 
 def test_bundled_profiles_beside_the_package_in_a_checkout(tmp_path: Path) -> None:
     package = tmp_path / "booth"
     package.mkdir()
     (tmp_path / "profiles").mkdir()
-    assert paths.bundled_profiles_dir(package) is None, "nothing says that this is a checkout"
+    assert bundled_profiles_dir(package) is None, "nothing says that this is a checkout"
     (tmp_path / "pyproject.toml").touch()
-    assert paths.bundled_profiles_dir(package) == tmp_path / "profiles"
+    assert bundled_profiles_dir(package) == tmp_path / "profiles"
 
 
 def test_missing_bundled_profiles_are_no_error(
     monkeypatch: pytest.MonkeyPatch, tmp_path: Path
 ) -> None:
-    assert paths.bundled_profiles_dir(tmp_path / "booth") is None
-    monkeypatch.setattr(paths, "bundled_profiles_dir", lambda: None)
-    assert paths.profiles_dirs() == (paths.own_profiles_dir(),)
+    assert bundled_profiles_dir(tmp_path / "booth") is None
+    monkeypatch.setattr(places, "bundled_profiles_dir", lambda: None)
+    here = Places.standard()
+    assert here.profiles_dirs == (here.own_profiles_dir,)
 
 
 def test_the_wheel_carries_the_profiles_where_they_are_looked_for() -> None:
@@ -91,9 +92,9 @@ def test_the_wheel_carries_the_profiles_where_they_are_looked_for() -> None:
     assert wheel["force-include"] == {"profiles": "booth/_profiles"}
 
 
-def test_paths_load_neither_pint_nor_textual_nor_platformdirs() -> None:
+def test_places_load_neither_pint_nor_textual_nor_platformdirs() -> None:
     code = (
-        "import sys; from booth.files import paths; paths.jobs_dir(); paths.profiles_dirs();"
+        "import sys; from booth.files.places import Places; Places.standard();"
         "print([m for m in ('pint', 'textual', 'platformdirs') if m in sys.modules])"
     )
     done = subprocess.run(
@@ -106,7 +107,7 @@ def test_each_test_has_an_empty_home(own_home: Path) -> None:
     assert Path.home() == own_home
     assert list(own_home.iterdir()) == []
     assert os.environ["BOOTH_HOME"].startswith(str(own_home))
-    assert paths.jobs_dir() == own_home / "booth" / "jobs"
+    assert Places.standard().jobs_dir == own_home / "booth" / "jobs"
 
 
 def test_the_network_is_refused() -> None:

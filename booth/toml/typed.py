@@ -4,10 +4,9 @@ from __future__ import annotations
 
 from functools import cache
 
-from booth.profile.model import Range
 from booth.units import Kind, System, read
 
-__all__ = ["typed", "typed_range"]
+__all__ = ["number_in", "typed", "unit_for"]
 
 #: Units a painter would use, the likeliest first: US, metric. Either list is followed by the other.
 UNITS: dict[Kind, tuple[tuple[str, ...], tuple[str, ...]]] = {
@@ -22,6 +21,12 @@ UNITS: dict[Kind, tuple[tuple[str, ...], tuple[str, ...]]] = {
     Kind.DENSITY: (("lb/gal",), ("g/ml",)),
     Kind.VISCOSITY: (("mm2/s",), ("mm2/s",)),
     Kind.PERCENT: (("%",), ("%",)),
+    Kind.VOLUME: (("fl oz", "gal"), ("ml", "l")),
+    Kind.AIR_FLOW: (("cfm",), ("l/min", "m3/min")),
+    Kind.TURNS: (("turns",), ("turns",)),
+    Kind.RECEIVER: (("gal",), ("l",)),
+    Kind.ROOM: (("ft3",), ("m3",)),
+    Kind.AREA: (("sq ft",), ("m2",)),
 }
 
 #: Digits that are written; a gauge or a cup gives three.
@@ -33,62 +38,37 @@ EXACT = 1e-9
 INEXACT = 1000
 
 
-def typed(value: float | None, kind: Kind, system: System, only: str | None = None) -> str | None:
-    """Give a quantity with its unit; None stays None. only: the one unit to use."""
-    if value is None:
-        return None
-    unit = _unit_for((value,), kind, system, only)
-    return f"{_number(value, kind, unit)} {unit}"
+def typed(value: float, kind: Kind, system: System, unit: str = "") -> str:
+    """Give a quantity with its unit, as in ``2.5 mil``. unit: the one to use, whatever the system."""
+    unit = unit or unit_for((value,), kind, system)
+    return f"{number_in(unit, value, kind)} {unit}"
 
 
-def typed_range(
-    both: Range | None,
-    kind: Kind,
-    system: System,
-    only: str | None = None,
-    single: bool = True,
-) -> str | None:
-    """Give a range with its unit. single: whether one value may stand for a range of one."""
-    if both is None:
-        return None
-    ends = [end for end in (both.low, both.high) if end is not None]
-    unit = _unit_for(tuple(ends), kind, system, only)
-    texts = [_number(end, kind, unit) for end in ends]
-    if both.low is None:
-        return f"at most {texts[0]} {unit}"
-    if both.high is None:
-        return f"at least {texts[0]} {unit}"
-    if single and both.low == both.high:
-        return f"{texts[0]} {unit}"
-    return f"{texts[0]} to {texts[1]} {unit}"
-
-
-def _unit_for(values: tuple[float, ...], kind: Kind, system: System, only: str | None) -> str:
-    """The first unit in which every number is exact and short; else the first there is."""
-    if only is not None:
-        return only
+def unit_for(values: tuple[float, ...], kind: Kind, system: System) -> str:
+    """Give the first unit in which every number is exact and short; else the first there is."""
     us, metric = UNITS[kind]
-    first, second = (us, metric) if system == System.US else (metric, us)
-    units = tuple(dict.fromkeys(first + second))
-    ranked = [(sum(_cost(value, kind, unit) for value in values), unit) for unit in units]
-    least = min(cost for cost, _ in ranked)
-    if least >= INEXACT:
+    own, other = (us, metric) if system == System.US else (metric, us)
+    costs = {
+        unit: sum(_cost(value, kind, unit) for value in values)
+        for unit in dict.fromkeys(own + other)
+    }
+    if min(costs.values()) >= INEXACT:
         # Exact in none of them: it was measured, not typed.
-        ranked = ranked[: len(first)]
-        least = min(cost for cost, _ in ranked)
-    return next(unit for cost, unit in ranked if cost == least)
+        costs = {unit: costs[unit] for unit in own}
+    return min(costs, key=costs.__getitem__)
 
 
 def _cost(value: float, kind: Kind, unit: str) -> int:
     """How ill a number sits in a unit: its characters, and much more where it is not exact."""
-    text = _number(value, kind, unit)
+    text = number_in(unit, value, kind)
     scale, offset = _pair(kind, unit)
     exact = abs(float(text) * scale + offset - value) <= EXACT * max(1.0, abs(value))
     # A painter says 24 h and 72 h, and days only from there on.
     return len(text.lstrip("-")) + (unit == "d") + (0 if exact else INEXACT)
 
 
-def _number(value: float, kind: Kind, unit: str) -> str:
+def number_in(unit: str, value: float, kind: Kind) -> str:
+    """Give the number of `value` [base unit] in `unit`, to five digits."""
     scale, offset = _pair(kind, unit)
     rounded = float(f"{(value - offset) / scale:.{DIGITS}g}")
     text = f"{rounded:.10f}".rstrip("0").rstrip(".")

@@ -8,15 +8,17 @@ from __future__ import annotations
 
 import re
 import tomllib
-from dataclasses import dataclass, field
+from functools import cache
 from typing import Any
 
-from booth.files.faults import Fault, Faults, Path
-from booth.files.toml_lines import where
-from booth.files.toml_syntax_words import Words, words_for
+from booth.files.faults import Faults
+from booth.toml.lines import where
+from booth.toml.syntax_words import words_for
 
-__all__ = ["Parsed", "parse"]
+__all__ = ["SET_ASIDE", "parse"]
 
+#: A table under a header that was given twice is set aside under a name that begins so.
+SET_ASIDE = "set-aside-"
 #: So many lines are set aside before the file is given up.
 MOST_SYNTAX_FAULTS = 30
 #: tomllib's time and memory grow with the square of the names in one dotted key.
@@ -25,37 +27,33 @@ MOST_DOTS = 300
 POSITION = re.compile(r"\(at line (\d+), column (\d+)\)$")
 
 
-@dataclass(slots=True)
-class Parsed:
-    """tables: what could be read; lines: the line of every key; whole: nothing was set aside."""
-
-    tables: dict[str, Any] = field(default_factory=dict)
-    lines: dict[Path, int] = field(default_factory=dict)
-    whole: bool = True
-
-
-def parse(text: str, faults: Faults) -> Parsed:
-    """Read TOML; syntax faults go to `faults`. Never raises."""
-    lines = text.replace("\r\n", "\n").split("\n")
+def parse(text: str, faults: Faults) -> dict[str, Any]:
+    """Read TOML as far as it can be read; `faults` gets its faults and its lines. Never raises."""
+    lines = text.removeprefix("\ufeff").replace("\r\n", "\n").split("\n")
     if _too_many_dots(lines, faults):
-        return Parsed(whole=False)
-    parsed = Parsed()
+        return {}
     for _ in range(MOST_SYNTAX_FAULTS):
         try:
-            parsed.tables = tomllib.loads("\n".join(lines))
+            tables = tomllib.loads("\n".join(lines))
         except tomllib.TOMLDecodeError as error:
-            parsed.whole = False
+            faults.whole = False
             if not _set_aside(str(error), lines, faults):
-                return Parsed(whole=False)
+                return {}
         except (ValueError, RecursionError) as error:
-            _give_up(error, faults)
-            return Parsed(whole=False)
+            deep = isinstance(error, RecursionError)
+            found = "lists within lists without end" if deep else "a number of thousands of digits"
+            _give_up(faults, found, "This is another kind of file.")
+            return {}
         else:
-            parsed.lines = where("\n".join(lines)).lines
-            return parsed
-    found = f"{MOST_SYNTAX_FAULTS} lines that are no TOML, and more"
-    _tell(faults, None, Words(found, "a coating profile", "Mend these first."), None)
-    return Parsed(whole=False)
+            faults.lines = cache(lambda: where("\n".join(lines)).lines)
+            return tables
+    _give_up(faults, f"{MOST_SYNTAX_FAULTS} lines that are no TOML, and more", "Mend these first.")
+    return {}
+
+
+def _give_up(faults: Faults, found: str, advice: str, line: int | None = None) -> None:
+    faults.whole = False
+    faults.add_at(line, found, faults.what, advice)
 
 
 def _set_aside(message: str, lines: list[str], faults: Faults) -> bool:
@@ -67,7 +65,7 @@ def _set_aside(message: str, lines: list[str], faults: Faults) -> bool:
     line = lines[number - 1] if number <= len(lines) else ""
     column = int(position[2]) if position else len(line) + 1
     words = words_for(POSITION.sub("", message).strip(), line, column)
-    _tell(faults, number, words, column)
+    faults.add_at(number, *words, column=column)
     if not _stands_alone(line):
         return False
     lines[number - 1] = ""
@@ -83,15 +81,11 @@ def _repeats(lines: list[str], faults: Faults) -> bool:
             continue
         taken.add(repeat.line)
         what = "a second table of this name" if repeat.table else "this key a second time"
-        faults.lines[repeat.path] = repeat.line
-        faults.add(
-            repeat.path,
-            what,
-            f"it once; it stands in line {repeat.first} already",
-            "Put its lines there." if repeat.table else "Delete one of the two.",
-        )
+        expected = f"it once; it stands in line {repeat.first} already"
+        advice = "Put its lines there." if repeat.table else "Delete one of the two."
+        faults.add(repeat.path, what, expected, advice, repeat.line)
         # The lines under a second header must not fall to the table before it.
-        lines[repeat.line - 1] = f"[set-aside-{repeat.line}]" if repeat.table else ""
+        lines[repeat.line - 1] = f"[{SET_ASIDE}{repeat.line}]" if repeat.table else ""
     return bool(taken)
 
 
@@ -117,23 +111,9 @@ def _balanced(line: str) -> bool:
 def _too_many_dots(lines: list[str], faults: Faults) -> bool:
     for number, line in enumerate(lines, start=1):
         if line.count(".") > MOST_DOTS and not line.lstrip().startswith("#"):
-            words = Words(f"{line.count('.')} dots in one line", "key = value", "")
-            _tell(faults, number, words, None)
+            _give_up(faults, f"{line.count('.')} dots in one line", "", number)
             return True
     return False
-
-
-def _give_up(error: Exception, faults: Faults) -> None:
-    deep = isinstance(error, RecursionError)
-    found = "lists within lists without end" if deep else "a number with thousands of digits"
-    words = Words(found, "a coating profile", "This is another kind of file.")
-    _tell(faults, None, words, None)
-
-
-def _tell(faults: Faults, line: int | None, words: Words, column: int | None) -> None:
-    faults.found.append(
-        Fault(faults.file, line, "", words.found, words.expected, words.advice, column)
-    )
 
 
 def _last(lines: list[str]) -> int:

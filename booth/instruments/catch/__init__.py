@@ -1,0 +1,1 @@
+"""The catch: what the gun delivers in a timed window."""

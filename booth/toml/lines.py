@@ -1,0 +1,207 @@
+"""On which line each key of a TOML text stands, which ``tomllib`` does not tell.
+
+Walks the text once and follows tables, dotted keys, inline tables, lists and strings of every kind,
+so that what looks like a key inside a string misleads nobody. It judges nothing: of a text that is
+not TOML it gives what it understood up to there.
+"""
+
+from __future__ import annotations
+
+import re
+import tomllib
+from collections.abc import Iterator
+from contextlib import suppress
+from dataclasses import dataclass, field
+
+from booth.files.faults import Path
+
+__all__ = ["Repeat", "Where", "where"]
+
+#: What a text is made of: strings, a comment or blanks, the end of a line, marks, and bare words.
+TOKEN = re.compile(
+    r'"""(?:[^\\]|\\.)*?"{3,5}'
+    r"|'''.*?'{3,5}"
+    r'|"(?:[^"\\\n]|\\.)*"'
+    r"|'[^'\n]*'"
+    r"|(?P<nothing>[ \t]+|\#[^\n]*)"
+    r"|[\n\[\]{}=,]"
+    r"|[^\s\[\]{}=,\#\"']+",
+    re.DOTALL,
+)
+
+
+@dataclass(frozen=True, slots=True)
+class Repeat:
+    """A key or a table that was given before: its path, its line, the line of the first."""
+
+    path: Path
+    line: int
+    first: int
+    table: bool
+
+
+@dataclass(slots=True)
+class Where:
+    """lines: the line of every key, table and list item, by path; repeats: given twice."""
+
+    lines: dict[Path, int] = field(default_factory=dict)
+    repeats: list[Repeat] = field(default_factory=list)
+
+
+def where(text: str) -> Where:
+    """Find the lines of all keys of `text`."""
+    walker = _Walker(text.replace("\r\n", "\n"))
+    with suppress(_Lost, IndexError, RecursionError):
+        walker.document()
+    return walker.result
+
+
+class _Lost(Exception):
+    """The text is not TOML from here on."""
+
+
+def _tokens(text: str) -> Iterator[tuple[str, int]]:
+    """Give each token with the line on which it begins, up to what is none."""
+    at, line = 0, 1
+    while found := TOKEN.match(text, at):
+        if found["nothing"] is None:
+            yield found[0], line
+        at = found.end()
+        line += found[0].count("\n")
+
+
+class _Walker:
+    """Notes the line of every key. pairs: keys with a value; headed: tables with a header; counts: of lists of tables."""
+
+    def __init__(self, text: str) -> None:
+        self.result = Where()
+        self.tokens = list(_tokens(f"{text}\n"))
+        self.at = 0
+        self.pairs: dict[Path, int] = {}
+        self.headed: dict[Path, int] = {}
+        self.counts: dict[Path, int] = {}
+
+    @property
+    def next(self) -> str:
+        return self.tokens[self.at][0]
+
+    @property
+    def line(self) -> int:
+        return self.tokens[self.at][1]
+
+    def take(self, mark: str) -> None:
+        if self.next != mark:
+            raise _Lost
+        self.at += 1
+
+    def note(self, path: Path, line: int) -> None:
+        self.result.lines.setdefault(path, line)
+
+    def document(self) -> None:
+        table: Path = ()
+        while True:
+            if self.next == "[":
+                table = self.header()
+            elif self.next != "\n":
+                self.pair(table)
+            self.take("\n")
+
+    def header(self) -> Path:
+        line = self.line
+        self.take("[")
+        is_list = self.next == "["
+        self.at += is_list
+        *above, name = self.key("]")
+        self.take("]")
+        self.at += is_list
+        path: Path = ()
+        for part in above:
+            path = self.last((*path, part))
+            self.note(path, line)
+        path = (*path, name)
+        first = self.headed.get(path) or self.pairs.get(path)
+        if first is None and not is_list and path in self.counts:
+            first = self.result.lines[path]
+        if first is not None:
+            self.result.repeats.append(Repeat(path, line, first, table=True))
+        self.note(path, line)
+        if is_list:
+            self.counts[path] = self.counts.get(path, 0) + 1
+        else:
+            self.headed.setdefault(path, line)
+        path = self.last(path)
+        self.note(path, line)
+        return path
+
+    def last(self, path: Path) -> Path:
+        """A name in a header that is a list of tables means the last of them."""
+        return (*path, self.counts[path] - 1) if path in self.counts else path
+
+    def key(self, end: str) -> list[str]:
+        """Read the names of a key, dotted or not, up to the mark after it."""
+        names: list[str] = []
+        while self.next != end:
+            if self.next in "\n[]{},=":
+                raise _Lost
+            quoted = self.next[0] in "\"'"
+            names += [_meant(self.next)] if quoted else filter(None, self.next.split("."))
+            self.at += 1
+        if not names:
+            raise _Lost
+        return names
+
+    def pair(self, table: Path) -> None:
+        path, line = table, self.line
+        for name in self.key("="):
+            path = (*path, name)
+            self.note(path, line)
+        first = self.pairs.get(path) or self.headed.get(path)
+        if first is not None:
+            self.result.repeats.append(Repeat(path, line, first, table=False))
+        self.pairs.setdefault(path, line)
+        self.take("=")
+        self.value(path)
+
+    def value(self, path: Path) -> None:
+        number = 0
+        if self.next == "[":
+            self.at += 1
+            while not self.closes("]"):
+                self.note((*path, number), self.line)
+                self.value((*path, number))
+                self.comma("]")
+                number += 1
+        elif self.next == "{":
+            self.at += 1
+            while not self.closes("}"):
+                self.pair(path)
+                self.comma("}")
+        else:
+            while self.next not in (",", "]", "}", "\n"):
+                self.at += 1
+
+    def closes(self, closing: str) -> bool:
+        """Whether the list or the table ends here: then it is left."""
+        # Lines may end within { } too, by later editions of TOML.
+        while self.next == "\n":
+            self.at += 1
+        ends = self.next == closing
+        self.at += ends
+        return ends
+
+    def comma(self, closing: str) -> None:
+        """Go over the comma after an item; the last one needs none."""
+        while self.next == "\n":
+            self.at += 1
+        if self.next == ",":
+            self.at += 1
+        elif self.next != closing:
+            raise _Lost
+
+
+def _meant(text: str) -> str:
+    """Give the name that a quoted key means."""
+    try:
+        return str(tomllib.loads(f"a = {text}")["a"])
+    except (ValueError, RecursionError):
+        raise _Lost from None
