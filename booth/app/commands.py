@@ -24,7 +24,9 @@ async def do_command(app: BoothApp, id: str) -> None:
             app.flash("ALARM")
             app.sound.alarm()
         case "palette":
-            app.action_command_palette()
+            from booth.app.palette import show_palette
+
+            await show_palette(app)
         case "quit":
             app.exit()
         case "help":

@@ -6,12 +6,21 @@ from collections.abc import Iterator
 from functools import partial
 from typing import Any
 
-from textual.app import SystemCommand
+from textual.app import App, SystemCommand
+from textual.command import CommandInput, CommandPalette
 from textual.screen import Screen
 
 from booth.bench.commands import COMMANDS
 from booth.screens.base import OwnScreen
 from booth.widgets.text import plain
+
+
+async def show_palette(app: App[Any]) -> None:
+    """Open it; returns when it stands there and takes what is typed."""
+    if not CommandPalette.is_open(app):
+        shown = CommandPalette(id="--command-palette")
+        await app.push_screen(shown)
+        shown.set_focus(shown.query_one(CommandInput))
 
 
 def palette(screen: Screen[Any]) -> Iterator[SystemCommand]:
