@@ -69,6 +69,14 @@ class Menu(OwnScreen[Taken | None], ModalScreen[Taken | None]):
         at = int(key.character) - 1 if key.character.isdecimal() else -1
         return Deed("", lambda: self.close(Taken(at))) if 0 <= at < len(self.lines) else None
 
+    async def paste(self, text: str) -> None:
+        """A pasted text is one's own words as well."""
+        if self.words_at is None:
+            return
+        await self.close(Taken(self.words_at))
+        if isinstance(self.app.screen, OwnScreen):
+            await self.app.screen.paste(text)
+
     def _pick(self, by: int) -> None:
         self.picked = step(self.lines, self.picked, by)
 
