@@ -141,15 +141,18 @@ def begin(run: Terminal, profile: str, parts: str = "", shown: str = "") -> None
 
 
 def choose(run: Terminal, title: str) -> None:
-    """Walk a list down to the line of this title, and press Enter."""
+    """Walk a list to the line of this title, and press Enter."""
+    title, by = title[:20], "down"
     for _ in range(40):
         at = picked(run.until(lambda text: picked(text) != ""))
-        if at.startswith(title[:20]):
+        if at.startswith(title):
             run.press("enter")
             return
-        run.press("down")
-        with suppress(NotShown):  # a list that was just read anew stood elsewhere
+        run.press(by)
+        try:
             run.until(lambda text, at=at: picked(text) not in ("", at), patience_s=1.0)
+        except NotShown:  # the last line; or a list that was just read anew stood elsewhere
+            by = "up"
     raise AssertionError(f"no line {title!r}\n{run.text}")
 
 

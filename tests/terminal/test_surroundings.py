@@ -257,12 +257,11 @@ def test_a_home_that_cannot_be_written_is_no_reason_not_to_start(home: Path) -> 
 
 OWN_FAULT = """
 import sys
-from booth.instruments.cautions import Cautions
 from booth.log.session import Session
-def broken(self, at):
+def broken(self, event):
     secret_local = "a local value"
     raise ZeroDivisionError("invented for a test: [/ x [bold]")
-Cautions.go = broken
+Session.record = broken
 from booth.cli.command import main
 sys.exit(main([]))
 """
