@@ -12,9 +12,10 @@ import os
 import sys
 import time
 from collections.abc import Callable, Mapping
-from dataclasses import dataclass
 from datetime import datetime
 from typing import Protocol
+
+import msgspec
 
 from booth.clock_reading import Reading, to_next
 from booth.moment import Moment
@@ -48,23 +49,17 @@ class BadRate(ValueError):
     """The rate setting cannot be read; the message says what was expected."""
 
 
-@dataclass(frozen=True, slots=True)
-class Rate:
-    """How much faster than real time runs, and from which continuous reading on."""
+def rate_from(environment: Mapping[str, str], continuous: float) -> tuple[float, float]:
+    """Give how much faster than real time runs, and from which continuous reading on.
 
-    factor: float
-    anchor: float
-
-
-def rate_from(environment: Mapping[str, str], continuous: float) -> Rate:
-    """Read the rate setting; without an anchor of its own it counts from `continuous`.
+    Without an anchor of its own the setting counts from `continuous`.
 
     Raises:
         BadRate: it is not a number above 0 and up to 100,000, with or without '@' and a number.
     """
     typed = environment.get(RATE_VARIABLE, "").strip()
     if not typed:
-        return Rate(1.0, continuous)
+        return 1.0, continuous
     factor_typed, at, anchor_typed = typed.partition("@")
     try:
         factor = float(factor_typed)
@@ -77,11 +72,10 @@ def rate_from(environment: Mapping[str, str], continuous: float) -> Rate:
             "such as 60, or 60@1234.5 with the continuous reading to count from. "
             "Correct it or remove it."
         )
-    return Rate(factor, anchor)
+    return factor, anchor
 
 
-@dataclass(frozen=True, slots=True)
-class Sources:
+class Sources(msgspec.Struct, frozen=True):
     """The machine's clocks. stamp: the one that Textual stamps its events with; boot: this boot."""
 
     wall: Callable[[], float]
@@ -172,13 +166,9 @@ class MachineClock:
         self, sources: Sources | None = None, environment: Mapping[str, str] | None = None
     ) -> None:
         self._sources = sources or machine_sources()
-        self._rate = rate_from(
+        self.rate, self._anchor = rate_from(
             os.environ if environment is None else environment, self._sources.continuous()
         )
-
-    @property
-    def rate(self) -> float:
-        return self._rate.factor
 
     def _raw(self) -> Reading:
         """Read all three within a tenth of a second: the lid may close between two of them."""
@@ -191,89 +181,27 @@ class MachineClock:
         return reading
 
     def reading(self) -> Reading:
-        """Give the three clocks, each at the rate."""
         raw = self._raw()
-        factor, anchor = self._rate.factor, self._rate.anchor
-        if factor == 1.0:
+        if self.rate == 1.0:
             return raw
-        gained = (raw.continuous - anchor) * (factor - 1.0)
-        return Reading(raw.wall + gained, raw.continuous + gained, raw.monotonic * factor)
+        gained = (raw.continuous - self._anchor) * (self.rate - 1.0)
+        return Reading(raw.wall + gained, raw.continuous + gained, raw.monotonic * self.rate)
 
     def now(self) -> Moment:
-        """Give the present moment."""
         reading = self.reading()
         return Moment(reading.wall, reading.continuous, self._sources.boot)
 
     def at(self, stamp: float) -> Moment:
-        """Give the moment of a key press from its event's ``time``, by its age.
-
-        The stamp's clock is compared with itself only; a stamp that is no past reading of it counts
-        as now.
-        """
+        # The stamp's clock is compared with itself only; what is no past reading of it counts as now.
         age_s = self._sources.stamp() - stamp
         now = self.now()
         if not (math.isfinite(age_s) and age_s > 0):
             return now
-        age_s *= self._rate.factor
+        age_s *= self.rate
         return Moment(now.wall - age_s, now.continuous - age_s, now.boot)
 
     def real_s_to_next(self, step_s: float = 1.0) -> float:
-        """Give the real seconds to sleep so as to wake at the next whole `step_s`."""
-        return to_next(self.reading().wall, step_s, self._rate.factor)
-
-
-class ManualClock:
-    """A clock that stands still until a test moves it.
-
-    key_age_s: how long ago, in this clock's seconds, a key that is handled now was pressed.
-    Event stamps come from the real machine, so they say nothing to this clock.
-    """
-
-    def __init__(
-        self, wall: float = 1_750_000_000.0, continuous: float = 1000.0, boot: str = "boot 1"
-    ) -> None:
-        self._reading = Reading(wall, continuous, continuous)
-        self._boot = boot
-        self._boots = 1
-        self.key_age_s = 0.0
-
-    def reading(self) -> Reading:
-        return self._reading
-
-    def now(self) -> Moment:
-        return Moment(self._reading.wall, self._reading.continuous, self._boot)
-
-    def at(self, stamp: float) -> Moment:
-        """Give the present moment less ``key_age_s``, whatever the stamp."""
-        now = self.now()
-        return Moment(now.wall - self.key_age_s, now.continuous - self.key_age_s, now.boot)
-
-    def real_s_to_next(self, step_s: float = 1.0) -> float:
-        return to_next(self._reading.wall, step_s)
-
-    def _move(self, wall: float, continuous: float, monotonic: float) -> None:
-        old = self._reading
-        self._reading = Reading(
-            old.wall + wall, old.continuous + continuous, old.monotonic + monotonic
-        )
-
-    def advance(self, seconds: float) -> None:
-        """Let time pass."""
-        self._move(seconds, seconds, seconds)
-
-    def sleep(self, seconds: float) -> None:
-        """Let the machine sleep."""
-        self._move(seconds, seconds, 0.0)
-
-    def step_wall(self, seconds: float) -> None:
-        """Set the wall clock forward, or back with a negative number."""
-        self._move(seconds, 0.0, 0.0)
-
-    def reboot(self, off_s: float = 0.0, up_s: float = 10.0) -> None:
-        """Switch the machine off for `off_s` and start it; its new boot has run for `up_s`."""
-        self._boots += 1
-        self._boot = f"boot {self._boots}"
-        self._reading = Reading(self._reading.wall + off_s + up_s, up_s, up_s)
+        return to_next(self.reading().wall, step_s, self.rate)
 
 
 def _local(moment: Moment, form: str, unknown: str) -> str:

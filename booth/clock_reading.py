@@ -6,7 +6,7 @@ what lies between them tells whether the machine slept or its clock was set.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+import msgspec
 
 #: Clocks are read one after the other, and a wall clock is slewed a little all the time.
 TOLERANCE_S = 0.5
@@ -14,8 +14,7 @@ TOLERANCE_S = 0.5
 EARLY_FRACTION = 0.05
 
 
-@dataclass(frozen=True, slots=True)
-class Reading:
+class Reading(msgspec.Struct, frozen=True):
     """The three clocks, read together [s]."""
 
     wall: float
@@ -23,8 +22,7 @@ class Reading:
     monotonic: float
 
 
-@dataclass(frozen=True, slots=True)
-class ClockChange:
+class ClockChange(msgspec.Struct, frozen=True):
     """What was done to the clocks between two readings [s]; a step back is negative."""
 
     slept_s: float

@@ -52,9 +52,6 @@ class Boot(msgspec.Struct, frozen=True):
         """How long it ran between them, whatever was done to the wall clock."""
         return self.last.continuous - self.first.continuous
 
-    def until(self, last: Moment) -> Boot:
-        return Boot(self.first, last)
-
 
 def boots_of(moments: Iterable[Moment]) -> tuple[Boot, ...]:
     """Give the boots in which these moments lie, in their order; they are in that of a log."""
@@ -78,7 +75,7 @@ def elapsed(start: Moment, now: Moment, boots: Sequence[Boot] = ()) -> Elapsed:
         return Elapsed(now.continuous - start.continuous, Basis.CONTINUOUS)
     chain = _from(start, boots)
     if chain[-1].first.boot == now.boot and chain[-1].first.continuous <= now.continuous:
-        chain[-1] = chain[-1].until(now)
+        chain[-1] = Boot(chain[-1].first, now)
     else:
         chain.append(Boot(now, now))
     proven_s = sum(boot.span_s for boot in chain)

@@ -16,20 +16,17 @@ from hypothesis import strategies as st
 from booth import clock as clock_module
 from booth.clock import (
     BadRate,
-    ClockChange,
     MachineClock,
-    ManualClock,
-    Reading,
     Sources,
     local_date,
     local_hhmm,
     local_hhmmss,
     machine_sources,
-    notice,
     rate_from,
-    to_next,
 )
+from booth.clock_reading import ClockChange, Reading, notice, to_next
 from booth.moment import Basis, Moment, elapsed
+from tests.manual_clock import ManualClock
 
 seconds = st.floats(0, 1e6)
 
@@ -164,7 +161,7 @@ def test_a_bad_rate_is_refused_with_a_sentence(typed: str) -> None:
 
 @pytest.mark.parametrize("typed", ["", "  ", None])
 def test_without_a_setting_time_runs_at_its_own_pace(typed: str | None) -> None:
-    assert rate_from({} if typed is None else {"BOOTH_CLOCK_RATE": typed}, 5.0).factor == 1
+    assert rate_from({} if typed is None else {"BOOTH_CLOCK_RATE": typed}, 5.0)[0] == 1
 
 
 @given(st.floats(0, 4e9), st.sampled_from([0.1, 1.0, 60.0]), st.sampled_from([1.0, 60.0]))

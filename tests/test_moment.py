@@ -6,8 +6,8 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from booth.clock import ManualClock
 from booth.moment import Basis, Elapsed, Moment, boots_of, elapsed, later
+from tests.manual_clock import ManualClock
 
 seconds = st.floats(0, 1e7, allow_nan=False)
 wall = st.floats(-1e9, 4e9, allow_nan=False)

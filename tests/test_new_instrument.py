@@ -97,7 +97,7 @@ LINE = ('    "result": "Result",\n', '    "gloss": "Gloss",\n    "result": "Resu
 WORKED = """
 import asyncio, json, sys
 from booth.app.app import BoothApp
-from booth.clock import ManualClock
+from tests.manual_clock import ManualClock
 from booth.files.places import Places
 from booth.log.events import GlossRead
 from tests.instruments.at_bench import AtBench

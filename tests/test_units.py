@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import subprocess
 import sys
-import threading
 from pathlib import Path
 
 import pytest
@@ -20,8 +19,6 @@ from booth.units import (
     read_amount,
     show,
     shown_unit,
-    shown_value,
-    warm,
 )
 from booth.units.display import SHOWN, base_of, shown_as
 from booth.units.kinds import ABOUT
@@ -458,12 +455,10 @@ class Counting(pint.UnitRegistry):
         made.append(self)
         super().__init__(*given, **named)
 pint.UnitRegistry = Counting
-from booth.units import Kind, System, read, warm
+from booth.units import Kind, System, read
 values, barrier = [], threading.Barrier(8)
 def work(number):
     barrier.wait()
-    if number % 2:
-        warm()
     values.append(read("2 qt", Kind.VOLUME, System.US).value)
 threads = [threading.Thread(target=work, args=(number,)) for number in range(8)]
 for thread in threads: thread.start()
@@ -472,13 +467,3 @@ print(len(made), len(values), set(values))
 """
     # Two quarts are 64 of the 128 fluid ounces of a gallon of 3785.411784 ml (Handbook 44).
     assert _fresh(code) == "1 8 {1892.705892}"
-
-
-def test_warm_can_be_called_again() -> None:
-    warm()
-    before = shown_value(100.0, Kind.PRESSURE, US)
-    thread = threading.Thread(target=warm)
-    thread.start()
-    warm()
-    thread.join()
-    assert shown_value(100.0, Kind.PRESSURE, US) == before

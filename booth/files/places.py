@@ -6,8 +6,9 @@ By the conventions of the platform; the environment variable ``BOOTH_HOME`` move
 from __future__ import annotations
 
 import os
-from dataclasses import dataclass
 from pathlib import Path
+
+import msgspec
 
 __all__ = ["VARIABLE", "Places", "bundled_profiles_dir", "home"]
 
@@ -16,8 +17,7 @@ VARIABLE = "BOOTH_HOME"
 NAME = "booth"
 
 
-@dataclass(frozen=True, slots=True)
-class Places:
+class Places(msgspec.Struct, frozen=True):
     """The folders and files of one run, found once at the start and handed down.
 
     jobs_dir: the session logs, one file a job; profiles_dirs: the painter's own first, then the

@@ -15,7 +15,7 @@ from booth.job.gauge_readings import as_of, readings_of, statistics_of
 from booth.job.waits import oldest_of
 from booth.log.fold import Coat, Job
 from booth.moment import elapsed
-from booth.profile.model import Range
+from booth.profile.model import Profile, Range
 from booth.trade.cups.cup_names import cup_named
 from booth.trade.cups.cup_table import CUPS
 from booth.trade.cups.efflux_time import equivalent_efflux
@@ -42,73 +42,66 @@ def evidence_of(job: Job, part: str = "") -> Evidence:
     then = as_of(job, last.begun.n) if last is not None else job
     given: Given = {}
     for figure in (_efflux, _air, _delivery, _thinner, _hand, _pattern):
-        found = figure(then)
-        if then is not job:
-            later = {key: value for key, value in figure(job).items() if key not in found}
-            found = {**found, **later}
-        given |= found
-    given |= _weather(job, last) | _film(job, part) | _waits(job, coats) | _limits(job)
-    return Evidence(**{key: value for key, value in given.items() if value is not None})
+        given |= _known(figure(job)) | _known(figure(then))
+    given |= _weather(job, last) | _film(job, part) | _waits(job, coats) | _limits(job.profile)
+    return Evidence(**_known(given))
 
 
-def _known(**figures_of: Any) -> Given:
-    return {key: value for key, value in figures_of.items() if value is not None}
+def _known(figures: Given) -> Given:
+    return {name: figure for name, figure in figures.items() if figure is not None}
 
 
-def _ends(span: Range | None, low: str, high: str) -> Given:
-    return {} if span is None else _known(**{low: span.low, high: span.high})
-
-
-def _limits(job: Job) -> Given:
+def _limits(profile: Profile) -> Given:
     """What the profile asks for."""
-    profile = job.profile
     gun, limits, mix = profile.gun, profile.limits, profile.mix
-    given: Given = {}
-    if profile.efflux is not None:
-        given |= _ends(profile.efflux.target_s, "efflux_low_s", "efflux_high_s")
-    given |= _ends(gun.inlet_kpa, "inlet_low_kpa", "inlet_high_kpa")
-    given |= _ends(gun.delivery_ml_min, "delivery_low_ml_min", "delivery_high_ml_min")
-    given |= _ends(gun.distance_mm, "distance_low_mm", "distance_high_mm")
-    given |= _ends(profile.film.wet_um, "wet_low_um", "wet_high_um")
-    given |= _ends(limits.air_c, "air_low_c", "air_high_c")
-    given |= _ends(limits.part_c, "part_low_c", "part_high_c")
-    given |= _ends(limits.humidity_percent, "humidity_low_percent", "humidity_high_percent")
-    return given | _known(
-        dew_margin_low_c=limits.dew_margin_c,
-        overlap_wanted_fraction=None if gun.overlap_percent is None else gun.overlap_percent / 100,
-        thinner_high_percent=mix.thinner.limit_percent if mix and mix.thinner else None,
-    )
+    spans = {
+        "efflux_{}_s": profile.efflux.target_s if profile.efflux is not None else None,
+        "inlet_{}_kpa": gun.inlet_kpa,
+        "delivery_{}_ml_min": gun.delivery_ml_min,
+        "distance_{}_mm": gun.distance_mm,
+        "wet_{}_um": profile.film.wet_um,
+        "air_{}_c": limits.air_c,
+        "part_{}_c": limits.part_c,
+        "humidity_{}_percent": limits.humidity_percent,
+    }
+    ends = {
+        name.format(end): getattr(span, end)
+        for name, span in spans.items()
+        for end in ("low", "high")
+        if span is not None
+    }
+    return ends | {
+        "dew_margin_low_c": limits.dew_margin_c,
+        "overlap_wanted_fraction": gun.overlap_percent and gun.overlap_percent / 100,
+        "thinner_high_percent": mix.thinner.limit_percent if mix and mix.thinner else None,
+    }
 
 
 def _efflux(job: Job) -> Given:
     """Mean efflux time in the profile's cup, by equivalent seconds where another was used."""
-    mean = measured.mean_efflux_s(job)
-    target = job.profile.efflux
-    if mean is None or target is None:
+    mean, target = measured.mean_efflux_s(job), job.profile.efflux
+    used = CUPS.get(measured.efflux_runs(job)[-1].cup) if mean is not None else None
+    if mean is None or target is None or used is None:
         return {}
     try:
         wanted = cup_named(target.cup)
-        used = CUPS.get(measured.efflux_runs(job)[-1].cup)
-        if used is None or used.key == wanted.key:
-            return _known(efflux_s=mean if used is not None else None)
+        if used.key == wanted.key:
+            return {"efflux_s": mean}
         same = equivalent_efflux(mean, used, wanted)
     except BadInput:
         return {}
-    return _known(efflux_s=same.value if isinstance(same, Value) else None)
+    return {"efflux_s": same.value if isinstance(same, Value) else None}
 
 
 def _air(job: Job) -> Given:
     """Inlet pressure; that of a catch counts only where the coating itself was caught."""
-    read = measured.inlet_kpa(job)
-    if read is None:
-        caught = [each for each in measured.catches(job, "paint") if each.inlet is not None]
-        read = caught[-1].inlet.value if caught and caught[-1].inlet else None
-    return _known(inlet_kpa=read)
+    caught = measured.last_told(measured.catches(job, "paint"), "inlet")
+    return {"inlet_kpa": measured.inlet_kpa(job) if job.airs else caught}
 
 
 def _delivery(job: Job) -> Given:
     """Delivery of the coating itself: water says nothing against a target for paint."""
-    return _known(delivery_ml_min=measured.mean_delivery_ml_min(job, "paint"))
+    return {"delivery_ml_min": measured.mean_delivery_ml_min(job, "paint")}
 
 
 def _thinner(job: Job) -> Given:
@@ -118,13 +111,12 @@ def _thinner(job: Job) -> Given:
         return {"thinner_percent": fraction * 100, "thinner_unmeasured": False}
     since = max((batch.n for batch in job.batches), default=0)
     blind = any(added.n > since and added.remaining is None for added in job.thinner)
-    return _known(thinner_unmeasured=True if blind and not measured.efflux_runs(job) else None)
+    return {"thinner_unmeasured": True if blind and not measured.efflux_runs(job) else None}
 
 
 def _hand(job: Job) -> Given:
     """Distance, and the pace: held against the whole span of speeds that the wet film allows."""
-    distances = [fan.distance.value for fan in job.fans if fan.distance is not None]
-    given = _known(distance_mm=distances[-1] if distances else None)
+    given: Given = {"distance_mm": measured.last_told(job.fans, "distance")}
     speed = measured.speed_mm_s(job)
     span = _speeds_mm_s(job)
     if speed is not None and span is not None:
@@ -155,9 +147,8 @@ def _speeds_mm_s(job: Job) -> tuple[float, float] | None:
 
 def _pattern(job: Job) -> Given:
     """The overlap that was chosen; how even the film is that the pattern lays at it."""
-    chosen = any(each.overlap is not None for each in job.patterns)
-    overlap = measured.overlap_fraction(job)[0]
-    given = {"overlap_fraction": overlap} if chosen else {}
+    overlap, source = measured.overlap_fraction(job)
+    given = {"overlap_fraction": overlap} if source == "as chosen" else {}
     zones = next((each.zones for each in reversed(job.patterns) if each.zones), ())
     if zones:
         try:
@@ -225,14 +216,13 @@ def _waits(job: Job, coats: list[Coat]) -> Given:
         return {}
     earliest = max(coats, key=lambda coat: coat.begun.early_s)
     flash = scaled_waits.flash_off(job.profile, earliest.weather or job.weather)
-    return _known(
-        early_s=_most(coats, earliest.begun.early_s),
-        late_s=_most(coats, max(coat.begun.late_s for coat in coats)),
-        flash_off_s=flash.seconds if flash is not None else None,
-        pot_life_used=max(
-            filter(None, (_pot_life_used(job, coat) for coat in coats)), default=None
-        ),
-    )
+    shares = [share for coat in coats if (share := _pot_life_used(job, coat))]
+    return {
+        "early_s": _most(coats, earliest.begun.early_s),
+        "late_s": _most(coats, max(coat.begun.late_s for coat in coats)),
+        "flash_off_s": flash.seconds if flash is not None else None,
+        "pot_life_used": max(shares, default=None),
+    }
 
 
 def _pot_life_used(job: Job, coat: Coat) -> float | None:

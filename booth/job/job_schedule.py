@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
-from dataclasses import dataclass
+import msgspec
+from msgspec.structs import replace
 
 from booth.job import scaled_waits
 from booth.job.measured import delivery_ml_min, transfer_efficiency
@@ -19,16 +19,14 @@ from booth.trade.result import BadInput, Value
 COAT_S = 300.0
 
 
-@dataclass(frozen=True, slots=True)
-class SprayTime:
+class SprayTime(msgspec.Struct, frozen=True):
     """What a coat on one part takes [s] and where that is from."""
 
     seconds: float
     source: str
 
 
-@dataclass(frozen=True, slots=True)
-class Planned:
+class Planned(msgspec.Struct, frozen=True):
     """schedule: from now on; past: what really happened; pots: batches in use or to be mixed;
     handle_s: when the part that is last can be handled; estimate: a wait rests on an estimate."""
 
@@ -37,7 +35,6 @@ class Planned:
     pots: tuple[Pot, ...]
     handle_s: float | None
     estimate: bool
-    spray: Mapping[str, SprayTime]
     pot_is_planned: bool
 
 
@@ -105,8 +102,7 @@ def planned(job: Job, now: Moment, typed_s: float | None = None) -> Planned:
     """Give the whole job as it stands at `now`."""
     profile, spray = job.profile, spray_times(job, typed_s)
     running = {each.wait.part: each for each in standings(job, now) if each.wait.part}
-    flash = scaled_waits.flash_off(profile, job.weather)
-    opens = scaled_waits.longer_of(flash, scaled_waits.recoat_opens(profile, job.weather))
+    opens = scaled_waits.between_coats(profile, job.weather)
     closes = scaled_waits.recoat_closes(profile, job.weather)
     pots, starts_s, to_be_mixed = _pots(job, now)
     rules = Rules(
@@ -125,33 +121,25 @@ def planned(job: Job, now: Moment, typed_s: float | None = None) -> Planned:
         pots=pots,
         handle_s=_handle_s(job, now, plan, handle.seconds if handle else None),
         estimate=any(each.estimate for each in used),
-        spray=spray,
         pot_is_planned=to_be_mixed,
     )
 
 
 def _part(job: Job, part: str, now: Moment, spray_s: float, standing: Standing | None) -> PartState:
-    coats = job.coats_on(part)
-    finished = sum(coat.ended is not None for coat in coats)
+    ended = [coat.ended for coat in job.coats_on(part) if coat.ended is not None]
     running = job.running_coat(part)
+    state = PartState(part, len(ended), spray_s)
     if running is not None:
-        left = spray_s - elapsed(running.begun.at, now).seconds
-        return PartState(part, finished, spray_s, spraying_s=max(left, 0.0))
-    last = coats[-1].ended if coats else None
-    if last is None:
-        return PartState(part, finished, spray_s)
-    since = -elapsed(last.at, now).seconds
+        left_s = spray_s - elapsed(running.begun.at, now).seconds
+        return replace(state, spraying_s=max(left_s, 0.0))
+    if not ended:
+        return state
+    state = replace(state, since_s=-elapsed(ended[-1].at, now).seconds)
     if standing is None or standing.wait.what is not What.NEXT_COAT:
-        return PartState(part, finished, spray_s, since_s=since)
+        return state
     wait, passed = standing.wait, standing.elapsed_s
-    return PartState(
-        part,
-        finished,
-        spray_s,
-        since_s=since,
-        opens_s=wait.opens_s - passed,
-        closes_s=None if wait.closes_s is None else wait.closes_s - passed,
-    )
+    closes_s = None if wait.closes_s is None else wait.closes_s - passed
+    return replace(state, opens_s=wait.opens_s - passed, closes_s=closes_s)
 
 
 def _pots(job: Job, now: Moment) -> tuple[tuple[Pot, ...], float, bool]:

@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+import msgspec
 
 from booth.job.measured import delivery_ml_min, thinner_fraction, transfer_efficiency
-from booth.job.scaled_waits import Lasting, flash_off, longer_of, pot_life, recoat_opens
+from booth.job.scaled_waits import Lasting, between_coats, pot_life
 from booth.log.fold import Job
 from booth.trade.delivery.catches import time_to_empty_s
 from booth.trade.film.coverage import CupFills, cups_to_fill, material_for_area_ml
@@ -71,8 +71,7 @@ def wet_from_dry_um(job: Job, dry_total_um: float, coats: int) -> float | None:
     return wet_film_um(dry_total_um / coats, solids / 100, thinner)
 
 
-@dataclass(frozen=True, slots=True)
-class Wanted:
+class Wanted(msgspec.Struct, frozen=True):
     """What is to be laid: area [m2], coats, wet film of each [um]; large: large flat parts; lost
     before the gun [1]; left in cup and gun [ml]; ample: mix the upper end; cup_ml: what it holds.
     """
@@ -87,8 +86,7 @@ class Wanted:
     cup_ml: float
 
 
-@dataclass(frozen=True, slots=True)
-class Plan:
+class Plan(msgspec.Struct, frozen=True):
     """What it takes.
 
     need: ready-to-spray material [ml]; mix_ml: what to mix of it; lands: the share that lands;
@@ -126,7 +124,7 @@ def plan_of(job: Job, wanted: Wanted) -> Plan:
         delivery = None
     gun_s = time_to_empty_s(mix_ml, delivery[0]) if delivery else None
     weather = job.weather
-    between = longer_of(flash_off(job.profile, weather), recoat_opens(job.profile, weather))
+    between = between_coats(job.profile, weather)
     span_s = None
     if gun_s is not None and (between is not None or wanted.coats == 1):
         waits_s = (wanted.coats - 1) * between.seconds if between is not None else 0.0

@@ -2,9 +2,11 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable, Sequence
+
 from booth.job.gauge_readings import as_of, readings_of, statistics_of
 from booth.job.mixture import now
-from booth.log.events import CatchMade, EffluxTimed, PassTimed
+from booth.log.events import CatchMade, EffluxTimed, Event, PassTimed
 from booth.log.fold import Job
 from booth.profile.model import Range
 from booth.trade.film.gun_speed import speed_of_pass_mm_s
@@ -14,8 +16,6 @@ from booth.trade.film.transfer_efficiency import (
     transfer_efficiency_from_film,
 )
 from booth.trade.result import BadInput, Estimate, Outside
-
-_GAUGE_RULE = "wet film read x gun speed x pitch / delivery caught"
 
 
 def efflux_runs(job: Job) -> tuple[EffluxTimed, ...]:
@@ -32,10 +32,17 @@ def efflux_runs(job: Job) -> tuple[EffluxTimed, ...]:
 
 def mean_efflux_s(job: Job) -> float | None:
     """Mean efflux time of the mix as it is now [s], the cup's own correction applied."""
-    runs = efflux_runs(job)
-    if not runs:
-        return None
-    return sum(run.seconds * run.correction for run in runs) / len(runs)
+    return _mean([run.seconds * run.correction for run in efflux_runs(job)])
+
+
+def _mean(figures: Sequence[float]) -> float | None:
+    return sum(figures) / len(figures) if figures else None
+
+
+def last_told(events: Iterable[Event], field: str) -> float | None:
+    """What these entries told last of a quantity, where any of them did."""
+    told = [getattr(event, field) for event in events]
+    return next((each.value for each in reversed(told) if each is not None), None)
 
 
 def catches(job: Job, liquid: str) -> tuple[CatchMade, ...]:
@@ -43,15 +50,13 @@ def catches(job: Job, liquid: str) -> tuple[CatchMade, ...]:
     found = [each for each in job.catches if each.liquid == liquid]
     if not found:
         return ()
-    turns = found[-1].turns.value if found[-1].turns else None
-    same = [each for each in found if (each.turns.value if each.turns else None) == turns]
-    return tuple(same)
+    turns = last_told(found[-1:], "turns")
+    return tuple(each for each in found if last_told([each], "turns") == turns)
 
 
 def mean_delivery_ml_min(job: Job, liquid: str = "paint") -> float | None:
     """Mean delivery at the last needle setting [ml/min]."""
-    same = catches(job, liquid)
-    return sum(each.delivery_ml_min for each in same) / len(same) if same else None
+    return _mean([each.delivery_ml_min for each in catches(job, liquid)])
 
 
 def delivery_ml_min(job: Job) -> tuple[float, str] | None:
@@ -71,25 +76,19 @@ def inlet_kpa(job: Job) -> float | None:
 
 def fan_mm(job: Job) -> tuple[float, str] | None:
     """The fan width to reckon with [mm]: measured on paper, else the profile's."""
-    for fan in reversed(job.fans):
-        if fan.width is not None:
-            return fan.width.value, "measured"
-    for pattern in reversed(job.patterns):
-        if pattern.width is not None:
-            return pattern.width.value, "measured"
+    width = last_told((*job.patterns, *job.fans), "width")
+    if width is not None:
+        return width, "measured"
     span = job.profile.gun.fan_mm
     return (span.middle, "from the profile") if span is not None else None
 
 
 def overlap_fraction(job: Job) -> tuple[float, str]:
     """The overlap to reckon with [0..1): as chosen, else the profile's, else a half."""
-    for pattern in reversed(job.patterns):
-        if pattern.overlap is not None:
-            return pattern.overlap.value / 100, "as chosen"
-    percent = job.profile.gun.overlap_percent
-    if percent is not None:
-        return percent / 100, "from the profile"
-    return 0.5, "common practice"
+    chosen, asked = last_told(job.patterns, "overlap"), job.profile.gun.overlap_percent
+    if chosen is not None:
+        return chosen / 100, "as chosen"
+    return (0.5, "common practice") if asked is None else (asked / 100, "from the profile")
 
 
 #: Timed passes that differ by less than this share from the last one are the same pace.
@@ -128,25 +127,27 @@ def implied_efficiency(job: Job, part: str, coat: int | None) -> Estimate | Outs
     readings = readings_of(job, part, coat)
     film = statistics_of(readings)
     if film is None:
-        return Outside("No film of this coat was read.", "Read it with a notch gauge.", _GAUGE_RULE)
+        return _missing("No film of this coat was read.", "Read it with a notch gauge.")
     then = as_of(job, readings[-1].n)
-    delivery, fan, speed = delivery_ml_min(then), fan_mm(then), speed_mm_s(then)
-    if delivery is None or not catches(then, "paint"):
-        return Outside(
-            "The delivery of the coating itself was not caught.",
-            "Catch the coating, not water.",
-            _GAUGE_RULE,
+    delivery, fan, speed = mean_delivery_ml_min(then), fan_mm(then), speed_mm_s(then)
+    if delivery is None:
+        return _missing(
+            "The delivery of the coating itself was not caught.", "Catch the coating, not water."
         )
     if fan is None or fan[1] != "measured":
-        return Outside("The fan was not measured.", "Measure it on paper.", _GAUGE_RULE)
+        return _missing("The fan was not measured.", "Measure it on paper.")
     if speed is None:
-        return Outside("No pass was timed.", "Time a pass at the step Pace.", _GAUGE_RULE)
+        return _missing("No pass was timed.", "Time a pass at the step Pace.")
     try:
         return transfer_efficiency_from_film(
-            film.mean, delivery[0], fan[0], overlap_fraction(then)[0], speed
+            film.mean, delivery, fan[0], overlap_fraction(then)[0], speed
         )
     except BadInput as fault:
-        return Outside(str(fault), "Check delivery, fan and the timed pass.", _GAUGE_RULE)
+        return _missing(str(fault), "Check delivery, fan and the timed pass.")
+
+
+def _missing(reason: str, advice: str) -> Outside:
+    return Outside(reason, advice, "wet film read x gun speed x pitch / delivery caught")
 
 
 def transfer_efficiency(job: Job, large_flat_part: bool = True) -> EfficiencyBand:

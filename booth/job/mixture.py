@@ -6,13 +6,13 @@ in which they were timed. Weights become volumes through the profile's densities
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
+import msgspec
 
-from booth.job.pouring import components, thinner_of
+from booth.job.pouring import densities, thinner_of
 from booth.log.events import BatchMixed, EffluxTimed, ThinnerAdded
 from booth.log.fold import Job
 from booth.profile.model import Profile
-from booth.trade.cups.cup_table import CUPS
+from booth.trade.cups.cup_table import CUPS, Cup
 from booth.trade.cups.efflux_time import viscosity_from_efflux
 from booth.trade.result import BadInput, Outside, Value
 from booth.trade.thinning.thinner_share import thinner_fraction_after
@@ -20,8 +20,7 @@ from booth.trade.thinning.thinning_fit import ThinningPoint
 from booth.units import Quantity
 
 
-@dataclass(frozen=True, slots=True)
-class Stage:
+class Stage(msgspec.Struct, frozen=True):
     """One state of the mix.
 
     fraction: thinner per volume of coating [1]; known: whether that is from what was poured, or
@@ -47,7 +46,7 @@ def stages(job: Job) -> tuple[Stage, ...]:
         elif isinstance(event, ThinnerAdded):
             found.append(thinned(job.profile, event, found[-1]))
         elif isinstance(event, EffluxTimed):
-            found[-1] = replace(found[-1], runs=(*found[-1].runs, event))
+            found[-1] = msgspec.structs.replace(found[-1], runs=(*found[-1].runs, event))
     return tuple(found)
 
 
@@ -62,20 +61,17 @@ def by_weight(job: Job) -> bool:
 
 
 def _mixed(profile: Profile, batch: BatchMixed, before: Stage) -> Stage:
-    thinner = thinner_of(profile)
-    densities = {each.name: each.density_g_ml for each in components(profile)}
-    if thinner is not None:
-        densities[thinner.name] = thinner.density_g_ml
-    volumes = {pour.name: volume_ml(pour.amount, densities.get(pour.name)) for pour in batch.pours}
+    known = densities(profile)
+    volumes = {pour.name: volume_ml(pour.amount, known.get(pour.name)) for pour in batch.pours}
     if not volumes or None in volumes.values():
         whole = batch.total.value if batch.total and batch.total.unit == "ml" else None
         return Stage(left_ml=whole)
     poured = {name: volume for name, volume in volumes.items() if volume is not None}
     fresh = sum(poured.values())
-    weights = [_g(pour.amount, densities.get(pour.name)) for pour in batch.pours]
-    known = [weight for weight in weights if weight is not None]
+    weights = [_g(pour.amount, known.get(pour.name)) for pour in batch.pours]
     # What it may have gone onto is of the same parts, so its density is the same.
-    density = sum(known) / fresh if len(known) == len(weights) and fresh > 0 else None
+    density = sum(filter(None, weights)) / fresh if None not in weights and fresh > 0 else None
+    thinner = thinner_of(profile)
     thin = poured.get(thinner.name, 0.0) if thinner is not None else 0.0
     coating = fresh - thin
     whole = fresh
@@ -133,20 +129,22 @@ def _g(amount: Quantity, density_g_ml: float | None) -> float | None:
     return amount.value * density_g_ml if density_g_ml else None
 
 
-def viscosity_of(stage: Stage) -> Value | Outside | None:
-    """The viscosity that the runs of a stage stand for, by the cup used last; None without runs."""
-    if not stage.runs or stage.runs[-1].cup not in CUPS:
+def timed(stage: Stage) -> tuple[Cup, float] | None:
+    """The cup used last in a stage and the mean of its runs [s]; None without runs."""
+    cup = CUPS.get(stage.runs[-1].cup) if stage.runs else None
+    if cup is None:
         return None
-    cup = stage.runs[-1].cup
-    seconds = [run.seconds * run.correction for run in stage.runs if run.cup == cup]
-    return viscosity_from_efflux(CUPS[cup], sum(seconds) / len(seconds))
+    seconds = [run.seconds * run.correction for run in stage.runs if run.cup == stage.runs[-1].cup]
+    return cup, sum(seconds) / len(seconds)
+
+
+def viscosity_of(stage: Stage) -> Value | Outside | None:
+    """The viscosity that the runs of a stage stand for; None without runs."""
+    found = timed(stage)
+    return viscosity_from_efflux(*found) if found is not None else None
 
 
 def points(job: Job) -> tuple[ThinningPoint, ...]:
     """What this mix has shown: thinner in it and viscosity, of every stage that was timed."""
-    found = []
-    for stage in stages(job):
-        viscosity = viscosity_of(stage)
-        if isinstance(viscosity, Value):
-            found.append(ThinningPoint(stage.fraction, viscosity.value))
-    return tuple(found)
+    every = [(stage.fraction, viscosity_of(stage)) for stage in stages(job)]
+    return tuple(ThinningPoint(part, nu.value) for part, nu in every if isinstance(nu, Value))

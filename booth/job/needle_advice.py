@@ -40,12 +40,11 @@ def turns_words(job: Job, pairs: Sequence[CatchPair], system: System) -> str:
     mean = mean_delivery_ml_min(job, "paint")
     if span is None or not tried or (mean is not None and compare(mean, span) == "in"):
         return ""
-    wanted = span.middle
     try:
-        found = turns_for_delivery(wanted, tried)
+        found = turns_for_delivery(span.middle, tried)
     except BadInput:
         return ""  # a catch of nothing at all, in a log edited by hand
-    asked = show(wanted, Kind.DELIVERY, system)
+    asked = show(span.middle, Kind.DELIVERY, system)
     if not isinstance(found, Estimate):
         return f"for {asked}: {found.advice}"
     likely = show(found.likely, Kind.TURNS, system)
@@ -79,11 +78,8 @@ def water_paint_pairs(pairs: Sequence[CatchPair]) -> list[WaterPaintPair]:
         if not settings or each.turns - settings[-1][0] >= SAME_TURNS:
             settings.append((each.turns, {}))
         settings[-1][1].setdefault(each.liquid, []).append(each.delivery_ml_min)
-    return [
-        WaterPaintPair(_mean(found["water"]), _mean(found["paint"]))
-        for _, found in settings
-        if "water" in found and "paint" in found
-    ]
+    both = [found for _, found in settings if found.keys() >= {"water", "paint"}]
+    return [WaterPaintPair(_mean(found["water"]), _mean(found["paint"])) for found in both]
 
 
 def _mean(figures: Sequence[float]) -> float:

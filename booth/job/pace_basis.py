@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+import msgspec
 
 from booth.job.measured import delivery_ml_min, fan_mm, overlap_fraction, transfer_efficiency
 from booth.log.fold import Job
@@ -14,8 +14,7 @@ from booth.trade.result import BadInput, Estimate, Value
 HAND_MM_S = (200.0, 800.0)
 
 
-@dataclass(frozen=True, slots=True)
-class Basis:
+class Basis(msgspec.Struct, frozen=True):
     """Delivery [ml/min], fan [mm], overlap [1], each with where it is from; what lands [1]."""
 
     delivery_ml_min: float

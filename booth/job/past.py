@@ -2,10 +2,12 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
-from dataclasses import dataclass
+from collections.abc import Iterator, Mapping
+from functools import cache, partial
 from pathlib import Path
 from typing import NamedTuple
+
+import msgspec
 
 from booth.job import measured
 from booth.log.events import JobOpened
@@ -14,7 +16,7 @@ from booth.log.parse import parse
 from booth.log.store import log_bytes, log_files
 from booth.log.summary import opening_of, summary_of
 from booth.moment import Moment
-from booth.units import Quantity
+from booth.units import Kind, System, show
 
 #: Two tips are the same when they are within half of the smallest step tips are made in (0.1 mm).
 SAME_TIP_MM = 0.05
@@ -22,30 +24,88 @@ MOST_PAIRS = 500
 MINUTE_OF_NAME = len("20250615-1506")
 
 
-@dataclass(frozen=True, slots=True)
-class GoodSettings:
-    """What was set and measured last in a job that came out good. None: not measured there."""
+class Setting(msgspec.Struct, frozen=True):
+    """What a job sets or measures.
 
-    path: Path
-    job: str
+    name: in a list of settings, label: in a report; step: the kind of step it belongs to, said: how
+    that tells it.
+    """
+
+    name: str
+    label: str
+    step: str
+    said: str
+    kind: Kind
+    places: int | None = None
+
+    def figure(self, value: float, system: System) -> str:
+        """It as it is shown: '28 psi'."""
+        return show(value, self.kind, system, places=self.places)
+
+
+class GoodSettings(msgspec.Struct, frozen=True):
+    """What was set and measured last in a job. figures: by the name of the setting, see SETTINGS;
+    cup, liquid: what the efflux time and the delivery were measured with."""
+
     opened: Moment
-    gun: str
-    parts: tuple[str, ...]
-    efflux_s: float | None = None
-    efflux_cup: str | None = None
-    thinner_percent: float | None = None
-    delivery_ml_min: float | None = None
-    delivery_liquid: str | None = None
-    turns: float | None = None
-    tip_mm: float | None = None
-    inlet_kpa: float | None = None
-    cap_kpa: float | None = None
-    fan_mm: float | None = None
-    fan_turns: float | None = None
-    distance_mm: float | None = None
-    overlap_percent: float | None = None
-    pass_mm_s: float | None = None
+    gun: str = ""
+    figures: Mapping[str, float] = {}
+    cup: str = ""
+    liquid: str = ""
     next_time: str = ""
+
+
+#: All of them, in the order in which they are told.
+SETTINGS = (
+    Setting("efflux", "efflux time", "efflux", "{}", Kind.TIME, places=1),
+    Setting("inlet", "inlet pressure", "air", "inlet {}", Kind.PRESSURE),
+    Setting("cap", "cap pressure", "air", "cap {}", Kind.PRESSURE),
+    Setting("delivery", "delivery", "catch", "{}", Kind.DELIVERY),
+    Setting("needle", "needle", "catch", "needle {}", Kind.TURNS),
+    Setting("tip", "tip", "catch", "tip {}", Kind.TIP),
+    Setting("fan", "fan width", "fan", "fan {}", Kind.LENGTH),
+    Setting("distance", "distance", "fan", "at {}", Kind.LENGTH),
+    Setting("fan open", "fan open", "fan", "{} open", Kind.TURNS),
+    Setting("overlap", "overlap", "pattern", "{} overlap", Kind.PERCENT),
+    Setting("thinner", "thinner", "thin", "{} thinner", Kind.PERCENT),
+    Setting("pace", "pass speed", "pace", "pace {}", Kind.SPEED),
+)
+#: A measured length is kept in either of these [m].
+M = {"mm": 0.001, "m": 1.0}
+
+
+def settings_of(job: Job) -> GoodSettings:
+    """Give what was set and measured last in `job`."""
+    told = measured.last_told
+    liquid = "paint" if measured.catches(job, "paint") else "water"
+    caught, air = measured.catches(job, liquid)[-1:], job.airs[-1:]
+    fan, thinner = measured.fan_mm(job), measured.thinner_fraction(job)
+    turns = [(each.n, each.turns) for each in job.fans] + [(e.n, e.fan_turns) for e in job.airs]
+    open_turns = [each.value for _, each in sorted(turns, key=lambda each: each[0]) if each]
+    timed = [each for each in job.passes if each.seconds > 0 and each.length.unit in M]
+    paces = [each.length.value * M[each.length.unit] / each.seconds for each in timed]
+    found = {
+        "efflux": measured.mean_efflux_s(job),
+        "inlet": told(air or caught, "inlet"),
+        "cap": told(air, "cap"),
+        "delivery": measured.mean_delivery_ml_min(job, liquid),
+        "needle": told(caught, "turns"),
+        "tip": told(caught, "tip"),
+        "fan": fan[0] if fan is not None and fan[1] == "measured" else None,
+        "distance": told(job.fans, "distance"),
+        "fan open": open_turns[-1] if open_turns else None,
+        "overlap": told(job.patterns, "overlap"),
+        "thinner": None if thinner is None else thinner * 100,
+        "pace": paces[-1] if paces else None,
+    }
+    return GoodSettings(
+        job.opened.at,
+        job.opened.gun,
+        {name: figure for name, figure in found.items() if figure is not None},
+        cup=job.runs[-1].cup if found["efflux"] is not None else "",
+        liquid=liquid,
+        next_time=job.closed.next_time if job.closed else "",
+    )
 
 
 class CatchPair(NamedTuple):
@@ -61,19 +121,7 @@ class PastJobs:
 
     def __init__(self, folder: Path | None = None) -> None:
         self.folder = folder
-        self._pairs: dict[tuple[str, float | None, str, str], tuple[CatchPair, ...]] = {}
-
-    def pairs(
-        self, gun: str, tip_mm: float | None, profile_key: str, without: str
-    ) -> tuple[CatchPair, ...]:
-        """Catches of past jobs with this gun and tip, see ``pairs``."""
-        asked = gun, tip_mm, profile_key, without
-        if self.folder is None:
-            return ()
-        if asked not in self._pairs:
-            found = pairs(self.folder, gun, tip_mm, profile_key, without=without)
-            self._pairs[asked] = tuple(found)
-        return self._pairs[asked]
+        self.pairs = cache(partial(pairs, folder))
 
 
 def last_good(folder: Path, profile_key: str, gun: str = "") -> GoodSettings | None:
@@ -89,60 +137,25 @@ def last_good(folder: Path, profile_key: str, gun: str = "") -> GoodSettings | N
             best = path, data, opened.at
     if best is None:
         return None
-    return settings_of(best[0], fold(parse(best[1]).events))
-
-
-def settings_of(path: Path, job: Job) -> GoodSettings:
-    """Give what was set and measured last in `job`."""
-    liquid = next((each for each in ("paint", "water") if measured.catches(job, each)), None)
-    catches = measured.catches(job, liquid) if liquid else ()
-    last = catches[-1] if catches else None
-    air = job.airs[-1] if job.airs else None
-    thinner = measured.thinner_fraction(job)
-    fan_turns = [each for each in (*job.fans, *job.airs) if _turns(each) is not None]
-    distances = [each.distance.value for each in job.fans if each.distance]
-    overlaps = [each.overlap.value for each in job.patterns if each.overlap]
-    fan = measured.fan_mm(job)
-    return GoodSettings(
-        path=path,
-        job=job.opened.job or path.stem,
-        opened=job.opened.at,
-        gun=job.opened.gun,
-        parts=job.parts,
-        efflux_s=measured.mean_efflux_s(job),
-        efflux_cup=job.runs[-1].cup if measured.efflux_runs(job) else None,
-        thinner_percent=None if thinner is None else thinner * 100,
-        delivery_ml_min=measured.mean_delivery_ml_min(job, liquid) if liquid else None,
-        delivery_liquid=liquid,
-        turns=_value(last.turns) if last else None,
-        tip_mm=_value(last.tip) if last else None,
-        inlet_kpa=air.inlet.value if air else _value(last.inlet) if last else None,
-        cap_kpa=_value(air.cap) if air else None,
-        fan_mm=fan[0] if fan is not None and fan[1] == "measured" else None,
-        fan_turns=_turns(max(fan_turns, key=lambda each: each.n)) if fan_turns else None,
-        distance_mm=distances[-1] if distances else None,
-        overlap_percent=overlaps[-1] if overlaps else None,
-        pass_mm_s=_pass_mm_s(job),
-        next_time=job.closed.next_time if job.closed else "",
-    )
+    return settings_of(fold(parse(best[1]).events))
 
 
 def pairs(
-    folder: Path,
+    folder: Path | None,
     gun: str = "",
     tip_mm: float | None = None,
     profile_key: str = "",
-    most: int = MOST_PAIRS,
     without: str = "",
-) -> list[CatchPair]:
-    """Give needle turns and delivery of past catches, the latest job first.
+    most: int = MOST_PAIRS,
+) -> tuple[CatchPair, ...]:
+    """Give needle turns and delivery of past catches, the latest job first; none without a folder.
 
     gun, tip_mm: where given, only catches with these; a catch that does not say its tip is then
     left out. profile_key: where given, paint catches of other products are left out, since another
     paint runs otherwise; water is water. without: name of a job to leave out, the one at hand.
     """
     found: list[CatchPair] = []
-    for _, data, opened in _jobs(folder, "", gun):
+    for _, data, opened in _jobs(folder, "", gun) if folder is not None else ():
         if b"catch made" not in data or (without and opened.job == without):
             continue
         same_product = not profile_key or opened.profile.key == profile_key
@@ -153,13 +166,14 @@ def pairs(
         for each in catches:
             if each.turns is None or (each.liquid != "water" and not same_product):
                 continue
-            tip = _value(each.tip)
-            if tip_mm is not None and (tip is None or abs(tip - tip_mm) >= SAME_TIP_MM):
+            if tip_mm is not None and not (
+                each.tip is not None and abs(each.tip.value - tip_mm) < SAME_TIP_MM
+            ):
                 continue
             found.append(CatchPair(each.turns.value, each.delivery_ml_min, each.liquid))
         if len(found) >= most:
             break
-    return found[:most]
+    return tuple(found[:most])
 
 
 def _jobs(folder: Path, profile_key: str, gun: str) -> Iterator[tuple[Path, bytes, JobOpened]]:
@@ -170,34 +184,10 @@ def _jobs(folder: Path, profile_key: str, gun: str) -> Iterator[tuple[Path, byte
         except OSError:
             continue
         opened = opening_of(data)
-        if opened is None:
-            # A job whose opening cannot be read has no profile and no gun to go by.
-            continue
-        if (profile_key and opened.profile.key != profile_key) or (gun and opened.gun != gun):
-            continue
-        yield path, data, opened
-
-
-def _value(quantity: Quantity | None) -> float | None:
-    return None if quantity is None else quantity.value
-
-
-def _turns(event: object) -> float | None:
-    """Give the turns of the fan that an event of either kind tells."""
-    for name in ("turns", "fan_turns"):
-        quantity = getattr(event, name, None)
-        if quantity is not None:
-            return float(quantity.value)
-    return None
-
-
-#: A measured length is kept in either of these [mm].
-MM = {"mm": 1.0, "m": 1000.0}
-
-
-def _pass_mm_s(job: Job) -> float | None:
-    """The pace of the last timed pass [mm/s]."""
-    for each in reversed(job.passes):
-        if each.seconds > 0 and each.length.unit in MM:
-            return each.length.value * MM[each.length.unit] / each.seconds
-    return None
+        # A job whose opening cannot be read has no profile and no gun to go by.
+        if (
+            opened is not None
+            and profile_key in ("", opened.profile.key)
+            and gun in ("", opened.gun)
+        ):
+            yield path, data, opened

@@ -3,8 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from contextlib import suppress
 from functools import lru_cache
+from itertools import takewhile
+
+import msgspec
 
 from booth.log.events import PatternRead
 from booth.trade.pattern.fan_profile import ZONES, FanProfile, profile_by_name, profile_from_zones
@@ -23,13 +26,9 @@ class BadZones(ValueError):
     """What was typed is no pattern in zones; the message is a sentence."""
 
 
-@dataclass(frozen=True, slots=True)
-class Shape:
-    """One of the shapes a painter can choose.
-
-    key: as it is kept in the log; words: on the screen; short: beneath its picture; profile: the
-    model across the fan, if any.
-    """
+class Shape(msgspec.Struct, frozen=True):
+    """A shape to choose. key: in the log; words: on the screen; short: beneath its picture; profile:
+    the model across the fan, if any."""
 
     key: str
     words: str
@@ -57,8 +56,7 @@ SHAPES: tuple[Shape, ...] = (
 _BY_KEY = {shape.key: shape for shape in SHAPES}
 
 
-@dataclass(frozen=True, slots=True)
-class Pattern:
+class Pattern(msgspec.Struct, frozen=True):
     """One reading of the paper. shape: a key of SHAPES, or of Seen where zones were entered."""
 
     shape: str
@@ -66,17 +64,11 @@ class Pattern:
 
     @property
     def seen(self) -> Seen:
-        """What it points to."""
-        if self.zones:
-            return seen_in_zones(self.zones)
-        return _BY_KEY[self.shape].seen
+        return seen_in_zones(self.zones) if self.zones else _BY_KEY[self.shape].seen
 
     @property
     def words(self) -> str:
-        """What it is called on the screen."""
-        if self.zones:
-            return f"{self.seen.value}, by zones"
-        return _BY_KEY[self.shape].words
+        return f"{self.seen.value}, by zones" if self.zones else _BY_KEY[self.shape].words
 
     @property
     def reading(self) -> Reading:
@@ -114,24 +106,18 @@ def zones_from(text: str) -> tuple[float, ...]:
 
 def pattern_of(event: PatternRead) -> Pattern | None:
     """The pattern of an entry; None where a later version named a shape unknown here."""
-    if event.zones:
-        try:
+    try:
+        if event.zones:
             profile_from_zones(event.zones)
-        except BadInput:
-            return None
-        return Pattern(event.shape, event.zones)
-    return Pattern(event.shape) if event.shape in _BY_KEY else None
+    except BadInput:
+        return None
+    return Pattern(event.shape, event.zones) if event.zones or event.shape in _BY_KEY else None
 
 
 def tries_alike(patterns: Sequence[PatternRead], seen: Seen) -> int:
     """How many of the latest tries in a row showed the same."""
-    count = 0
-    for event in reversed(patterns):
-        found = pattern_of(event)
-        if found is None or found.seen is not seen:
-            break
-        count += 1
-    return count
+    found = (pattern_of(event) for event in reversed(patterns))
+    return sum(1 for _ in takewhile(lambda each: each is not None and each.seen is seen, found))
 
 
 @lru_cache(maxsize=64)
@@ -145,12 +131,9 @@ def best_overlap(pattern: Pattern) -> OverlapChoice | None:
 def even_at(pattern: Pattern, overlap_fraction: float) -> Evenness | None:
     """How even the film is at this overlap; None where there is no profile, or no such overlap."""
     profile = pattern.profile
-    if profile is None:
-        return None
-    try:
-        return evenness(profile, overlap_fraction)
-    except BadInput:
-        return None
+    with suppress(BadInput):
+        return evenness(profile, overlap_fraction) if profile is not None else None
+    return None
 
 
 @lru_cache(maxsize=64)
@@ -159,9 +142,7 @@ def section_at(
 ) -> tuple[tuple[float, float], ...]:
     """Place as a share of the painted width, and film over the mean film; empty without profile."""
     profile = pattern.profile
-    if profile is None:
-        return ()
-    try:
-        return tuple(film_section(profile, overlap_fraction, passes, samples))
-    except BadInput:
-        return ()
+    with suppress(BadInput):
+        if profile is not None:
+            return tuple(film_section(profile, overlap_fraction, passes, samples))
+    return ()

@@ -6,8 +6,10 @@ Where the profile mixes nothing there is one component, the coating itself, and 
 from __future__ import annotations
 
 import itertools
-from collections.abc import Sequence
-from dataclasses import dataclass, replace
+from collections.abc import Iterable, Sequence
+from dataclasses import replace
+
+import msgspec
 
 from booth.log.events import BatchMixed, Poured
 from booth.log.events import Pour as PouredAmount
@@ -21,7 +23,6 @@ from booth.trade.mixing.overpour import after_pouring, amounts_from_marks
 from booth.trade.mixing.pours import (
     Pour,
     PourTable,
-    pour_table,
     pour_table_from_component,
     pour_table_on_top,
 )
@@ -36,8 +37,7 @@ ON_THE_MARK = 0.01
 LEAST_PERCENT = 0.01
 
 
-@dataclass(frozen=True, slots=True)
-class BatchPlan:
+class BatchPlan(msgspec.Struct, frozen=True):
     """How a batch is meant.
 
     wanted [ml or g]: of the whole mix, or of the component `of`; by: cup or scale; onto: the batch
@@ -52,8 +52,7 @@ class BatchPlan:
     rest: Quantity | None = None
 
 
-@dataclass(frozen=True, slots=True)
-class Pouring:
+class Pouring(msgspec.Struct, frozen=True):
     """Where a batch stands.
 
     done: what was poured, in order; left: what is to be poured, with marks; mark: what the cup or
@@ -85,15 +84,18 @@ def components(profile: Profile) -> tuple[Component, ...]:
     return tuple(Component(each.name, each.parts, each.density_g_ml) for each in profile.mix.parts)
 
 
+def densities(profile: Profile) -> dict[str, float | None]:
+    """The density of all that can be poured, by name [g/ml]; None where it is not known."""
+    known = {each.name: each.density_g_ml for each in components(profile)}
+    thinner = thinner_of(profile)
+    return known if thinner is None else {**known, thinner.name: thinner.density_g_ml}
+
+
 def measures(profile: Profile) -> tuple[Measure, ...]:
     """By what it can be poured, the profile's own way first; one way where a density is missing."""
     own = _parts_by(profile)
     other = Measure.WEIGHT if own is Measure.VOLUME else Measure.VOLUME
-    thinner = thinner_of(profile)
-    densities = [each.density_g_ml for each in components(profile)]
-    if thinner is not None:
-        densities.append(thinner.density_g_ml)
-    return (own,) if None in densities else (own, other)
+    return (own,) if None in densities(profile).values() else (own, other)
 
 
 def _parts_by(profile: Profile) -> Measure:
@@ -120,31 +122,29 @@ def _measure_of(amount: Quantity) -> Measure:
     return Measure.WEIGHT if amount.unit == Measure.WEIGHT.unit else Measure.VOLUME
 
 
-def _in(amount: Quantity, measure: Measure, density_g_ml: float | None) -> float:
-    """An amount of ready mix in the measure of the table."""
-    if _measure_of(amount) is measure or density_g_ml is None:
-        return amount.value
-    if measure is Measure.WEIGHT:
-        return amount.value * density_g_ml
-    return amount.value / density_g_ml
-
-
 def _planned(profile: Profile, plan: BatchPlan) -> PourTable:
     """The pours as meant. Raises BadInput with a sentence."""
     mix, parts_by = _recipe(profile, plan.thinner_percent)
-    given = _measure_of(plan.wanted)
-    differs = plan.by is not given or (plan.rest and _measure_of(plan.rest) is not plan.by)
-    density = mixed_density_g_ml(mix, parts_by) if differs else None
-    rest = _in(plan.rest, plan.by, density) if plan.rest is not None else 0.0
+
+    def in_its_measure(amount: Quantity) -> float:
+        if _measure_of(amount) is plan.by:
+            return amount.value
+        density = mixed_density_g_ml(mix, parts_by)
+        return amount.value * density if plan.by is Measure.WEIGHT else amount.value / density
+
+    rest = in_its_measure(plan.rest) if plan.rest is not None else 0.0
     if plan.of:
         table = pour_table_from_component(
-            mix, plan.of, plan.wanted.value, parts_by=parts_by, measure=plan.by, amount_by=given
+            mix,
+            plan.of,
+            plan.wanted.value,
+            parts_by=parts_by,
+            measure=plan.by,
+            amount_by=_measure_of(plan.wanted),
         )
         return _on(table, table.pours, rest)
-    if rest > 0:
-        wanted = _in(plan.wanted, plan.by, density)
-        return pour_table_on_top(mix, rest, wanted, parts_by=parts_by, measure=plan.by)
-    return pour_table(mix, plan.wanted.value, parts_by=parts_by, measure=plan.by, wanted_by=given)
+    wanted = in_its_measure(plan.wanted)
+    return pour_table_on_top(mix, rest, wanted, parts_by=parts_by, measure=plan.by)
 
 
 def _on(table: PourTable, pours: Sequence[Pour], before: float) -> PourTable:
@@ -177,12 +177,18 @@ def _with_thinner_as_poured(
     return _on(table, (*table.pours[:-1], last), table.before)
 
 
-def pouring(profile: Profile, plan: BatchPlan, poured: Sequence[tuple[str, float]]) -> Pouring:
-    """Give what is left to pour after (name, amount) were poured. Raises BadInput."""
-    meant = _planned(profile, plan)
+def _summed(poured: Iterable[tuple[str, float]]) -> dict[str, float]:
+    """How much there is of each, in the order of the first pours."""
     amounts: dict[str, float] = {}
     for name, amount in poured:
         amounts[name] = amounts.get(name, 0.0) + amount
+    return amounts
+
+
+def pouring(profile: Profile, plan: BatchPlan, poured: Sequence[tuple[str, float]]) -> Pouring:
+    """Give what is left to pour after (name, amount) were poured. Raises BadInput."""
+    meant = _planned(profile, plan)
+    amounts = _summed(poured)
     table = _with_thinner_as_poured(profile, plan, meant, amounts)
     names = [pour.name for pour in table.pours]
     reached = max((names.index(name) + 1 for name in amounts if name in names), default=0)
@@ -207,11 +213,9 @@ def pouring(profile: Profile, plan: BatchPlan, poured: Sequence[tuple[str, float
 def _grown_by(table: PourTable, poured: Sequence[tuple[str, float]]) -> str:
     """The component of whose pour there was too much; one that is added to as told is not."""
     meant = {pour.name: pour.amount for pour in table.pours}
-    amounts = dict.fromkeys(meant, 0.0)
     growth, by = 1.0, ""
-    for name, amount in poured:
-        amounts[name] = amounts.get(name, 0.0) + amount
-        share = amounts[name] / meant[name] if name in meant else 0.0
+    for count, (name, _) in enumerate(poured, 1):
+        share = _summed(poured[:count])[name] / meant[name] if name in meant else 0.0
         if share > growth * (1.0 + ON_THE_MARK):
             growth, by = share, name
     return by
@@ -244,12 +248,8 @@ def plan_of(pours: Sequence[Poured]) -> BatchPlan:
 
 def open_batches(job: Job) -> tuple[BatchMixed, ...]:
     """The batches in use: neither finished nor poured into a later one."""
-    absorbed = {batch.onto for batch in job.batches}
-    return tuple(
-        batch
-        for batch in job.batches
-        if batch.batch not in absorbed and batch.batch not in job.finished_batches
-    )
+    gone = job.finished_batches | {batch.onto for batch in job.batches}
+    return tuple(batch for batch in job.batches if batch.batch not in gone)
 
 
 def pour_event(job: Job, plan: BatchPlan, name: str, amount: float, at: Moment) -> Poured:
@@ -261,10 +261,10 @@ def pour_event(job: Job, plan: BatchPlan, name: str, amount: float, at: Moment) 
         at=at,
         batch=waiting[-1].batch if waiting else max(used, default=0) + 1,
         name=name,
-        amount=Quantity(amount, plan.by.unit, f"{amount:g} {plan.by.unit}"),
+        amount=_quantity(amount, plan.by.unit),
         wanted=plan.wanted,
         of=plan.of,
-        thinner=Quantity(plan.thinner_percent, "%", f"{plan.thinner_percent:g} %"),
+        thinner=_quantity(plan.thinner_percent, "%"),
         onto=plan.onto,
         rest=plan.rest,
     )
@@ -273,19 +273,19 @@ def pour_event(job: Job, plan: BatchPlan, name: str, amount: float, at: Moment) 
 def batch_of(profile: Profile, pours: Sequence[Poured], at: Moment) -> BatchMixed:
     """The event of a batch being mixed from its pours: each component once, and the whole."""
     plan = plan_of(pours)
-    amounts: dict[str, float] = {}
-    for pour in pours:
-        amounts[pour.name] = amounts.get(pour.name, 0.0) + pour.amount.value
-    state = pouring(profile, plan, [(pour.name, pour.amount.value) for pour in pours])
-    unit = plan.by.unit
+    poured = [(pour.name, pour.amount.value) for pour in pours]
     return BatchMixed(
         n=0,
         at=at,
         batch=pours[-1].batch,
         pours=tuple(
-            PouredAmount(name, Quantity(amount, unit, f"{amount:g} {unit}"))
-            for name, amount in amounts.items()
+            PouredAmount(name, _quantity(amount, plan.by.unit))
+            for name, amount in _summed(poured).items()
         ),
-        total=Quantity(state.mark, unit, f"{state.mark:g} {unit}"),
+        total=_quantity(pouring(profile, plan, poured).mark, plan.by.unit),
         onto=plan.onto,
     )
+
+
+def _quantity(amount: float, unit: str) -> Quantity:
+    return Quantity(amount, unit, f"{amount:g} {unit}")

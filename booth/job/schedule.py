@@ -8,7 +8,8 @@ from __future__ import annotations
 
 import enum
 from collections.abc import Sequence
-from dataclasses import dataclass
+
+import msgspec
 
 
 class Span(enum.Enum):
@@ -21,8 +22,7 @@ class Span(enum.Enum):
     LATE = "late"
 
 
-@dataclass(frozen=True, slots=True)
-class Block:
+class Block(msgspec.Struct, frozen=True):
     """One stretch on one part: of the coat it is, or follows."""
 
     part: str
@@ -32,8 +32,7 @@ class Block:
     end_s: float
 
 
-@dataclass(frozen=True, slots=True)
-class PartState:
+class PartState(msgspec.Struct, frozen=True):
     """A part as it stands now.
 
     coats: finished; spray_s: what a coat on it takes; spraying_s: what is left of the coat being
@@ -49,8 +48,7 @@ class PartState:
     closes_s: float | None = None
 
 
-@dataclass(frozen=True, slots=True)
-class Rules:
+class Rules(msgspec.Struct, frozen=True):
     """coats: wanted on every part; wait_s: from the end of a coat to the next; closes_s: the end of
     the recoat window, from the end of the coat, None where it never closes; starts_s: nothing may
     be sprayed before (induction)."""
@@ -61,8 +59,7 @@ class Rules:
     starts_s: float = 0.0
 
 
-@dataclass(frozen=True, slots=True)
-class Pot:
+class Pot(msgspec.Struct, frozen=True):
     """A batch in use, or to be mixed: its name, when it was mixed, when its pot life is over."""
 
     name: str
@@ -77,8 +74,7 @@ class Cause(enum.Enum):
     POT_LIFE = "pot life"
 
 
-@dataclass(frozen=True, slots=True)
-class Trouble:
+class Trouble(msgspec.Struct, frozen=True):
     """A window or a pot life that cannot be met.
 
     part, coat: the first that it meets; by_s: by how much; at_s: when it is over; pot: the batch.
@@ -92,29 +88,22 @@ class Trouble:
     pot: str = ""
 
 
-@dataclass(frozen=True, slots=True)
-class Schedule:
+class Schedule(msgspec.Struct, frozen=True):
     """blocks: from now on, in order of time; ends: when the last coat is on, by part;
-    troubles: what cannot be met; remaining: how many coats are still to be sprayed."""
+    troubles: what cannot be met."""
 
     blocks: tuple[Block, ...]
     ends: tuple[tuple[str, float], ...]
     troubles: tuple[Trouble, ...]
-    remaining: int
 
     @property
     def last_s(self) -> float:
         return max((end for _, end in self.ends), default=0.0)
 
-
-@dataclass(slots=True)
-class _Part:
-    state: PartState
-    place: int
-    coats: int
-    since_s: float
-    opens_s: float
-    closes_s: float | None
+    @property
+    def remaining(self) -> int:
+        """How many coats are still to be sprayed."""
+        return sum(block.span is Span.SPRAY for block in self.blocks)
 
 
 def schedule(parts: Sequence[PartState], rules: Rules, pots: Sequence[Pot] = ()) -> Schedule:
@@ -125,91 +114,76 @@ def schedule(parts: Sequence[PartState], rules: Rules, pots: Sequence[Pot] = ())
     """
     blocks: list[Block] = []
     troubles: list[Trouble] = []
-    live = [
-        _Part(each, place, each.coats, each.since_s, each.opens_s, each.closes_s)
-        for place, each in enumerate(parts)
-    ]
-    ends = {each.name: each.since_s for each in parts if each.coats}
-    free_s, remaining = 0.0, 0
-    for part in live:
-        if part.state.spraying_s is not None:
-            end = max(part.state.spraying_s, 0.0)
-            free_s = max(free_s, end)
-            remaining += 1
-            ends[part.state.name] = end
-            blocks.append(Block(part.state.name, part.coats + 1, Span.SPRAY, 0.0, end))
-            _after_coat(part, end, rules)
-    free_s = max(free_s, rules.starts_s) if _waiting(live, rules) else free_s
-    while waiting := _waiting(live, rules):
+    live = {each.name: each for each in parts}
+
+    def spray(part: PartState, start: float, seconds: float) -> float:
+        end = start + seconds
+        blocks.append(Block(part.name, part.coats + 1, Span.SPRAY, start, end))
+        live[part.name] = PartState(
+            part.name,
+            part.coats + 1,
+            part.spray_s,
+            since_s=end,
+            opens_s=end + rules.wait_s,
+            closes_s=None if rules.closes_s is None else end + rules.closes_s,
+        )
+        return end
+
+    free_s = rules.starts_s
+    for part in parts:
+        if part.spraying_s is not None:
+            free_s = max(free_s, spray(part, 0.0, max(part.spraying_s, 0.0)))
+    while waiting := [part for part in live.values() if part.coats < rules.coats]:
         start = max(free_s, min(part.opens_s for part in waiting))
         part = _choose([each for each in waiting if each.opens_s <= start], start)
         blocks += _before_coat(part, start)
         if part.closes_s is not None and start > part.closes_s:
-            late = start - part.closes_s
-            troubles.append(
-                Trouble(Cause.WINDOW, part.state.name, part.coats + 1, late, part.closes_s)
-            )
-        free_s = start + part.state.spray_s
-        remaining += 1
-        ends[part.state.name] = free_s
-        blocks.append(Block(part.state.name, part.coats + 1, Span.SPRAY, start, free_s))
-        _after_coat(part, free_s, rules)
+            late_s = start - part.closes_s
+            troubles.append(Trouble(Cause.WINDOW, part.name, part.coats + 1, late_s, part.closes_s))
+        free_s = spray(part, start, part.spray_s)
     troubles += _pot_troubles(pots, blocks)
     blocks.sort(key=lambda block: (block.start_s, block.end_s, block.part, block.coat))
-    in_order = tuple((each.name, ends[each.name]) for each in parts if each.name in ends)
-    return Schedule(tuple(blocks), in_order, tuple(troubles), remaining)
+    ends = tuple((part.name, part.since_s) for part in live.values() if part.coats)
+    return Schedule(tuple(blocks), ends, tuple(troubles))
 
 
-def _waiting(parts: list[_Part], rules: Rules) -> list[_Part]:
-    return [part for part in parts if part.coats < rules.coats]
-
-
-def _choose(ready: list[_Part], start: float) -> _Part:
+def _choose(ready: list[PartState], start: float) -> PartState:
     """The next part: the order of coats, unless a window closes while another is sprayed."""
-    first = min(ready, key=lambda each: (each.coats, each.opens_s, each.place))
+    first = min(ready, key=lambda each: (each.coats, each.opens_s))
     pressed = [
-        part
-        for part in ready
+        (part.closes_s, place, part)
+        for place, part in enumerate(ready)
         if part is not first
         and part.closes_s is not None
-        and start <= part.closes_s < start + first.state.spray_s
+        and start <= part.closes_s < start + first.spray_s
         and (first.closes_s is None or part.closes_s < first.closes_s)
     ]
-    return min(pressed, key=lambda each: (each.closes_s, each.place)) if pressed else first
+    return min(pressed)[2] if pressed else first
 
 
-def _before_coat(part: _Part, start: float) -> list[Block]:
+def _before_coat(part: PartState, start: float) -> list[Block]:
     """The wait before a coat, the time it stood ready, the time past its window."""
     if part.coats == 0:
         return []
-    name, found = part.state.name, []
     closes = start if part.closes_s is None else min(max(part.closes_s, part.opens_s), start)
-    for span, begin, end in (
+    spans = (
         (Span.WAIT, part.since_s, min(part.opens_s, start)),
         (Span.READY, max(part.opens_s, part.since_s), closes),
         (Span.LATE, closes, start),
-    ):
-        if end > begin:
-            found.append(Block(name, part.coats, span, begin, end))
-    return found
-
-
-def _after_coat(part: _Part, end: float, rules: Rules) -> None:
-    part.coats += 1
-    part.since_s = end
-    part.opens_s = end + rules.wait_s
-    part.closes_s = None if rules.closes_s is None else end + rules.closes_s
+    )
+    return [
+        Block(part.name, part.coats, span, begin, end) for span, begin, end in spans if end > begin
+    ]
 
 
 def _pot_troubles(pots: Sequence[Pot], blocks: list[Block]) -> list[Trouble]:
     """Coats that would still be sprayed when the pot life of every batch is over."""
-    sprayed = [block for block in blocks if block.span is Span.SPRAY]
-    if not pots or not sprayed:
+    if not pots:
         return []
     pot = max(pots, key=lambda each: each.end_s)
-    last = max(block.end_s for block in sprayed)
-    if last <= pot.end_s:
+    late = [block for block in blocks if block.span is Span.SPRAY and block.end_s > pot.end_s]
+    if not late:
         return []
-    first = min((b for b in sprayed if b.end_s > pot.end_s), key=lambda b: b.start_s)
-    late = last - pot.end_s
-    return [Trouble(Cause.POT_LIFE, first.part, first.coat, late, pot.end_s, pot.name)]
+    first = min(late, key=lambda block: block.start_s)
+    late_s = max(block.end_s for block in late) - pot.end_s
+    return [Trouble(Cause.POT_LIFE, first.part, first.coat, late_s, pot.end_s, pot.name)]

@@ -7,7 +7,8 @@ the pace is one too: its window is the time of a pass, and what it is says wheth
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+
+import msgspec
 
 from booth.log.events import StopwatchStarted
 from booth.log.fold import Stopwatch
@@ -26,8 +27,7 @@ LONGEST_BAR_S = 1800.0
 LIT = 0.12
 
 
-@dataclass(frozen=True, slots=True)
-class Catching:
+class Catching(msgspec.Struct, frozen=True):
     """A catch that is going [s]. lead_in_s: still to be waited before the trigger is pulled, 0 from
     then on; caught_s: for how long it has been; left_s: how long it still is."""
 
@@ -36,8 +36,7 @@ class Catching:
     left_s: float
 
 
-@dataclass(frozen=True, slots=True)
-class Sweeping:
+class Sweeping(msgspec.Struct, frozen=True):
     """The bar of the pace as it sweeps [s]. pass_s: one pass; elapsed_s: since it was started."""
 
     pass_s: float
@@ -47,6 +46,12 @@ class Sweeping:
     @property
     def number(self) -> int:
         return int(self.elapsed_s / self.pass_s) + 1
+
+    @property
+    def place(self) -> float:
+        """Where the gun should be, 0 left to 1 right: odd passes go right."""
+        share = self.elapsed_s / self.pass_s % 1
+        return share if self.number % 2 else 1 - share
 
     @property
     def turned(self) -> bool:
@@ -64,12 +69,10 @@ def catching(watches: Mapping[str, Stopwatch], now: Moment) -> Catching | None:
     started = _going(watches, CATCH)
     if started is None or started.window_s is None:
         return None
-    since = elapsed(started.at, now).seconds
-    lead_in, window_s = started.lead_in_s, started.window_s
-    if since < lead_in:
-        return Catching(lead_in - since, 0.0, window_s)
-    caught = since - lead_in
-    return Catching(0.0, caught, window_s - caught) if caught < window_s else None
+    since_s = elapsed(started.at, now).seconds - started.lead_in_s
+    caught_s = max(since_s, 0.0)
+    left_s = started.window_s - caught_s
+    return Catching(max(-since_s, 0.0), caught_s, left_s) if left_s > 0 else None
 
 
 def sweeping(watches: Mapping[str, Stopwatch], now: Moment) -> Sweeping | None:
@@ -77,7 +80,7 @@ def sweeping(watches: Mapping[str, Stopwatch], now: Moment) -> Sweeping | None:
     started = _going(watches, BAR)
     if started is None or started.window_s is None or started.window_s <= 0:
         return None
-    since = elapsed(started.at, now).seconds
+    since = max(elapsed(started.at, now).seconds, 0.0)
     if since > LONGEST_BAR_S:
         return None
     return Sweeping(started.window_s, since, started.what == SILENT)
@@ -94,24 +97,17 @@ def passing_s(watches: Mapping[str, Stopwatch], now: Moment) -> float | None:
 
 def heard(watches: Mapping[str, Stopwatch], before: Moment, now: Moment) -> tuple[str, ...]:
     """What is to be heard because time went from `before` to `now`: beats and turns, then the end."""
-    return (*_turns(watches, before, now), *_beats(watches, before, now))
-
-
-def _turns(watches: Mapping[str, Stopwatch], before: Moment, now: Moment) -> tuple[str, ...]:
-    """A tick where the bar has turned; one, however often it did while nobody looked."""
+    found = []
     was, bar = sweeping(watches, before), sweeping(watches, now)
-    if was is None or bar is None or bar.silent or bar.number <= was.number:
-        return ()
-    return (TICK,)
-
-
-def _beats(watches: Mapping[str, Stopwatch], before: Moment, now: Moment) -> tuple[str, ...]:
+    # One tick, however often the bar turned while nobody looked.
+    if was is not None and bar is not None and bar.number > was.number and not bar.silent:
+        found.append(TICK)
     started = _going(watches, CATCH)
-    if started is None or started.window_s is None:
-        return ()
-    lead_in = started.lead_in_s
-    was, is_ = elapsed(started.at, before).seconds, elapsed(started.at, now).seconds
-    beats = range(int(lead_in) + 1)
-    found = [TICK for beat in beats if was < beat <= is_ or (beat == 0 and was <= 0 < is_)]
-    over = lead_in + started.window_s
-    return (*found, STOP) if was < over <= is_ else tuple(found)
+    if started is not None and started.window_s is not None:
+        since, until = (elapsed(started.at, each).seconds for each in (before, now))
+        for beat in range(int(started.lead_in_s) + 1):
+            if since < beat <= until or (beat == 0 and since <= 0 < until):
+                found.append(TICK)
+        if since < started.lead_in_s + started.window_s <= until:
+            found.append(STOP)
+    return tuple(found)

@@ -3,15 +3,16 @@
 from __future__ import annotations
 
 import enum
-from dataclasses import dataclass
+from functools import partial
+
+import msgspec
 
 from booth.job.measured import compare
-from booth.job.mixture import Stage, now, points, stages, viscosity_of
+from booth.job.mixture import Stage, now, points, stages, timed, viscosity_of
 from booth.job.pouring import thinner_of
-from booth.log.events import EffluxTimed
 from booth.log.fold import Job
 from booth.trade.cups.cup_names import cup_named
-from booth.trade.cups.cup_table import CUPS, Cup
+from booth.trade.cups.cup_table import Cup
 from booth.trade.cups.efflux_time import equivalent_efflux, viscosity_from_efflux
 from booth.trade.result import BadInput, Outside, Value
 from booth.trade.thinning.thin_to_viscosity import (
@@ -43,8 +44,7 @@ class Finding(enum.Enum):
     ADD = "add this much"
 
 
-@dataclass(frozen=True, slots=True)
-class Advice:
+class Advice(msgspec.Struct, frozen=True):
     """finding; mean_s and cup: what was timed; step: what to add; fit: what it rests on, None where
     it is one measurement; why: sentences."""
 
@@ -57,24 +57,11 @@ class Advice:
     why: tuple[str, ...] = ()
 
 
-def _mean(runs: tuple[EffluxTimed, ...]) -> tuple[Cup, float] | None:
-    if not runs or runs[-1].cup not in CUPS:
-        return None
-    cup = CUPS[runs[-1].cup]
-    same = [run.seconds * run.correction for run in runs if run.cup == cup.key]
-    return cup, sum(same) / len(same)
-
-
 def advise(job: Job, remaining_ml: float | None = None) -> Advice:
     """Give what to add now to `remaining_ml` of mix [ml]; what was mixed, where None."""
     stage, profile = now(job), job.profile
-    timed = _mean(stage.runs)
-    mean_s, cup = (timed[1], timed[0]) if timed is not None else (None, None)
-
-    def found(finding: Finding, *why: str, step: ThinnerStep | None = None,
-              fit: ThinningFit | None = None) -> Advice:  # fmt: skip
-        return Advice(finding, stage, mean_s, cup, step, fit, why)
-
+    cup, mean_s = timed(stage) or (None, None)
+    found = partial(Advice, stage=stage, mean_s=mean_s, cup=cup)
     thinner, efflux = thinner_of(profile), profile.efflux
     if thinner is None:
         return found(Finding.NO_THINNER)
@@ -87,7 +74,7 @@ def advise(job: Job, remaining_ml: float | None = None) -> Advice:
     if target_cup.key != cup.key:
         same = equivalent_efflux(mean_s, cup, target_cup)
         if isinstance(same, Outside):
-            return found(Finding.CANNOT_TELL, same.reason, same.advice)
+            return found(Finding.CANNOT_TELL, why=(same.reason, same.advice))
         comparable = same.value
     match compare(comparable, efflux.target_s):
         case "in":
@@ -98,7 +85,7 @@ def advise(job: Job, remaining_ml: float | None = None) -> Advice:
     target = viscosity_from_efflux(target_cup, efflux.target_s.middle)
     for each in (viscosity, target):
         if isinstance(each, Outside):
-            return found(Finding.CANNOT_TELL, each.reason, each.advice)
+            return found(Finding.CANNOT_TELL, why=(each.reason, each.advice))
     assert isinstance(viscosity, Value) and isinstance(target, Value)
     limit = thinner.limit_percent / 100 if thinner.limit_percent is not None else None
     if limit is not None and stage.fraction >= limit * (1 - AT_LIMIT):
@@ -110,18 +97,16 @@ def advise(job: Job, remaining_ml: float | None = None) -> Advice:
     try:
         step = _step(job, fit, remaining_ml, stage, viscosity.value, target.value, limit)
     except BadInput as fault:
-        return found(Finding.CANNOT_TELL, str(fault))
+        return found(Finding.CANNOT_TELL, why=(str(fault),))
     if isinstance(step, Outside):
-        return found(Finding.CANNOT_TELL, step.reason, step.advice)
+        return found(Finding.CANNOT_TELL, why=(step.reason, step.advice))
     return found(Finding.ADD, step=step, fit=fit)
 
 
 def _fit(job: Job) -> ThinningFit | None:
     """What this mix has shown, from two stages on; None where it shows nothing usable."""
     measured = points(job)
-    if len(measured) < 2:
-        return None
-    fit = fit_thinning(measured)
+    fit = fit_thinning(measured) if len(measured) > 1 else None
     return fit if isinstance(fit, ThinningFit) else None
 
 
@@ -178,21 +163,19 @@ def coating_to_thicken_ml(job: Job, remaining_ml: float) -> float | None:
 
 def temperature_doubt(job: Job) -> str:
     """A sentence where the liquid was not at the temperature that the target is for; else ''."""
-    efflux, runs = job.profile.efflux, now(job).runs
-    measured = [run.liquid_temperature.value for run in runs if run.liquid_temperature is not None]
-    if efflux is not None and efflux.at_c is not None and measured:
-        off = sum(measured) / len(measured) - efflux.at_c
+    efflux = job.profile.efflux
+    *before, present = [
+        [run.liquid_temperature.value for run in stage.runs if run.liquid_temperature is not None]
+        for stage in stages(job)
+    ]
+    if efflux is not None and efflux.at_c is not None and present:
+        off = sum(present) / len(present) - efflux.at_c
         if abs(off) > SAME_TEMPERATURE_K:
             return (
                 f"The mix is {'warmer' if off > 0 else 'colder'} than the target is for: bring it "
                 "to that temperature before thinning."
             )
-    every = [
-        run.liquid_temperature.value
-        for stage in stages(job)
-        for run in stage.runs
-        if run.liquid_temperature is not None
-    ]
+    every = [each for stage in (*before, present) for each in stage]
     if every and max(every) - min(every) > SAME_TEMPERATURE_K:
         return "The runs were not at one temperature: the fit is in doubt."
     return ""

@@ -6,7 +6,9 @@ of the solvents the one that needs the most air. Each such step is told.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from contextlib import suppress
+
+import msgspec
 
 from booth.job import measured
 from booth.log.fold import Job
@@ -16,8 +18,7 @@ from booth.trade.ventilation.dilution import dilution_air_l_per_l, volatile_frac
 from booth.trade.ventilation.solvents import Solvent, solvent, solvent_names
 
 
-@dataclass(frozen=True, slots=True)
-class Vapour:
+class Vapour(msgspec.Struct, frozen=True):
     """volatile: share of the thinned coating that evaporates as solvent [1]; blend: its solvents with
     their shares of the solvent; told: what was taken for what, a sentence each."""
 
@@ -28,12 +29,9 @@ class Vapour:
 
 def known_solvent(name: str | None) -> Solvent | None:
     """The solvent of this name where the table has it."""
-    if not name:
-        return None
-    try:
-        return solvent(name)
-    except BadInput:
-        return None
+    with suppress(BadInput):
+        return solvent(name) if name else None
+    return None
 
 
 def worst_solvent() -> Solvent:
@@ -44,10 +42,7 @@ def worst_solvent() -> Solvent:
 
 def percent_known(profile: Profile) -> bool:
     """Whether the profile says, or lets reckon, how much solvent is in the mixed coating."""
-    film = profile.film
-    if film.solvent_percent is not None:
-        return True
-    return not profile.waterborne and film.volume_solids_percent is not None
+    return _coating(profile, None) is not None
 
 
 def vapour_of(job: Job, solvent_name: str = "", percent: float | None = None) -> Vapour | None:

@@ -8,11 +8,14 @@ from __future__ import annotations
 
 import enum
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
+from typing import Any
+
+import msgspec
 
 from booth.job import scaled_waits
+from booth.job.pouring import open_batches
 from booth.job.scaled_waits import Lasting
-from booth.log.events import BatchMixed
+from booth.log.events import BatchMixed, CoatEnded
 from booth.log.fold import Coat, Job
 from booth.moment import Basis, Boot, Moment, elapsed, later
 
@@ -24,12 +27,12 @@ TOUCH_AGAIN_FRACTION = 0.25
 
 
 class State(enum.StrEnum):
-    """Where a wait stands."""
+    """Where a wait stands, the most urgent first."""
 
-    WAIT = "wait"
-    READY = "ready"
-    CLOSING = "closing"
     LATE = "late"
+    CLOSING = "closing"
+    READY = "ready"
+    WAIT = "wait"
 
 
 class What(enum.StrEnum):
@@ -42,8 +45,7 @@ class What(enum.StrEnum):
     POT_LIFE = "pot life"
 
 
-@dataclass(frozen=True, slots=True)
-class Wait:
+class Wait(msgspec.Struct, frozen=True):
     """One wait: what for, since when, when it opens and when it closes [s after start].
 
     opens_s is 0 where nothing is waited for first; closes_s is None where nothing closes.
@@ -53,15 +55,14 @@ class Wait:
     key: str
     what: What
     title: str
-    part: str
-    coat: int
     start: Moment
     opens_s: float
     closes_s: float | None
     estimate: bool
     rule: str
+    part: str = ""
+    coat: int = 0
     flash_off_s: float | None = None
-    by_touch: bool = False
     touched_dry: bool = False
 
     @property
@@ -81,8 +82,7 @@ class Wait:
         return self.closes_s - min(window * CLOSING_FRACTION, CLOSING_MOST_S)
 
 
-@dataclass(frozen=True, slots=True)
-class Standing:
+class Standing(msgspec.Struct, frozen=True):
     """A wait at a given now. remaining_s: to the next change that matters; past_s: since it was late.
 
     Where the clock is in doubt, elapsed_s is what has passed at least.
@@ -111,8 +111,20 @@ class Standing:
         return (self.elapsed_s - wait.opens_s) / max(wait.closes_s - wait.opens_s, 1e-9)
 
 
-@dataclass(frozen=True, slots=True)
-class Alarm:
+#: What rings, in words.
+RINGING = {
+    (What.NEXT_COAT, State.READY): "ready for coat {next}",
+    (What.NEXT_COAT, State.CLOSING): "recoat window is closing",
+    (What.NEXT_COAT, State.LATE): "recoat window has closed",
+    (What.DUST_FREE, State.READY): "dust-free",
+    (What.HANDLE, State.READY): "can be handled",
+    (What.INDUCTION, State.READY): "induction time is over",
+    (What.POT_LIFE, State.CLOSING): "pot life is nearly over",
+    (What.POT_LIFE, State.LATE): "pot life is over: do not spray it",
+}
+
+
+class Alarm(msgspec.Struct, frozen=True):
     """Something to be heard until it is acknowledged. since: when it became so."""
 
     key: str
@@ -122,49 +134,33 @@ class Alarm:
     @property
     def words(self) -> str:
         """What, for which part."""
-        wait = self.standing.wait
-        told = {
-            (What.NEXT_COAT, State.READY): f"ready for coat {wait.coat + 1}",
-            (What.NEXT_COAT, State.CLOSING): "recoat window is closing",
-            (What.NEXT_COAT, State.LATE): "recoat window has closed",
-            (What.DUST_FREE, State.READY): "dust-free",
-            (What.HANDLE, State.READY): "can be handled",
-            (What.INDUCTION, State.READY): "induction time is over",
-            (What.POT_LIFE, State.CLOSING): "pot life is nearly over",
-            (What.POT_LIFE, State.LATE): "pot life is over: do not spray it",
-        }
-        return told.get((wait.what, self.standing.state), f"{wait.what}: {self.standing.state}")
-
-
-#: The waits of the jobs that were asked for last: they change with an entry, not with a second.
-_known: dict[int, tuple[Job, tuple[Wait, ...]]] = {}
-MOST_KNOWN = 64
+        wait, state = self.standing.wait, self.standing.state
+        return RINGING.get((wait.what, state), f"{wait.what}: {state}").format(next=wait.coat + 1)
 
 
 def waits(job: Job) -> tuple[Wait, ...]:
     """Give every wait that runs in this job, in the order of the log."""
-    found = _known.get(id(job))
-    if found is None or found[0] is not job:
-        if len(_known) >= MOST_KNOWN:
-            _known.clear()
+    # They change with an entry, not with a second: each Job keeps its own.
+    known: dict[str, Any] = vars(job)
+    if "waits" not in known:
         running = () if job.closed is not None else (*_pot_waits(job), *_part_waits(job))
-        found = _known[id(job)] = job, running
-    return found[1]
+        known["waits"] = running
+    return known["waits"]
 
 
 def standing(wait: Wait, now: Moment, boots: Sequence[Boot] = ()) -> Standing:
     """Give where `wait` stands at `now`; boots: of the job, which may prove the clock wrong."""
     passed = elapsed(wait.start, now, boots)
-    seconds = passed.seconds
-    closing_from = wait.closing_from_s
-    if wait.closes_s is not None and seconds >= wait.closes_s:
-        return Standing(wait, State.LATE, seconds, None, seconds - wait.closes_s, passed.basis)
-    if seconds < wait.opens_s:
-        return Standing(wait, State.WAIT, seconds, wait.opens_s - seconds, 0.0, passed.basis)
-    if wait.closes_s is None or closing_from is None:
-        return Standing(wait, State.READY, seconds, None, 0.0, passed.basis)
-    state = State.CLOSING if seconds >= closing_from else State.READY
-    return Standing(wait, state, seconds, wait.closes_s - seconds, 0.0, passed.basis)
+    seconds, opens_s, closes_s = passed.seconds, wait.opens_s, wait.closes_s
+    if closes_s is not None and seconds >= closes_s:
+        return Standing(wait, State.LATE, seconds, None, seconds - closes_s, passed.basis)
+    state, ends_s = State.READY, closes_s
+    if seconds < opens_s:
+        state, ends_s = State.WAIT, opens_s
+    elif wait.closing_from_s is not None and seconds >= wait.closing_from_s:
+        state = State.CLOSING
+    left_s = None if ends_s is None else ends_s - seconds
+    return Standing(wait, state, seconds, left_s, 0.0, passed.basis)
 
 
 def standings(job: Job, now: Moment) -> tuple[Standing, ...]:
@@ -173,131 +169,119 @@ def standings(job: Job, now: Moment) -> tuple[Standing, ...]:
     return tuple(sorted(found, key=_urgency))
 
 
+def _urgency(each: Standing) -> tuple[int, float]:
+    left_s = each.remaining_s if each.remaining_s is not None else 1e12
+    return list(State).index(each.state), -each.past_s if each.state is State.LATE else left_s
+
+
 def alarms(job: Job, now: Moment) -> tuple[Alarm, ...]:
     """Give what should ring at `now`: every change reached and not yet acknowledged."""
     found = []
     for each in standings(job, now):
-        if not _rings(each):
+        wait, key = each.wait, f"{each.wait.key}:{each.state}"
+        if key in job.acknowledged or not _rings(each):
             continue
-        key = f"{each.wait.key}:{each.state}"
-        if key in job.acknowledged:
-            continue
-        found.append(Alarm(key, each, _since(each)))
+        since_s = {State.READY: wait.opens_s, State.CLOSING: wait.closing_from_s}.get(
+            each.state, wait.closes_s
+        )
+        found.append(Alarm(key, each, later(wait.start, since_s or 0.0)))
     return tuple(found)
 
 
 def _rings(each: Standing) -> bool:
-    if each.state is State.WAIT:
-        return False
     if each.state is State.READY:
         # Whoever has just touched it dry stands before it and needs no calling.
         # And while the clock is in doubt it may have closed again: what is ready is not known.
         return each.wait.opens_s > 0 and not each.wait.touched_dry and not each.doubtful
-    return True
+    return each.state is not State.WAIT
 
 
-def _since(each: Standing) -> Moment:
-    wait = each.wait
-    seconds = {
-        State.READY: wait.opens_s,
-        State.CLOSING: wait.closing_from_s or 0.0,
-        State.LATE: wait.closes_s or 0.0,
-    }[each.state]
-    return later(wait.start, seconds)
-
-
-def _urgency(each: Standing) -> tuple[int, float]:
-    rank = {State.LATE: 0, State.CLOSING: 1, State.READY: 2, State.WAIT: 3}[each.state]
-    if each.state is State.LATE:
-        return rank, -each.past_s
-    return rank, each.remaining_s if each.remaining_s is not None else 1e12
+def _wait(
+    what: What,
+    n: int,
+    start: Moment,
+    title: str,
+    opens: Lasting | None,
+    closes: Lasting | None = None,
+    **more: Any,
+) -> Wait:
+    """The wait that entry `n` starts."""
+    given = [each for each in (opens, closes) if each is not None]
+    return Wait(
+        key=f"{'coat' if what is What.NEXT_COAT else what.name.lower()}:{n}",
+        what=what,
+        title=title,
+        start=start,
+        opens_s=opens.seconds if opens else 0.0,
+        closes_s=closes.seconds if closes else None,
+        estimate=any(each.estimate for each in given),
+        rule="; ".join(dict.fromkeys(each.rule for each in given)) or "the profile gives no wait",
+        **more,
+    )
 
 
 def _part_waits(job: Job) -> Iterator[Wait]:
     for part in job.parts:
         coats = job.coats_on(part)
-        if not coats or coats[-1].ended is None:
-            continue
-        coat = coats[-1]
-        if coat.number < job.profile.film.coats:
-            yield _next_coat(job, coat)
-        else:
-            yield from _after_last(job, coat)
+        if coats and coats[-1].ended is not None:
+            yield from _after_coat(job, coats[-1], coats[-1].ended)
 
 
-def _next_coat(job: Job, coat: Coat) -> Wait:
-    assert coat.ended is not None
+def _after_coat(job: Job, coat: Coat, ended: CoatEnded) -> Iterator[Wait]:
+    def wait(what: What, opens: Lasting | None, closes: Lasting | None = None, **more: Any) -> Wait:
+        more |= {"part": coat.part, "coat": coat.number}
+        return _wait(what, ended.n, ended.at, coat.part, opens, closes, **more)
+
     profile, weather = job.profile, coat.weather or job.weather
-    flash = scaled_waits.flash_off(profile, weather)
-    opens = scaled_waits.longer_of(flash, scaled_waits.recoat_opens(profile, weather))
-    closes = scaled_waits.recoat_closes(profile, weather)
-    opens_s, by_touch, touch_rule = _touched(coat, opens.seconds if opens else 0.0)
-    parts = [each for each in (opens, closes) if each is not None]
-    said = list(dict.fromkeys(each.rule for each in parts))
-    return Wait(
-        key=f"coat:{coat.ended.n}",
-        what=What.NEXT_COAT,
-        title=coat.part,
-        part=coat.part,
-        coat=coat.number,
-        start=coat.ended.at,
-        opens_s=opens_s,
-        closes_s=closes.seconds if closes else None,
-        estimate=any(each.estimate for each in parts),
-        rule="; ".join(said + ([touch_rule] if touch_rule else [])) or "the profile gives no wait",
-        flash_off_s=flash.seconds if flash else None,
-        by_touch=by_touch,
-        touched_dry=by_touch and coat.touches[-1].result == "dry",
-    )
-
-
-def _touched(coat: Coat, opens_s: float) -> tuple[float, bool, str]:
-    """A touch test always decides: dry opens the wait at once, wet or tacky puts it off."""
-    if not coat.touches or coat.ended is None:
-        return opens_s, False, ""
-    touch = coat.touches[-1]
-    when = elapsed(coat.ended.at, touch.at).seconds
-    if touch.result == "dry":
-        return min(opens_s, when), True, "touched dry"
-    again = when + max(opens_s * TOUCH_AGAIN_FRACTION, 60.0)
-    return max(opens_s, again), True, f"touched {touch.result}: try again"
-
-
-def _after_last(job: Job, coat: Coat) -> Iterator[Wait]:
-    assert coat.ended is not None
-    rules, weather = job.profile.waits, coat.weather or job.weather
-    for what, rule in ((What.DUST_FREE, rules.dust_free), (What.HANDLE, rules.handle)):
-        lasting = scaled_waits.dries(rule, weather)
-        if lasting is None:
-            continue
-        yield Wait(
-            key=f"{what.name.lower()}:{coat.ended.n}",
-            what=what,
-            title=coat.part,
-            part=coat.part,
-            coat=coat.number,
-            start=coat.ended.at,
-            opens_s=lasting.seconds,
-            closes_s=None,
-            estimate=lasting.estimate,
-            rule=lasting.rule,
+    if coat.number < profile.film.coats:
+        flash = scaled_waits.flash_off(profile, weather)
+        yield wait(
+            What.NEXT_COAT,
+            _touched(coat, ended, scaled_waits.between_coats(profile, weather)),
+            scaled_waits.recoat_closes(profile, weather),
+            flash_off_s=flash.seconds if flash else None,
+            touched_dry=bool(coat.touches) and coat.touches[-1].result == "dry",
         )
+        return
+    for what, rule in (
+        (What.DUST_FREE, profile.waits.dust_free),
+        (What.HANDLE, profile.waits.handle),
+    ):
+        lasting = scaled_waits.dries(rule, weather)
+        if lasting is not None:
+            yield wait(what, lasting)
+
+
+def _touched(coat: Coat, ended: CoatEnded, opens: Lasting | None) -> Lasting | None:
+    """A touch test always decides: dry opens the wait at once, wet or tacky puts it off."""
+    if not coat.touches:
+        return opens
+    touch = coat.touches[-1]
+    when_s = elapsed(ended.at, touch.at).seconds
+    opens_s = opens.seconds if opens else 0.0
+    if touch.result == "dry":
+        seconds, rule = min(opens_s, when_s), "touched dry"
+    else:
+        again_s = when_s + max(opens_s * TOUCH_AGAIN_FRACTION, 60.0)
+        seconds, rule = max(opens_s, again_s), f"touched {touch.result}: try again"
+    if opens is None:
+        return Lasting(seconds, False, rule)
+    return Lasting(seconds, opens.estimate, f"{opens.rule}; {rule}")
 
 
 def _pot_waits(job: Job) -> Iterator[Wait]:
     mix = job.profile.mix
     if mix is None:
         return
-    absorbed = {batch.onto for batch in job.batches}
-    for batch in job.batches:
-        if batch.batch in absorbed or batch.batch in job.finished_batches:
-            continue
+    lasts = scaled_waits.pot_life(job.profile, job.weather)
+    for batch in open_batches(job):
+        title = f"batch {batch.batch}"
         if mix.induction_s:
-            yield _pot(batch, batch.at, What.INDUCTION, Lasting(mix.induction_s, False, "profile"))
-        if mix.pot_life is not None:
-            oldest = oldest_of(job, batch)
-            lasts = scaled_waits.pot_life(job.profile, job.weather)
-            yield _pot(batch, oldest.at, What.POT_LIFE, None, lasts)
+            induction = Lasting(mix.induction_s, False, "profile")
+            yield _wait(What.INDUCTION, batch.n, batch.at, title, induction)
+        if lasts is not None:
+            start = oldest_of(job, batch).at
+            yield _wait(What.POT_LIFE, batch.n, start, title, None, lasts)
 
 
 def oldest_of(job: Job, batch: BatchMixed) -> BatchMixed:
@@ -308,26 +292,3 @@ def oldest_of(job: Job, batch: BatchMixed) -> BatchMixed:
         seen.add(batch.batch)
         batch = by_number[batch.onto]
     return batch
-
-
-def _pot(
-    batch: BatchMixed,
-    start: Moment,
-    what: What,
-    opens: Lasting | None,
-    closes: Lasting | None = None,
-) -> Wait:
-    lasting = opens or closes
-    assert lasting is not None
-    return Wait(
-        key=f"{what.name.lower()}:{batch.n}",
-        what=what,
-        title=f"batch {batch.batch}",
-        part="",
-        coat=0,
-        start=start,
-        opens_s=opens.seconds if opens else 0.0,
-        closes_s=closes.seconds if closes else None,
-        estimate=lasting.estimate,
-        rule=lasting.rule,
-    )

@@ -22,15 +22,11 @@ class _Header(msgspec.Struct):
     n: int
     at: Moment
     event: str
-
-
-class _Version(msgspec.Struct):
-    version: int = VERSION
+    version: Any = VERSION
 
 
 _encoder = msgspec.json.Encoder()
 _header = msgspec.json.Decoder(_Header)
-_version = msgspec.json.Decoder(_Version)
 
 
 def kinds() -> tuple[type[Event], ...]:
@@ -53,15 +49,19 @@ def decode(line: bytes) -> Event | UnknownEvent:
         found: Event = _decoder(kinds()).decode(line)
         return found
     except msgspec.DecodeError as fault:
-        try:
-            header = _header.decode(line)
-        except (msgspec.DecodeError, UnicodeDecodeError):
-            raise BrokenLine(str(fault)) from None
-        if header.event in {kind.__struct_config__.tag for kind in kinds()}:
-            raise BrokenLine(f"{header.event!r}: {fault}{_of_later(line)}") from None
-        return UnknownEvent(header.n, header.at, header.event, line.decode("utf-8", "replace"))
+        why = str(fault)
     except UnicodeDecodeError as fault:
         raise BrokenLine(f"not UTF-8: {fault.reason}") from None
+    try:
+        header = _header.decode(line)
+    except (msgspec.DecodeError, UnicodeDecodeError):
+        raise BrokenLine(why) from None
+    if header.event not in {kind.__struct_config__.tag for kind in kinds()}:
+        return UnknownEvent(header.n, header.at, header.event, line.decode("utf-8", "replace"))
+    version = header.version
+    if isinstance(version, int) and version > VERSION:
+        why += f" (it is of version {version}, this program knows {VERSION})"
+    raise BrokenLine(f"{header.event!r}: {why}")
 
 
 def decode_all(lines: list[bytes]) -> list[Event] | None:
@@ -74,13 +74,3 @@ def decode_all(lines: list[bytes]) -> list[Event] | None:
     except (ValueError, ArithmeticError, RecursionError):
         return None
     return found if len(found) == len(lines) else None
-
-
-def _of_later(line: bytes) -> str:
-    try:
-        version = _version.decode(line).version
-    except (ValueError, ArithmeticError, RecursionError):
-        return ""
-    return (
-        f" (it is of version {version}, this program knows {VERSION})" if version > VERSION else ""
-    )

@@ -12,16 +12,6 @@ class NotKept(Exception):
     """An entry or a new log could not be brought onto the disk; the message is a sentence."""
 
 
-class StillWriting(NotKept):
-    """An entry came while the one before it is still on its way to the disk."""
-
-    def __init__(self) -> None:
-        super().__init__(
-            "This entry is NOT kept: the one before it is still being written; the disk is slow. "
-            "Wait a moment, then enter it again."
-        )
-
-
 class LogBusy(Exception):
     """Another program is writing this job's log; the message is a sentence."""
 

@@ -1,7 +1,7 @@
 """What happened, in the past tense: small frozen records. One is one line of a session log.
 
 An event never changes and is never removed: a mistake is voided by a later event, and can be brought
-back. Quantities are kept as they were typed and in their base unit (see ``booth.units``).
+back. Quantities are kept as they were typed and in their base unit.
 """
 
 from __future__ import annotations
@@ -42,14 +42,10 @@ class JobOpened(Event, frozen=True, tag="job opened"):
 
 
 class StepDone(Event, frozen=True, tag="step done"):
-    """A step was finished (it may be done again)."""
-
     step: str
 
 
 class LineTicked(Event, frozen=True, tag="line ticked"):
-    """One line of a checklist was done."""
-
     step: str
     line: str
 
@@ -62,15 +58,11 @@ class StepSkipped(Event, frozen=True, tag="step skipped"):
 
 
 class CautionAcknowledged(Event, frozen=True, tag="caution acknowledged"):
-    """One caution was shown and acknowledged."""
-
     caution: str
     words: str
 
 
 class WeatherRead(Event, frozen=True, tag="weather read"):
-    """Air temperature, relative humidity, the part's own temperature."""
-
     air: Quantity
     humidity: Quantity
     part: Quantity
@@ -86,9 +78,8 @@ class Pour(msgspec.Struct, frozen=True):
 class Poured(Event, frozen=True, tag="poured"):
     """One pour into a batch that is not mixed yet, and how the batch was meant at that pour.
 
-    amount [ml or g]: of this component alone; wanted: how much of the mix, or of the component
-    `of`; thinner: percent by volume of the coating; onto: the batch it goes onto, rest: what is
-    left of that one.
+    amount [ml or g]: of this component alone; wanted: of the mix, or of the component `of`; thinner:
+    percent by volume of the coating; onto: the batch it goes onto; rest: what is left of that one.
     """
 
     batch: int
@@ -102,10 +93,7 @@ class Poured(Event, frozen=True, tag="poured"):
 
 
 class BatchMixed(Event, frozen=True, tag="batch mixed"):
-    """A batch was mixed: its pot life starts.
-
-    batch: 1, 2, …; onto: the batch this one was poured onto, whose older pot life rules.
-    """
+    """A batch was mixed: its pot life starts. onto: the one it went onto, whose older one rules."""
 
     batch: int
     pours: tuple[Pour, ...] = ()
@@ -127,12 +115,11 @@ class ThinnerAdded(Event, frozen=True, tag="thinner added"):
 
 
 class StopwatchStarted(Event, frozen=True, tag="stopwatch started"):
-    """A stopwatch runs from here: a flow cup, a catch, a pass, the bar of the pace. It outlives the
-    program.
+    """A stopwatch runs from here, the program or not: of a flow cup, a catch, a pass, of the pace.
 
-    stopwatch: which one, and no other of its name runs; lead_in_s: what is counted down first;
-    window_s: it stops by itself after so long, lead-in not counted (the bar turns); what: the cup,
-    the length of the pass, whether the bar is silent.
+    stopwatch: which one, and no other of its name runs; what: the cup, the length of the pass,
+    whether the bar is silent; lead_in_s: what is counted down first; window_s: it stops by itself
+    after so long, lead-in not counted (the bar turns).
     """
 
     stopwatch: str
@@ -149,8 +136,6 @@ class StopwatchStopped(Event, frozen=True, tag="stopwatch stopped"):
 
 
 class StopwatchDropped(Event, frozen=True, tag="stopwatch dropped"):
-    """What a stopwatch measured is not wanted."""
-
     stopwatch: str
 
 
@@ -158,7 +143,6 @@ class EffluxTimed(Event, frozen=True, tag="efflux timed"):
     """One run of a flow cup. The seconds are those between the two key presses."""
 
     ENDS: ClassVar[str] = "cup"
-
     cup: str
     seconds: float
     liquid_temperature: Quantity | None = None
@@ -177,7 +161,6 @@ class CatchMade(Event, frozen=True, tag="catch made"):
     """A timed catch: amount [ml or g] in `seconds`; liquid 'water' or 'paint'."""
 
     ENDS: ClassVar[str] = "catch"
-
     seconds: float
     amount: Quantity
     delivery_ml_min: float
@@ -189,8 +172,6 @@ class CatchMade(Event, frozen=True, tag="catch made"):
 
 
 class FanSet(Event, frozen=True, tag="fan set"):
-    """The fan: its width on the paper at the working distance, turns open."""
-
     width: Quantity | None = None
     turns: Quantity | None = None
     distance: Quantity | None = None
@@ -206,19 +187,14 @@ class PatternRead(Event, frozen=True, tag="pattern read"):
 
 
 class PassTimed(Event, frozen=True, tag="pass timed"):
-    """One pass of the gun over a measured length, timed between two key presses."""
-
     ENDS: ClassVar[str] = "pass"
-
     length: Quantity
     seconds: float
 
 
 class CoatBegun(Event, frozen=True, tag="coat begun"):
-    """A coat on a part began. early_s: flash-off still missing; late_s: past the recoat window.
-
-    doubtful: the machine's clock was in doubt, so that neither is known.
-    """
+    """A coat on a part began. early_s: flash-off still missing; late_s: past the recoat window;
+    doubtful: the machine's clock was in doubt, so that neither is known."""
 
     part: str
     coat: int
@@ -235,8 +211,6 @@ class CoatEnded(Event, frozen=True, tag="coat ended"):
 
 
 class FilmRead(Event, frozen=True, tag="film read"):
-    """A wet-film notch gauge: the last wetted tooth and the first dry one."""
-
     part: str
     last_wetted: Quantity
     first_dry: Quantity
@@ -251,10 +225,8 @@ class TouchTried(Event, frozen=True, tag="touch tried"):
 
 
 class AreaAdded(Event, frozen=True, tag="area added"):
-    """The area of one part, or of `number` alike, was taken.
-
-    shape: its form; dimensions: by name, as typed; area: of all of them [m2]; part: whose, if said.
-    """
+    """The area of one part, or of `number` alike, was taken. dimensions: by name, as typed; area: of
+    all of them [m2]; part: whose, if said."""
 
     shape: str
     area: Quantity
@@ -264,8 +236,6 @@ class AreaAdded(Event, frozen=True, tag="area added"):
 
 
 class AmountPlanned(Event, frozen=True, tag="amount planned"):
-    """How much ready-to-spray material the parts need."""
-
     area: Quantity
     amount: Quantity
 
@@ -285,8 +255,6 @@ class FaultSeen(Event, frozen=True, tag="fault seen"):
 
 
 class NoteMade(Event, frozen=True, tag="note"):
-    """A note in the painter's own words."""
-
     text: str
     part: str = ""
 
@@ -311,8 +279,6 @@ class Voided(Event, frozen=True, tag="voided"):
 
 
 class Restored(Event, frozen=True, tag="restored"):
-    """A voided event counts again. target: its number."""
-
     target: int
 
 

@@ -1,26 +1,28 @@
-"""Events add up to a Job: what counts, what was measured, which coat each part has.
+"""Events add up to a Job: what counts, what was measured, which coat each part has. Pure.
 
-``fold`` is a pure function of the events, and ``added`` gives what it would give with one more. It
-never fails on an odd order of events (a coat ended that was never begun, say, after a void): what
-makes no sense yet is passed over and makes sense again when the missing event is restored.
+No odd order of events fails (a coat ended that was never begun, say, after a void): what makes no
+sense yet is passed over, and makes sense again when the missing event is restored.
 """
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable, Mapping
-from dataclasses import dataclass, field, replace
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass
 from functools import cached_property
 from typing import Any, Generic, TypeVar
+
+from msgspec import Struct
+from msgspec.structs import replace
 
 from booth.log import events as ev
 from booth.moment import Boot, boots_of
 from booth.profile.model import Profile
 
 E = TypeVar("E", bound=ev.Event)
+Entry = ev.Event | ev.UnknownEvent
 
 
-@dataclass(frozen=True, slots=True)
-class Coat:
+class Coat(Struct, frozen=True):
     """One coat on one part. number: 1, 2, …; ended is None while it is being sprayed."""
 
     part: str
@@ -31,8 +33,7 @@ class Coat:
     touches: tuple[ev.TouchTried, ...] = ()
 
 
-@dataclass(frozen=True, slots=True)
-class Stopwatch:
+class Stopwatch(Struct, frozen=True):
     """A stopwatch that is not done with. stopped: how long it ran, where it was stopped by hand."""
 
     started: ev.StopwatchStarted
@@ -54,15 +55,16 @@ class Job:
     """What the events of one job add up to. Tuples are in the order of the log, without what is void."""
 
     opened: ev.JobOpened
-    events: tuple[ev.Event | ev.UnknownEvent, ...]
-    void: frozenset[int] = frozenset()
-    counted: Mapping[type[ev.Event], tuple[Any, ...]] = field(default_factory=dict)
-    skipped: Mapping[str, ev.StepSkipped] = field(default_factory=dict)
-    coats: Mapping[str, tuple[Coat, ...]] = field(default_factory=dict)
-    stopwatches: Mapping[str, Stopwatch] = field(default_factory=dict)
-    unknown: tuple[ev.UnknownEvent, ...] = ()
+    events: tuple[Entry, ...]
+    void: frozenset[int]
+    counted: Mapping[type[Entry], tuple[Any, ...]]
+    #: steps passed over, and not done since
+    skipped: Mapping[str, ev.StepSkipped]
+    #: by part; the weather of a coat is what was read last when it ended
+    coats: Mapping[str, tuple[Coat, ...]]
+    stopwatches: Mapping[str, Stopwatch]
     #: the number that the next event will carry
-    next_n: int = 1
+    next_n: int
 
     ticked = _All(ev.LineTicked)
     weathers = _All(ev.WeatherRead)
@@ -82,7 +84,6 @@ class Job:
     fresh_air = _All(ev.FreshAirChecked)
     faults = _All(ev.FaultSeen)
     notes = _All(ev.NoteMade)
-    clock_changes = _All(ev.ClockNoticed)
 
     def of(self, kind: type[E]) -> tuple[E, ...]:
         return self.counted.get(kind, ())
@@ -100,7 +101,7 @@ class Job:
         return frozenset(event.alarm for event in self.of(ev.AlarmAcknowledged))
 
     @cached_property
-    def numbered(self) -> Mapping[int, ev.Event | ev.UnknownEvent]:
+    def numbered(self) -> Mapping[int, Entry]:
         """Every event by its number; of two with one number, the first."""
         return {event.n: event for event in reversed(self.events)}
 
@@ -153,110 +154,55 @@ class NoJob(ValueError):
     """There is no 'job opened' among the events, so they add up to nothing."""
 
 
-@dataclass(slots=True)
-class _Draft:
-    """The Job while it is being added up."""
-
-    counted: dict[type[ev.Event], list[Any]] = field(default_factory=dict)
-    skipped: dict[str, ev.StepSkipped] = field(default_factory=dict)
-    coats: dict[str, list[Coat]] = field(default_factory=dict)
-    stopwatches: dict[str, Stopwatch] = field(default_factory=dict)
-
-    @classmethod
-    def of(cls, job: Job) -> _Draft:
-        return cls(
-            {kind: list(found) for kind, found in job.counted.items()},
-            dict(job.skipped),
-            {part: list(coats) for part, coats in job.coats.items()},
-            dict(job.stopwatches),
-        )
-
-    def add(self, event: ev.Event) -> None:
-        kind = type(event)
-        if kind in self.counted:
-            self.counted[kind].append(event)
-        else:
-            self.counted[kind] = [event]
-        if kind.ENDS:
-            self.stopwatches.pop(kind.ENDS, None)
-        branch = BRANCHES.get(kind)
-        if branch is not None:
-            branch(self, event)
-
-    def frozen(self) -> dict[str, Any]:
-        return {
-            "counted": {kind: tuple(found) for kind, found in self.counted.items()},
-            "skipped": self.skipped,
-            "coats": {part: tuple(coats) for part, coats in self.coats.items()},
-            "stopwatches": self.stopwatches,
-        }
+def _skipped(live: Iterable[Entry]) -> dict[str, ev.StepSkipped]:
+    found: dict[str, ev.StepSkipped] = {}
+    for event in live:
+        if isinstance(event, ev.StepSkipped):
+            found[event.step] = event
+        elif isinstance(event, ev.StepDone):
+            found.pop(event.step, None)
+    return found
 
 
-def _step_done(draft: _Draft, event: ev.StepDone) -> None:
-    draft.skipped.pop(event.step, None)
+def _coats(live: Iterable[Entry]) -> dict[str, tuple[Coat, ...]]:
+    found: dict[str, list[Coat]] = {}
+    weather: ev.WeatherRead | None = None
+    for event in live:
+        if isinstance(event, ev.WeatherRead):
+            weather = event
+        elif isinstance(event, ev.CoatBegun):
+            coats = found.setdefault(event.part, [])
+            if not coats or coats[-1].ended is not None:
+                coats.append(Coat(event.part, len(coats) + 1, event))
+        elif isinstance(event, ev.CoatEnded | ev.TouchTried) and event.part in found:
+            coats = found[event.part]
+            last = coats[-1]
+            if isinstance(event, ev.TouchTried) and last.ended is not None:
+                coats[-1] = replace(last, touches=(*last.touches, event))
+            elif isinstance(event, ev.CoatEnded) and last.ended is None:
+                coats[-1] = replace(last, ended=event, weather=weather)
+    return {part: tuple(coats) for part, coats in found.items()}
 
 
-def _step_skipped(draft: _Draft, event: ev.StepSkipped) -> None:
-    draft.skipped[event.step] = event
+def _stopwatches(events: Iterable[Entry], void: frozenset[int]) -> dict[str, Stopwatch]:
+    found: dict[str, Stopwatch] = {}
+    for event in events:
+        counts = event.n not in void
+        if isinstance(event, ev.StopwatchStarted) and counts:
+            found[event.stopwatch] = Stopwatch(event)
+        elif isinstance(event, ev.StopwatchStopped) and counts and event.stopwatch in found:
+            found[event.stopwatch] = Stopwatch(found[event.stopwatch].started, event)
+        elif isinstance(event, ev.StopwatchDropped) and counts:
+            found.pop(event.stopwatch, None)
+        elif isinstance(event, ev.Event) and event.ENDS in found:
+            watch = found[event.ENDS]
+            # A void run of a cup was stopped all the same; what was caught waits to be entered anew.
+            if counts or (watch.stopped is None and watch.started.window_s is None):
+                del found[event.ENDS]
+    return found
 
 
-def _coat_begun(draft: _Draft, event: ev.CoatBegun) -> None:
-    coats = draft.coats.setdefault(event.part, [])
-    if coats and coats[-1].ended is None:
-        return
-    coats.append(Coat(event.part, len(coats) + 1, event))
-
-
-def _coat_ended(draft: _Draft, event: ev.CoatEnded) -> None:
-    coats = draft.coats.get(event.part)
-    if not coats or coats[-1].ended is not None:
-        return
-    weathers = draft.counted.get(ev.WeatherRead)
-    coats[-1] = replace(coats[-1], ended=event, weather=weathers[-1] if weathers else None)
-
-
-def _touch(draft: _Draft, event: ev.TouchTried) -> None:
-    coats = draft.coats.get(event.part)
-    if not coats or coats[-1].ended is None:
-        return
-    coats[-1] = replace(coats[-1], touches=(*coats[-1].touches, event))
-
-
-def _stopwatch_started(draft: _Draft, event: ev.StopwatchStarted) -> None:
-    draft.stopwatches[event.stopwatch] = Stopwatch(event)
-
-
-def _stopwatch_stopped(draft: _Draft, event: ev.StopwatchStopped) -> None:
-    running = draft.stopwatches.get(event.stopwatch)
-    if running is not None:
-        draft.stopwatches[event.stopwatch] = Stopwatch(running.started, event)
-
-
-def _pass_over(draft: _Draft, event: ev.Event) -> None:
-    """A void run of a cup was stopped all the same; what was caught waits to be entered anew."""
-    watch = draft.stopwatches.get(event.ENDS)
-    if watch is not None and watch.stopped is None and watch.started.window_s is None:
-        del draft.stopwatches[event.ENDS]
-
-
-def _stopwatch_dropped(draft: _Draft, event: ev.StopwatchDropped) -> None:
-    draft.stopwatches.pop(event.stopwatch, None)
-
-
-#: The events that change more than the list of their kind.
-BRANCHES: dict[type[ev.Event], Callable[[_Draft, Any], None]] = {
-    ev.StepDone: _step_done,
-    ev.StepSkipped: _step_skipped,
-    ev.CoatBegun: _coat_begun,
-    ev.CoatEnded: _coat_ended,
-    ev.TouchTried: _touch,
-    ev.StopwatchStarted: _stopwatch_started,
-    ev.StopwatchStopped: _stopwatch_stopped,
-    ev.StopwatchDropped: _stopwatch_dropped,
-}
-
-
-def void_numbers(events: Iterable[ev.Event | ev.UnknownEvent]) -> frozenset[int]:
+def void_numbers(events: Iterable[Entry]) -> frozenset[int]:
     """Give the numbers of the events that do not count, the last void or restore of each deciding.
 
     The job's opening cannot be voided: without it there is no job.
@@ -270,35 +216,24 @@ def void_numbers(events: Iterable[ev.Event | ev.UnknownEvent]) -> frozenset[int]
     return frozenset(void)
 
 
-def fold(events: Iterable[ev.Event | ev.UnknownEvent]) -> Job:
+def fold(events: Iterable[Entry]) -> Job:
     """Add events up to a Job. Raises NoJob where none of them opens one."""
     every = tuple(events)
     opened = next((event for event in every if isinstance(event, ev.JobOpened)), None)
     if opened is None:
         raise NoJob("no line of this log opens a job")
     void = void_numbers(every) - {opened.n}
-    draft = _Draft()
-    for event in every:
-        if event.n not in void and isinstance(event, ev.Event):
-            draft.add(event)
-        elif isinstance(event, ev.Event):
-            _pass_over(draft, event)
+    live = [event for event in every if event.n not in void]
+    counted: dict[type[Entry], list[Any]] = {}
+    for event in live:
+        counted.setdefault(type(event), []).append(event)
     return Job(
         opened=opened,
         events=every,
         void=void,
-        unknown=tuple(event for event in every if isinstance(event, ev.UnknownEvent)),
+        counted={kind: tuple(found) for kind, found in counted.items()},
+        skipped=_skipped(live),
+        coats=_coats(live),
+        stopwatches=_stopwatches(every, void),
         next_n=max(event.n for event in every) + 1,
-        **draft.frozen(),
     )
-
-
-def added(job: Job, event: ev.Event) -> Job:
-    """Give what ``fold`` gives of the job's events and this one more, without adding all up anew."""
-    every = (*job.events, event)
-    if isinstance(event, ev.Voided | ev.Restored):
-        return fold(every)
-    draft = _Draft.of(job)
-    if event.n not in job.void:
-        draft.add(event)
-    return replace(job, events=every, next_n=max(job.next_n, event.n + 1), **draft.frozen())

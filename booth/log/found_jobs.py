@@ -4,8 +4,9 @@ from __future__ import annotations
 
 import os
 from collections.abc import Callable, Mapping
-from dataclasses import dataclass, replace
 from pathlib import Path
+
+import msgspec
 
 from booth.log.fold import Job, fold
 from booth.log.naming import longer_names, short_name
@@ -14,8 +15,7 @@ from booth.log.store import log_bytes, log_files
 from booth.log.summary import JobSummary, summary_of, unreadable
 
 
-@dataclass(frozen=True, slots=True)
-class _Found:
+class _Found(msgspec.Struct, frozen=True):
     """A log as it was read when its file had this stamp. job: what it adds up to, while open."""
 
     stamp: tuple[int, ...]
@@ -68,7 +68,7 @@ class FoundJobs:
         """Take `job` for what the log at `path` holds, until its file is read again."""
         seen = self._found.get(path)
         if seen is not None:
-            self._found = {**self._found, path: replace(seen, job=job)}
+            self._found = {**self._found, path: msgspec.structs.replace(seen, job=job)}
 
 
 def _read(path: Path, stamp: tuple[int, ...]) -> _Found:

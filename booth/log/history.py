@@ -17,12 +17,7 @@ def history(folder: Path) -> list[JobSummary]:
     paths = log_files(folder)
     longer = longer_names(paths)
     found = [summarise(path, longer.get(path, "")) for path in paths]
-    return sorted(found, key=_newest_first)
-
-
-def unfinished(folder: Path) -> list[JobSummary]:
-    """Give the jobs that are not closed, the newest first; what cannot be read stands last."""
-    return [each for each in history(folder) if each.is_open or each.fault]
+    return sorted(found, key=lambda job: (1, 0.0) if job.opened is None else (0, -job.opened.wall))
 
 
 def find_job(folder: Path, named: str) -> list[JobSummary]:
@@ -43,38 +38,18 @@ def find_job(folder: Path, named: str) -> list[JobSummary]:
     return []
 
 
-def _is(job: JobSummary, wanted: str) -> bool:
-    names = (job.name, job.job, job.path.name, job.path.stem)
-    return wanted in (name.casefold() for name in names)
-
-
-def _is_marked(job: JobSummary, wanted: str) -> bool:
-    return mark_of(job.path).casefold() == wanted
-
-
 def _begins(job: JobSummary, wanted: str) -> bool:
     date = local_date(job.opened) if job.opened is not None else ""
     return any(each.casefold().startswith(wanted) for each in (job.name, job.path.name, date))
 
 
-def _has_part(job: JobSummary, wanted: str) -> bool:
-    return wanted in (part.casefold() for part in job.parts)
-
-
-def _has_piece(job: JobSummary, wanted: str) -> bool:
-    return any(wanted in each.casefold() for each in (job.path.stem, *job.parts))
-
-
 #: The ways to name a job, the plainest first.
 WAYS: tuple[Callable[[JobSummary, str], bool], ...] = (
-    _is,
-    _is_marked,
+    lambda job, wanted: (
+        wanted in (each.casefold() for each in (job.name, job.job, job.path.name, job.path.stem))
+    ),
+    lambda job, wanted: mark_of(job.path).casefold() == wanted,
     _begins,
-    _has_part,
-    _has_piece,
+    lambda job, wanted: wanted in (part.casefold() for part in job.parts),
+    lambda job, wanted: any(wanted in each.casefold() for each in (job.path.stem, *job.parts)),
 )
-
-
-def _newest_first(summary: JobSummary) -> tuple[bool, float]:
-    unread = summary.opened is None
-    return unread, 0.0 if summary.opened is None else -summary.opened.wall

@@ -9,7 +9,6 @@ from __future__ import annotations
 
 import errno
 import os
-import threading
 from collections.abc import Sequence
 from pathlib import Path
 
@@ -33,39 +32,31 @@ class Log:
         self._end = end
         self._half_written = False
         self._mended = content.torn is None and not content.unended
-        self._more = list(said)
-        #: A slow disk is written to in a thread: closing waits for it.
-        self._writing = threading.Lock()
+        #: sentences on what was found wrong with the log and what was done about it
+        self.said = [*content.said, *said]
 
-    @property
-    def said(self) -> list[str]:
-        """Sentences on what was found wrong with the log and what was done about it."""
-        return self.content.said + self._more
-
-    def append(self, event: Event) -> None:
-        """Bring the event onto the disk.
+    def append(self, event: Event) -> Event:
+        """Bring the event onto the disk; give it as it will be read.
 
         Raises:
             NotKept: it is not on the disk, and nothing of it is in the log.
         """
-        line, _ = checked(event)
-        with self._writing:
-            if self._fd is None:
-                raise NotKept("This entry is NOT kept: the log is closed. Open the job again.")
-            try:
-                if not self._mended:
-                    self._mend()
-                if not _has_name(self._fd, self.path):
-                    raise NotKept(
-                        f"This entry is NOT kept: the log {visible(str(self.path))} was moved, "
-                        "replaced or deleted while the job was open. Put it back if it is gone, "
-                        "leave the job and open it again."
-                    )
-                if self._settle(self._fd):
-                    line = b"\n" + line
-                self._write(self._fd, line)
-            except OSError as fault:
-                raise not_kept(self.path, fault) from fault
+        line, kept = checked(event)
+        if self._fd is None:
+            raise NotKept("This entry is NOT kept: the log is closed. Open the job again.")
+        try:
+            if not self._mended:
+                self._mend()
+            if not _has_name(self._fd, self.path):
+                raise NotKept(
+                    f"This entry is NOT kept: the log {visible(str(self.path))} was moved, "
+                    "replaced or deleted while the job was open. Put it back if it is gone, "
+                    "leave the job and open it again."
+                )
+            self._write(self._fd, b"\n" + line if self._settle(self._fd) else line)
+        except OSError as fault:
+            raise not_kept(self.path, fault) from fault
+        return kept
 
     @property
     def is_in_place(self) -> bool:
@@ -79,10 +70,9 @@ class Log:
 
     def close(self) -> None:
         """Let go of the file and its lock."""
-        with self._writing:
-            if self._fd is not None:
-                os.close(self._fd)
-                self._fd = None
+        if self._fd is not None:
+            os.close(self._fd)
+            self._fd = None
 
     def __enter__(self) -> Log:
         return self
@@ -151,7 +141,7 @@ class Log:
         else:
             sync(self._fd)
         self._mended = True
-        self._more.append(told)
+        self.said.append(told)
 
     def try_to_mend(self) -> None:
         """Mend the end of the log, if it needs that; where it cannot be done, say so."""
@@ -160,8 +150,8 @@ class Log:
         try:
             self._mend()
         except OSError as fault:
-            said = str(not_opened(self.path, fault, "The end of the log cannot be mended yet"))
-            self._more.append(said)
+            what = "The end of the log cannot be mended yet"
+            self.said.append(str(not_opened(self.path, fault, what)))
 
 
 def _has_name(fd: int, path: Path) -> bool:

@@ -8,8 +8,9 @@ see whether a job that was open in another booth still is.
 from __future__ import annotations
 
 import os
-from dataclasses import dataclass
 from pathlib import Path
+
+import msgspec
 
 from booth.log.errors import LogBusy, NotKept
 from booth.log.events import Event, JobOpened
@@ -20,8 +21,7 @@ from booth.log.store import is_free
 from booth.moment import Moment
 
 
-@dataclass(frozen=True, slots=True)
-class OpenJob:
+class OpenJob(msgspec.Struct, frozen=True):
     """One open job. session: where it is held here; rings: whether its alarms are for this booth.
 
     A job last written to before this machine was started is another machine's, or old: listed only.
@@ -46,7 +46,8 @@ class OpenJobs:
         self.found = FoundJobs(folder)
         self._folder = folder
         self._boot = boot
-        self._kept: list[Session] = []
+        #: those held here, by the real path: the one on the bench, and those left open in this run
+        self._held: dict[str, Session] = {}
         #: jobs that were found open in another booth, or that may not be written to here
         self._elsewhere: frozenset[Path] = frozenset()
         #: what was said of a log that was open here for a moment only
@@ -82,8 +83,10 @@ class OpenJobs:
         session, self.current = self.current, None
         if session is None:
             return
+        real = _real(session.log.path)
+        del self._held[real]
         if session.job.closed is None:
-            self._kept.append(session)
+            self._held[real] = session
         else:
             session.close()
             self.found.moved_on(session.log.path, session.job)
@@ -92,46 +95,37 @@ class OpenJobs:
         """Let go of every log."""
         for session in self.sessions:
             session.close()
-        self.current, self._kept = None, []
+        self.current, self._held = None, {}
 
     @property
     def sessions(self) -> tuple[Session, ...]:
         """Those held here: the one on the bench first, then those left open in this run."""
-        return (*([self.current] if self.current is not None else []), *self._kept)
-
-    @property
-    def _held(self) -> frozenset[str]:
-        return frozenset(_real(each.log.path) for each in self.sessions)
+        return tuple(sorted(self._held.values(), key=lambda each: each is not self.current))
 
     def _open(self, path: Path) -> Session:
-        known = self._session_at(path)
+        real = _real(path)
+        known = self._held.get(real)
         if known is None:
             session = Session.resume(path)
-            session.tell(self._told.pop(_real(path), ()))
+            session.log.said += self._told.pop(real, ())
             return session
         if known.log.is_in_place:
             return known
-        fresh = known.renewed()
-        self._kept = [fresh if each is known else each for each in self._kept]
+        fresh = self._held[real] = known.renewed()
         self.current = fresh if self.current is known else self.current
         return fresh
 
     def _put_up(self, session: Session) -> Session:
         if session is not self.current:
             self.leave()
-            self._kept = [each for each in self._kept if each is not session]
-            self.current = session
+            self._held[_real(session.log.path)] = self.current = session
         return session
-
-    def _session_at(self, path: Path) -> Session | None:
-        real = _real(path)
-        return next((each for each in self.sessions if _real(each.log.path) == real), None)
 
     # -- on the disk -----------------------------------------------------------------------------
 
     def look(self) -> None:
         """Read the folder anew: of its files, only those that changed. May run in a thread."""
-        held = self._held
+        held = frozenset(self._held)
         self.found.look(lambda path: bool(held) and _real(path) in held)
         self._elsewhere = frozenset(path for path in self._elsewhere if not is_free(path))
 
@@ -142,7 +136,6 @@ class OpenJobs:
             for each in self.sessions
             if each.job.closed is None
         ]
-        held = self._held
         found = [
             OpenJob(
                 path,
@@ -151,7 +144,7 @@ class OpenJobs:
                 rings=job.events[-1].at.boot == self._boot and path not in self._elsewhere,
             )
             for path, job in self.found.open
-            if _real(path) not in held
+            if _real(path) not in self._held
         ]
         return (*own, *found)
 
@@ -166,9 +159,9 @@ class OpenJobs:
         False where another booth has that job open, or it may not be written to here: its alarms
         are no longer for this booth.
         """
-        session = self._session_at(path)
-        if session is not None:
-            session.record(event)
+        real = _real(path)
+        if real in self._held:
+            self._held[real].record(event)
             return True
         try:
             session = Session.resume(path)
@@ -179,7 +172,6 @@ class OpenJobs:
             session.record(event)
         finally:
             session.close()
-            real = _real(path)
             self._told[real] = (*self._told.get(real, ()), *session.news())
         self.found.moved_on(path, session.job)
         return True

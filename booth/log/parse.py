@@ -7,8 +7,7 @@ power cut.
 
 from __future__ import annotations
 
-from collections.abc import Callable
-from dataclasses import dataclass, field
+import msgspec
 
 from booth.log.codec import VERSION, BrokenLine, decode, decode_all
 from booth.log.events import Event, JobOpened, UnknownEvent
@@ -25,13 +24,19 @@ MOST_AHEAD = 1_000_000
 #: So many lines are read at once where nothing is unusual about them.
 AT_ONCE = 512
 
+AGAIN = "The same entry stands twice and counts once: {}."
+TWICE = "An entry has the number of an earlier one: {}."
+DISORDERED = "Entries are not in the order of their numbers: {}."
+REOPENED = "The job is opened more than once; the first counts: {}."
+LATER = "Entries of a later version of this program are kept and shown, but not understood: {}."
+ODDITIES = (AGAIN, TWICE, DISORDERED, REOPENED, LATER)
+
 
 class OddOpening(BrokenLine):
     """A line opens a job that cannot be worked with; the message says why."""
 
 
-@dataclass(frozen=True, slots=True)
-class LogContent:
+class LogContent(msgspec.Struct, frozen=True):
     """What a log holds.
 
     broken: line number and what is wrong with it, passed over; torn: what followed the last line
@@ -41,10 +46,10 @@ class LogContent:
     sentence, empty where there is one.
     """
 
-    events: list[Event | UnknownEvent] = field(default_factory=list)
-    broken: list[tuple[int, str]] = field(default_factory=list)
+    events: list[Event | UnknownEvent] = []
+    broken: list[tuple[int, str]] = []
     torn: bytes | None = None
-    odd: list[str] = field(default_factory=list)
+    odd: list[str] = []
     end: int = 0
     unended: bool = False
     fault: str = ""
@@ -99,11 +104,7 @@ class _Reader:
         self.broken: list[tuple[int, str]] = []
         self._by_n: dict[int, Event | UnknownEvent] = {}
         self._highest = 0
-        self._again: list[int] = []
-        self._twice: list[int] = []
-        self._disordered: list[int] = []
-        self._reopened: list[int] = []
-        self._later: list[int] = []
+        self._odd: dict[str, list[int]] = {sentence: [] for sentence in ODDITIES}
         self._opened: JobOpened | None = None
         self._odd_opening = ""
 
@@ -161,17 +162,17 @@ class _Reader:
     def _take(self, number: int, event: Event | UnknownEvent) -> None:
         before = self._by_n.get(event.n)
         if before == event:
-            self._again.append(number)
+            self._odd[AGAIN].append(number)
             return
         if before is not None:
-            self._twice.append(number)
+            self._odd[TWICE].append(number)
         elif event.n < self._highest:
-            self._disordered.append(number)
+            self._odd[DISORDERED].append(number)
         if isinstance(event, UnknownEvent):
-            self._later.append(number)
+            self._odd[LATER].append(number)
         elif isinstance(event, JobOpened):
             if self.events:
-                self._reopened.append(number)
+                self._odd[REOPENED].append(number)
             self._opened = self._opened or event
         self._by_n.setdefault(event.n, event)
         self._highest = max(self._highest, event.n)
@@ -179,23 +180,9 @@ class _Reader:
 
     def oddities(self) -> list[str]:
         """Give a sentence for each kind of oddity, naming the first line of it."""
-        kinds: list[tuple[list[int], Callable[[str], str]]] = [
-            (self._again, lambda at: f"The same entry stands twice and counts once: {at}."),
-            (self._twice, lambda at: f"An entry has the number of an earlier one: {at}."),
-            (self._disordered, lambda at: f"Entries are not in the order of their numbers: {at}."),
-            (
-                self._reopened,
-                lambda at: f"The job is opened more than once; the first counts: {at}.",
-            ),
-            (
-                self._later,
-                lambda at: (
-                    "Entries of a later version of this program are kept and shown, but not "
-                    f"understood: {at}."
-                ),
-            ),
+        told = [
+            sentence.format(_where(numbers)) for sentence, numbers in self._odd.items() if numbers
         ]
-        told = [sentence(_where(numbers)) for numbers, sentence in kinds if numbers]
         if self._opened is not None and self._opened.version > VERSION:
             told.append(
                 f"This job was begun with a later version of this program (its log is of version "

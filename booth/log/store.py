@@ -11,14 +11,13 @@ from pathlib import Path
 import msgspec
 
 from booth.files.atomic import BINARY, read_all, write_new
-from booth.files.safe_text import visible
 from booth.log import lock
 from booth.log.errors import LogBusy, NotKept, not_opened
 from booth.log.events import JobOpened
 from booth.log.judge import oddities
 from booth.log.log_file import Log, checked
 from booth.log.naming import new_stems, short_name
-from booth.log.parse import LogContent, holds_nothing, parse
+from booth.log.parse import LogContent, parse
 
 SUFFIX = ".jsonl"
 APPENDING = os.O_RDWR | os.O_APPEND | BINARY
@@ -86,26 +85,6 @@ def open_log(path: Path) -> Log:
             raise not_opened(path, fault, what) from fault
         raise
     return log
-
-
-def clear_away(path: Path) -> None:
-    """Delete a log that there is nothing in, as a crash of an earlier version left it.
-
-    Raises:
-        LogBusy: another program has it open.
-        NotKept: there is something in it, or it cannot be deleted.
-    """
-    try:
-        fd = os.open(path, APPENDING)
-        try:
-            _lock(path, fd)
-            if not holds_nothing(read_all(fd)):
-                raise NotKept(f"There is something in {visible(path.name)}: it is left as it is.")
-        finally:
-            os.close(fd)
-        path.unlink()
-    except OSError as fault:
-        raise not_opened(path, fault, "The file cannot be deleted") from fault
 
 
 def is_free(path: Path) -> bool:

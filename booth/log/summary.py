@@ -6,28 +6,27 @@ about a log sends it through the full reading, which takes five times as long.
 
 from __future__ import annotations
 
-from collections.abc import Iterable
-from dataclasses import dataclass, replace
+from collections.abc import Iterable, Sequence
 from pathlib import Path
 
 import msgspec
+from msgspec.structs import replace
 
 from booth.log.codec import BrokenLine
-from booth.log.events import Event, JobClosed, JobOpened, UnknownEvent
-from booth.log.fold import void_numbers
+from booth.log.events import JobClosed, JobOpened, Restored, Voided
+from booth.log.fold import Entry, void_numbers
 from booth.log.naming import short_name
-from booth.log.parse import MOST_AHEAD, holds_nothing, parse, read_line
+from booth.log.parse import MOST_AHEAD, parse, read_line
 from booth.log.store import log_bytes
 from booth.moment import Moment
 
 
-@dataclass(frozen=True, slots=True)
-class JobSummary:
+class JobSummary(msgspec.Struct, frozen=True):
     """One job of a list.
 
     closed: None while it is open; events: entries in the log; broken: lines that are none; fault:
     why the job cannot be opened at all, as a sentence, else empty; longer_name: where another job of
-    the folder shares its name; is_empty: there is nothing in the file (see ``store.clear_away``).
+    the folder shares its name.
     """
 
     path: Path
@@ -43,7 +42,6 @@ class JobSummary:
     broken: int = 0
     fault: str = ""
     longer_name: str = ""
-    is_empty: bool = False
 
     @property
     def name(self) -> str:
@@ -55,17 +53,16 @@ class JobSummary:
 
 
 class _Head(msgspec.Struct, gc=False):
-    """What a list needs of any event."""
+    """What is read of every line."""
 
     event: str
     n: int
     at: Moment
-    target: int = 0
-    verdict: str = ""
 
 
 _heads = msgspec.json.Decoder(_Head)
-_CLOSED = JobClosed.__struct_config__.tag
+#: The kinds that decide whether a job is closed, which are read in full.
+_DECIDING = {kind.__struct_config__.tag for kind in (Voided, Restored, JobClosed)}
 
 
 def summarise(path: Path, longer_name: str = "") -> JobSummary:
@@ -85,77 +82,68 @@ def unreadable(path: Path, fault: OSError) -> JobSummary:
 
 def summary_of(path: Path, data: bytes) -> JobSummary:
     """Give the summary of a log's bytes. Never raises."""
-    if not data.endswith(b"\n"):
-        return _slowly(path, data)
-    try:
-        opened = read_line(data[: data.index(b"\n")])
-        heads = _heads.decode_lines(data)
-    except (BrokenLine, ValueError, ArithmeticError, RecursionError):
-        return _slowly(path, data)
-    if not isinstance(opened, JobOpened) or opened.n != 1:
-        return _slowly(path, data)
-    numbers = [head.n for head in heads]
-    if len(heads) != data.count(b"\n") or not (
-        numbers == [*range(1, len(numbers) + 1)] or _ascend(numbers)
-    ):
-        return _slowly(path, data)
-    void: set[int] = set()
-    for head in heads:
-        if head.event == "voided":
-            void.add(head.target)
-        elif head.event == "restored":
-            void.discard(head.target)
-    closed = [head for head in heads if head.event == _CLOSED and head.n not in void]
-    return _summary(path, opened, closed[-1] if closed else None, len(heads), 0)
-
-
-def _ascend(numbers: list[int]) -> bool:
-    return numbers == sorted(set(numbers)) and numbers[-1] <= len(numbers) + MOST_AHEAD
+    return _quickly(path, data) or _slowly(path, data)
 
 
 def opening_of(data: bytes) -> JobOpened | None:
     """Give the event that opens the job, usually the first line; None where there is none."""
+    return _first_line(data) or _opened(parse(data).events)
+
+
+def _first_line(data: bytes) -> JobOpened | None:
     try:
         first = read_line(data.partition(b"\n")[0])
     except BrokenLine:
-        first = None
-    if isinstance(first, JobOpened) and first.n == 1:
-        return first
-    return _opened(parse(data).events)
+        return None
+    return first if isinstance(first, JobOpened) and first.n == 1 else None
 
 
-def _opened(events: Iterable[Event | UnknownEvent]) -> JobOpened | None:
+def _opened(events: Iterable[Entry]) -> JobOpened | None:
     return next((event for event in events if isinstance(event, JobOpened)), None)
+
+
+def _quickly(path: Path, data: bytes) -> JobSummary | None:
+    opened = _first_line(data)
+    if opened is None or not data.endswith(b"\n"):
+        return None
+    lines = data.split(b"\n")[:-1]
+    try:
+        heads = _heads.decode_lines(data)
+        numbers = [head.n for head in heads]
+        if (
+            len(heads) != len(lines)
+            or numbers != sorted(set(numbers))
+            or numbers[-1] > len(numbers) + MOST_AHEAD
+        ):
+            return None
+        deciding = [
+            read_line(line)
+            for head, line in zip(heads, lines, strict=True)
+            if head.event in _DECIDING
+        ]
+    except (ValueError, ArithmeticError, RecursionError):
+        return None
+    return _told(JobSummary(path, events=len(heads)), [opened, *deciding])
 
 
 def _slowly(path: Path, data: bytes) -> JobSummary:
     content = parse(data)
     broken = len(content.broken) + (content.torn is not None)
-    opened = _opened(content.events)
+    found = JobSummary(path, events=len(content.events), broken=broken, fault=content.fault)
+    return _told(found, content.events)
+
+
+def _told(found: JobSummary, events: Sequence[Entry]) -> JobSummary:
+    """The summary with what these entries say of the job."""
+    opened = _opened(events)
     if opened is None:
-        return JobSummary(
-            path,
-            events=len(content.events),
-            broken=broken,
-            fault=content.fault,
-            is_empty=holds_nothing(data),
-        )
-    return _summary(path, opened, _closing(content.events), len(content.events), broken)
-
-
-def _closing(events: Iterable[Event | UnknownEvent]) -> JobClosed | None:
-    events = list(events)
+        return found
     void = void_numbers(events)
-    closed = [each for each in events if isinstance(each, JobClosed) and each.n not in void]
-    return closed[-1] if closed else None
-
-
-def _summary(
-    path: Path, opened: JobOpened, closed: _Head | JobClosed | None, events: int, broken: int
-) -> JobSummary:
-    return JobSummary(
-        path=path,
-        job=opened.job or path.stem,
+    closings = [each for each in events if isinstance(each, JobClosed) and each.n not in void]
+    closed = closings[-1] if closings else None
+    return replace(
+        found,
+        job=opened.job or found.path.stem,
         profile_key=opened.profile.key,
         profile_name=opened.profile.name,
         parts=opened.parts,
@@ -163,6 +151,4 @@ def _summary(
         opened=opened.at,
         closed=closed.at if closed else None,
         verdict=closed.verdict if closed else "",
-        events=events,
-        broken=broken,
     )

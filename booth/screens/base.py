@@ -18,8 +18,7 @@ from booth.forms.key import Key
 from booth.moment import Moment
 from booth.screens.host import Host
 from booth.screens.keyline import key_line
-from booth.widgets.quiet_line import put
-from booth.widgets.text import content
+from booth.widgets.text import content, put
 
 if TYPE_CHECKING:
     from booth.units import System

@@ -24,6 +24,7 @@ from booth.units import System
 from booth.widgets.clock_strip import ClockStrip
 from booth.widgets.form_view import FormView
 from booth.widgets.instrument_view import InstrumentView
+from booth.widgets.row_widget import Drawn
 from booth.widgets.step_list import StepList
 
 #: Below this the step list gives its room to the instrument.
@@ -90,13 +91,13 @@ class BenchScreen(OwnScreen[None]):
             self.press_soon("right" if event.by > 0 else "left")
         self.draw(self.host.clock.now())
 
-    def on_instrument_view_picked(self, event: InstrumentView.Picked) -> None:
+    def on_drawn_picked(self, event: Drawn.Picked) -> None:
         event.stop()
         self.app.call_next(self.rest.pick, event.index, event.again)
 
-    def on_step_list_chosen(self, event: StepList.Chosen) -> None:
+    def on_step_list_picked(self, event: StepList.Picked) -> None:
         event.stop()
-        key = steps_of(self.desk.job)[event.number - 1].key
+        key = steps_of(self.desk.job)[event.index].key
         self.app.call_next(self.open_step, key)
 
     # -- drawing ----------------------------------------------------------------------------

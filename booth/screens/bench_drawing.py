@@ -30,7 +30,7 @@ def draw_moving(screen: OwnScreen[Any], situation: Situation) -> None:
 
 def draw_standing(screen: OwnScreen[Any], bench: Bench, situation: Situation) -> None:
     """Draw what only a key, an entry or the window can change."""
-    screen.query_one(StepList).steps = _step_rows(situation)
+    screen.query_one(StepList).shown = _step_rows(situation)
     screen.put("#status", status_line(situation.context, screen.size.width))
     screen.put("#keys", key_line(key_words(situation), screen.size.width))
     screen.say(bench.said[0], fault=bench.said[1])
@@ -58,7 +58,7 @@ def _draw_clocks(screen: OwnScreen[Any], job: Job, now: Moment) -> None:
         strip.display = bool(running)
     if strip.styles.height is None or strip.styles.height.value != rows:
         strip.styles.height = rows
-    strip.faces = running
+    strip.shown = running
 
 
 def _step_rows(situation: Situation) -> tuple[StepRow, ...]:

@@ -111,5 +111,5 @@ class FormScreen(OwnScreen[T], Generic[T]):
         self.draw(self.host.clock.now())
 
     def draw(self, now: Moment) -> None:
-        self.query_one(FormView).form = self.rows
+        self.query_one(FormView).shown = self.rows
         self.draw_keys()

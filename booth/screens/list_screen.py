@@ -18,6 +18,7 @@ from booth.widgets.page_view import PageView
 from booth.widgets.pick_list import PickList, step
 from booth.widgets.text import content
 from booth.words.lines import Page, PickLine
+from booth.words.pictures import Lines
 
 T = TypeVar("T")
 #: What one press of left or right scrolls, and how far Home and End go.
@@ -84,7 +85,7 @@ class ListScreen(OwnScreen[T], Generic[T]):
     def _page(self) -> PageView:
         return self.query_one("#about", PageView)
 
-    def on_pick_list_picked(self, event: PickList.Picked) -> None:
+    def on_drawn_picked(self, event: PickList.Picked) -> None:
         """A click picks; a click on the picked line takes it."""
         event.stop()
         self.pick(event.index)
@@ -99,8 +100,7 @@ class ListScreen(OwnScreen[T], Generic[T]):
 
     def draw(self, now: Moment) -> None:
         """Draw list, words and keys, as far as they have changed."""
-        shown = self.query_one(PickList)
-        shown.lines, shown.picked = self.lines(now), self.picked
+        self.query_one(PickList).shown = Lines(self.lines(now), self.picked)
         self.put("#name", content(self.heading()))
         if self.BESIDE and self._page.show(self.about(now)):
             self.call_after_refresh(self.draw_keys)  # whether there is more of it is known then

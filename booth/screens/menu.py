@@ -17,6 +17,7 @@ from booth.screens.list_screen import MOVES
 from booth.widgets.pick_list import PickList, step
 from booth.widgets.text import content
 from booth.words.lines import PickLine
+from booth.words.pictures import Lines
 
 
 class Taken(NamedTuple):
@@ -80,7 +81,7 @@ class Menu(OwnScreen[Taken | None], ModalScreen[Taken | None]):
     def _pick(self, by: int) -> None:
         self.picked = step(self.lines, self.picked, by)
 
-    def on_pick_list_picked(self, event: PickList.Picked) -> None:
+    def on_drawn_picked(self, event: PickList.Picked) -> None:
         event.stop()
         self.picked = event.index
         self.press_soon("enter")
@@ -88,5 +89,5 @@ class Menu(OwnScreen[Taken | None], ModalScreen[Taken | None]):
     def draw(self, now: Moment) -> None:
         shown = self.query_one(PickList)
         shown.styles.height = min(len(self.lines), room(self))
-        shown.lines, shown.picked = self.lines, self.picked
+        shown.shown = Lines(self.lines, self.picked)
         self.draw_keys()

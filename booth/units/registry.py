@@ -12,7 +12,7 @@ from functools import cache
 from typing import TYPE_CHECKING, Any
 
 from booth.units.kinds import Dimension as D
-from booth.units.words import Unit, atoms, find
+from booth.units.words import Unit, find
 
 if TYPE_CHECKING:
     import pint
@@ -155,15 +155,3 @@ def unit_named(key: str, dimension: D) -> Unit:
     if unit is None:
         raise KeyError(key)
     return unit
-
-
-def warm() -> None:
-    """Load the registry and ask it for every unit of the table.
-
-    Takes some tenths of a second: call it in a thread once the first frame is on the screen. It may
-    be called from several threads, and again.
-    """
-    with _lock:
-        _loaded()
-        for unit in atoms():
-            _to_reference(unit)

@@ -5,7 +5,7 @@ from __future__ import annotations
 from textual.content import Content
 from textual.widgets import Static
 
-from booth.widgets.text import content
+from booth.widgets.text import content, put
 
 
 class AlarmBar(Static):
@@ -20,12 +20,9 @@ class AlarmBar(Static):
 
     def __init__(self) -> None:
         super().__init__("", markup=False)
-        self._said: tuple[str, ...] = ()
 
     def show(self, lines: tuple[str, ...], beat: bool) -> None:
         """Show these alarms; `beat` alternates, so that it is seen from the corner of an eye."""
         self.set_class(bool(lines), "-ringing")
         self.set_class(beat, "-beat")
-        if lines != self._said:
-            self._said = lines
-            self.update(Content("\n").join([content(line) for line in lines]))
+        put(self, Content("\n").join([content(line) for line in lines]))

@@ -3,19 +3,15 @@
 from __future__ import annotations
 
 import textwrap
-from typing import ClassVar
 
 from rich.cells import cell_len
-from textual.reactive import reactive
 
 from booth.widgets.lettering.bigfigure import LEAST_ROWS, draw
 from booth.widgets.row_widget import Drawn
-from booth.widgets.rows import Row, blank, exactly, exactly_rows, merge
+from booth.widgets.rows import HEAD, STRONG, Row, blank, centred, exactly, merge, sized, toned
 from booth.widgets.text import ELLIPSIS, fit, plain
 from booth.words.readout import Readout
-from booth.words.tone import TONE_CLASSES, Tone, tone_css
 
-LABEL, UNIT, LINES = "figure-panel--label", "figure-panel--unit", "figure-panel--lines"
 # From this many rows on the word is drawn in blocks too, in a quarter of them.
 WORD_IN_BLOCKS_FROM = 9
 TALLEST_WORD = 8
@@ -29,10 +25,10 @@ def _signal(readout: Readout) -> str:
 
 
 def _one_line(readout: Readout, width: int) -> Row:
-    tone = readout.tone.css
+    tone = toned(readout.tone)
     figure = f"{plain(readout.figure)} {plain(readout.unit)}".strip()
     row: Row = ((figure, tone),)
-    for text, style in ((_signal(readout), tone), (plain(readout.label), LABEL)):
+    for text, style in ((_signal(readout), tone), (plain(readout.label), HEAD)):
         if text:
             row = (*row, ("  ", ""), (text, style))
     return exactly(row, width)
@@ -46,7 +42,7 @@ def _block(text: str, like: str, width: int, height: int) -> list[str]:
 
 def _figure_rows(readout: Readout, width: int, height: int) -> list[Row]:
     """The figure, its unit beside it on the base line or beneath: whichever leaves it larger."""
-    tone, unit = readout.tone.css, plain(readout.unit)
+    tone, unit = toned(readout.tone), plain(readout.unit)
     space = cell_len(unit) + 1 if unit else 0
     beside = _block(readout.figure, readout.like, width - 2 * space, height)
     below = _block(readout.figure, readout.like, width, height - 1) if unit else []
@@ -55,25 +51,27 @@ def _figure_rows(readout: Readout, width: int, height: int) -> list[Row]:
         beside = _block(readout.figure, readout.like, width - space, height)
     if not beside and not below:
         text: Row = ((fit(readout.figure, width), tone),)
-        return [exactly((*text, (" ", ""), (unit, UNIT)) if unit else text, width, align="centre")]
+        return [
+            exactly((*text, (" ", ""), (unit, STRONG)) if unit else text, width, align="centre")
+        ]
     if len(below) > len(beside):
-        rows = [exactly(((line, tone),), width, align="centre") for line in below]
-        return [*rows, exactly(((unit, UNIT),), width, align="centre")]
+        rows = [centred(line, tone, width) for line in below]
+        return [*rows, centred(unit, STRONG, width)]
     left = max(0, min((width - len(beside[0])) // 2, width - len(beside[0]) - space))
     rows = [exactly(((" " * left, ""), (line, tone)), width) for line in beside]
     if unit:
-        last = ((" " * left, ""), (beside[-1], tone), (" ", ""), (unit, UNIT))
+        last = ((" " * left, ""), (beside[-1], tone), (" ", ""), (unit, STRONG))
         rows[-1] = exactly(merge(last), width)
     return rows
 
 
 def _word_rows(readout: Readout, width: int, height: int) -> list[Row]:
     """The shape and the word, in blocks where `height` allows, else in one row of text."""
-    signal, tone = _signal(readout), readout.tone.css
+    signal, tone = _signal(readout), toned(readout.tone)
     if not signal:
         return []
     lines = _block(signal, "", width, height) or [signal]
-    return [exactly(((line, tone),), width, align="centre") for line in lines]
+    return [centred(line, tone, width) for line in lines]
 
 
 def _wrapped(lines: tuple[str, ...], width: int) -> list[str]:
@@ -92,14 +90,13 @@ def _cut(rows: list[str], count: int) -> list[str]:
     return [*rows[: count - 1], f"{rows[count - 1]} {ELLIPSIS}"]
 
 
+@sized
 def lay_out(readout: Readout, width: int, height: int) -> list[Row]:
-    """Give the panel for a size: exactly `height` rows of exactly `width` cells.
+    """Give the panel for a size.
 
     From the top: label, figure with unit, word, explanation. When rows get scarce the explanation
     goes first, then the label; the figure and the word stay to the last row.
     """
-    if width <= 0 or height <= 0:
-        return []
     if height == 1:
         return [_one_line(readout, width)]
     has_word = bool(_signal(readout))
@@ -125,47 +122,13 @@ def lay_out(readout: Readout, width: int, height: int) -> list[Row]:
     # Rows the figure cannot use go above and below it and its word, none in between.
     rows: list[Row] = []
     if label:
-        rows.append(exactly(((plain(readout.label), LABEL),), width, align="centre"))
+        rows.append(centred(plain(readout.label), HEAD, width))
     rows += blank(width, free // 2) + figure + blank(width, between) + word
     rows += blank(width, free - free // 2 + gap)
-    for line in _cut(explained, lines):
-        rows.append(exactly(((plain(line), LINES),), width, align="centre"))
-    return exactly_rows(rows, width, height)
+    return rows + [centred(line, "", width) for line in _cut(explained, lines)]
 
 
 class FigurePanel(Drawn):
-    """Draws a Readout. Its tone is also a class on the widget, for the rules of a screen."""
+    """Draws a Readout."""
 
-    COMPONENT_CLASSES: ClassVar[set[str]] = {LABEL, UNIT, LINES, *TONE_CLASSES}
-    DEFAULT_CSS = """
-FigurePanel { height: 1fr; width: 1fr; background: $background; color: $foreground; }
-FigurePanel > .figure-panel--label { color: $quiet; text-style: bold; }
-FigurePanel > .figure-panel--unit { color: $foreground; text-style: bold; }
-FigurePanel > .figure-panel--lines { color: $foreground; }
-""" + tone_css("FigurePanel")
-
-    readout: reactive[Readout] = reactive(Readout("–"), repaint=False)
-
-    def __init__(
-        self,
-        readout: Readout | None = None,
-        *,
-        name: str | None = None,
-        id: str | None = None,
-        classes: str | None = None,
-    ) -> None:
-        super().__init__(name=name, id=id, classes=classes)
-        if readout is not None:
-            self.readout = readout
-        self._mark(self.readout.tone)
-
-    def _mark(self, tone: Tone) -> None:
-        if not self.has_class(tone.css):
-            self.remove_class(*TONE_CLASSES).add_class(tone.css)
-
-    def watch_readout(self, readout: Readout) -> None:
-        self._mark(readout.tone)
-        self.redraw()
-
-    def draw_rows(self, width: int, height: int) -> list[Row]:
-        return lay_out(self.readout, width, height)
+    draw = staticmethod(lay_out)

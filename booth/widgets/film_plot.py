@@ -4,25 +4,22 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from itertools import pairwise
-from typing import ClassVar
-
-from textual.reactive import reactive
 
 from booth.widgets.row_widget import Drawn
-from booth.widgets.rows import Piece, Row, exactly, exactly_rows, merge, upward
+from booth.widgets.rows import QUIET, Piece, Row, filled, inked, merge, sized, upward
 from booth.widgets.text import pad, plain
 from booth.words.pictures import Section
+from booth.words.tone import Tone
 
-THIN, EVEN, HEAVY = "film-plot--thin", "film-plot--even", "film-plot--heavy"
-EDGE, AXIS = "film-plot--edge", "film-plot--axis"
-THIN_EDGE, EVEN_EDGE, HEAVY_EDGE = (f"{style}-edge" for style in (THIN, EVEN, HEAVY))
+THIN, EVEN, HEAVY = Tone.CAUTION, Tone.GOOD, Tone.LATE
+MARKS = {THIN: "-", EVEN: " ", HEAVY: "+"}
 # Below these there is no room for the words beside and beneath the section.
 WORDS_FROM_WIDTH, WORDS_FROM_HEIGHT = 30, 5
 WORDS_WIDTH = 10
 
 
-def _film_at(samples: Sequence[tuple[float, float]], x: float) -> float:
-    """The film at x, on straight lines between the samples."""
+def film_at(samples: Sequence[tuple[float, float]], x: float) -> float:
+    """The film at x, on straight lines between the samples, level beyond them."""
     if x <= samples[0][0]:
         return samples[0][1]
     for (ax, ay), (bx, by) in pairwise(samples):
@@ -34,7 +31,7 @@ def _film_at(samples: Sequence[tuple[float, float]], x: float) -> float:
 def _columns(samples: Sequence[tuple[float, float]], width: int) -> list[float]:
     start, end = samples[0][0], samples[-1][0]
     return [
-        _film_at(samples, start + (end - start) * (column + 0.5) / width) for column in range(width)
+        film_at(samples, start + (end - start) * (column + 0.5) / width) for column in range(width)
     ]
 
 
@@ -44,30 +41,22 @@ def _top(films: Sequence[float], high: float) -> float:
     return -(-highest // 0.25) * 0.25
 
 
-def _style(film: float, low: float, high: float) -> tuple[str, str]:
-    if film < low:
-        return THIN, THIN_EDGE
-    return (HEAVY, HEAVY_EDGE) if film > high else (EVEN, EVEN_EDGE)
+def _tone(film: float, section: Section) -> Tone:
+    return THIN if film < section.low else HEAVY if film > section.high else EVEN
 
 
 def _cells(film: float, section: Section, top: float, rows: int, edges: set[int]) -> list[Piece]:
     """One column from the top down; the edges of the band run through it, filled or not."""
-    fill, over_fill = _style(film, section.low, section.high)
+    tone = _tone(film, section)
     cells: list[Piece] = []
     for row, block in enumerate(upward(film / top * rows, rows)):
         if row not in edges or block not in " █":
-            cells.append((block, fill))
+            cells.append((block, inked(tone)))
         elif block == "█":
-            cells.append(("━", over_fill))
+            cells.append(("━", filled(tone)))
         else:
-            cells.append(("┄", EDGE))
+            cells.append(("┄", QUIET))
     return cells
-
-
-def _mark(film: float, section: Section) -> Piece:
-    """Thin and heavy said without colour, beneath each column."""
-    style, _ = _style(film, section.low, section.high)
-    return {THIN: "-", EVEN: " ", HEAVY: "+"}[style], style
 
 
 def _row_of(share: float, top: float, rows: int) -> int:
@@ -91,12 +80,11 @@ def _place(value: float, unit: str) -> str:
     return f"{value:g} {plain(unit)}".strip()
 
 
+@sized
 def draw_film(section: Section, width: int, height: int) -> list[Row]:
-    """Give the section for a size: exactly `height` rows of exactly `width` cells."""
-    if width <= 0 or height <= 0:
-        return []
+    """Give the section for a size."""
     if not section.samples:
-        return exactly_rows([(("no film to show yet", AXIS),)], width, height)
+        return [(("no film to show yet", QUIET),)]
     words = width >= WORDS_FROM_WIDTH and height >= WORDS_FROM_HEIGHT
     left = WORDS_WIDTH + 2 if words else 0
     rows = height - 2 if words else height
@@ -107,39 +95,20 @@ def draw_film(section: Section, width: int, height: int) -> list[Row]:
     scale = _scale_words(section, top, rows) if words else [""] * rows
     drawn: list[Row] = []
     for row in range(rows):
-        side: list[Piece] = [(pad(scale[row], WORDS_WIDTH, "right") + " │", AXIS)] if words else []
+        side: list[Piece] = [(pad(scale[row], WORDS_WIDTH, "right") + " │", QUIET)] if words else []
         drawn.append(merge([*side, *(column[row] for column in columns)]))
     if words:
-        marks = [_mark(film, section) for film in films]
-        drawn.append(merge([(" " * WORDS_WIDTH + " └", AXIS), *marks]))
+        # Thin and heavy said without colour, beneath each column.
+        tones = [_tone(film, section) for film in films]
+        marks = [(MARKS[tone], inked(tone)) for tone in tones]
+        drawn.append(merge([(" " * WORDS_WIDTH + " └", QUIET), *marks]))
         start, end = (_place(section.samples[i][0], section.unit) for i in (0, -1))
         middle = pad(section.across, max(0, width - left - len(start) - len(end)), "centre")
-        drawn.append(exactly(((" " * left + start + middle + end, AXIS),), width))
-    return exactly_rows(drawn, width, height)
+        drawn.append(((" " * left + start + middle + end, QUIET),))
+    return drawn
 
 
 class FilmPlot(Drawn):
     """Draws a Section."""
 
-    COMPONENT_CLASSES: ClassVar[set[str]] = {
-        THIN, EVEN, HEAVY, EDGE, AXIS, THIN_EDGE, EVEN_EDGE, HEAVY_EDGE
-    }  # fmt: skip
-    DEFAULT_CSS = """
-FilmPlot { height: 1fr; width: 1fr; background: $background; color: $foreground; }
-FilmPlot > .film-plot--axis { color: $quiet; }
-FilmPlot > .film-plot--edge { color: $quiet; }
-FilmPlot > .film-plot--thin { color: $tone-caution; }
-FilmPlot > .film-plot--even { color: $tone-good; }
-FilmPlot > .film-plot--heavy { color: $tone-late; }
-FilmPlot > .film-plot--thin-edge { color: $background; background: $tone-caution; }
-FilmPlot > .film-plot--even-edge { color: $background; background: $tone-good; }
-FilmPlot > .film-plot--heavy-edge { color: $background; background: $tone-late; }
-"""
-
-    section: reactive[Section] = reactive(Section(), repaint=False)
-
-    def watch_section(self) -> None:
-        self.redraw()
-
-    def draw_rows(self, width: int, height: int) -> list[Row]:
-        return draw_film(self.section, width, height)
+    draw = staticmethod(draw_film)

@@ -9,55 +9,43 @@ import textwrap
 from typing import ClassVar
 
 from rich.cells import cell_len
+from rich.style import Style
 from textual import events
-from textual.geometry import Size
 from textual.message import Message
-from textual.reactive import reactive
 
 from booth.forms.field import Given
 from booth.forms.form import Row as FormRow
 from booth.forms.form import Rows, chosen_words, placeholder
 from booth.units import Quantity, show
 from booth.widgets.row_widget import Drawn
-from booth.widgets.rows import Piece, Row, exactly, merge, spread
+from booth.widgets.rows import MARKED, QUIET, Piece, Row, exactly, merge, spread, toned
 from booth.widgets.text import fit, pad, plain
+from booth.words.tone import Tone
 
-LABEL, BOX, DIM = "form-view--label", "form-view--box", "form-view--dim"
-MARKED, CURSOR, FAULT = "form-view--marked", "form-view--cursor", "form-view--fault"
+BOX, CURSOR = "form-view--box", "$foreground on $background"
 LABEL_WIDTH, LEAST_BOX, BOX_WIDTH, WIDE_BOX, GAP = 14, 12, 18, 48, 2
 FAULT_ROWS = 2
 
 
-class Placed:
-    """The rows as drawn, and which of the form's rows each belongs to."""
+def placed_rows(rows: Rows, width: int) -> list[tuple[Row, str]]:
+    """Give the form at a width: a row each, faults beneath, what is assumed in a last one.
 
-    def __init__(self) -> None:
-        self.rows: list[Row] = []
-        self.keys: list[str] = []
-
-    def add(self, row: Row, key: str) -> None:
-        self.rows.append(row)
-        self.keys.append(key)
-
-
-def lay_out(rows: Rows | None, width: int) -> Placed:
-    """Give the form at a width: a row each, faults beneath, what is assumed in a last one."""
-    placed = Placed()
-    if rows is None or width <= 0:
-        return placed
+    With each row stands the key of the form's row that it belongs to.
+    """
+    placed: list[tuple[Row, str]] = []
     marked = rows.marked
     for row in rows.sight:
         is_marked = marked is not None and row.key == marked.key
-        placed.add(_row(rows, row, is_marked, width), row.key)
+        placed.append((_row(rows, row, is_marked, width), row.key))
         if row.fault:
             room = max(width - LABEL_WIDTH - GAP, 10)
             for said in textwrap.wrap(plain(row.fault), room, max_lines=FAULT_ROWS):
-                fault: Row = ((" " * LABEL_WIDTH, ""), (said, FAULT))
-                placed.add(exactly(fault, width), row.key)
+                fault: Row = ((" " * LABEL_WIDTH, ""), (said, toned(Tone.CAUTION)))
+                placed.append((exactly(fault, width), row.key))
     if rows.assumed:
         said = ", ".join(assumed_words(row, rows) for row in rows.assumed)
-        label = (pad("taken as", LABEL_WIDTH - 1, "right") + " ", LABEL)
-        placed.add(spread((label, (said, DIM)), (("  ↓", DIM),), width), "")
+        label = pad("taken as", LABEL_WIDTH - 1, "right") + " "
+        placed.append((spread(((label + said, QUIET),), (("  ↓", QUIET),), width), ""))
     return placed
 
 
@@ -87,8 +75,8 @@ def _row(rows: Rows, row: FormRow, marked: bool, width: int) -> Row:
         pieces = [(pad(fit(words, room), min(max(box, cell_len(words)), room)), _style(marked))]
     else:
         pieces = _typed(rows, row, marked, box)
-    label = (pad(row.field.label, LABEL_WIDTH - 1, "right") + " ", LABEL)
-    return exactly(merge((label, *pieces, (" " * GAP, ""), (echo, DIM))), width)
+    label = (pad(row.field.label, LABEL_WIDTH - 1, "right") + " ", QUIET)
+    return exactly(merge((label, *pieces, (" " * GAP, ""), (echo, QUIET))), width)
 
 
 def _style(marked: bool) -> str:
@@ -103,7 +91,7 @@ def _typed(rows: Rows, row: FormRow, marked: bool, box: int) -> list[Piece]:
         body = pad(dim, box - 2)
         if marked:
             return [(" ", MARKED), (body[:1] or " ", CURSOR), (body[1:] + " ", MARKED)]
-        return [(" ", style), (body + " ", DIM if dim else style)]
+        return [(" ", style), (body + " ", QUIET if dim else style)]
     text = plain(row.text)
     if not marked:
         return [(pad(f" {fit(text, box - 2)}", box), style)]
@@ -114,6 +102,19 @@ def _typed(rows: Rows, row: FormRow, marked: bool, box: int) -> list[Piece]:
     after = fit(after, max(box - 3 - cell_len(before), 0))
     rest = max(box - 1 - cell_len(before) - cell_len(under) - cell_len(after), 0)
     return [(f" {before}", MARKED), (under, CURSOR), (after + " " * rest, MARKED)]
+
+
+def in_sight(rows: Rows, width: int, height: int) -> list[tuple[Row, str]]:
+    """The rows drawn: where not all fit, so that the marked one is in sight."""
+    placed, marked = placed_rows(rows, width), rows.marked
+    at = [n for n, (_, key) in enumerate(placed) if marked is not None and key == marked.key]
+    first = max(0, at[-1] - height + 1) if at and len(placed) > height else 0
+    return placed[first : first + height]
+
+
+def lay_out(rows: Rows, width: int, height: int) -> list[Row]:
+    """Give the form for a size."""
+    return [row for row, _ in in_sight(rows, width, height)]
 
 
 class FormView(Drawn):
@@ -127,57 +128,32 @@ class FormView(Drawn):
             self.key = key
             self.by = by
 
-    COMPONENT_CLASSES: ClassVar[set[str]] = {LABEL, BOX, DIM, MARKED, CURSOR, FAULT}
+    COMPONENT_CLASSES: ClassVar[set[str]] = {BOX}
     DEFAULT_CSS = """
-FormView { height: auto; width: 1fr; background: $background; color: $foreground; }
-FormView > .form-view--label { color: $quiet; }
+FormView { height: auto; }
 FormView > .form-view--box { background: $panel; color: $foreground; }
-FormView > .form-view--dim { color: $quiet; }
-FormView > .form-view--marked { background: $foreground; color: $background; text-style: bold; }
-FormView > .form-view--cursor { background: $background; color: $foreground; }
-FormView > .form-view--fault { color: $tone-caution; text-style: bold; }
 """
 
-    form: reactive[Rows | None] = reactive(None, repaint=False)
-    _tall = 0
+    def style_of(self, style: str) -> Style:
+        return self.get_component_rich_style(style) if style == BOX else super().style_of(style)
 
-    def watch_form(self) -> None:
-        tall = len(lay_out(self.form, self._width).rows)
-        if tall != self._tall:
-            self._tall = tall
-            self.display = tall > 0
-            self.refresh(layout=True)
-        self.redraw()
+    def watch_shown(self) -> None:
+        super().watch_shown()
+        self.display = self._tall > 0
 
-    @property
-    def _width(self) -> int:
-        return self.size.width or self.app.size.width
+    draw = staticmethod(lay_out)
 
-    def get_content_height(self, container: Size, viewport: Size, width: int) -> int:
-        """A row for each that is to be drawn."""
-        return len(lay_out(self.form, width).rows)
-
-    def _first(self, placed: Placed, height: int) -> int:
-        """The first row drawn: where not all fit, so that the marked one is in sight."""
-        marked = self.form.marked if self.form is not None else None
-        if marked is None or len(placed.rows) <= height:
-            return 0
-        last = max((n for n, key in enumerate(placed.keys) if key == marked.key), default=0)
-        return max(0, last - height + 1)
-
-    def draw_rows(self, width: int, height: int) -> list[Row]:
-        placed = lay_out(self.form, width)
-        first = self._first(placed, height)
-        return placed.rows[first : first + height]
+    def rows_wanted(self, shown: Rows, width: int) -> int:
+        return len(placed_rows(shown, width))
 
     def on_click(self, event: events.Click) -> None:
         offset = event.get_content_offset(self)
-        placed = lay_out(self.form, self.size.width)
-        at = offset.y + self._first(placed, self.size.height) if offset is not None else -1
-        if self.form is None or offset is None or not 0 <= at < len(placed.keys):
+        rows = self.shown
+        placed = in_sight(rows, *self.size) if rows is not None else []
+        if offset is None or offset.y >= len(placed):
             return
         event.stop()
-        key = placed.keys[at]
-        chosen = any(row.key == key and row.field.choices for row in self.form.sight)
+        _, key = placed[offset.y]
+        chosen = any(row.key == key and row.field.choices for row in rows.sight)
         by = (-1 if offset.x < LABEL_WIDTH + 2 else 1) if chosen else 0
         self.post_message(self.Clicked(key, by))

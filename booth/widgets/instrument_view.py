@@ -7,12 +7,9 @@ picture of that kind first comes.
 from __future__ import annotations
 
 from collections.abc import Sequence
-from typing import Any
 
 from textual.app import ComposeResult
 from textual.containers import Vertical
-from textual.message import Message
-from textual.widget import Widget
 from textual.widgets import Static
 
 from booth.forms.form import Rows
@@ -24,9 +21,9 @@ from booth.widgets.page_view import PageView
 from booth.widgets.part_table import PartTable
 from booth.widgets.pick_list import PickList
 from booth.widgets.pour_table import PourTable
-from booth.widgets.quiet_line import put
+from booth.widgets.row_widget import Drawn
 from booth.widgets.spray_paper import SprayPaper
-from booth.widgets.text import content
+from booth.widgets.text import content, put
 from booth.widgets.time_line import TimelineView
 from booth.words.lines import Page
 from booth.words.pictures import (
@@ -44,7 +41,7 @@ from booth.words.readout import Readout
 from booth.words.reflow import reflow
 
 #: Which widget draws which picture.
-DRAWN_BY: dict[type, type[Widget]] = {
+DRAWN_BY: dict[type, type[Drawn] | type[PageView]] = {
     Pours: PourTable,
     Parts: PartTable,
     Section: FilmPlot,
@@ -60,18 +57,10 @@ DRAWN_BY: dict[type, type[Widget]] = {
 class InstrumentView(Vertical):
     """One for the whole bench: another step is other things to draw."""
 
-    class Picked(Message):
-        """A line, part or paper of a picture was clicked; again: it was picked already."""
-
-        def __init__(self, index: int, again: bool = False) -> None:
-            super().__init__()
-            self.index = index
-            self.again = again
-
     def __init__(self) -> None:
         super().__init__(id="instrument", classes="instrument")
         self._kind = ""
-        self._shown: dict[type[Widget], Widget] = {}
+        self._shown: dict[type, Drawn | PageView] = {}
 
     def compose(self) -> ComposeResult:
         yield Static("", classes="step-name", markup=False)
@@ -93,7 +82,7 @@ class InstrumentView(Vertical):
         panel = self.query_one(FigurePanel)
         panel.display = readout is not None
         if readout is not None:
-            panel.readout = readout
+            panel.shown = readout
 
     def record(self, lines: Sequence[str]) -> None:
         """What was kept here."""
@@ -103,59 +92,20 @@ class InstrumentView(Vertical):
 
     def form(self, rows: Rows) -> None:
         """The rows."""
-        self.query_one(FormView).form = rows
+        self.query_one(FormView).shown = rows
 
     def pictures(self, pictures: Sequence[Picture]) -> None:
         """What stands beneath the figure."""
-        wanted: dict[type[Widget], Picture] = {DRAWN_BY[type(each)]: each for each in pictures}
+        wanted = {DRAWN_BY[type(each)]: each for each in pictures}
         for kind, widget in self._shown.items():
             widget.display = kind in wanted
         for kind, picture in wanted.items():
             if kind not in self._shown:
                 made = self._shown[kind] = kind()
                 self.mount(made, before=self.query_one(".record"))
-            _tell(self._shown[kind], picture)
+            self._shown[kind].shown = picture
 
     def scroll_page(self, by: int) -> None:
         """Move what is read."""
         for page in self.query(PageView):
             page.scroll_by(by)
-
-    def on_pick_list_picked(self, event: PickList.Picked) -> None:
-        event.stop()
-        self.post_message(self.Picked(event.index, event.again))
-
-    def on_part_table_chosen(self, event: PartTable.Chosen) -> None:
-        event.stop()
-        self.post_message(self.Picked(event.index))
-
-    def on_spray_paper_picked(self, event: SprayPaper.Picked) -> None:
-        event.stop()
-        self.post_message(self.Picked(event.index))
-
-
-def _tell(widget: Any, picture: Picture) -> None:
-    """Hand a picture to the widget that draws its kind."""
-    match picture:
-        case Pours(rows):
-            widget.rows = rows
-        case Parts(rows, chosen):
-            widget.chosen = chosen
-            widget.rows = rows
-        case Section():
-            widget.section = picture
-        case Paper():
-            widget.paper = picture
-        case Gallery(papers):
-            widget.paper = Paper()
-            widget.gallery = papers
-        case Timeline():
-            widget.line = picture
-        case Bar(pass_s, elapsed_s):
-            widget.pass_s = pass_s
-            widget.elapsed_s = elapsed_s
-        case Lines(lines, picked):
-            widget.lines = lines
-            widget.picked = picked
-        case Page():
-            widget.show(picture)

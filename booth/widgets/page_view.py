@@ -5,13 +5,12 @@ from __future__ import annotations
 from textual.app import ComposeResult
 from textual.containers import VerticalScroll
 from textual.content import Content
+from textual.reactive import reactive
 from textual.widgets import Static
 
-from booth.widgets.quiet_line import put
 from booth.widgets.text import plain
 from booth.words.lines import Page
 
-EMPTY = Page(())
 #: How each style of a paragraph is drawn; the theme's colours, none of its own.
 STYLES = {
     "head": "bold",
@@ -37,22 +36,26 @@ PageView { height: 1fr; width: 1fr; padding: 0 1; scrollbar-size-vertical: 1; sc
 PageView > Static { height: auto; width: 1fr; }
 """
 
-    def __init__(self, page: Page = EMPTY, *, id: str | None = None) -> None:
+    shown: reactive[Page] = reactive(Page(()), repaint=False)
+
+    def __init__(self, page: Page | None = None, *, id: str | None = None) -> None:
         super().__init__(id=id)
-        self.page = page
+        if page is not None:
+            self.shown = page
 
     def compose(self) -> ComposeResult:
-        yield Static(page_content(self.page), markup=False)
+        yield Static(page_content(self.shown), markup=False)
+
+    def watch_shown(self, page: Page) -> None:
+        """Draw another page, from its beginning."""
+        if self.is_mounted:
+            self.query_one(Static).update(page_content(page))
+            self.scroll_home(animate=False)
 
     def show(self, page: Page) -> bool:
-        """Draw another page, from its beginning; whether it is another one."""
-        if page == self.page:
-            return False
-        self.page = page
-        if self.is_mounted:
-            put(self.query_one(Static), page_content(page))
-            self.scroll_home(animate=False)
-        return True
+        """Draw a page; whether it is another one."""
+        before, self.shown = self.shown, page
+        return before != page
 
     def scroll_by(self, rows: int) -> None:
         """Move what is read."""

@@ -3,23 +3,21 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from typing import ClassVar
 
 from rich.cells import cell_len
-from textual import events
-from textual.message import Message
-from textual.reactive import reactive
+from textual.geometry import Offset, Size
 
 from booth.widgets.row_widget import Drawn
-from booth.widgets.rows import Row, blank, exactly, exactly_rows
+from booth.widgets.rows import HEAD, QUIET, Row, blank, exactly, first_in_sight, sized
 from booth.widgets.text import fit, pad, plain
 from booth.words.lines import PickLine
+from booth.words.pictures import Lines
 
 #: From this room on what stands behind a name can be read.
 LEAST_BEHIND = 34
 #: A name keeps so many cells, whatever must be seen behind it.
 LEAST_NAME = 12
-PICKED, QUIET, HEAD = "pick-list--picked", "pick-list--quiet", "pick-list--head"
+PICKED = "bold reverse"
 
 
 def step(lines: Sequence[PickLine], picked: int, by: int) -> int:
@@ -37,20 +35,17 @@ def rows_each(lines: Sequence[PickLine], height: int) -> int:
     return 2 if height >= 2 * len(lines) and not any(line.head for line in lines) else 1
 
 
-def first_in_sight(count: int, picked: int, height: int) -> int:
-    """Give the first line to draw so that the picked one stands in the middle where it can."""
-    return min(max(0, picked - height // 2), max(0, count - height))
+def _first(shown: Lines, height: int) -> int:
+    return first_in_sight(len(shown.lines), shown.picked, height, height // 2)
 
 
-def lay_out(lines: tuple[PickLine, ...], picked: int, width: int, height: int) -> list[Row]:
+@sized
+def lay_out(shown: Lines, width: int, height: int) -> list[Row]:
     """Give the list for a size; what stands behind the names gives way where there is little room.
 
     An arrow at the edge says that the list goes on there.
     """
-    if width <= 0 or height <= 0:
-        return []
-    each = rows_each(lines, height)
-    first = first_in_sight(len(lines), picked, height)
+    lines, first = shown.lines, _first(shown, height)
     last = first + height
     seen = lines[first:last]
     longest = max((cell_len(plain(line.name)) for line in seen if not line.head), default=0)
@@ -63,10 +58,10 @@ def lay_out(lines: tuple[PickLine, ...], picked: int, width: int, height: int) -
             more = "↑"
         elif number == last - 1 and last < len(lines):
             more = "↓"
-        row = _row(line, number == picked, column, roomy, width - 2)
+        row = _row(line, number == shown.picked, column, roomy, width - 2)
         drawn.append((*row, (f" {more}", QUIET)))
-        drawn += blank(width, each - 1)
-    return exactly_rows(drawn, width, height)
+        drawn += blank(width, rows_each(lines, height) - 1)
+    return drawn
 
 
 def _row(line: PickLine, picked: bool, column: int, roomy: bool, width: int) -> Row:
@@ -84,43 +79,10 @@ def _row(line: PickLine, picked: bool, column: int, roomy: bool, width: int) -> 
 
 
 class PickList(Drawn):
-    """Draws the lines; a click picks one, a second click on it takes it."""
+    """Draws Lines; a click picks one, a second click on it takes it."""
 
-    class Picked(Message):
-        """A line was clicked; again: it was the picked one already."""
+    draw = staticmethod(lay_out)
 
-        def __init__(self, index: int, again: bool) -> None:
-            super().__init__()
-            self.index = index
-            self.again = again
-
-    COMPONENT_CLASSES: ClassVar[set[str]] = {PICKED, QUIET, HEAD}
-    DEFAULT_CSS = """
-PickList { height: 1fr; width: 1fr; background: $background; color: $foreground; }
-PickList > .pick-list--picked { text-style: bold reverse; }
-PickList > .pick-list--quiet { color: $quiet; }
-PickList > .pick-list--head { color: $quiet; text-style: bold; }
-"""
-
-    lines: reactive[tuple[PickLine, ...]] = reactive((), repaint=False)
-    picked: reactive[int] = reactive(0, repaint=False)
-
-    def watch_lines(self) -> None:
-        self.redraw()
-
-    def watch_picked(self) -> None:
-        self.redraw()
-
-    def draw_rows(self, width: int, height: int) -> list[Row]:
-        return lay_out(self.lines, self.picked, width, height)
-
-    def on_click(self, event: events.Click) -> None:
-        offset = event.get_content_offset(self)
-        if offset is None:
-            return
-        height = self.size.height
-        first = first_in_sight(len(self.lines), self.picked, height)
-        at = first + offset.y // rows_each(self.lines, height)
-        if 0 <= at < len(self.lines) and not self.lines[at].head:
-            event.stop()
-            self.post_message(self.Picked(at, at == self.picked))
+    def index_at(self, shown: Lines, offset: Offset, size: Size) -> int | None:
+        at = _first(shown, size.height) + offset.y // rows_each(shown.lines, size.height)
+        return at if at < len(shown.lines) and not shown.lines[at].head else None

@@ -1,22 +1,54 @@
-"""Rows as data: what a widget will draw, as pieces of text each with the name of its style. Pure.
+"""Rows as data: what a widget will draw, as pieces of text each with its style. Pure.
 
 A renderer makes rows from figures and a size; a test reads them as strings; a widget
-gives them colour.
+gives them colour. A style is the toolkit's, in colours of the theme; "" is that of plain text.
 """
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Callable, Iterable
+from typing import TypeVar
 
 from rich.cells import cell_len
 
 from booth.widgets.text import fit
+from booth.words.tone import Tone
 
 Piece = tuple[str, str]
 Row = tuple[Piece, ...]
+T = TypeVar("T")
 
+QUIET, STRONG, HEAD = "$quiet", "bold $foreground", "bold $quiet"
+MARKED = "bold $background on $foreground"
 ACROSS = " ▏▎▍▌▋▊▉█"
 UPWARD = " ▁▂▃▄▅▆▇█"
+
+
+def toned(tone: Tone) -> str:
+    """The style of a word or figure in this state."""
+    return f"bold ${tone.css}"
+
+
+def inked(tone: Tone) -> str:
+    """The style of a line or a block in the colour of this state."""
+    return f"${tone.css}"
+
+
+def filled(tone: Tone) -> str:
+    """The style of a block filled with the colour of this state."""
+    return f"$background on ${tone.css}"
+
+
+def sized(draw: Callable[[T, int, int], list[Row]]) -> Callable[[T, int, int], list[Row]]:
+    """Make of what `draw` gives exactly `height` rows of exactly `width` cells; none without room."""
+
+    def lay_out(shown: T, width: int, height: int) -> list[Row]:
+        if width <= 0 or height <= 0:
+            return []
+        rows = [exactly(row, width) for row in draw(shown, width, height)[:height]]
+        return rows + blank(width, height - len(rows))
+
+    return lay_out
 
 
 def strings(rows: Iterable[Row]) -> list[str]:
@@ -63,6 +95,10 @@ def exactly(row: Row, width: int, style: str = "", align: str = "left") -> Row:
     return merge(((" " * before, style), *row, (" " * (spare - before), style)))
 
 
+def centred(text: str, style: str, width: int) -> Row:
+    return exactly(((text, style),), width, align="centre")
+
+
 def spread(left: Row, right: Row, width: int, style: str = "") -> Row:
     """Give `left` at the left edge and `right` whole at the right edge; the left one gives way."""
     right = crop(right, width)
@@ -70,12 +106,12 @@ def spread(left: Row, right: Row, width: int, style: str = "") -> Row:
     return merge((*exactly(left, room, style), *right))
 
 
-def across(fraction: float, width: int, rest: str = "─") -> tuple[str, str]:
+def across(fraction: float, width: int) -> tuple[str, str]:
     """Give a level bar in eighths of a cell: the part that is filled and the rest of its track."""
     eighths = round(min(max(fraction, 0.0), 1.0) * width * 8)
     full, part = divmod(eighths, 8)
-    filled = ACROSS[8] * full + (ACROSS[part] if part else "")
-    return filled, rest * (width - len(filled))
+    bar = ACROSS[8] * full + (ACROSS[part] if part else "")
+    return bar, "─" * (width - len(bar))
 
 
 def upward(level: float, rows: int) -> list[str]:
@@ -84,11 +120,10 @@ def upward(level: float, rows: int) -> list[str]:
     return [UPWARD[min(max(eighths - 8 * below, 0), 8)] for below in range(rows - 1, -1, -1)]
 
 
-def blank(width: int, count: int, style: str = "") -> list[Row]:
-    return [((" " * width, style),) for _ in range(count)]
+def blank(width: int, count: int) -> list[Row]:
+    return [((" " * width, ""),)] * count
 
 
-def exactly_rows(rows: Sequence[Row], width: int, height: int, style: str = "") -> list[Row]:
-    """Give the rows cut or filled up to `height`, each exactly `width` cells."""
-    kept = [exactly(row, width, style) for row in rows[:height]]
-    return kept + blank(width, height - len(kept), style)
+def first_in_sight(count: int, at: int, height: int, before: int) -> int:
+    """Give the first of `count` lines to draw, so that up to `before` stand before the one at `at`."""
+    return min(max(0, at - before), max(0, count - height))

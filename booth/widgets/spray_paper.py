@@ -3,18 +3,15 @@
 from __future__ import annotations
 
 import math
-from typing import ClassVar
 
-from textual import events
-from textual.message import Message
-from textual.reactive import reactive
+from textual.geometry import Offset, Size
 
+from booth.widgets.film_plot import film_at
 from booth.widgets.row_widget import Drawn
-from booth.widgets.rows import Row, blank, exactly, exactly_rows, merge
+from booth.widgets.rows import HEAD, Row, blank, centred, merge, sized
 from booth.widgets.text import pad
-from booth.words.pictures import Paper
+from booth.words.pictures import Gallery, Paper
 
-SPOT, WORDS = "spray-paper--spot", "spray-paper--words"
 SHADES = " ░▒▓█"
 #: A heavy pattern is not only darker, it is also a little taller on the paper.
 LEAST_TALL = 0.6
@@ -34,11 +31,7 @@ def _chance(x: int, y: int) -> float:
 
 def _film(films: tuple[float, ...], u: float) -> float:
     """The film at u, -1 to 1, as a share of the heaviest, on straight lines between the samples."""
-    place = (u + 1) / 2 * len(films) - 0.5
-    left = min(max(math.floor(place), 0), len(films) - 1)
-    right = min(left + 1, len(films) - 1)
-    share = min(max(place - left, 0.0), 1.0)
-    return (films[left] * (1 - share) + films[right] * share) / (max(films) or 1.0)
+    return film_at(tuple(enumerate(films)), (u + 1) / 2 * len(films) - 0.5) / (max(films) or 1.0)
 
 
 def _shade(paper: Paper, u: float, column: int, row: int, height: int) -> str:
@@ -58,12 +51,9 @@ def _shade(paper: Paper, u: float, column: int, row: int, height: int) -> str:
     return SHADES[min(len(SHADES) - 1, int(dark * 4.4 + 0.35))]
 
 
+@sized
 def draw_paper(paper: Paper, width: int, height: int) -> list[Row]:
-    """Give the pattern for a size: exactly `height` rows of exactly `width` cells."""
-    if width <= 0 or height <= 0:
-        return []
-    if not paper.films:
-        return exactly_rows([(("", WORDS),)], width, height)
+    """Give the pattern for a size."""
     words = bool(paper.words) and height >= WORDS_FROM_HEIGHT
     rows = height - int(words)
     long = min(width, LONGEST * rows)
@@ -73,7 +63,7 @@ def draw_paper(paper: Paper, width: int, height: int) -> list[Row]:
             _shade(paper, (column + 0.5) / long * 2 - 1, column, row, rows)
             for column in range(long)
         )
-        drawn.append(exactly(((line, SPOT),), width, align="centre"))
+        drawn.append(centred(line, "", width))
     if words:
         count = len(paper.words)
         edges = [round(long * index / count) for index in range(count + 1)]
@@ -81,11 +71,8 @@ def draw_paper(paper: Paper, width: int, height: int) -> list[Row]:
             pad(word, edges[index + 1] - edges[index], "centre")
             for index, word in enumerate(paper.words)
         )
-        drawn.append(exactly(((line, WORDS),), width, align="centre"))
-    return exactly_rows(drawn, width, height)
-
-
-Gallery = tuple[tuple[Paper, str], ...]
+        drawn.append(centred(line, HEAD, width))
+    return drawn
 
 
 def _grid(count: int, width: int, height: int) -> tuple[int, int, int]:
@@ -95,18 +82,15 @@ def _grid(count: int, width: int, height: int) -> tuple[int, int, int]:
     return across, wide, height // -(-count // across)
 
 
+@sized
 def draw_gallery(gallery: Gallery, width: int, height: int) -> list[Row]:
     """Give several patterns side by side, each with its name beneath it."""
-    if width <= 0 or height <= 0:
-        return []
-    if not gallery:
-        return exactly_rows([], width, height)
-    across, wide, high = _grid(len(gallery), width, height)
+    across, wide, high = _grid(len(gallery.papers), width, height)
     if high < 2:
-        return exactly_rows([], width, height)
+        return []
     drawn: list[Row] = []
-    for first in range(0, len(gallery), across):
-        line = gallery[first : first + across]
+    for first in range(0, len(gallery.papers), across):
+        line = gallery.papers[first : first + across]
         # A blank row beneath the names, where there is one to spare.
         tall = high - 1 - int(high >= 4)
         pictures = [draw_paper(paper, wide, tall) for paper, _ in line]
@@ -114,50 +98,27 @@ def draw_gallery(gallery: Gallery, width: int, height: int) -> list[Row]:
             pieces = [piece for each in pictures for piece in (*each[row], (" " * GAP, ""))]
             drawn.append(merge(pieces[:-1]))
         names = (" " * GAP).join(pad(name, wide, "centre") for _, name in line)
-        drawn.append(((names, WORDS),))
+        drawn.append(((names, HEAD),))
         drawn += blank(width, high - 1 - tall)
-    return exactly_rows(drawn, width, height)
+    return drawn
+
+
+def lay_out(shown: Paper | Gallery, width: int, height: int) -> list[Row]:
+    """Give what is shown for a size."""
+    if isinstance(shown, Paper):
+        return draw_paper(shown, width, height)
+    return draw_gallery(shown, width, height)
 
 
 class SprayPaper(Drawn):
-    """Draws a Paper, or a gallery to choose from while there is none."""
+    """Draws a Paper, or a Gallery of which a click picks one."""
 
-    class Picked(Message):
-        """A pattern of the gallery was clicked."""
+    draw = staticmethod(lay_out)
 
-        def __init__(self, index: int) -> None:
-            super().__init__()
-            self.index = index
-
-    COMPONENT_CLASSES: ClassVar[set[str]] = {SPOT, WORDS}
-    DEFAULT_CSS = """
-SprayPaper { height: 1fr; width: 1fr; background: $background; color: $foreground; }
-SprayPaper > .spray-paper--spot { color: $foreground; }
-SprayPaper > .spray-paper--words { color: $quiet; text-style: bold; }
-"""
-
-    paper: reactive[Paper] = reactive(Paper(), repaint=False)
-
-    gallery: reactive[Gallery] = reactive((), repaint=False)
-
-    def watch_paper(self) -> None:
-        self.redraw()
-
-    def watch_gallery(self) -> None:
-        self.redraw()
-
-    def draw_rows(self, width: int, height: int) -> list[Row]:
-        if not self.paper.films:
-            return draw_gallery(self.gallery, width, height)
-        return draw_paper(self.paper, width, height)
-
-    def on_click(self, event: events.Click) -> None:
-        offset = event.get_content_offset(self)
-        if offset is None or self.paper.films or not self.gallery:
-            return
-        across, wide, high = _grid(len(self.gallery), self.size.width, self.size.height)
+    def index_at(self, shown: Paper | Gallery, offset: Offset, size: Size) -> int | None:
+        if isinstance(shown, Paper):
+            return None
+        across, wide, high = _grid(len(shown.papers), *size)
         column = offset.x // (wide + GAP)
         index = offset.y // max(high, 1) * across + column
-        if column < across and index < len(self.gallery):
-            event.stop()
-            self.post_message(self.Picked(index))
+        return index if column < across and index < len(shown.papers) else None

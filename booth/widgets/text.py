@@ -7,14 +7,23 @@ from __future__ import annotations
 
 from rich.cells import cell_len
 from textual.content import Content
+from textual.widgets import Static
 
 from booth.files.safe_text import visible as plain
 
 ELLIPSIS = "…"
+_SAID = "_said"
 
 
 def content(text: str, keep_lines: bool = False) -> Content:
     return Content(plain(text, keep_lines))
+
+
+def put(shown: Static, line: Content) -> None:
+    """Let `shown` say `line`, where that is something new: a line drawn again costs a frame."""
+    if getattr(shown, _SAID, None) != line:
+        setattr(shown, _SAID, line)
+        shown.update(line)
 
 
 def fit(text: str, width: int) -> str:

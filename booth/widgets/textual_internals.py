@@ -19,22 +19,12 @@ from textual.app import App
 from textual.drivers._writer_thread import WriterThread
 from textual.events import Key, Paste
 from textual.message import Message
-from textual.widget import Widget
 from textual.widgets import OptionList
 
 #: The exit code of a fault of the program itself (EX_SOFTWARE of sysexits.h).
 OWN_FAULT = 70
 #: What a shell makes of a program whose terminal went away: 128 and the number of SIGHUP.
 HUNG_UP = 128 + 1
-
-
-def is_leaving(widget: Widget) -> bool:
-    """Whether `widget` is on its way out.
-
-    Nothing public tells between the moment that a removal is asked for and that it is done, and
-    what is handed to the widget meanwhile is lost.
-    """
-    return widget._pruning
 
 
 # -- faults --------------------------------------------------------------------------------------

@@ -33,13 +33,14 @@ _BRIGHT = {
 }
 
 
-def _chrome(tones: dict[str, str], background: str, panel: str) -> dict[str, str]:
-    """The tones, and Textual's own variables that would otherwise be mixed to a paler contrast."""
-    ink = tones["tone-plain"]
-    return {
-        **tones,
-        "text-muted": tones["quiet"],
-        "text-disabled": tones["quiet"],
+def _theme(name: str, tones: dict[str, str], grounds: tuple[str, str, str]) -> Theme:
+    """A theme of its tones and of its grounds: background, surface, panel."""
+    background, surface, panel = grounds
+    ink, quiet = tones["tone-plain"], tones["quiet"]
+    # Textual's own variables that would otherwise be mixed to a paler contrast.
+    chrome = {
+        "text-muted": quiet,
+        "text-disabled": quiet,
         "footer-background": panel,
         "footer-foreground": ink,
         "footer-key-foreground": tones["tone-closing"],
@@ -49,41 +50,28 @@ def _chrome(tones: dict[str, str], background: str, panel: str) -> dict[str, str
         "block-cursor-foreground": background,
         "input-cursor-background": ink,
         "input-cursor-foreground": background,
-        "border": tones["quiet"],
-        "border-blurred": tones["quiet"],
+        "border": quiet,
+        "border-blurred": quiet,
     }
+    return Theme(
+        name=name,
+        dark=tones is _DARK,
+        background=background,
+        surface=surface,
+        panel=panel,
+        foreground=ink,
+        primary=tones["tone-wait"],
+        secondary=tones["tone-good"],
+        accent=tones["tone-closing"],
+        success=tones["tone-ready"],
+        warning=tones["tone-closing"],
+        error=tones["tone-late"],
+        variables=tones | chrome,
+    )
 
 
-DARK_BOOTH = Theme(
-    name="dark-booth",
-    dark=True,
-    background="#0e1216",
-    surface="#151b21",
-    panel="#1c242c",
-    foreground=_DARK["tone-plain"],
-    primary=_DARK["tone-wait"],
-    secondary=_DARK["tone-good"],
-    accent=_DARK["tone-closing"],
-    success=_DARK["tone-ready"],
-    warning=_DARK["tone-closing"],
-    error=_DARK["tone-late"],
-    variables=_chrome(_DARK, "#0e1216", "#1c242c"),
-)
-OPEN_DOOR = Theme(
-    name="open-door",
-    dark=False,
-    background="#fbfaf6",
-    surface="#f1efe8",
-    panel="#e6e3d9",
-    foreground=_BRIGHT["tone-plain"],
-    primary=_BRIGHT["tone-wait"],
-    secondary=_BRIGHT["tone-good"],
-    accent=_BRIGHT["tone-closing"],
-    success=_BRIGHT["tone-ready"],
-    warning=_BRIGHT["tone-closing"],
-    error=_BRIGHT["tone-late"],
-    variables=_chrome(_BRIGHT, "#fbfaf6", "#e6e3d9"),
-)
+DARK_BOOTH = _theme("dark-booth", _DARK, ("#0e1216", "#151b21", "#1c242c"))
+OPEN_DOOR = _theme("open-door", _BRIGHT, ("#fbfaf6", "#f1efe8", "#e6e3d9"))
 THEMES = (DARK_BOOTH, OPEN_DOOR)
 
 
@@ -93,10 +81,10 @@ def variable_defaults() -> dict[str, str]:
 
 
 def install(app: App[Any], name: str = DARK_BOOTH.name) -> None:
-    """Make both themes known to the app and use one, the dark one where `name` is neither; to be called in its __init__."""
+    """Make both themes known to the app, in its __init__, and use one, the dark one where `name` is neither."""
     for theme in THEMES:
         app.register_theme(theme)
-    if name not in {theme.name for theme in THEMES}:
+    if name != OPEN_DOOR.name:
         name = DARK_BOOTH.name
     # Set without its watcher: nothing is drawn yet, and the style sheet would be parsed twice.
     app.set_reactive(App.theme, name)

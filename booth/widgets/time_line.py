@@ -2,26 +2,19 @@
 
 from __future__ import annotations
 
-from typing import ClassVar
-
 from rich.cells import cell_len
-from textual.reactive import reactive
 
 from booth.widgets.row_widget import Drawn
-from booth.widgets.rows import Piece, Row, exactly, exactly_rows, merge
+from booth.widgets.rows import QUIET, STRONG, Piece, Row, filled, merge, sized, toned
 from booth.widgets.text import pad
 from booth.words.pictures import LineRow, Timeline
-from booth.words.tone import TONE_CLASSES, Tone, tone_css
+from booth.words.tone import Tone
 
-NAME, NOW, RULE, EMPTY = "time-line--name", "time-line--now", "time-line--rule", "time-line--empty"
-SPRAY, SPRAYED = "time-line--spray", "time-line--sprayed"
 LEAST_NAME, MOST_NAME = 4, 16
 LEAST_TRACK = 24
 #: From this width on each row says in words how it ends.
 NOTES_FROM = 90
 HEAD_ROWS = 2
-
-
 # Outlines differ, so that nothing rests on colour: solid with its number, dense, thin, heavy.
 _FILL = {Tone.WAIT: "░", Tone.READY: "─", Tone.LATE: "▓", Tone.GOOD: "═", Tone.PLAIN: "·"}
 
@@ -46,17 +39,17 @@ def _head(line: Timeline, width: int) -> list[Row]:
         clear = range(max(begin - 1, 0), min(begin + len(text) + 1, width))
         if span.stop <= width and all(words[cell] == " " for cell in clear):
             words[begin : span.stop] = list(text)
-    cells: list[Piece] = [(mark, RULE) for mark in rule]
-    cells[now] = ("▼", NOW)
-    return [(("".join(words), RULE),), merge(cells)]
+    cells: list[Piece] = [(mark, QUIET) for mark in rule]
+    cells[now] = ("▼", STRONG)
+    return [(("".join(words), QUIET),), merge(cells)]
 
 
 def _track(row: LineRow, line: Timeline, width: int, first: bool) -> Row:
     """One row of a part; `first`: the row that carries the numbers of the coats."""
-    cells: list[Piece] = [(" ", EMPTY)] * width
+    cells: list[Piece] = [(" ", QUIET)] * width
     now = _column(0.0, line, width)
     if 0 <= now < width:
-        cells[now] = ("┊", NOW)
+        cells[now] = ("┊", STRONG)
     for block in sorted(row.blocks, key=lambda each: each.tone is Tone.RUNNING):
         start = max(_column(block.start_s, line, width), 0)
         end = _column(block.end_s, line, width)
@@ -64,7 +57,9 @@ def _track(row: LineRow, line: Timeline, width: int, first: bool) -> Row:
             continue
         solid = block.tone is Tone.RUNNING
         end = min(max(end, start + 1) if solid else end, width)
-        style = (SPRAYED if block.done else SPRAY) if solid else block.tone.css
+        style = toned(block.tone)
+        if solid:
+            style = "bold " + filled(Tone.GOOD if block.done else Tone.RUNNING)
         text = pad(block.text, end - start, "centre") if solid and first else ""
         for place, cell in enumerate(range(start, end)):
             mark = text[place] if text else " " if solid else _FILL.get(block.tone, "·")
@@ -72,11 +67,11 @@ def _track(row: LineRow, line: Timeline, width: int, first: bool) -> Row:
     return merge(cells)
 
 
+@sized
 def lay_out(line: Timeline, width: int, height: int) -> list[Row]:
-    """Give the time line for a size; rows grow where there is height, notes come where there is
-    width."""
-    if width <= 0 or height <= 0 or not line.rows:
-        return exactly_rows([], max(width, 0), max(height, 0))
+    """Give the time line for a size; rows grow where there is height, notes where there is width."""
+    if not line.rows:
+        return []
     longest = max(cell_len(row.name) for row in line.rows)
     name = max(LEAST_NAME, min(longest, MOST_NAME, width - LEAST_TRACK - 1))
     note = max(cell_len(row.note) for row in line.rows) if width >= NOTES_FROM else 0
@@ -89,52 +84,28 @@ def lay_out(line: Timeline, width: int, height: int) -> list[Row]:
     if height > count:
         head = _head(line, track)
         for words in head if height >= count + HEAD_ROWS else head[1:]:
-            drawn.append(exactly(((" " * (name + 1), ""), *words), width))
+            drawn.append(((" " * (name + 1), ""), *words))
     for row in line.rows:
         middle = thick // 2
         for part in range(thick):
             left = pad(row.name, name) if part == middle else " " * name
             cells = _track(row, line, track, part == middle)
-            right: Row = (("  " + row.note, NAME),) if note and part == middle else ()
-            drawn.append(exactly(((left + " ", NAME), *cells, *right), width))
-        drawn += [exactly((), width)] * gap
-    return exactly_rows(drawn, width, height)
+            right: Row = (("  " + row.note, ""),) if note and part == middle else ()
+            drawn.append(((left + " ", ""), *cells, *right))
+        drawn += [()] * gap
+    return drawn
 
 
 class TimelineView(Drawn):
     """Draws a Timeline."""
 
-    COMPONENT_CLASSES: ClassVar[set[str]] = {
-        NAME, NOW, RULE, EMPTY, SPRAY, SPRAYED, *TONE_CLASSES,
-    }  # fmt: skip
-    DEFAULT_CSS = """
-TimelineView { height: auto; width: 1fr; background: $background; }
-TimelineView > .time-line--name { color: $foreground; }
-TimelineView > .time-line--now { color: $foreground; text-style: bold; }
-TimelineView > .time-line--rule { color: $quiet; }
-TimelineView > .time-line--empty { color: $quiet; }
-TimelineView > .time-line--spray { color: $background; background: $tone-running; text-style: bold; }
-TimelineView > .time-line--sprayed { color: $background; background: $tone-good; text-style: bold; }
-""" + tone_css("TimelineView")
+    DEFAULT_CSS = "TimelineView { height: auto; }"
 
-    line: reactive[Timeline] = reactive(Timeline(), repaint=False)
+    draw = staticmethod(lay_out)
 
-    def watch_line(self) -> None:
-        self.fit_height()
-        self.redraw()
-
-    def fit_height(self) -> None:
+    def rows_wanted(self, shown: Timeline, width: int) -> int:
         """A row each and the head; twice as high or more where the window gives it."""
-        rows = len(self.line.rows)
-        each = 1 if self.app.size.height < 36 else 2 if self.app.size.height < 46 else 3
+        rows, window = len(shown.rows), self.app.size.height
+        each = 1 if window < 36 else 2 if window < 46 else 3
         # The window has other things to show: never more than half of it.
-        most = max(rows + 1, self.app.size.height // 2)
-        wanted = min(rows * each + HEAD_ROWS, most)
-        if self.styles.height is None or self.styles.height.value != wanted:
-            self.styles.height = wanted
-
-    def on_resize(self) -> None:
-        self.fit_height()
-
-    def draw_rows(self, width: int, height: int) -> list[Row]:
-        return lay_out(self.line, width, height)
+        return min(rows * each + HEAD_ROWS, max(rows + 1, window // 2))

@@ -5,7 +5,9 @@ Whatever people typed passes through ``visible``; figures are shown in the units
 
 from __future__ import annotations
 
+import re
 from collections.abc import Callable
+from functools import cache
 from typing import Any
 
 import msgspec
@@ -64,25 +66,11 @@ def teller(system: System, job: Job | None = None) -> Callable[[ev.Event | ev.Un
             event = msgspec.structs.replace(event, step=steps.get(event.step, event.step))
         elif isinstance(event, ev.AlarmAcknowledged) and job is not None:
             event = msgspec.structs.replace(event, alarm=_alarm(event.alarm, job))
-        return WORDS.get(type(event), _plainly)(event, system).strip()
+        words = WORDS.get(type(event), _plainly)
+        told = filled(words, event, system) if isinstance(words, str) else words(event, system)
+        return told.strip()
 
     return told
-
-
-def _plainly(event: ev.Event, system: System) -> str:
-    """Give an event without words of its own by the names of its fields."""
-    said = [
-        (name.replace("_", " "), _value(value, system))
-        for name in event.__struct_fields__
-        if name not in ("n", "at") and (value := getattr(event, name)) not in (None, "", ())
-    ]
-    return _with(str(type(event).__struct_config__.tag), *said)
-
-
-def _value(value: object, system: System) -> str:
-    if isinstance(value, Quantity):
-        return quantity(value, Kind.RATIO, system)
-    return f"{value:g}" if isinstance(value, float) else visible(str(value))
 
 
 def _alarm(key: str, job: Job) -> str:
@@ -99,143 +87,8 @@ def _alarm(key: str, job: Job) -> str:
     return key
 
 
-def _with(first: str, *more: tuple[str, str]) -> str:
-    """Give `first`, then each name and its words where there are any."""
-    rest = [f"{name} {value}".strip() for name, value in more if value]
-    return ", ".join([first, *rest])
-
-
-def _on(part: str) -> str:
-    return f" on {visible(part)}" if part else ""
-
-
-def _weather(event: ev.WeatherRead, system: System) -> str:
-    return (
-        f"weather: air {quantity(event.air, Kind.TEMPERATURE, system)}, "
-        f"humidity {quantity(event.humidity, Kind.PERCENT, system)}, "
-        f"part {quantity(event.part, Kind.TEMPERATURE, system)}"
-    )
-
-
-def _batch(event: ev.BatchMixed, system: System) -> str:
-    pours = " + ".join(
-        f"{visible(pour.name)} {quantity(pour.amount, Kind.VOLUME, system)}" for pour in event.pours
-    )
-    return _with(
-        f"batch {event.batch} mixed" + (f": {pours}" if pours else ""),
-        ("in all", quantity(event.total, Kind.VOLUME, system)),
-        ("onto batch", str(event.onto) if event.onto is not None else ""),
-    )
-
-
-def _thinner(event: ev.ThinnerAdded, system: System) -> str:
-    return _with(
-        f"thinner added: {quantity(event.amount, Kind.VOLUME, system)}",
-        ("to", quantity(event.remaining, Kind.VOLUME, system)),
-    )
-
-
-def _efflux(event: ev.EffluxTimed, system: System) -> str:
-    return _with(
-        f"efflux time {cup_name(event.cup)}: {show(event.seconds, Kind.TIME, system, places=1)}",
-        ("liquid at", quantity(event.liquid_temperature, Kind.TEMPERATURE, system)),
-        ("cup's correction", f"{event.correction:g}" if event.correction != 1 else ""),
-    )
-
-
-def _air(event: ev.AirRead, system: System) -> str:
-    return _with(
-        f"air: inlet {quantity(event.inlet, Kind.PRESSURE, system)}",
-        ("cap", quantity(event.cap, Kind.PRESSURE, system)),
-        ("fan open", quantity(event.fan_turns, Kind.TURNS, system)),
-    )
-
-
-def _catch(event: ev.CatchMade, system: System) -> str:
-    return _with(
-        f"catch of {visible(event.liquid)}: {quantity(event.amount, Kind.VOLUME, system)} "
-        f"in {duration(event.seconds, system)}, "
-        f"delivery {show(event.delivery_ml_min, Kind.DELIVERY, system)}",
-        ("needle", quantity(event.turns, Kind.TURNS, system)),
-        ("inlet", quantity(event.inlet, Kind.PRESSURE, system)),
-        ("tip", quantity(event.tip, Kind.TIP, system)),
-    )
-
-
-def _fan(event: ev.FanSet, system: System) -> str:
-    return _with(
-        "fan set",
-        ("width", quantity(event.width, Kind.LENGTH, system)),
-        ("open", quantity(event.turns, Kind.TURNS, system)),
-        ("distance", quantity(event.distance, Kind.LENGTH, system)),
-    )
-
-
-def _pattern(event: ev.PatternRead, system: System) -> str:
-    return _with(
-        f"pattern: {visible(event.shape)}",
-        ("zones", " ".join(f"{zone:g}" for zone in event.zones)),
-        ("overlap", quantity(event.overlap, Kind.PERCENT, system)),
-        ("width", quantity(event.width, Kind.LENGTH, system)),
-    )
-
-
-def _pass(event: ev.PassTimed, system: System) -> str:
-    length = quantity(event.length, Kind.PART_LENGTH, system)
-    return f"pass timed: {length} in {show(event.seconds, Kind.TIME, system, places=1)}"
-
-
-def _coat_begun(event: ev.CoatBegun, system: System) -> str:
-    return _with(
-        f"coat {event.coat}{_on(event.part)} begun",
-        ("", f"{duration(event.early_s, system)} too early" if event.early_s else ""),
-        ("", f"{duration(event.late_s, system)} past the window" if event.late_s else ""),
-        ("", "the clock in doubt" if event.doubtful else ""),
-    )
-
-
-def _stopwatch(event: ev.StopwatchStarted, system: System) -> str:
-    return _with(
-        f"stopwatch of the {visible(event.stopwatch)} started",
-        ("", cup_name(event.what)),
-        ("for", "" if event.window_s is None else duration(event.window_s, system)),
-    )
-
-
-def _stopped(event: ev.StopwatchStopped, system: System) -> str:
-    seconds = show(event.seconds, Kind.TIME, system, places=1)
-    return f"stopwatch of the {visible(event.stopwatch)} stopped after {seconds}"
-
-
-def _film(event: ev.FilmRead, system: System) -> str:
-    coat = f", coat {event.coat}" if event.coat is not None else ""
-    return (
-        f"wet film{_on(event.part)}{coat}: "
-        f"over {quantity(event.last_wetted, Kind.THICKNESS, system)}, "
-        f"under {quantity(event.first_dry, Kind.THICKNESS, system)}"
-    )
-
-
-def _area(event: ev.AreaAdded, system: System) -> str:
-    sizes = ", ".join(
-        f"{visible(name)} {quantity(size, Kind.PART_LENGTH, system)}"
-        for name, size in event.dimensions.items()
-    )
-    return _with(
-        f"area{_on(event.part)}: {quantity(event.area, Kind.AREA, system)}",
-        ("", f"{event.number} of them" if event.number > 1 else ""),
-        (visible(event.shape), sizes),
-    )
-
-
-def _fresh_air(event: ev.FreshAirChecked, system: System) -> str:
-    def flow(m3_min: float) -> str:
-        return show(m3_min * 1000, Kind.AIR_FLOW, system)
-
-    moved = "" if event.moved_m3_min is None else flow(event.moved_m3_min)
-    return _with(
-        f"fresh air: at least {flow(event.needed_m3_min)} against fire", ("the room moves", moved)
-    )
+def _opened(event: ev.JobOpened, system: System) -> str:
+    return f"job opened: {visible(event.profile.name)}, {visible(', '.join(event.parts))}"
 
 
 def _clock(event: ev.ClockNoticed, system: System) -> str:
@@ -248,56 +101,127 @@ def _clock(event: ev.ClockNoticed, system: System) -> str:
     return "clock: " + (", ".join(said) or "no change")
 
 
-def _closed(event: ev.JobClosed, system: System) -> str:
-    return _with(
-        f"job closed: {visible(event.verdict)}",
-        ("", visible(event.words)),
-        ("next time:", visible(event.next_time)),
-    )
-
-
-def _opened(event: ev.JobOpened, system: System) -> str:
-    return f"job opened: {visible(event.profile.name)}, {visible(', '.join(event.parts))}"
-
-
-#: How each kind of event is told.
-WORDS: dict[type[ev.Event], Callable[[Any, System], str]] = {
+#: How a coat lay in its window.
+TIMELINESS = (
+    "[, {early_s:time} too early][, {late_s:time} past the window]"
+    "[, the clock in doubt{doubtful:unsaid}]"
+)
+#: How each kind of event is told. ``{field:kind}`` is the field as a quantity of that kind, or as
+#: SPECIAL has it; ``[…]`` is left out where a field in it is blank or as it is when nothing is said.
+WORDS: dict[type[ev.Event], str | Callable[[Any, System], str]] = {
     ev.JobOpened: _opened,
-    ev.StepDone: lambda e, _: f"step done: {visible(e.step)}",
-    ev.LineTicked: lambda e, _: f"done: {visible(e.line)}",
-    ev.StepSkipped: lambda e, _: _with(f"step skipped: {visible(e.step)}", ("", visible(e.why))),
+    ev.StepDone: "step done: {step}",
+    ev.LineTicked: "done: {line}",
+    ev.StepSkipped: "step skipped: {step}[, {why}]",
     ev.CautionAcknowledged: lambda e, _: f"caution acknowledged: {visible(e.words or e.caution)}",
-    ev.WeatherRead: _weather,
-    ev.Poured: lambda e, system: (
-        f"poured into batch {e.batch}: {visible(e.name)} {quantity(e.amount, Kind.VOLUME, system)}"
+    ev.WeatherRead: (
+        "weather: air {air:temperature}, humidity {humidity:percent}, part {part:temperature}"
     ),
-    ev.BatchMixed: _batch,
-    ev.BatchFinished: lambda e, _: f"batch {e.batch} finished",
-    ev.ThinnerAdded: _thinner,
-    ev.StopwatchStarted: _stopwatch,
-    ev.StopwatchStopped: _stopped,
-    ev.StopwatchDropped: lambda e, _: f"stopwatch of the {visible(e.stopwatch)} dropped",
-    ev.EffluxTimed: _efflux,
-    ev.AirRead: _air,
-    ev.CatchMade: _catch,
-    ev.FanSet: _fan,
-    ev.PatternRead: _pattern,
-    ev.PassTimed: _pass,
-    ev.CoatBegun: _coat_begun,
-    ev.CoatEnded: lambda e, _: f"coat {e.coat}{_on(e.part)} ended",
-    ev.FilmRead: _film,
-    ev.TouchTried: lambda e, _: f"touched{_on(e.part)}: {visible(e.result)}",
-    ev.AreaAdded: _area,
-    ev.AmountPlanned: lambda e, system: (
-        f"amount planned: {quantity(e.amount, Kind.VOLUME, system)} "
-        f"for {quantity(e.area, Kind.AREA, system)}"
+    ev.Poured: "poured into batch {batch}: {name} {amount:volume}",
+    ev.BatchMixed: "batch {batch} mixed[: {pours:pours}][, in all {total:volume}][, onto batch {onto}]",
+    ev.BatchFinished: "batch {batch} finished",
+    ev.ThinnerAdded: "thinner added: {amount:volume}[, to {remaining:volume}]",
+    ev.StopwatchStarted: "stopwatch of the {stopwatch} started[, {what:cup}][, for {window_s:time}]",
+    ev.StopwatchStopped: "stopwatch of the {stopwatch} stopped after {seconds:seconds}",
+    ev.StopwatchDropped: "stopwatch of the {stopwatch} dropped",
+    ev.EffluxTimed: (
+        "efflux time {cup:cup}: {seconds:seconds}[, liquid at {liquid_temperature:temperature}]"
+        "[, cup's correction {correction}]"
     ),
-    ev.FreshAirChecked: _fresh_air,
-    ev.FaultSeen: lambda e, _: f"fault seen{_on(e.part)}: {visible(e.fault)}",
-    ev.NoteMade: lambda e, _: f"note{_on(e.part)}: {visible(e.text)}",
-    ev.AlarmAcknowledged: lambda e, _: f"alarm silenced: {visible(e.alarm)}",
+    ev.AirRead: "air: inlet {inlet:pressure}[, cap {cap:pressure}][, fan open {fan_turns:turns}]",
+    ev.CatchMade: (
+        "catch of {liquid}: {amount:volume} in {seconds:time}, delivery {delivery_ml_min:delivery}"
+        "[, needle {turns:turns}][, inlet {inlet:pressure}][, tip {tip:tip}]"
+    ),
+    ev.FanSet: "fan set[, width {width:length}][, open {turns:turns}][, distance {distance:length}]",
+    ev.PatternRead: (
+        "pattern: {shape}[, zones {zones}][, overlap {overlap:percent}][, width {width:length}]"
+    ),
+    ev.PassTimed: "pass timed: {length:part length} in {seconds:seconds}",
+    ev.CoatBegun: "coat {coat}[ on {part}] begun" + TIMELINESS,
+    ev.CoatEnded: "coat {coat}[ on {part}] ended",
+    ev.FilmRead: (
+        "wet film[ on {part}][, coat {coat}]: over {last_wetted:thickness}, under "
+        "{first_dry:thickness}"
+    ),
+    ev.TouchTried: "touched[ on {part}]: {result}",
+    ev.AreaAdded: (
+        "area[ on {part}]: {area:area}[, {number} of them][, {shape} {dimensions:part length}]"
+    ),
+    ev.AmountPlanned: "amount planned: {amount:volume} for {area:area}",
+    ev.FreshAirChecked: (
+        "fresh air: at least {needed_m3_min:m3/min} against fire[, the room moves "
+        "{moved_m3_min:m3/min}]"
+    ),
+    ev.FaultSeen: "fault seen[ on {part}]: {fault}",
+    ev.NoteMade: "note[ on {part}]: {text}",
+    ev.AlarmAcknowledged: "alarm silenced: {alarm}",
     ev.ClockNoticed: _clock,
-    ev.Voided: lambda e, _: f"number {e.target} voided",
-    ev.Restored: lambda e, _: f"number {e.target} restored",
-    ev.JobClosed: _closed,
+    ev.Voided: "number {target} voided",
+    ev.Restored: "number {target} restored",
+    ev.JobClosed: "job closed: {verdict}[, {words}][, next time: {next_time}]",
 }
+
+#: What is told in a way of its own.
+SPECIAL: dict[str, Callable[[Any, System], str]] = {
+    "": lambda value, system: _value(value, None, system),
+    "cup": lambda key, _: cup_name(key),
+    "m3/min": lambda flow, system: show(flow * 1000, Kind.AIR_FLOW, system),
+    "pours": lambda pours, system: " + ".join(
+        f"{visible(pour.name)} {quantity(pour.amount, Kind.VOLUME, system)}" for pour in pours
+    ),
+    "seconds": lambda seconds, system: show(seconds, Kind.TIME, system, places=1),
+    "unsaid": lambda *_: "",
+}
+#: A part in brackets, or a field.
+_PIECE = re.compile(r"\[(?P<part>[^]]+)]|{(?P<field>\w+):?(?P<kind>[^}]*)}")
+
+
+def filled(template: str, event: ev.Event, system: System) -> str:
+    """The words of an event by its template; what a field holds is never read as one."""
+
+    def piece(found: re.Match[str]) -> str:
+        if found["part"] is not None:
+            fields = [each["field"] for each in _PIECE.finditer(found["part"])]
+            is_told = all(_is_said(event, field) for field in fields)
+            return _PIECE.sub(piece, found["part"]) if is_told else ""
+        value, kind = getattr(event, found["field"]), found["kind"]
+        return (
+            SPECIAL[kind](value, system) if kind in SPECIAL else _value(value, Kind(kind), system)
+        )
+
+    return _PIECE.sub(piece, template)
+
+
+def _is_said(event: ev.Event, field: str) -> bool:
+    value = getattr(event, field)
+    return value not in (None, "", (), {}, _defaults(type(event))[field])
+
+
+@cache
+def _defaults(kind: type[ev.Event]) -> dict[str, Any]:
+    return {each.name: each.default for each in msgspec.structs.fields(kind)}
+
+
+def _value(value: object, kind: Kind | None, system: System) -> str:
+    if isinstance(value, Quantity):
+        return quantity(value, kind or Kind.RATIO, system)
+    if isinstance(value, dict):
+        sizes = ((visible(name), _value(each, kind, system)) for name, each in value.items())
+        return ", ".join(f"{name} {size}" for name, size in sizes)
+    if isinstance(value, tuple):
+        return " ".join(_value(each, kind, system) for each in value)
+    if kind is not None and isinstance(value, int | float):
+        return show(value, kind, system)
+    return f"{value:g}" if isinstance(value, float) else visible(str(value))
+
+
+def _plainly(event: ev.Event, system: System) -> str:
+    """Give an event without words of its own by the names of its fields."""
+    names = [name for name in event.__struct_fields__ if name not in ("n", "at")]
+    said = [
+        f", {name.replace('_', ' ')} {_value(getattr(event, name), None, system)}"
+        for name in names
+        if _is_said(event, name)
+    ]
+    return f"{type(event).__struct_config__.tag}{''.join(said)}"

@@ -12,10 +12,8 @@ from booth.words.tone import Tone
 
 
 class PourRow(msgspec.Struct, frozen=True):
-    """One pour: its component, its amount alone, the mark at which it ends.
-
-    tone: GOOD poured, READY to be poured now, PLAIN later.
-    """
+    """One pour: its component, its amount alone, the mark at which it ends; tone: GOOD poured, READY
+    to be poured now, PLAIN later."""
 
     name: str
     amount: str
@@ -24,8 +22,6 @@ class PourRow(msgspec.Struct, frozen=True):
 
 
 class PartRow(msgspec.Struct, frozen=True):
-    """One part as it is to be shown."""
-
     name: str
     coats: str
     tone: Tone
@@ -36,11 +32,8 @@ class PartRow(msgspec.Struct, frozen=True):
 
 
 class Section(msgspec.Struct, frozen=True):
-    """What to draw.
-
-    samples: (place, film as a share of the target), places rising; low, high: the band as shares
-    of the target; across: what the place is measured along; unit: of the place, "mm".
-    """
+    """samples: (place, film as a share of the target), places rising; low, high: the band as shares
+    of the target; across: what the place is measured along; unit: of the place, "mm"."""
 
     samples: tuple[tuple[float, float], ...] = ()
     low: float = 0.8
@@ -50,11 +43,8 @@ class Section(msgspec.Struct, frozen=True):
 
 
 class Paper(msgspec.Struct, frozen=True):
-    """What to draw.
-
-    films: how heavy it is from one end to the other, any scale; bend: how far it bows, 0 straight;
-    broken: blown in spurts, with drops beside it; words: one for each equal zone, beneath it.
-    """
+    """films: how heavy it is from one end to the other, any scale; bend: how far it bows, 0 straight;
+    broken: blown in spurts, with drops beside it; words: one for each equal zone, beneath it."""
 
     films: tuple[float, ...] = ()
     bend: float = 0.0
@@ -73,8 +63,6 @@ class LineBlock(msgspec.Struct, frozen=True):
 
 
 class LineRow(msgspec.Struct, frozen=True):
-    """One row: a part, or a batch."""
-
     name: str
     blocks: tuple[LineBlock, ...]
     note: str = ""
@@ -90,8 +78,6 @@ class Timeline(msgspec.Struct, frozen=True):
 
 
 class Pours(msgspec.Struct, frozen=True):
-    """The pours of a batch."""
-
     rows: tuple[PourRow, ...]
 
 
@@ -109,15 +95,16 @@ class Gallery(msgspec.Struct, frozen=True):
 
 
 class Bar(msgspec.Struct, frozen=True):
-    """A bar that sweeps in the time of a pass; elapsed_s: since it was started, 0 while it stands."""
+    """A bar that sweeps in the time of a pass. place: where it is, 0 left to 1 right; number: of the
+    pass, odd ones go right; turned: it has just done so."""
 
     pass_s: float
-    elapsed_s: float = 0.0
+    place: float = 0.0
+    number: int = 1
+    turned: bool = False
 
 
 class Lines(msgspec.Struct, frozen=True):
-    """A list to pick from."""
-
     lines: tuple[PickLine, ...]
     picked: int = 0
 

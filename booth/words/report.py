@@ -8,15 +8,14 @@ from __future__ import annotations
 import unicodedata
 from collections import Counter
 from collections.abc import Callable, Iterable, Iterator, Sequence
-from pathlib import Path
 
 from booth.files.safe_text import visible
 from booth.log.events import Event, UnknownEvent
 from booth.log.fold import Coat, Job, NoJob, fold
 from booth.log.summary import JobSummary
 from booth.moment import Basis, Moment, elapsed
-from booth.units import Kind, System, show
-from booth.words.event_words import cup_name, duration, teller
+from booth.units import System
+from booth.words.event_words import TIMELINESS, cup_name, duration, filled, teller
 
 #: Writes a moment, as a time of day or as a date.
 When = Callable[[Moment], str]
@@ -45,15 +44,15 @@ def report(
         lines.append(f"This log holds no job: {visible(str(fault))}.")
         return "\n".join([*lines, "", *_entries(events, None, system, time_of, date_of)]) + "\n"
     lines += _header(job, name, time_of, date_of)
-    sections = [
-        ("Entries", list(_entries(events, job, system, time_of, date_of))),
-        ("Coats and waits", list(_coats(job, system, time_of, date_of))),
-        ("Last settings", list(_settings(job, system))),
-        ("Result", list(_result(job, date_of, time_of))),
-    ]
-    for name, told in sections:
-        if told:
-            lines += ["", name, *(f"  {line}" for line in told)]
+    sections: dict[str, Iterable[str]] = {
+        "Entries": _entries(events, job, system, time_of, date_of),
+        "Coats and waits": _coats(job, system, time_of, date_of),
+        "Last settings": _settings(job, system),
+        "Result": _result(job, date_of, time_of),
+    }
+    for head, told in sections.items():
+        if section := [f"  {line}" for line in told]:
+            lines += ["", head, *section]
     return "\n".join(lines) + "\n"
 
 
@@ -106,12 +105,7 @@ def _coat(coat: Coat, before: Coat | None, system: System, time_of: When, date_o
     told = f"coat {coat.number} begun {date_of(begun.at)} {time_of(begun.at)}"
     if before is not None and before.ended is not None:
         told += f", {_between(before.ended.at, begun.at, system)} after coat {before.number} ended"
-    if begun.early_s:
-        told += f", {duration(begun.early_s, system)} too early"
-    if begun.late_s:
-        told += f", {duration(begun.late_s, system)} past the window"
-    if begun.doubtful:
-        told += ", the clock in doubt"
+    told += filled(TIMELINESS, begun, system)
     if coat.ended is None:
         return told + "; not ended"
     return told + f"; sprayed in {_between(begun.at, coat.ended.at, system)}"
@@ -125,30 +119,17 @@ def _between(start: Moment, end: Moment, system: System) -> str:
 
 def _settings(job: Job, system: System) -> Iterator[str]:
     # Loads all that measures; a list of jobs, which starts as often, has no need of it.
-    from booth.job.past import settings_of
+    from booth.job.past import SETTINGS, settings_of
 
-    found = settings_of(Path(), job)
-    if found.efflux_s is not None:
-        mean = show(found.efflux_s, Kind.TIME, system, places=1)
-        yield f"efflux time {mean} in {cup_name(found.efflux_cup)}"
-    if found.delivery_ml_min is not None:
-        flow = show(found.delivery_ml_min, Kind.DELIVERY, system)
-        yield f"delivery {flow} of {visible(found.delivery_liquid or '')}"
-    for name, number, kind in (
-        ("thinner", found.thinner_percent, Kind.PERCENT),
-        ("needle", found.turns, Kind.TURNS),
-        ("tip", found.tip_mm, Kind.TIP),
-        ("inlet pressure", found.inlet_kpa, Kind.PRESSURE),
-        ("cap pressure", found.cap_kpa, Kind.PRESSURE),
-        ("fan width", found.fan_mm, Kind.LENGTH),
-        ("fan open", found.fan_turns, Kind.TURNS),
-        ("distance", found.distance_mm, Kind.LENGTH),
-        ("overlap", found.overlap_percent, Kind.PERCENT),
-    ):
-        if number is not None:
-            yield f"{name} {show(number, kind, system)}"
-    if found.pass_mm_s is not None:
-        yield f"pass speed {show(found.pass_mm_s / 1000, Kind.SPEED, system)}"
+    found = settings_of(job)
+    measured_with = {
+        "efflux": f" in {cup_name(found.cup)}",
+        "delivery": f" of {found.liquid}",
+    }
+    for each in SETTINGS:
+        if each.name in found.figures:
+            figure = each.figure(found.figures[each.name], system)
+            yield f"{each.label} {figure}{measured_with.get(each.name, '')}"
 
 
 def _result(job: Job, date_of: When, time_of: When) -> Iterator[str]:
@@ -173,11 +154,11 @@ def jobs_table(summaries: Sequence[JobSummary], when: When) -> str:
     """Give a list of jobs as a table, and below it the files that cannot be read."""
     if not summaries:
         return "There are no jobs yet.\n"
-    rows: list[tuple[str, ...]] = [HEADINGS]
+    rows: list[tuple[str, ...]] = []
     unread = []
     for summary in summaries:
         if summary.opened is None:
-            unread.append(f"! {visible(summary.path.name)}: {visible(summary.fault)}\n")
+            unread.append(f"! {visible(summary.path.name)}: {visible(summary.fault)}")
             continue
         broken = f", {summary.broken} broken" if summary.broken else ""
         cells = (
@@ -189,14 +170,17 @@ def jobs_table(summaries: Sequence[JobSummary], when: When) -> str:
             f"{summary.events}{broken}",
         )
         rows.append(tuple(visible(cell) for cell in cells))
-    widths = [max(_cells(row[at]) for row in rows) for at in range(len(HEADINGS))]
-    table = "".join(_row(row, widths) for row in rows) if len(rows) > 1 else ""
-    return table + ("\n" if table and unread else "") + "".join(unread)
+    table = _aligned([HEADINGS, *rows]) if rows else []
+    return "\n".join([*table, *([""] if table and unread else []), *unread]) + "\n"
 
 
-def _row(row: Sequence[str], widths: Sequence[int]) -> str:
-    cells = (cell + " " * (width - _cells(cell)) for cell, width in zip(row, widths, strict=True))
-    return "  ".join(cells).rstrip() + "\n"
+def _aligned(rows: Sequence[Sequence[str]]) -> list[str]:
+    widths = [max(map(_cells, column)) for column in zip(*rows, strict=True)]
+    lines = []
+    for row in rows:
+        padded = (cell + " " * (n - _cells(cell)) for cell, n in zip(row, widths, strict=True))
+        lines.append("  ".join(padded).rstrip())
+    return lines
 
 
 def _cells(text: str) -> int:

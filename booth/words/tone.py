@@ -6,64 +6,22 @@ import enum
 
 
 class Tone(enum.Enum):
-    """What a figure asks of the painter."""
+    """What a figure asks of the painter, the most urgent first, with its word and its shape.
 
-    LATE = "late"
-    CLOSING = "closing"
-    READY = "ready"
-    CAUTION = "caution"
-    RUNNING = "running"
-    WAIT = "wait"
-    GOOD = "good"
-    PLAIN = "plain"
+    A shape is one cell, from the characters that every terminal font has had since the 1980s; no
+    word stands at a figure that only stands there.
+    """
 
-    @property
-    def word(self) -> str:
-        """The word shown; nothing for a figure that only stands there."""
-        return _WORDS[self]
+    LATE = "LATE", "■"  # the heaviest mark there is
+    CLOSING = "CLOSING", "▼"  # running down to a point
+    READY = "READY", "►"  # go on
+    CAUTION = "OUT OF RANGE", "▲"  # the outline of a warning sign, as in ISO 7010
+    RUNNING = "RUNNING", "»"  # moving
+    WAIT = "WAIT", "║"  # a barrier
+    GOOD = "IN RANGE", "●"  # on the mark
+    PLAIN = "", "·"
 
-    @property
-    def shape(self) -> str:
-        """One cell, from the characters that every terminal font has had since the 1980s."""
-        return _SHAPES[self]
-
-    @property
-    def css(self) -> str:
-        return f"tone-{self.value}"
-
-    @property
-    def urgency(self) -> int:
-        return _ORDER[self]
-
-
-_WORDS = {
-    Tone.LATE: "LATE",
-    Tone.CLOSING: "CLOSING",
-    Tone.READY: "READY",
-    Tone.CAUTION: "OUT OF RANGE",
-    Tone.RUNNING: "RUNNING",
-    Tone.WAIT: "WAIT",
-    Tone.GOOD: "IN RANGE",
-    Tone.PLAIN: "",
-}
-_SHAPES = {
-    Tone.LATE: "■",  # the heaviest mark there is
-    Tone.CLOSING: "▼",  # running down to a point
-    Tone.READY: "►",  # go on
-    Tone.CAUTION: "▲",  # the outline of a warning sign, as in ISO 7010
-    Tone.RUNNING: "»",  # moving
-    Tone.WAIT: "║",  # a barrier
-    Tone.GOOD: "●",  # on the mark
-    Tone.PLAIN: "·",
-}
-_ORDER = {tone: position for position, tone in enumerate(Tone)}
-
-TONE_CLASSES = frozenset(tone.css for tone in Tone)
-
-
-def tone_css(widget: str) -> str:
-    """Give the rules that let the component classes of `widget` take each tone's theme colour."""
-    return "\n".join(
-        f"{widget} > .{tone.css} {{ color: $tone-{tone.value}; text-style: bold; }}"
-        for tone in Tone
-    )
+    def __init__(self, word: str, shape: str) -> None:
+        self.word, self.shape = word, shape
+        self.css = f"tone-{self.name.lower()}"
+        self.urgency = len(type(self).__members__)

@@ -19,11 +19,6 @@ TONES = {
 }
 
 
-def countdown(seconds: float) -> str:
-    """Time left as shown: rounded up to the whole second, so that 0:00 means over."""
-    return duration(math.ceil(seconds - 1e-6))
-
-
 def duration(seconds: float) -> str:
     """Time as m:ss, h:mm:ss, or days and hours, rounded down.
 
@@ -67,15 +62,17 @@ def spelled(seconds: float) -> str:
 def what_words(each: Standing) -> str:
     """What the wait is for, in its present state."""
     wait = each.wait
-    if wait.what is What.NEXT_COAT:
-        if each.state is State.WAIT:
-            beyond_flash = wait.flash_off_s is not None and each.elapsed_s >= wait.flash_off_s
-            opening = beyond_flash and wait.flash_off_s != wait.opens_s
-            return f"coat {wait.coat + 1} {'window opens' if opening else 'flash-off'}"
-        if each.state is State.LATE:
-            return f"coat {wait.coat + 1} window closed"
-        return f"coat {wait.coat + 1}" + ("" if wait.closes_s is None else " window closes")
-    return str(wait.what)
+    if wait.what is not What.NEXT_COAT:
+        return str(wait.what)
+    if each.state is State.WAIT:
+        flash_s = wait.flash_off_s
+        beyond_flash = flash_s not in (None, wait.opens_s) and each.elapsed_s >= (flash_s or 0.0)
+        said = " window opens" if beyond_flash else " flash-off"
+    elif each.state is State.LATE:
+        said = " window closed"
+    else:
+        said = "" if wait.closes_s is None else " window closes"
+    return f"coat {wait.coat + 1}{said}"
 
 
 def time_words(each: Standing) -> str:
@@ -86,7 +83,8 @@ def time_words(each: Standing) -> str:
         return f"+{duration(each.past_s)}"
     if each.remaining_s is None:
         return ""
-    return countdown(each.remaining_s)
+    # Rounded up to the whole second, so that 0:00 means over.
+    return duration(math.ceil(each.remaining_s - 1e-6))
 
 
 def state_word(each: Standing) -> str:
@@ -143,8 +141,6 @@ def faces(job: Job, now: Moment) -> tuple[ClockFace, ...]:
             remaining=duration(elapsed(coat.begun.at, now).seconds),
             tone=Tone.RUNNING,
             word="SPRAYING",
-            fraction=None,
-            estimate=False,
         )
         for part in job.parts
         if job.closed is None and (coat := job.running_coat(part)) is not None

@@ -11,10 +11,10 @@ import pytest
 
 from booth.app.app import BoothApp
 from booth.app.preferences import Preferences
-from booth.clock import ManualClock
 from booth.files.places import Places
 from booth.units import System
 from booth.widgets.themes import DARK_BOOTH, OPEN_DOOR
+from tests.manual_clock import ManualClock
 
 CHOSEN = Preferences(units="metric", theme=OPEN_DOOR.name, hints=False)
 

@@ -14,7 +14,6 @@ from booth.bench.act import Ask, Command, Menu
 from booth.bench.context import Context
 from booth.bench.instrument import Instrument
 from booth.bench.model import Bench, Rest
-from booth.clock import ManualClock
 from booth.forms.form import Row, Rows
 from booth.forms.key import Key
 from booth.instruments.registry import instrument_for
@@ -32,6 +31,7 @@ from booth.units import System
 from booth.words.lines import Page
 from booth.words.readout import Readout
 from tests.job.make import profile as trial
+from tests.manual_clock import ManualClock
 
 #: The names of keys that make a character.
 NAMES = {

@@ -9,7 +9,6 @@ import pytest
 
 from booth.bench.act import Menu
 from booth.bench.context import Context
-from booth.clock import ManualClock
 from booth.instruments.air import air_readout, compressor_lines, held_s
 from booth.log.events import AirRead, Event, Restored, StepSkipped, Voided
 from booth.log.fold import fold
@@ -20,6 +19,7 @@ from booth.units import System
 from booth.words.tone import Tone
 from tests.instruments.at_bench import AtBench, context_of
 from tests.job.make import profile, q
+from tests.manual_clock import ManualClock
 
 COMPRESSOR = Compressor(receiver_l=90, flow_l_min=200, cut_in_kpa=600, cut_out_kpa=800)
 SHOP = Shop(guns=(Gun("blue", air_l_min=340),), compressor=COMPRESSOR)

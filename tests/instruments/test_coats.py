@@ -8,7 +8,6 @@ import msgspec
 import pytest
 
 from booth.bench.act import Menu
-from booth.clock import ManualClock
 from booth.instruments.film.instrument import between_coats
 from booth.log.events import (
     BatchMixed,
@@ -26,6 +25,7 @@ from booth.words.pictures import Parts
 from tests.instruments.at_bench import AtBench, context_of
 from tests.job.make import profile as trial
 from tests.job.make import q
+from tests.manual_clock import ManualClock
 
 TWO_COATS: Profile = msgspec.structs.replace(trial(), film=Film(coats=2))
 GAUGE = "Read the wet-film gauge"

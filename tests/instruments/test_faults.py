@@ -7,7 +7,6 @@ from collections.abc import Sequence
 import pytest
 
 from booth.bench.act import Menu, Scroll
-from booth.clock import ManualClock
 from booth.instruments.faults.words import KINDS, causes_page, reading_words, strongest
 from booth.log.events import (
     AirRead,
@@ -29,6 +28,7 @@ from booth.words.pictures import Lines
 from booth.words.tone import Tone
 from tests.instruments.at_bench import AtBench
 from tests.job.make import q
+from tests.manual_clock import ManualClock
 
 
 def heavy(clock: ManualClock) -> Sequence[Event]:

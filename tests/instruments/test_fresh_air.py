@@ -7,7 +7,6 @@ from collections.abc import Sequence
 import msgspec
 import pytest
 
-from booth.clock import ManualClock
 from booth.instruments.fresh_air import (
     ISOCYANATE,
     NOT_A_PERMISSION,
@@ -27,6 +26,7 @@ from booth.words.lines import Page
 from booth.words.tone import Tone
 from tests.instruments.at_bench import AtBench, context_of
 from tests.job.make import at, profile, q
+from tests.manual_clock import ManualClock
 
 WORDS = {
     "AT LEAST",

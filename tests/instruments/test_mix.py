@@ -9,7 +9,6 @@ import pytest
 
 from booth.bench.context import Context
 from booth.bench.next_act import SPACE
-from booth.clock import ManualClock
 from booth.instruments.mix.words import empty_readout, pour_readout
 from booth.job.pouring import BatchPlan, open_pours, pouring
 from booth.log import events as ev
@@ -22,6 +21,7 @@ from booth.words.tone import Tone
 from booth.words.wait_words import faces
 from tests.instruments.at_bench import AtBench, context_of
 from tests.job.make import START, opened, profile, q
+from tests.manual_clock import ManualClock
 
 #: 2 : 1 with 10 % of thinner: of 660 ml 400, 200 and 60.
 TWO_TO_ONE = profile(

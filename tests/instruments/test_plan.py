@@ -6,7 +6,7 @@ from collections.abc import Sequence
 
 import pytest
 
-from booth.clock import ManualClock, local_hhmm
+from booth.clock import local_hhmm
 from booth.instruments.plan.words import ticks
 from booth.log import events as ev
 from booth.moment import Moment, later
@@ -15,6 +15,7 @@ from booth.words.pictures import Timeline
 from booth.words.tone import Tone
 from tests.instruments.at_bench import AtBench
 from tests.job.make import one_time, profile
+from tests.manual_clock import ManualClock
 
 
 def line_of(bench: AtBench) -> Timeline:

@@ -6,7 +6,6 @@ from pathlib import Path
 
 import pytest
 
-from booth.clock import ManualClock
 from booth.job.past import PastJobs, last_good
 from booth.log.events import AirRead, CatchMade, EffluxTimed, FanSet, JobClosed, JobOpened
 from booth.log.session import Session
@@ -16,6 +15,7 @@ from booth.units import System
 from booth.words.last_good_words import good_lines
 from tests.instruments.at_bench import AtBench
 from tests.job.make import profile, q
+from tests.manual_clock import ManualClock
 
 SHOP = Shop(guns=(Gun("blue gun"), Gun("red gun")))
 KEY = profile().key

@@ -8,7 +8,6 @@ from collections.abc import Callable, Sequence
 import msgspec
 import pytest
 
-from booth.clock import ManualClock
 from booth.instruments.thin.instrument import advice_on
 from booth.instruments.thin.words import thin_readout
 from booth.job.thin_advice import coating_to_thicken_ml
@@ -18,6 +17,7 @@ from booth.units import Quantity, System
 from booth.words.tone import Tone
 from tests.instruments.at_bench import AtBench
 from tests.job.make import profile, q
+from tests.manual_clock import ManualClock
 
 Before = Callable[[ManualClock], Sequence[ev.Event]]
 #: 29.57353 ml to the US fluid ounce (NIST SP 811, app. B)

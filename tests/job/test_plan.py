@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import dataclasses
 import itertools
 
 import msgspec
@@ -120,7 +119,7 @@ rule_sets = st.builds(
 def test_every_plan_keeps_the_rules_of_the_booth(
     states: list[PartState], rules: Rules, running_s: float | None, pot_ends: list[float]
 ) -> None:
-    parts = [dataclasses.replace(each, name=f"part {n}") for n, each in enumerate(states)]
+    parts = [msgspec.structs.replace(each, name=f"part {n}") for n, each in enumerate(states)]
     if running_s is not None and parts[0].coats < rules.coats:
         parts[0] = PartState(parts[0].name, parts[0].coats, parts[0].spray_s, running_s)
     pots = [Pot(f"batch {n}", -600, end) for n, end in enumerate(pot_ends)]

@@ -2,9 +2,8 @@
 
 from __future__ import annotations
 
-from pathlib import Path
-
 import pytest
+from msgspec.structs import replace
 
 from booth.job.past import GoodSettings
 from booth.units import System
@@ -12,12 +11,25 @@ from booth.words.last_good_words import good_lines, starting_points
 from tests.job.make import START
 
 GOOD = GoodSettings(
-    path=Path("x.jsonl"), job="x", opened=START, gun="blue gun", parts=("door",),
-    efflux_s=21.5, efflux_cup="ford-4", thinner_percent=10.04, delivery_ml_min=200.0,
-    delivery_liquid="paint", turns=2.25, tip_mm=1.4, inlet_kpa=190.0, fan_mm=250.0,
-    distance_mm=180.0, overlap_percent=50.0, pass_mm_s=400.0, next_time="less on\x1b[2J the edge",
-)  # fmt: skip
-BARE = GoodSettings(path=Path("x"), job="x", opened=START, gun="", parts=("door",))
+    START,
+    "blue gun",
+    {
+        "efflux": 21.5,
+        "thinner": 10.04,
+        "delivery": 200.0,
+        "needle": 2.25,
+        "tip": 1.4,
+        "inlet": 190.0,
+        "fan": 250.0,
+        "distance": 180.0,
+        "overlap": 50.0,
+        "pace": 0.4,
+    },
+    cup="ford-4",
+    liquid="paint",
+    next_time="less on\x1b[2J the edge",
+)
+BARE = GoodSettings(START)
 
 
 @pytest.mark.parametrize(
@@ -51,15 +63,11 @@ def test_what_was_not_measured_has_no_words() -> None:
 
 
 def test_unknown_cup_of_a_later_version_says_nothing() -> None:
-    from dataclasses import replace
-
-    assert "efflux" not in starting_points(replace(GOOD, efflux_cup="no-such"), System.US)
+    assert "efflux" not in starting_points(replace(GOOD, cup="no-such"), System.US)
 
 
 def test_water_is_called_water() -> None:
-    from dataclasses import replace
-
-    words = starting_points(replace(GOOD, delivery_liquid="water"), System.METRIC)["catch"]
+    words = starting_points(replace(GOOD, liquid="water"), System.METRIC)["catch"]
     assert words.startswith("last good: 200 ml/min of water")
 
 

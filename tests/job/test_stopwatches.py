@@ -3,8 +3,10 @@
 from __future__ import annotations
 
 import pytest
+from hypothesis import given
+from hypothesis import strategies as st
 
-from booth.job.stopwatches import catching, heard, passing_s, sweeping
+from booth.job.stopwatches import Sweeping, catching, heard, passing_s, sweeping
 from booth.log.events import StopwatchStarted, StopwatchStopped
 from booth.log.fold import Stopwatch
 from tests.job.make import at
@@ -53,6 +55,28 @@ def test_the_bar_goes_there_and_back(seconds: float, number: int, turned: bool) 
     found = sweeping(bar(), at(seconds))
     assert found is not None and (found.number, found.turned) == (number, turned)
     assert found.elapsed_s == pytest.approx(seconds)
+
+
+@pytest.mark.parametrize(
+    ("seconds", "place"),
+    [(0.0, 0.0), (0.5, 0.25), (2.0, 1.0), (3.5, 0.25), (4.0, 0.0), (-1.0, 0.0)],
+)
+def test_where_the_gun_should_be(seconds: float, place: float) -> None:
+    found = sweeping(bar(), at(seconds))
+    assert found is not None and found.place == pytest.approx(place)
+
+
+@given(st.floats(0, 1e5), st.floats(0.1, 60))
+def test_two_passes_bring_it_back(elapsed_s: float, pass_s: float) -> None:
+    # A float of 1e5 s is exact to 1.5e-11 s: 1e-6 of a pass of 0.1 s is far above it.
+    one, other = Sweeping(pass_s, elapsed_s), Sweeping(pass_s, elapsed_s + 2 * pass_s)
+    assert other.place == pytest.approx(one.place, abs=1e-6)
+
+
+@given(st.floats(0, 1e5), st.floats(0.1, 60), st.floats(0, 0.05))
+def test_it_never_leaps(elapsed_s: float, pass_s: float, later_s: float) -> None:
+    one, other = Sweeping(pass_s, elapsed_s), Sweeping(pass_s, elapsed_s + later_s)
+    assert abs(other.place - one.place) <= later_s / pass_s + 1e-6
 
 
 def test_every_turn_of_the_bar_is_heard_once() -> None:

@@ -7,7 +7,6 @@ from collections.abc import Callable, Iterator, Sequence
 from typing import NamedTuple
 
 from booth.bench.model import Bench
-from booth.clock import ManualClock
 from booth.forms.field import Field
 from booth.forms.form import Form, Row
 from booth.instruments.registry import instruments
@@ -19,6 +18,7 @@ from booth.shop.model import Compressor, Gun, Room, Shop
 from booth.units import Kind, System
 from tests.instruments.at_bench import AtBench
 from tests.job.make import q
+from tests.manual_clock import ManualClock
 
 SHOP = Shop(
     guns=(Gun("grey gravity gun", tip_mm=1.4, cup_ml=600, air_l_min=200, fan_turns=2.5),),

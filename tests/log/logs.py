@@ -9,6 +9,8 @@ from hypothesis import strategies as st
 
 from booth.log import codec
 from booth.log import events as ev
+from booth.log.history import history
+from booth.log.summary import JobSummary
 from booth.moment import Moment
 from booth.profile.model import Film, Profile
 from booth.units import Quantity
@@ -45,6 +47,11 @@ def write(folder: Path, name: str, *events: ev.Event) -> Path:
     numbered = [msgspec.structs.replace(event, n=n) for n, event in enumerate(events, 1)]
     path.write_bytes(b"".join(map(codec.encode, numbered)))
     return path
+
+
+def unfinished(folder: Path) -> list[JobSummary]:
+    """Give the jobs that are not closed, and what cannot be read."""
+    return [each for each in history(folder) if each.is_open or each.fault]
 
 
 def closed(verdict: str = "good", seconds: float = 5000, **more: str) -> ev.JobClosed:

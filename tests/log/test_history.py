@@ -15,7 +15,7 @@ from booth.job.past import last_good, pairs
 from booth.log import codec, naming
 from booth.log import events as ev
 from booth.log import summary as summary_module
-from booth.log.history import find_job, history, unfinished
+from booth.log.history import find_job, history
 from booth.log.naming import short_name
 from booth.log.parse import parse
 from booth.log.store import create_log, read_log
@@ -29,6 +29,7 @@ from tests.log.logs import (
     restored,
     some_events,
     timed,
+    unfinished,
     voided,
     write,
 )
@@ -89,7 +90,7 @@ def test_what_cannot_be_read_stands_last_and_stops_nothing(tmp_path: Path) -> No
     assert "other.txt" not in faults and len(faults) == (7 if hasattr(os, "mkfifo") else 6)
     assert {each.path.name for each in unfinished(tmp_path)} == {good.name, *faults}
     assert last_good(tmp_path, PROFILE.key) is None
-    assert pairs(tmp_path) == []
+    assert [*pairs(tmp_path)] == []
 
 
 def test_no_folder_is_no_jobs(tmp_path: Path) -> None:

@@ -22,7 +22,7 @@ from booth.log import codec
 from booth.log import events as ev
 from booth.log.errors import NotKept
 from booth.log.fold import NoJob, fold
-from booth.log.history import history, unfinished
+from booth.log.history import history
 from booth.log.judge import oddities
 from booth.log.open_jobs import OpenJobs
 from booth.log.parse import MOST_AHEAD, parse
@@ -34,7 +34,7 @@ from booth.profile.model import Profile
 from booth.units import System
 from booth.words.profile_words import profile_lines
 from booth.words.report import report
-from tests.log.logs import closed, moment, note, opened, quantity, write
+from tests.log.logs import closed, moment, note, opened, quantity, unfinished, write
 
 BUNDLED = load_folder([Path(__file__).parents[2] / "profiles"]).profiles
 WHOLE = {profile.key: profile for profile in BUNDLED}
@@ -121,7 +121,7 @@ def test_an_odd_job_is_listed_with_its_fault_and_opened_nowhere(
     assert jobs.acknowledge(path, note(0)) is False
     assert path.read_bytes() == data
     # What past jobs teach passes it over, the report shows what there is.
-    assert last_good(tmp_path, "two-pack-clear") is None and pairs(tmp_path) == []
+    assert last_good(tmp_path, "two-pack-clear") is None and [*pairs(tmp_path)] == []
     content = parse(data)
     assert [number for number, _ in content.broken] == [1]
     assert says in content.said[0]
@@ -170,7 +170,7 @@ def test_a_number_out_of_all_reason_is_a_broken_line_and_the_next_is_kept(
     with path.open("ab") as file:
         file.write(codec.encode(note(high)))
     session = Session.resume(path)
-    assert any(f"its number, {high}, is none" in each for each in session.told)
+    assert any(f"its number, {high}, is none" in each for each in session.log.said)
     assert session.record(note(0)).n == 2
     assert history(tmp_path)[0].broken == 1 and history(tmp_path)[0].is_open
 
@@ -261,7 +261,7 @@ def test_an_opening_is_told_as_odd_or_everything_can_work_with_it(
         alarms(job, now)
         planned(job, now)
     evidence_of(job)
-    settings_of(Path("x"), job)
+    settings_of(job)
     profile_from(job, "name")
     vapour_of(job)
     advise(job)

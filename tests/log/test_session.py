@@ -1,14 +1,10 @@
-"""A job and its log move together or not at all: in one step, in three, and when the file is changed."""
+"""A job and its log move together or not at all, when the file is changed too."""
 
 from __future__ import annotations
 
 import errno
 import os
 import shutil
-import signal
-import subprocess
-import sys
-import threading
 from collections.abc import Callable
 from pathlib import Path
 
@@ -17,7 +13,7 @@ import pytest
 
 from booth.log import codec, log_file
 from booth.log import events as ev
-from booth.log.errors import LogBusy, NotKept, StillWriting
+from booth.log.errors import LogBusy, NotKept
 from booth.log.fold import NoJob, fold
 from booth.log.session import Session
 from booth.log.store import open_log, read_log
@@ -43,53 +39,17 @@ def texts(session: Session) -> list[str]:
     return [each.text for each in session.job.notes]
 
 
-# -- three steps ----------------------------------------------------------------------------------
-
-
-def test_each_step_does_its_part_and_no_more(session: Session) -> None:
-    path = session.log.path
-    before = path.read_bytes()
-    pending = session.prepare(note(0, "four"))
-    assert pending.event == msgspec.structs.replace(note(0, "four"), n=4)
-    assert path.read_bytes() == before and texts(session) == ["two", "three"]
-    pending.write()
-    assert read_log(path).events[-1] == pending.event and texts(session) == ["two", "three"]
-    assert session.commit(pending) == pending.event
+def test_an_entry_is_on_the_disk_and_in_the_job(session: Session) -> None:
+    kept = session.record(note(0, "four"))
+    assert kept == msgspec.structs.replace(note(0, "four"), n=4)
+    assert read_log(session.log.path).events[-1] == kept
     assert texts(session) == ["two", "three", "four"]
-    assert session.job == fold(read_log(path).events)
+    assert session.job == fold(read_log(session.log.path).events)
 
 
-def test_a_second_entry_waits_for_the_first_and_nothing_is_lost(session: Session) -> None:
-    pending = session.prepare(note(0, "four"))
-    with pytest.raises(StillWriting, match="NOT kept: the one before it is still being written"):
-        session.prepare(note(0, "five"))
-    pending.write()
-    with pytest.raises(StillWriting):
-        session.record(note(0, "five"))
-    session.commit(pending)
-    session.record(note(0, "five"))
-    assert texts(session) == ["two", "three", "four", "five"]
-    assert numbers(session.log.path) == [1, 2, 3, 4, 5]
-
-
-def test_steps_out_of_order_are_refused(session: Session) -> None:
-    pending = session.prepare(note(0, "four"))
-    with pytest.raises(ValueError, match="written"):
-        session.commit(pending)
-    pending.write()
-    with pytest.raises(ValueError, match="once"):
-        pending.write()
-    session.commit(pending)
-    with pytest.raises(ValueError, match="committed"):
-        session.commit(pending)
-    assert numbers(session.log.path) == [1, 2, 3, 4]
-
-
-def test_what_cannot_be_written_down_is_refused_before_anything_is_pending(
-    session: Session,
-) -> None:
+def test_what_cannot_be_written_down_is_refused(session: Session) -> None:
     with pytest.raises(NotKept, match="cannot be written down"):
-        session.prepare(note(0, "\ud800"))
+        session.record(note(0, "\ud800"))
     session.record(note(0, "four"))
     assert texts(session)[-1] == "four"
 
@@ -99,7 +59,6 @@ def test_a_failed_write_leaves_job_and_file_as_they_were(
 ) -> None:
     before, job = session.log.path.read_bytes(), session.job
     for call in ("write", "fsync"):
-        pending = session.prepare(note(0, "lost"))
 
         def full(*args: object) -> int:
             raise OSError(errno.ENOSPC, os.strerror(errno.ENOSPC))
@@ -107,92 +66,11 @@ def test_a_failed_write_leaves_job_and_file_as_they_were(
         with monkeypatch.context() as patched:
             patched.setattr(os, call, full)
             with pytest.raises(NotKept, match="the disk is full"):
-                pending.write()
+                session.record(note(0, "lost"))
         assert session.log.path.read_bytes() == before and session.job is job
-        with pytest.raises(ValueError, match="committed"):
-            session.commit(pending)
     session.record(note(0, "kept"))
     assert texts(session) == ["two", "three", "kept"]
     assert numbers(session.log.path) == [1, 2, 3, 4]
-
-
-def test_a_slow_disk_is_waited_for_in_a_thread(
-    session: Session, monkeypatch: pytest.MonkeyPatch
-) -> None:
-    """Meanwhile the job answers, nothing else gets in, and closing waits."""
-    reached, go_on = threading.Event(), threading.Event()
-    sync = log_file.sync
-
-    def slow(fd: int) -> None:
-        reached.set()
-        assert go_on.wait(20)
-        sync(fd)
-
-    monkeypatch.setattr(log_file, "sync", slow)
-    pending = session.prepare(note(0, "four"))
-    writing = threading.Thread(target=pending.write)
-    writing.start()
-    assert reached.wait(20)
-    assert texts(session) == ["two", "three"]
-    with pytest.raises(StillWriting):
-        session.prepare(note(0, "five"))
-    closing = threading.Thread(target=session.close)
-    closing.start()
-    closing.join(0.2)
-    assert closing.is_alive(), "it was closed under a write"
-    go_on.set()
-    writing.join(20)
-    closing.join(20)
-    session.commit(pending)
-    assert texts(session)[-1] == "four" and numbers(session.log.path) == [1, 2, 3, 4]
-
-
-#: Prepares one entry more, then says so; writes it; says so; and so on. Killed in between.
-STEPS = """
-import sys
-from pathlib import Path
-from booth.log.session import Session
-from tests.log.logs import note
-session = Session.resume(Path(sys.argv[1]))
-for _ in range(3):
-    pending = session.prepare(note(0, "x" * 3000))
-    print("prepared", pending.event.n, flush=True)
-    sys.stdin.readline()
-    pending.write()
-    print("written", pending.event.n, flush=True)
-    sys.stdin.readline()
-    session.commit(pending)
-"""
-
-
-@pytest.mark.skipif(os.name == "nt", reason="signals of POSIX")
-@pytest.mark.parametrize("steps", range(1, 7))
-def test_killed_between_the_steps_what_was_said_is_kept_and_no_more(
-    session: Session, steps: int
-) -> None:
-    path = session.log.path
-    session.close()
-    with subprocess.Popen(
-        [sys.executable, "-c", STEPS, str(path)],
-        cwd=ROOT,
-        stdin=subprocess.PIPE,
-        stdout=subprocess.PIPE,
-        text=True,
-    ) as program:
-        assert program.stdout is not None and program.stdin is not None
-        said = []
-        for _ in range(steps):
-            said.append(program.stdout.readline().split())
-            if len(said) < steps:
-                program.stdin.write("\n")
-                program.stdin.flush()
-        program.send_signal(signal.SIGKILL)
-    written = [int(n) for what, n in said if what == "written"]
-    assert numbers(path) == [1, 2, 3, *written]
-    again = Session.resume(path)
-    again.record(note(0, "after"))
-    again.close()
-    assert read_log(path).said == []
 
 
 # -- a file that something else changed ------------------------------------------------------------

@@ -19,7 +19,7 @@ from booth.files import atomic
 from booth.log import codec, lock, log_file
 from booth.log import events as ev
 from booth.log.history import history
-from booth.log.store import LogBusy, NotKept, clear_away, create_log, log_files, open_log, read_log
+from booth.log.store import LogBusy, NotKept, create_log, log_files, open_log, read_log
 from booth.moment import Moment
 from booth.profile.model import Film, Profile
 from tests.log.logs import moment, note, opened, some_events
@@ -412,28 +412,18 @@ def test_a_job_that_cannot_be_begun_leaves_no_file(
 
 
 @pytest.mark.parametrize("data", [b"", b"\0" * 4096, b"\n"])
-def test_a_log_that_there_is_nothing_in_is_told_with_what_to_do_and_can_be_cleared_away(
+def test_a_log_that_there_is_nothing_in_is_told_with_what_to_do(
     tmp_path: Path, data: bytes
 ) -> None:
-    path = tmp_path / "20250615-1506-demo-0001.jsonl"
-    path.write_bytes(data)
+    (tmp_path / "20250615-1506-demo-0001.jsonl").write_bytes(data)
     (told,) = history(tmp_path)
-    assert told.is_empty and "Nothing is lost when it is deleted" in told.fault
-    with open_log(path), pytest.raises(LogBusy):
-        clear_away(path)
-    clear_away(path)
-    assert history(tmp_path) == []
-    with pytest.raises(NotKept, match="cannot be deleted"):
-        clear_away(path)
+    assert "Nothing is lost when it is deleted" in told.fault
 
 
-def test_a_log_that_there_is_something_in_is_never_cleared_away(path: Path) -> None:
+def test_a_log_that_there_is_something_in_is_never_called_empty(path: Path) -> None:
     for data in (path.read_bytes(), b"x", b"\xff\n"):
         path.write_bytes(data)
-        assert not history(path.parent)[0].is_empty
-        with pytest.raises(NotKept, match="left as it is"):
-            clear_away(path)
-        assert path.read_bytes() == data
+        assert "Nothing is lost" not in history(path.parent)[0].fault
 
 
 @contextmanager

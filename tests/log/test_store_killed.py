@@ -12,9 +12,9 @@ from pathlib import Path
 
 import pytest
 
-from booth.log.history import history, unfinished
+from booth.log.history import history
 from booth.log.store import LogBusy, NotKept, create_log, open_log, read_log
-from tests.log.logs import note, opened
+from tests.log.logs import note, opened, unfinished
 
 pytestmark = pytest.mark.skipif(os.name == "nt", reason="signals of POSIX")
 

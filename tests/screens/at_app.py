@@ -15,7 +15,7 @@ from textual.keys import _character_to_key
 from textual.pilot import Pilot
 
 from booth.app.app import BoothApp
-from booth.clock import ManualClock
+from booth.clock import MachineClock
 from booth.files.places import Places
 from booth.log.events import Event, JobOpened, UnknownEvent
 from booth.log.session import Session
@@ -26,7 +26,9 @@ from booth.screens.bench import BenchScreen
 from booth.screens.home import Home
 from booth.shop.model import Shop
 from booth.units import System
+from booth.widgets.pick_list import PickList
 from tests.job.make import profile as trial
+from tests.manual_clock import ManualClock
 from tests.widgets.bench_app import screen_lines
 
 E = TypeVar("E", bound=Event)
@@ -56,7 +58,7 @@ class Heard:
 class AtApp:
     """What a test does to the program and reads from it."""
 
-    def __init__(self, pilot: Pilot[None], clock: ManualClock, heard: Heard) -> None:
+    def __init__(self, pilot: Pilot[None], clock: ManualClock | MachineClock, heard: Heard) -> None:
         self.pilot = pilot
         self.clock = clock
         self.heard = heard
@@ -68,15 +70,16 @@ class AtApp:
         """Press keys as the terminal sends them; Space so that it is no bounce."""
         for name in names:
             if name in ("space", "pagedown"):
-                self._wait_for_the_glove()
+                await self._wait_for_the_glove()
             await self.press_now(name)
 
-    def _wait_for_the_glove(self) -> None:
+    async def _wait_for_the_glove(self) -> None:
         now = self.clock.now()
-        since = elapsed(self._space, now).seconds if self._space is not None else APART_S
-        if since < APART_S:
-            self.clock.advance(APART_S - since)
-        self._space = self.clock.now()
+        left_s = APART_S - elapsed(self._space, now).seconds if self._space is not None else 0.0
+        if left_s > 0 and isinstance(self.clock, ManualClock):
+            self.clock.advance(left_s)
+        elif left_s > 0:
+            await asyncio.sleep(left_s)
 
     async def press_now(self, *names: str) -> None:
         """Press keys at this very moment, each after what the one before did."""
@@ -89,6 +92,8 @@ class AtApp:
         for name in names:
             character = name if len(name) == 1 else CHARACTERS.get(name)
             key = _character_to_key(name) if len(name) == 1 else name
+            if name in ("space", "pagedown"):
+                self._space = self.clock.now()
             self.app.post_message(events.Key(key, character))
 
     async def type(self, text: str) -> None:
@@ -105,6 +110,8 @@ class AtApp:
         """Until everything that was asked for is done and drawn."""
         for _ in range(2):
             await self._handled(self.app)
+            if not self.app.is_running:
+                return
             await self.pilot._wait_for_screen()
             self.app.screen._on_timer_update()
         if self.app.fatal is not None:
@@ -113,7 +120,8 @@ class AtApp:
     async def _handled(self, app: BoothApp) -> None:
         """Until the application has handled what it was sent up to now."""
         done = asyncio.Event()
-        app.call_later(done.set)
+        if not app.call_later(done.set):
+            return  # it has ended
         faulty = asyncio.ensure_future(app._exception_event.wait())
         handled = asyncio.ensure_future(done.wait())
         await asyncio.wait((faulty, handled), return_when=asyncio.FIRST_COMPLETED)
@@ -132,6 +140,7 @@ class AtApp:
 
     async def pass_time(self, seconds: float) -> None:
         """Let time pass, and the heartbeat come."""
+        assert isinstance(self.clock, ManualClock)
         self.clock.advance(seconds)
         await self.beat()
 
@@ -145,14 +154,21 @@ class AtApp:
         await self.pilot.click(where, offset=offset)
         await self.settle()
 
+    async def press_until(self, name: str, done: Callable[[], object], most: int = 12) -> None:
+        """Press a key until something came about."""
+        for _ in range(most):
+            if done():
+                return
+            await self.press(name)
+        raise AssertionError(f"{name}, pressed {most} times, led to:\n{self.text}")
+
     # -- getting somewhere ------------------------------------------------------------------
 
     async def pick(self, title: str) -> None:
         """Walk down the list that is up to the line whose name begins so."""
         for _ in range(60):
-            screen = self.app.screen
-            line = screen.lines(self.clock.now())[screen.picked]  # type: ignore[attr-defined]
-            if line.name.startswith(title):
+            shown = self.app.screen.query_one(PickList)
+            if shown.lines[shown.picked].name.startswith(title):
                 return
             await self.press("down")
         raise AssertionError(f"no line {title!r}:\n{self.text}")
@@ -252,7 +268,7 @@ async def at_app(
     *,
     size: tuple[int, int] = (80, 24),
     system: System = System.US,
-    clock: ManualClock | None = None,
+    clock: ManualClock | MachineClock | None = None,
     profile: str | None = None,
     places: Places | None = None,
     early: tuple[str, ...] = (),
@@ -282,7 +298,7 @@ async def at_bench(
     gun: str = "",
     size: tuple[int, int] = (80, 24),
     system: System = System.US,
-    clock: ManualClock | None = None,
+    clock: ManualClock | MachineClock | None = None,
 ) -> AsyncIterator[AtApp]:
     """A job on the bench with a step open, and no profile to read. before: what was kept in it."""
     standard = Places.standard()

@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
-from booth.clock import ManualClock
 from booth.log.events import CoatBegun, CoatEnded
 from booth.moment import later
+from tests.manual_clock import ManualClock
 
 
 def coated(

@@ -2,13 +2,12 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
 from pathlib import Path
 
 import pytest
+from msgspec.structs import replace
 from rich.cells import cell_len
 
-from booth.clock import ManualClock
 from booth.log import events as ev
 from booth.log.fold import fold
 from booth.log.history import history
@@ -18,7 +17,9 @@ from booth.moment import Moment
 from booth.screens.history_rows import job_line, matching
 from booth.widgets.pick_list import lay_out
 from booth.widgets.rows import strings
+from booth.words.pictures import Lines
 from tests.job.make import q
+from tests.manual_clock import ManualClock
 from tests.screens.at_app import a_job, at_app, everything, kept
 
 
@@ -241,12 +242,12 @@ SUMMARY = JobSummary(
 def test_a_line_is_never_wider_than_its_room(width: int) -> None:
     broken = JobSummary(Path("x" * 300), fault="広い" * 90)
     lines = tuple(job_line(each, when) for each in (SUMMARY, broken))
-    assert [cell_len(row) for row in strings(lay_out(lines, 0, width, 2))] == [width, width]
+    assert [cell_len(row) for row in strings(lay_out(Lines(lines), width, 2))] == [width, width]
 
 
 def test_what_is_wrong_with_a_log_is_seen_in_the_narrowest_list() -> None:
     line = job_line(replace(SUMMARY, broken=2, parts=("a long name for a part",) * 3), when)
-    (row,) = strings(lay_out((line,), 0, 60, 1))
+    (row,) = strings(lay_out(Lines((line,)), 60, 1))
     assert "2 broken lines" in row and row.startswith("→ 2025-06-15 15:06")
 
 

@@ -7,7 +7,6 @@ from pathlib import Path
 
 import pytest
 
-from booth.clock import ManualClock
 from booth.files.places import Places
 from booth.log.events import CoatBegun, CoatEnded
 from booth.log.session import Session
@@ -17,6 +16,7 @@ from booth.widgets.page_view import PageView
 from booth.widgets.pick_list import PickList
 from booth.words.profile_words import profile_lines
 from tests.job.make import profile
+from tests.manual_clock import ManualClock
 from tests.screens.at_app import a_job, at_app
 
 LONG = ("left front door with its mirror", "right front door with its mirror", "hood")

@@ -8,18 +8,20 @@ from contextlib import asynccontextmanager
 import pytest
 from rich.cells import cell_len
 
-from booth.clock import ManualClock, local_hhmmss
+from booth.clock import local_hhmmss
 from booth.log import events as ev
 from booth.log.errors import NotKept
 from booth.log.fold import fold
 from booth.log.session import Session
 from booth.moment import later
-from booth.screens.job_log import entry_line, why_not_void
+from booth.screens.job_log import entry_lines, why_not_void
 from booth.units import System
 from booth.widgets.pick_list import lay_out
 from booth.widgets.rows import strings
+from booth.words.pictures import Lines
 from tests.job.make import at as moment
 from tests.job.make import opened, q
+from tests.manual_clock import ManualClock
 from tests.screens.at_app import AtApp, at_bench, everything
 
 
@@ -191,8 +193,8 @@ async def test_a_long_log_is_walked_to_its_end() -> None:
 def test_days_are_told_where_there_are_several() -> None:
     one = fold([opened(), ev.NoteMade(n=2, at=moment(60), text="a")])
     two = fold([opened(), ev.NoteMade(n=2, at=moment(3 * 86400), text="a")])
-    assert entry_line(one.events[1], one, System.US).name.count("-") == 0
-    assert entry_line(two.events[1], two, System.US).name.count("-") == 2
+    assert entry_lines(one, System.US)[0].name.count("-") == 0
+    assert entry_lines(two, System.US)[0].name.count("-") == 2
 
 
 def test_what_a_later_version_kept_is_not_voided_here() -> None:
@@ -207,5 +209,6 @@ def test_a_line_is_never_wider_than_its_room(width: int) -> None:
     text = ev.NoteMade(n=2, at=moment(5), text="広い" * 200)
     for more in ([], [ev.Voided(n=3, at=moment(6), target=2)]):
         job = fold([opened(), text, *more])
-        (row,) = strings(lay_out((entry_line(text, job, System.US),), 0, width, 1))
+        line = entry_lines(job, System.US)[-2]
+        (row,) = strings(lay_out(Lines((line,)), width, 1))
         assert cell_len(row) == width and "…" in row

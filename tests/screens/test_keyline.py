@@ -6,11 +6,11 @@ import pytest
 from rich.cells import cell_len
 
 from booth.bench.commands import COMMANDS, key_name
-from booth.clock import ManualClock
 from booth.log.events import CoatBegun, EffluxTimed, NoteMade, StopwatchStarted
 from booth.screens.keyline import key_line, pressed_by
 from booth.widgets.page_view import PageView
 from tests.instruments.at_bench import AtBench
+from tests.manual_clock import ManualClock
 from tests.screens.at_app import at_app, at_bench
 from tests.screens.jobs import coated
 
@@ -145,7 +145,7 @@ async def test_a_low_window_cuts_no_sentence_and_help_has_all_of_it() -> None:
         how = " ".join(" ".join(at.bench.bench.step.how).split())
         assert how.split(". ")[0] not in at.words
         await at.press("f1")
-        paragraphs = [text for _, text in at.app.screen.query_one(PageView).page.paragraphs if text]
+        paragraphs = [text for _, text in at.app.screen.query_one(PageView).shown.paragraphs if text]
         assert paragraphs[0] == how
         assert "F10" in paragraphs[-1]  # all keys come last
 

@@ -7,10 +7,10 @@ from contextlib import contextmanager
 
 import pytest
 
-from booth.clock import ManualClock
 from booth.log.errors import NotKept
 from booth.log.events import AlarmAcknowledged, CoatBegun, Event, NoteMade, StepSkipped, Voided
 from booth.log.session import Session
+from tests.manual_clock import ManualClock
 from tests.screens.at_app import AtApp, at_app, at_bench
 from tests.screens.jobs import coated
 

@@ -10,7 +10,7 @@ from tests.screens.at_app import AtApp, at_bench
 
 
 def _marked(at: AtApp) -> str:
-    rows = at.bench.query_one(StepList).steps
+    rows = at.bench.query_one(StepList).shown
     return next(row.name for row in rows if row.state is StepState.CURRENT)
 
 

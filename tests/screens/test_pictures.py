@@ -14,13 +14,13 @@ from pathlib import Path
 
 import pytest
 
-from booth.clock import ManualClock
 from booth.log import events as ev
 from booth.moment import later
 from booth.profile.model import Profile
 from booth.profile.read import read_profile
 from booth.units import Quantity
 from booth.widgets.themes import OPEN_DOOR
+from tests.manual_clock import ManualClock
 from tests.screens.at_app import AtApp, at_bench
 
 ROOT = Path(__file__).parents[2]

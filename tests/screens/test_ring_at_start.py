@@ -4,9 +4,9 @@ from __future__ import annotations
 
 import msgspec
 
-from booth.clock import ManualClock
 from booth.log.events import AlarmAcknowledged, CoatBegun, CoatEnded, Event, JobClosed
 from booth.moment import Moment, later
+from tests.manual_clock import ManualClock
 from tests.screens.at_app import a_job, at_app, kept
 
 

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from booth.clock import ManualClock
 from booth.files.places import Places
 from booth.log.events import AirRead, CatchMade, EffluxTimed, Event, JobClosed, JobOpened
 from booth.log.store import log_files
@@ -13,6 +12,7 @@ from booth.profile.write import write
 from booth.shop.model import Gun, Shop
 from booth.units import System
 from tests.job.make import profile, q
+from tests.manual_clock import ManualClock
 from tests.screens.at_app import a_job, at_app, at_bench, kept
 
 SHOP = Shop(guns=(Gun("blue gun"), Gun("red gun")))

@@ -6,9 +6,9 @@ from pathlib import Path
 
 import pytest
 
-from booth.clock import ManualClock
 from booth.log.events import ClockNoticed
 from booth.units import System
+from tests.manual_clock import ManualClock
 from tests.screens.at_app import a_job, at_app, at_bench
 from tests.screens.jobs import coated
 

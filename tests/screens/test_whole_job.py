@@ -109,8 +109,7 @@ async def _amount(at: AtApp) -> None:
     await at.type("3")
     await at.press("enter")
     await at.type("2")
-    while not at.kept(AreaAdded):
-        await at.press("enter")
+    await at.press_until("enter", lambda: at.kept(AreaAdded))
     (added,) = at.kept(AreaAdded)
     # 3 ft by 2 ft are 6 ft2 = 0.5574 m2 (NIST SP 811, B.8: 1 ft2 = 9.290304 E-02 m2).
     assert added.area.value == pytest.approx(6 * 9.290304e-2, rel=1e-6)
@@ -164,8 +163,7 @@ async def _efflux(at: AtApp) -> None:
 
 async def _air(at: AtApp) -> None:
     await at.type("28")
-    while not at.kept(AirRead):
-        await at.press("enter")
+    await at.press_until("enter", lambda: at.kept(AirRead))
     # NIST SP 811 B.8: 1 psi = 6.894757 kPa.
     assert at.kept(AirRead)[0].inlet.value == pytest.approx(28 * 6.894757, rel=1e-6)
     await _next_step(at)
@@ -185,8 +183,7 @@ async def _catch(at: AtApp) -> None:
     assert at.heard.sounds[-1] == "signal" and at.heard.sounds.count("tick") >= 3
     await at.type("6")
     assert "6" in at.text and "fl oz" in at.text
-    while not at.kept(CatchMade):
-        await at.press("enter")
+    await at.press_until("enter", lambda: at.kept(CatchMade))
     (catch,) = at.kept(CatchMade)
     assert catch.seconds == 60.0
     # NIST SP 811 appendix B.8: 1 fluid ounce (US) = 29.57353 ml.

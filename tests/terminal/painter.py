@@ -142,17 +142,18 @@ def begin(run: Terminal, profile: str, parts: str = "", shown: str = "") -> None
 
 def choose(run: Terminal, title: str) -> None:
     """Walk a list to the line of this title, and press Enter."""
-    title, by = title[:20], "down"
+    title = title[:20]
     for _ in range(40):
-        at = picked(run.until(lambda text: picked(text) != ""))
+        text = run.until(lambda text: picked(text) != "")
+        at = picked(text)
         if at.startswith(title):
             run.press("enter")
             return
-        run.press(by)
-        try:
+        wanted = re.search(rf"^ [ »!] {re.escape(title)}", text, re.MULTILINE)
+        is_above = wanted is not None and wanted.start() < text.index(f"→ {at}")
+        run.press("up" if is_above else "down")
+        with suppress(NotShown):  # a list that was just read anew stood elsewhere
             run.until(lambda text, at=at: picked(text) not in ("", at), patience_s=1.0)
-        except NotShown:  # the last line; or a list that was just read anew stood elsewhere
-            by = "up"
     raise AssertionError(f"no line {title!r}\n{run.text}")
 
 

@@ -247,8 +247,11 @@ def _figures(home: Path) -> None:
     assert timed.length.value == pytest.approx(1.2192) and timed.seconds >= 3.6
     films = kept_of(home, FilmRead)
     assert [(each.part, each.coat) for each in films] == [
-        ("hood", 1), ("lid", 1), ("lid", COATS), ("hood", COATS),
-    ]  # fmt: skip
+        ("hood", 1),
+        ("lid", 1),
+        ("lid", COATS),
+        ("hood", COATS),
+    ]
     for each in films:
         assert each.last_wetted.value == pytest.approx(2 * UM_PER_MIL)
         assert each.first_dry.value == pytest.approx(2.5 * UM_PER_MIL)
@@ -256,8 +259,10 @@ def _figures(home: Path) -> None:
     assert seen.fault == FIRST_FAULT
     (closed,) = kept_of(home, JobClosed)
     assert (closed.verdict, closed.words, closed.next_time) == (
-        "good", "one run, low left", "closer, faster",
-    )  # fmt: skip
+        "good",
+        "one run, low left",
+        "closer, faster",
+    )
 
 
 def _times(home: Path) -> None:

@@ -123,7 +123,10 @@ def _mix_by_weight(run: Terminal) -> None:
     # What the scale really shows, typed: within a hundredth it is on its mark.
     hardener = re.search(r"► hardener +[\d.]+ g +([\d.]+) g", run.text)
     assert hardener is not None, run.text
-    run.press(*str(round(float(hardener.group(1)))), "enter")
+    shown = str(round(float(hardener.group(1))))
+    run.press(*shown)
+    run.until(f"= {shown} g")
+    run.press("enter")
     run.until("► medium thinner")
     run.press("space")
     run.until("batch 1: to be sprayed before")

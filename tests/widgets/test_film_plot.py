@@ -5,8 +5,9 @@ from __future__ import annotations
 from hypothesis import given
 from hypothesis import strategies as st
 
-from booth.widgets.film_plot import EVEN, HEAVY, THIN, FilmPlot, Section, draw_film
-from booth.widgets.rows import strings, width_of
+from booth.widgets.film_plot import EVEN, HEAVY, THIN, FilmPlot, draw_film
+from booth.widgets.rows import inked, strings, width_of
+from booth.words.pictures import Section
 from tests.widgets.bench_app import WidgetApp, screen_lines
 
 UNEVEN = Section(((0, 0), (10, 1.0), (20, 1.4), (30, 0.4)), unit="mm")
@@ -37,8 +38,8 @@ def test_small_is_the_section_alone() -> None:
 def test_an_even_film_is_marked_nowhere() -> None:
     rows = draw_film(Section(((0, 1.0), (10, 1.0))), 40, 9)
     styles = {style for row in rows for _, style in row}
-    assert EVEN in styles
-    assert not styles & {THIN, HEAVY}
+    assert inked(EVEN) in styles
+    assert not styles & {inked(THIN), inked(HEAVY)}
     assert "+" not in strings(rows)[-2] and "-" not in strings(rows)[-2]
 
 
@@ -76,8 +77,9 @@ def test_a_higher_film_is_never_drawn_lower(film: float, width: int, height: int
 async def test_the_widget_draws_what_it_is_given() -> None:
     plot = FilmPlot()
     async with WidgetApp(plot).run_test(size=(40, 9)) as pilot:
+        plot.shown = Section()
         await pilot.pause()
         assert screen_lines(pilot.app)[0].startswith("no film to show yet")
-        plot.section = UNEVEN
+        plot.shown = UNEVEN
         await pilot.pause()
         assert screen_lines(pilot.app) == strings(draw_film(UNEVEN, 40, 9))

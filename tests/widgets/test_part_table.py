@@ -5,7 +5,8 @@ from __future__ import annotations
 import pytest
 from rich.cells import cell_len
 
-from booth.widgets.part_table import PartRow, lay_out
+from booth.widgets.part_table import lay_out
+from booth.words.pictures import PartRow, Parts
 from booth.words.tone import Tone
 
 ROWS = tuple(
@@ -15,7 +16,7 @@ ROWS = tuple(
 
 
 def lines(width: int, chosen: int = 0, height: int = 4) -> list[str]:
-    return ["".join(text for text, _ in row) for row in lay_out(ROWS, chosen, width, height)]
+    return ["".join(text for text, _ in row) for row in lay_out(Parts(ROWS, chosen), width, height)]
 
 
 @pytest.mark.parametrize("width", range(1, 140))

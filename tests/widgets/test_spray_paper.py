@@ -6,7 +6,8 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from booth.widgets.rows import strings, width_of
-from booth.widgets.spray_paper import SHADES, Paper, SprayPaper, draw_gallery, draw_paper
+from booth.widgets.spray_paper import SHADES, SprayPaper, draw_gallery, draw_paper
+from booth.words.pictures import Gallery, Paper
 from tests.widgets.bench_app import WidgetApp, screen_lines
 
 EVEN = Paper((1.0,))
@@ -54,43 +55,47 @@ def test_zones_stand_beneath_their_place() -> None:
 
 
 def test_a_gallery_names_every_pattern() -> None:
-    gallery = ((EVEN, "even"), (MIDDLE, "heavy middle"), (ENDS, "both ends"), (ONE_END, "one end"))
+    papers = ((EVEN, "even"), (MIDDLE, "heavy middle"), (ENDS, "both ends"), (ONE_END, "one end"))
+    gallery = Gallery(papers)
     text = "\n".join(strings(draw_gallery(gallery, 52, 12)))
-    for _, name in gallery:
+    for _, name in papers:
         assert name in text
     assert strings(draw_gallery(gallery, 20, 1)) == [" " * 20]
 
 
 @given(
-    st.lists(st.floats(0, 9), max_size=9), st.integers(0, 90), st.integers(0, 30),
+    st.lists(st.floats(0, 9), min_size=1, max_size=9), st.integers(0, 90), st.integers(0, 30),
     st.floats(-1, 1), st.booleans(),
 )  # fmt: skip
 def test_every_size_is_filled_exactly(
     films: list[float], width: int, height: int, bend: float, broken: bool
 ) -> None:
     paper = Paper(tuple(films), bend, broken, ("1", "2", "3"))
-    drawings = (draw_paper(paper, width, height), draw_gallery(((paper, "x"),) * 7, width, height))
+    drawings = (
+        draw_paper(paper, width, height),
+        draw_gallery(Gallery(((paper, "x"),) * 7), width, height),
+    )
     for rows in drawings:
         assert len(rows) == (height if width else 0)
         assert all(width_of(row) == width for row in rows)
 
 
-class Gallery(WidgetApp):
+class Listening(WidgetApp):
     """Hears what was picked."""
 
-    def on_spray_paper_picked(self, event: SprayPaper.Picked) -> None:
+    def on_drawn_picked(self, event: SprayPaper.Picked) -> None:
         self.heard.append(event.index)
 
 
 async def test_a_click_picks_from_the_gallery_and_a_pattern_takes_its_place() -> None:
     paper = SprayPaper()
-    app = Gallery(paper)
+    app = Listening(paper)
     async with app.run_test(size=(52, 14)) as pilot:
-        paper.gallery = ((EVEN, "even"), (MIDDLE, "heavy middle"), (ENDS, "both ends"))
+        paper.shown = Gallery(((EVEN, "even"), (MIDDLE, "heavy middle"), (ENDS, "both ends")))
         await pilot.pause()
         assert "heavy middle" in "\n".join(screen_lines(app))
         await pilot.click(SprayPaper, offset=(20, 1))
-        paper.paper = MIDDLE
+        paper.shown = MIDDLE
         await pilot.pause()
         assert "even" not in "\n".join(screen_lines(app))
         await pilot.click(SprayPaper, offset=(20, 1))

@@ -73,25 +73,28 @@ def test_every_size_is_filled_exactly(name: str, width: int, height: int) -> Non
 
 async def test_a_click_asks_for_its_step() -> None:
     class Listening(WidgetApp):
-        def on_step_list_chosen(self, message: StepList.Chosen) -> None:
-            self.heard.append(message.number)
+        def on_step_list_picked(self, message: StepList.Picked) -> None:
+            self.heard.append(message.index)
 
-    app = Listening(StepList(steps(4)))
+    listing = StepList()
+    app = Listening(listing)
     async with app.run_test(size=(40, 5)) as pilot:
+        listing.shown = steps(4)
         await pilot.pause()
         assert screen_lines(app)[0].startswith("↑ 4 more")
         for row in range(5):
             await pilot.click(StepList, offset=(3, row))
         # The row that counts the others is no step.
-        assert app.heard == [5, 6, 7, 8]
+        assert app.heard == [4, 5, 6, 7]
 
 
 async def test_it_moves_on_with_the_job() -> None:
-    listing = StepList(steps(0))
+    listing = StepList()
     async with WidgetApp(listing).run_test(size=(28, 8)) as pilot:
+        listing.shown = steps(0)
         await pilot.pause()
         before = listing.painted_rows
-        listing.steps = steps(1)
+        listing.shown = steps(1)
         # The step that was left and the one that was reached.
         assert listing.painted_rows == before + 2
         await pilot.pause()

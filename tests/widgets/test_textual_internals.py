@@ -22,7 +22,6 @@ from booth.widgets.textual_internals import (
     Panic,
     Parser,
     fail,
-    is_leaving,
     mend,
 )
 
@@ -228,16 +227,6 @@ async def test_the_librarys_own_panic_ends_with_a_traceback_and_no_code(
 
 
 # -- widgets ---------------------------------------------------------------------------------------
-
-
-async def test_a_widget_is_leaving_from_the_moment_it_is_asked_to() -> None:
-    app = Small()
-    async with app.run_test():
-        shown = app.query_one(Static)
-        assert not is_leaving(shown)
-        gone = shown.remove()
-        assert is_leaving(shown)
-        await gone
 
 
 async def test_a_page_in_a_list_that_is_not_laid_out_yet_does_nothing() -> None:

@@ -53,7 +53,7 @@ def test_the_formula_on_known_pairs() -> None:
 def test_text_and_figures_meet_their_contrast(theme: Theme, ground: str) -> None:
     on = colour(theme, ground)
     # Tones colour small words too, so they are held to the contrast of text, not only of figures.
-    for name in ("foreground", "quiet", *(f"tone-{tone.value}" for tone in Tone)):
+    for name in ("foreground", "quiet", *(tone.css for tone in Tone)):
         assert contrast(colour(theme, name), on) >= 4.5, name
     # What fills a bar or a current row is reversed: the ground's colour upon the tone's.
     assert contrast(colour(theme, "background"), colour(theme, "foreground")) >= 4.5
@@ -79,7 +79,7 @@ def test_without_colour_the_contrast_stays(theme: Theme) -> None:
     for ground in GROUNDS:
         for tone in Tone:
             style = Style(
-                color=colour(theme, f"tone-{tone.value}").rich_color,
+                color=colour(theme, tone.css).rich_color,
                 bgcolor=colour(theme, ground).rich_color,
             )
             [grey] = Monochrome().apply([Segment("x", style)], Color(0, 0, 0))
@@ -93,29 +93,30 @@ def test_sixteen_colours_leave_ink_on_ground(theme: Theme) -> None:
     """A terminal of sixteen colours gets the nearest of them: never the ground's own."""
     for ground in GROUNDS:
         on = colour(theme, ground).rich_color.downgrade(ColorSystem.STANDARD)
-        for name in ("foreground", "quiet", *(f"tone-{tone.value}" for tone in Tone)):
+        for name in ("foreground", "quiet", *(tone.css for tone in Tone)):
             ink = colour(theme, name).rich_color.downgrade(ColorSystem.STANDARD)
             assert ink.number != on.number, (name, ground)
 
 
 @pytest.mark.parametrize("theme", THEMES, ids=lambda theme: theme.name)
 def test_tones_are_distinct_colours(theme: Theme) -> None:
-    colours = {tone: colour(theme, f"tone-{tone.value}") for tone in Tone}
+    colours = {tone: colour(theme, tone.css) for tone in Tone}
     for (one, a), (other, b) in combinations(colours.items(), 2):
         assert a != b, (one, other)
 
 
 def test_every_theme_and_the_defaults_know_every_variable() -> None:
-    wanted = {f"tone-{tone.value}" for tone in Tone} | {"quiet"}
+    wanted = {tone.css for tone in Tone} | {"quiet"}
     assert wanted <= set(variable_defaults())
     assert all(wanted <= set(theme.variables) for theme in THEMES)
     assert DARK_BOOTH.dark
 
 
 async def test_the_light_can_be_switched_while_it_runs() -> None:
-    panel = FigurePanel(Readout("4:31", tone=Tone.LATE))
+    panel = FigurePanel()
     app = WidgetApp(panel)
     async with app.run_test(size=(40, 9)) as pilot:
+        panel.shown = Readout("4:31", tone=Tone.LATE)
         await pilot.pause()
         for theme in (OPEN_DOOR, DARK_BOOTH):
             app.theme = theme.name

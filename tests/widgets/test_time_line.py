@@ -5,7 +5,8 @@ from __future__ import annotations
 import pytest
 
 from booth.widgets.rows import strings, width_of
-from booth.widgets.time_line import LineBlock, LineRow, Timeline, TimelineView, lay_out
+from booth.widgets.time_line import TimelineView, lay_out
+from booth.words.pictures import LineBlock, LineRow, Timeline
 from booth.words.tone import Tone
 from tests.widgets.bench_app import WidgetApp, screen_lines
 
@@ -68,7 +69,7 @@ def test_any_size_is_filled_exactly(width: int, height: int) -> None:
 async def test_the_widget_is_as_high_as_its_rows() -> None:
     app = WidgetApp(TimelineView())
     async with app.run_test(size=(80, 24)) as pilot:
-        app.query_one(TimelineView).line = LINE
+        app.query_one(TimelineView).shown = LINE
         await pilot.pause()
         assert app.query_one(TimelineView).size.height == 4
         text = "\n".join(screen_lines(app))

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
+from msgspec.structs import replace
 
 from booth.bench.context import Context
 from booth.bench.instrument import number, quantity, word

@@ -106,7 +106,7 @@ class Pace(Instrument):
         """The bar, sweeping or at rest; none beside one's own pass, nor without a pace."""
         bar = sweeping(context.job.stopwatches, context.now)
         if bar is not None:
-            return (Bar(bar.pass_s, bar.elapsed_s),)
+            return (Bar(bar.pass_s, bar.place, bar.number, bar.turned),)
         seconds = pass_s_of(context, values)
         return () if seconds is None or word(values, "mode") == TIME else (Bar(seconds),)
 
