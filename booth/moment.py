@@ -9,6 +9,7 @@ from __future__ import annotations
 
 import enum
 from collections.abc import Iterable, Sequence
+from datetime import UTC, datetime
 from itertools import groupby, pairwise
 
 import msgspec
@@ -107,3 +108,11 @@ def _allowed_s(boot: Boot) -> float:
 def later(start: Moment, seconds: float) -> Moment:
     """Give the moment `seconds` after `start`, as both of its clocks would read."""
     return Moment(start.wall + seconds, start.continuous + seconds, start.boot)
+
+
+def utc_text(moment: Moment, form: str, unknown: str) -> str:
+    """Give the moment in UTC, the same wherever it is read; `unknown` of a clock gone wild."""
+    try:
+        return datetime.fromtimestamp(moment.wall, UTC).strftime(form)
+    except (OverflowError, OSError, ValueError):
+        return unknown

@@ -14,9 +14,27 @@ PACKAGE = Path(__file__).parents[1] / "booth"
 
 #: Who may know whom: each what stands before it, nobody what stands behind.
 ORDER = (
-    "trade", "files", "moment", "clock_reading", "clock", "units", "toml", "profile", "shop", "log",
-    "job", "words", "forms", "bench", "instruments", "figure", "widgets", "screens", "app", "cli",
-)  # fmt: skip
+    "trade",
+    "files",
+    "moment",
+    "clock_reading",
+    "clock",
+    "units",
+    "toml",
+    "profile",
+    "shop",
+    "log",
+    "job",
+    "words",
+    "forms",
+    "bench",
+    "instruments",
+    "figure",
+    "widgets",
+    "screens",
+    "app",
+    "cli",
+)
 #: The trade knows nobody but itself, nor do these know more than what is named.
 ONLY: dict[str, set[str]] = {
     "trade": set(),

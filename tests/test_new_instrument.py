@@ -57,8 +57,6 @@ INSTRUMENT = '''"""The gloss of the hardened film."""
 
 from __future__ import annotations
 
-from typing import ClassVar
-
 from booth.bench.context import Context
 from booth.bench.instrument import Instrument, number, quantity
 from booth.forms.field import Field
@@ -72,12 +70,12 @@ from booth.words.readout import Readout
 class Gloss(Instrument):
     """Two readings and their mean."""
 
-    KIND: ClassVar[str] = "gloss"
-    NAME: ClassVar[str] = "Gloss"
-    ABOUT: ClassVar[tuple[str, ...]] = ("Read where the lamp does not shine into the instrument.",)
-    KEEPS: ClassVar[tuple[type[Event], ...]] = (GlossRead,)
+    KIND = "gloss"
+    NAME = "Gloss"
+    ABOUT = ("Read where the lamp does not shine into the instrument.",)
+    KEEPS = (GlossRead,)
 
-    def fields(self, context: Context) -> tuple[Field, ...]:
+    def fields(self, context: Context, values: Values) -> tuple[Field, ...]:
         return (Field("first", "First", Kind.RATIO), Field("second", "Second", Kind.RATIO))
 
     def readout(self, context: Context, values: Values) -> Readout:

@@ -403,7 +403,7 @@ def test_what_is_no_number_is_shown_as_such() -> None:
 def test_every_kind_is_complete() -> None:
     assert set(ABOUT) == set(SHOWN) == set(Kind)
     for kind in Kind:
-        assert kind.label
+        assert ABOUT[kind].label
         assert base_of(kind).dimension is kind.dimension
         for system in System:
             assert shown_as(kind, system).dimension is kind.dimension

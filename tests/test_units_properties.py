@@ -11,12 +11,20 @@ from hypothesis import strategies as st
 
 from booth.units import EntryError, Kind, Quantity, System, echo, read, read_amount, show
 from booth.units.display import shown, shown_as, shown_value
-from booth.units.kinds import ABOUT
+from booth.units.kinds import ABOUT, Dimension
 from booth.units.numbers import LONGEST
-from booth.units.words import dimensions_of, names, tidy
+from booth.units.words import SHORT, dimensions_of, tidy, words_of
 
 KINDS = st.sampled_from(list(Kind))
 SYSTEMS = st.sampled_from(list(System))
+
+
+def names(dimension: Dimension) -> set[str]:
+    """The shown names of the units of a dimension, and the trade's short forms."""
+    shown = {unit.name for unit in words_of(dimension).values()}
+    return {name for name in shown | set(SHORT.get(dimension, {})) if name}
+
+
 WORDS = st.sampled_from(sorted({name for kind in Kind for name in names(kind.dimension)}))
 
 #: Text near to what painters type, where a reader is likeliest to stumble.

@@ -7,7 +7,6 @@ from typing import TYPE_CHECKING
 
 from textual.css.query import NoMatches
 
-from booth.app.ringer import Ringer
 from booth.clock import local_hhmm
 from booth.clock_reading import notice
 from booth.job.stopwatches import STOP, heard
@@ -24,6 +23,8 @@ if TYPE_CHECKING:
     from booth.app.app import BoothApp
 
 MOST_LINES = 3
+#: What rings is sounded again after so long [s].
+AGAIN_AFTER_S = 5.0
 #: An Escape so soon after the one that silenced was the same glove [s].
 SAME_GLOVE_S = 1.0
 
@@ -33,7 +34,8 @@ class Alarms:
 
     def __init__(self, app: BoothApp) -> None:
         self.app = app
-        self._ringer = Ringer()
+        self._rang: frozenset[str] = frozenset()
+        self._sounded: Moment | None = None
         self._silenced: Moment | None = None
         self._last = app.clock.now()
         self._last_reading = app.clock.reading()
@@ -61,9 +63,9 @@ class Alarms:
         for each in heard(current.job.stopwatches, before, now) if current is not None else ():
             if each == STOP:
                 self.app.flash("STOP")
-                self.app.sound.signal()
+                self.app.sound.play("signal")
             else:
-                self.app.sound.tick()
+                self.app.sound.play("tick")
 
     # -- alarms -----------------------------------------------------------------------------
 
@@ -87,8 +89,6 @@ class Alarms:
         """Show and sound what rings now."""
         now = self.app.clock.now()
         ringing = self.ringing()
-        keys = tuple(f"{job.path} {alarm.key}" for job, alarm in ringing)
-        sounded = self._ringer.hear(keys, now)
         lines = [self._line(job, alarm, now) for job, alarm in ringing]
         if lines:
             more = len(lines) - MOST_LINES
@@ -96,9 +96,16 @@ class Alarms:
             lines[0] += "   Esc or Page Up silences"
         bar = self._bar(make=bool(lines))
         if bar is not None:
-            bar.show(tuple(lines), sounded.beat)
-        if sounded.sound:
-            self.app.sound.alarm()
+            bar.show(lines)
+        if self._due(frozenset(f"{job.path} {alarm.key}" for job, alarm in ringing), now):
+            self._sounded = now
+            self.app.sound.play("alarm")
+
+    def _due(self, keys: frozenset[str], now: Moment) -> bool:
+        """Whether to sound: at once what is new, then every few seconds until acknowledged."""
+        new, self._rang = keys - self._rang, keys
+        since = elapsed(self._sounded, now).seconds if self._sounded is not None else AGAIN_AFTER_S
+        return bool(new or (keys and since >= AGAIN_AFTER_S))
 
     def _bar(self, make: bool) -> AlarmBar | None:
         """The bar of the screen that is up; made where a screen has none yet."""

@@ -22,7 +22,7 @@ async def do_command(app: BoothApp, id: str) -> None:
             app.remember("theme", app.theme)
         case "alarm":
             app.flash("ALARM")
-            app.sound.alarm()
+            app.sound.play("alarm")
         case "palette":
             from booth.app.palette import show_palette
 

@@ -12,6 +12,12 @@ from collections.abc import Callable
 from pathlib import Path
 
 RATE_HZ = 22050
+#: Pitch [Hz] and length [s]: an alarm falls, the end of a timed catch is long, a beat short.
+TONES = {
+    "alarm": ((1050, 0.16), (0, 0.05), (880, 0.16), (0, 0.05), (700, 0.3)),
+    "signal": ((990, 0.6),),
+    "tick": ((660, 0.08),),
+}
 
 
 class Sound:
@@ -25,34 +31,16 @@ class Sound:
         self._bell = bell
         self._player = _player()
 
-    def alarm(self) -> None:
-        """The alarm: three falling tones."""
+    def play(self, name: str) -> None:
+        """Sound one of TONES."""
         self._bell()
-        self._play("alarm", ((1050, 0.16), (0, 0.05), (880, 0.16), (0, 0.05), (700, 0.3)))
-
-    def signal(self) -> None:
-        """The end of a timed catch: one long tone."""
-        self._bell()
-        self._play("signal", ((990, 0.6),))
-
-    def tick(self) -> None:
-        """One short beat of a lead-in."""
-        self._bell()
-        self._play("tick", ((660, 0.08),))
-
-    @property
-    def device(self) -> str:
-        """The player that was found; empty where only the terminal bell is left."""
-        return self._player[0] if self._player else ""
-
-    def _play(self, name: str, tones: tuple[tuple[float, float], ...]) -> None:
         if not self._player:
             return
         try:
             path = self._folder / f"{name}.wav"
             if not path.exists():
                 self._folder.mkdir(parents=True, exist_ok=True)
-                _write(path, tones)
+                _write(path, TONES[name])
             if sys.platform == "win32":
                 import winsound
 

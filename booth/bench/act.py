@@ -15,6 +15,14 @@ from booth.forms.form import Form
 from booth.log.events import Event
 
 
+class Effect(msgspec.Struct, frozen=True):
+    """Something that a key does."""
+
+
+class Rest(Effect, frozen=True):
+    """Something that a screen has to carry out: another screen, or leaving this one."""
+
+
 class Act(msgspec.Struct, frozen=True):
     """word: what the key does, for the key line, empty where it is not shown there; text: the key
     is a character of a text."""
@@ -24,26 +32,26 @@ class Act(msgspec.Struct, frozen=True):
     text: bool = False
 
 
-class Keep(msgspec.Struct, frozen=True):
+class Keep(Effect, frozen=True):
     """Bring an entry onto the disk."""
 
     event: Event
 
 
-class SetForm(msgspec.Struct, frozen=True):
-    """The form is like this now."""
+class SetForm(Effect, frozen=True):
+    """The form is like this now, and the sentence above the keys is done with."""
 
     form: Form
 
 
-class Say(msgspec.Struct, frozen=True):
+class Say(Effect, frozen=True):
     """Say a sentence in the line above the keys."""
 
     words: str
     fault: bool = False
 
 
-class Offer(msgspec.Struct, frozen=True):
+class Offer(Effect, frozen=True):
     """Entries that were voided a moment ago: the same key brings them back."""
 
     targets: tuple[int, ...] = ()
@@ -53,17 +61,17 @@ class Offer(msgspec.Struct, frozen=True):
 NO_OFFER = Offer()
 
 
-class GoOn(msgspec.Struct, frozen=True):
+class GoOn(Effect, frozen=True):
     """Open the next open step."""
 
 
-class OpenStep(msgspec.Struct, frozen=True):
+class OpenStep(Effect, frozen=True):
     """Open a step by its key."""
 
     key: str
 
 
-class PickStep(msgspec.Struct, frozen=True):
+class PickStep(Effect, frozen=True):
     """Walk the list of steps at this one; "" leaves the list."""
 
     key: str = ""
@@ -77,14 +85,14 @@ class Choice(msgspec.Struct, frozen=True):
     behind: str = ""
 
 
-class Menu(msgspec.Struct, frozen=True):
+class Menu(Rest, frozen=True):
     """Let the painter choose."""
 
     title: str
     choices: tuple[Choice, ...]
 
 
-class Ask(msgspec.Struct, frozen=True):
+class Ask(Rest, frozen=True):
     """Let the painter write a line; `act` says what becomes of it. needed: it may not be empty."""
 
     question: str
@@ -94,36 +102,22 @@ class Ask(msgspec.Struct, frozen=True):
     needed: bool = False
 
 
-class Command(msgspec.Struct, frozen=True):
+class Command(Rest, frozen=True):
     """A command of the table of commands, by its id."""
 
     id: str
 
 
-class Scroll(msgspec.Struct, frozen=True):
+class Scroll(Rest, frozen=True):
     """Move what is read by so many rows."""
 
     by: int
 
 
-class CloseJob(msgspec.Struct, frozen=True):
+class CloseJob(Rest, frozen=True):
     """The job is closed: leave the bench."""
 
 
-Effect = (
-    Keep
-    | SetForm
-    | Say
-    | Offer
-    | GoOn
-    | OpenStep
-    | PickStep
-    | Menu
-    | Ask
-    | Command
-    | Scroll
-    | CloseJob
-)
 NOTHING = Act("")
 
 

@@ -14,42 +14,41 @@ class Command(msgspec.Struct, frozen=True):
     """One thing the painter can ask for.
 
     keys: the first is the one shown where letters are no text, the function key where they are;
-    word: in the key line; says: in menus and the help; bench: only while a job is open; shown: in
-    the key line at all; in_menu: in the menu of the right arrow.
+    word: in the key line; says: in menus and the help.
     """
 
     id: str
     keys: tuple[str, ...]
     word: str
     says: str
-    bench: bool = True
-    shown: bool = True
-    in_menu: bool = True
+
+    @property
+    def bench(self) -> bool:
+        """Whether it can be asked for only while a job is open."""
+        return self.id not in ANYWHERE
+
+    @property
+    def shown(self) -> bool:
+        """Whether it has room in the key line."""
+        return self.id not in UNSHOWN
 
     @property
     def shown_keys(self) -> str:
         return " or ".join(key_name(key) for key in self.keys)
 
-    def key_when(self, *, typing: bool) -> str:
-        """The key to show: a function key while letters are text."""
-        function = next((key for key in self.keys if FUNCTION_KEY.fullmatch(key)), None)
-        return key_name(function if typing and function is not None else self.keys[0])
-
 
 FUNCTION_KEY = re.compile(r"f\d+")
+ANYWHERE = {"help", "units", "theme", "alarm", "palette", "quit"}
+UNSHOWN = {"theme", "alarm", "palette"}
 
 COMMANDS: tuple[Command, ...] = (
     Command("note", ("n", "f2"), "note", "Write a note"),
     Command("skip", ("s", "f6"), "skip", "Skip this step"),
     Command("log", ("l", "f4"), "log", "Everything that was kept in this job; void or bring back"),
     Command(
-        "help",
-        ("question_mark", "f1"),
-        "help",
-        "What this figure is, its rule, its source, its limits",
-        bench=False,
+        "help", ("question_mark", "f1"), "help", "What this figure is, its rule, source and limits"
     ),
-    Command("units", ("u", "f3"), "units", "Show US or metric units", bench=False),
+    Command("units", ("u", "f3"), "units", "Show US or metric units"),
     Command("hints", ("h", "f5"), "hints", "Hide or show how each step is done"),
     Command(
         "save_profile",
@@ -62,30 +61,13 @@ COMMANDS: tuple[Command, ...] = (
         ("t", "f7"),
         "bright/dark",
         "Change between the dark booth and the open garage door",
-        bench=False,
-        shown=False,
     ),
     Command(
-        "alarm",
-        ("a", "f8"),
-        "test alarm",
-        "Sound the alarm once, to hear whether it reaches you",
-        bench=False,
-        shown=False,
+        "alarm", ("a", "f8"), "test alarm", "Sound the alarm once, to hear whether it reaches you"
     ),
     Command("home", ("f9",), "jobs", "Leave the bench; the job stays open and its clocks go on"),
-    Command(
-        "palette",
-        ("ctrl+p",),
-        "by name",
-        "Every command and every step by name",
-        bench=False,
-        shown=False,
-        in_menu=False,
-    ),
-    Command(
-        "quit", ("f10", "ctrl+q"), "quit", "Leave the program; every wait goes on", bench=False
-    ),
+    Command("palette", ("ctrl+p",), "by name", "Every command and every step by name"),
+    Command("quit", ("f10", "ctrl+q"), "quit", "Leave the program; every wait goes on"),
 )
 _BY_KEY = {key: command for command in COMMANDS for key in command.keys}
 BY_ID = {command.id: command for command in COMMANDS}

@@ -8,7 +8,7 @@ from booth.job.past import GoodSettings, PastJobs
 from booth.log.fold import Job, Stopwatch
 from booth.moment import Moment, elapsed
 from booth.profile.model import Profile, Step
-from booth.shop.model import Shop
+from booth.shop.model import Gun, Shop
 from booth.units import System
 
 
@@ -31,11 +31,13 @@ class Context(msgspec.Struct, frozen=True):
     def profile(self) -> Profile:
         return self.job.profile
 
+    @property
+    def gun(self) -> Gun | None:
+        """The gun of this job, where the shop file knows it."""
+        return self.shop.gun(self.job.opened.gun)
+
     def running(self, stopwatch: str) -> Stopwatch | None:
         return self.job.stopwatches.get(stopwatch)
 
     def since(self, moment: Moment) -> float:
         return elapsed(moment, self.now).seconds
-
-    def at(self, now: Moment) -> Context:
-        return msgspec.structs.replace(self, now=now)

@@ -7,18 +7,17 @@ answers in ``space``, ``enter`` or ``own``.
 
 from __future__ import annotations
 
-from collections.abc import Collection
 from typing import ClassVar
 
 from booth.bench.act import Act, Choice
 from booth.bench.context import Context
 from booth.clock import local_hhmm
-from booth.forms.field import Field
+from booth.forms.field import Field, only
 from booth.forms.form import Form, Rows, Values, rows_of
 from booth.forms.key import Key
 from booth.log.events import Event
-from booth.moment import Moment
 from booth.units import Quantity
+from booth.words.event_words import words
 from booth.words.last_good_words import starting_points
 from booth.words.pictures import Picture
 from booth.words.readout import Readout
@@ -34,22 +33,17 @@ class Instrument:
     ABOUT: ClassVar[tuple[str, ...]] = ()
     #: which events of the job Backspace voids, the latest first
     KEEPS: ClassVar[tuple[type[Event], ...]] = ()
-    #: the stopwatch that Space starts here, if it does
-    STOPWATCH: ClassVar[str] = ""
+    #: how many of the first kind of them stand in the record
+    RECORDS: ClassVar[int] = 0
+    #: the rows where the form may begin, by their keys; without them the first to type in
+    FIRST: ClassVar[tuple[str, ...]] = ()
     #: whether what Space does here can wait: after a bare number it is the space before the unit
     UNIT_FIRST: ClassVar[bool] = False
 
-    # -- what each instrument says ----------------------------------------------------------
-
-    def fields(self, context: Context) -> tuple[Field, ...]:
+    def fields(self, context: Context, values: Values) -> tuple[Field, ...]:
+        """Every row there may be, also those out of sight. values: what they hold; nothing when
+        that is still to be found out."""
         return ()
-
-    def wanted(self, context: Context, values: Values) -> Collection[str] | None:
-        return None
-
-    def first(self, context: Context, values: Values) -> str:
-        """The key of the row where the form begins; "" for the first to type in."""
-        return ""
 
     def readout(self, context: Context, values: Values) -> Readout | None:
         """The figure that matters, from the job and from what the rows hold now; None for none."""
@@ -60,7 +54,8 @@ class Instrument:
 
     def record(self, context: Context) -> tuple[str, ...]:
         """Lines of what was kept in this step so far, the latest last."""
-        return ()
+        found = context.job.of(self.KEEPS[0])[-self.RECORDS :] if self.RECORDS else ()
+        return tuple(told(context, event) for event in found)
 
     def event(self, context: Context, values: Values) -> Event | str | None:
         """The event that the filled rows make, or the sentence why they make none; None where
@@ -78,6 +73,7 @@ class Instrument:
         return None
 
     def pick(self, context: Context, rows: Rows, index: int) -> Act | None:
+        """What a click on a line, part or paper of the picture does."""
         return None
 
     def more(self, context: Context, rows: Rows) -> tuple[Choice, ...]:
@@ -85,6 +81,7 @@ class Instrument:
         return ()
 
     def kept_any(self, context: Context) -> bool:
+        """Whether the step has what it is there for."""
         return bool(self.KEEPS) and context.job.last_of(*self.KEEPS) is not None
 
     def last_kept(self, context: Context, values: Values) -> tuple[Event, ...]:
@@ -92,43 +89,34 @@ class Instrument:
         last = context.job.last_of(*self.KEEPS) if self.KEEPS else None
         return (last,) if last is not None else ()
 
-    def leaving(self, context: Context) -> tuple[Event, ...]:
-        return ()
-
-    def cleared(self, form: Form) -> Form:
-        return form.emptied()
-
-    def fast(self, context: Context) -> bool:
-        """Whether tenths of a second are running."""
-        watch = context.running(self.STOPWATCH)
-        return watch is not None and watch.stopped is None
-
     def frames(self, context: Context) -> int:
-        """How many times a second it wants to be drawn; 0 for once, on the whole second."""
-        return 10 if self.fast(context) else 0
+        """How many times a second it wants to be drawn, while tenths of a second are running and no
+        row is asked for; 0 for once, on the whole second."""
+        return 0
 
     def busy(self, context: Context) -> str:
         """Why the step cannot be left with Enter now; "" where it can."""
-        return "A stopwatch is running here: Space stops it." if self.fast(context) else ""
-
-    # -- the same for all -------------------------------------------------------------------
-
-    def rows(self, context: Context, form: Form) -> Rows:
-        """The form's rows as they stand."""
-        fields = self.fields(context)
-        every = rows_of(form, fields, context.system)
-        wanted = self.wanted(context, every.values)
-        first = self.first(context, every.values)
-        return rows_of(form, fields, context.system, wanted, first)
-
-    def last_good(self, context: Context) -> tuple[str, ...]:
-        """Until something is kept here: what came out good the last time."""
-        words = starting_points(context.good, context.system).get(self.KIND)
-        return (words,) if words else ()
+        return "A stopwatch is running here: Space stops it." if self.frames(context) else ""
 
 
-def local_time(moment: Moment) -> str:
-    return local_hhmm(moment)
+def rows_at(instrument: Instrument, context: Context, form: Form) -> Rows:
+    """The rows of an instrument as they stand: what they hold says which of them are asked for."""
+    blank = rows_of(form, instrument.fields(context, {}), context.system)
+    fields = instrument.fields(context, blank.values)
+    if instrument.frames(context):
+        fields = only((), fields)
+    return rows_of(form, fields, context.system, instrument.FIRST)
+
+
+def told(context: Context, event: Event) -> str:
+    """An entry of the job in a line, with its time of day."""
+    return f"{local_hhmm(event.at)}  {words(event, context.system, context.job)}"
+
+
+def starting_point(instrument: Instrument, context: Context) -> tuple[str, ...]:
+    """Until something is kept in a step: what came out good the last time."""
+    said = starting_points(context.good, context.system).get(instrument.KIND)
+    return (said,) if said else ()
 
 
 def quantity(values: Values, key: str) -> Quantity | None:

@@ -8,16 +8,7 @@ from __future__ import annotations
 from collections.abc import Callable
 
 from booth.bench import commands
-from booth.bench.act import (
-    Act,
-    Ask,
-    Choice,
-    Command,
-    GoOn,
-    Keep,
-    Menu,
-    Say,
-)
+from booth.bench.act import Act, Ask, Choice, Command, GoOn, Keep, Menu, Say
 from booth.bench.context import Context
 from booth.bench.instrument import Instrument
 from booth.forms.form import Rows
@@ -60,18 +51,15 @@ def _words_menu(title: str, usual: tuple[str, ...], kept: Callable[[Context, str
     def of(words: str) -> Choice:
         return Choice(words, lambda now: kept(now, words))
 
-    own = Ask(title, kept, needed=True)
-    return Menu(
-        title, (*(of(words) for words in usual), Choice(OWN_WORDS, lambda _: Act("", (own,))))
-    )
+    own = Choice(OWN_WORDS, lambda _: Act("", (Ask(title, kept, needed=True),)))
+    return Menu(title, (*map(of, usual), own))
 
 
 def more_menu(instrument: Instrument, context: Context, rows: Rows) -> Menu:
     """Everything else that can be asked for here, without a letter to be typed."""
-    every = tuple(_choice(command) for command in commands.COMMANDS if command.in_menu)
+
+    def of(command: commands.Command) -> Choice:
+        return Choice(command.says, lambda _: Act("", (Command(command.id),)), command.shown_keys)
+
+    every = (of(command) for command in commands.COMMANDS if command.id != "palette")
     return Menu("What next?", (*instrument.more(context, rows), *every))
-
-
-def _choice(command: commands.Command) -> Choice:
-    act = Act("", (Command(command.id),))
-    return Choice(command.says, lambda _: act, command.shown_keys)

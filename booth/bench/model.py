@@ -12,22 +12,18 @@ from typing import Protocol
 from booth.bench.act import (
     NO_OFFER,
     Act,
-    Ask,
-    CloseJob,
-    Command,
     Effect,
     GoOn,
     Keep,
-    Menu,
     Offer,
     OpenStep,
     PickStep,
+    Rest,
     Say,
-    Scroll,
     SetForm,
 )
 from booth.bench.context import Context
-from booth.bench.instrument import Instrument
+from booth.bench.instrument import Instrument, rows_at
 from booth.bench.next_act import Situation, key_words, next_act, stands_for_space
 from booth.forms.edit import paste
 from booth.forms.form import BLANK, Form, other_units
@@ -48,9 +44,6 @@ STALL_S = 0.25
 BLIND = "Pressed while the program stood still: not counted. Look, then press again."
 LAST_STEP = "That was the last open step."
 
-#: What a screen has to carry out: another screen, or leaving this one.
-Rest = Menu | Ask | Command | CloseJob | Scroll
-
 
 class Desk(Protocol):
     """What the bench stands on: the job on disk, and what is around it."""
@@ -58,19 +51,15 @@ class Desk(Protocol):
     @property
     def job(self) -> Job:
         """The job as it stands."""
-        ...
 
     def context(self, step: Step, now: Moment) -> Context:
         """The snapshot at a moment."""
-        ...
 
     def instrument(self, kind: str) -> Instrument:
         """The instrument that serves a kind of step."""
-        ...
 
     def keep(self, event: Event) -> bool:
         """Bring an event onto the disk; False where it could not be (and the screen has said so)."""
-        ...
 
 
 @dataclass(slots=True)
@@ -101,11 +90,8 @@ class _Presses:
     def _counts(self, at: Moment) -> bool:
         held = self.seen is not None and abs(elapsed(self.seen, at).seconds) < REPEAT_S
         again = self.counted is not None and abs(elapsed(self.counted, at).seconds) < BOUNCE_S
-        self.seen = at
-        if held or again:
-            return False
-        self.counted = at
-        return True
+        self.seen, self.counted = at, self.counted if held or again else at
+        return not (held or again)
 
 
 class Bench:
@@ -128,7 +114,7 @@ class Bench:
     def situation(self, now: Moment) -> Situation:
         """All that a key is judged by."""
         context = self.desk.context(self.step, now)
-        rows = self.instrument.rows(context, self.form)
+        rows = rows_at(self.instrument, context, self.form)
         return Situation(self.instrument, context, rows, self.picked, self.offer)
 
     def keys(self, now: Moment) -> tuple[tuple[str, str], ...]:
@@ -173,8 +159,8 @@ class Bench:
 
     def units_changed(self, before: System, now: System, at: Moment) -> None:
         """What was typed keeps its meaning under other units."""
-        context = self.desk.context(self.step, at)
-        self.form = other_units(self.form, self.instrument.fields(context), before, now)
+        fields = tuple(row.field for row in self.situation(at).rows.every)
+        self.form = other_units(self.form, fields, before, now)
 
     # -- effects ----------------------------------------------------------------------------
 
@@ -182,7 +168,7 @@ class Bench:
         """Carry out the effects in their order, up to the first entry that cannot be kept."""
         rest: list[Rest] = []
         for effect in act.do:
-            if isinstance(effect, Menu | Ask | Command | CloseJob | Scroll):
+            if isinstance(effect, Rest):
                 rest.append(effect)
             elif not self._carried_out(effect):
                 break
@@ -195,7 +181,7 @@ class Bench:
                     return False
                 self.said = ("", False)
             case SetForm(form):
-                self.form = form
+                self.form, self.said = form, ("", False)
             case Say(words, fault):
                 self.said = (words, fault)
             case Offer():
@@ -205,18 +191,11 @@ class Bench:
             case OpenStep(key):
                 self._open(next((s for s in steps_of(self.desk.job) if s.key == key), self.step))
             case GoOn():
-                self._go_on()
+                before = self.step
+                self._open(next_open(self.desk.job, after=before))
+                if self.step.key == before.key:
+                    self.said = (LAST_STEP, False)
         return True
-
-    def _go_on(self) -> None:
-        before = self.step
-        self._open(next_open(self.desk.job, after=self.step))
-        if self.step.key == before.key:
-            self.said = (LAST_STEP, False)
-
-    def open(self, key: str) -> None:
-        """Open the step of this key."""
-        self._carried_out(OpenStep(key))
 
     def _open(self, step: Step) -> None:
         self.step, self.form, self.picked, self.offer = step, BLANK, "", NO_OFFER

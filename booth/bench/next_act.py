@@ -31,11 +31,11 @@ from booth.bench.commands import command_of
 from booth.bench.context import Context
 from booth.bench.instrument import Instrument
 from booth.bench.menus import more_menu, skip_menu
-from booth.forms.edit import Edit, edit, types
-from booth.forms.form import Rows
+from booth.forms.edit import edit, types
+from booth.forms.form import Form, Rows
 from booth.forms.key import Key
 from booth.job.steps import steps_of
-from booth.log.events import Restored, StepDone, Voided
+from booth.log.events import Event, Restored, StepDone, Voided
 from booth.words.event_words import words
 
 SPACE = ("space", "pagedown")
@@ -90,16 +90,12 @@ def _act(situation: Situation, key: Key) -> Act | None:
         return own
     edited = edit(rows, key)
     if edited is not None:
-        return _edited(edited)
+        return Act(edited.word, (SetForm(edited.form),))
     if key.name in ("up", "shift+tab"):
         return Act("steps", (PickStep(context.step.key),))
     if key.name == "right":
         return Act("more", (more_menu(instrument, context, rows),))
     return None
-
-
-def _edited(edited: Edit) -> Act:
-    return Act(edited.word, (SetForm(edited.form), Say("")))
 
 
 # -- Space -----------------------------------------------------------------------------------
@@ -121,7 +117,7 @@ def _space(situation: Situation, rows: Rows, key: Key) -> Act | None:
 
 def _before_unit(rows: Rows, own: Act) -> Act:
     """The space between a bare number and its unit: 'own', which can wait, is the next one."""
-    typed = edit(rows, Key("space", " "))
+    typed = edit(rows, THUMB)
     if typed is None or not own.do:
         return own
     again = f"Now its unit; or Space again: {own.word}." if own.word else ""
@@ -130,10 +126,8 @@ def _before_unit(rows: Rows, own: Act) -> Act:
 
 def _typed_space(rows: Rows) -> Act:
     """A space in a text; before its first character it is nothing."""
-    typed = edit(rows, Key("space", " "))
-    if typed is None or rows.target is None or not rows.target.text:
-        return Act("", text=True)
-    return Act("", (SetForm(typed.form),), text=True)
+    typed, begun = edit(rows, THUMB), rows.target is not None and rows.target.text
+    return Act("", (SetForm(typed.form),) if typed is not None and begun else (), text=True)
 
 
 # -- Enter -----------------------------------------------------------------------------------
@@ -166,23 +160,30 @@ def onward(rows: Rows) -> Act | None:
     return Act(f"on: {to.field.label}", (SetForm(rows.form.marking(to.key)), *said))
 
 
-def commit(instrument: Instrument, context: Context, rows: Rows, word: str = "keep") -> Act:
-    """Keep what the rows hold, and empty them for the next; go on where nothing is kept of them."""
+def commit(
+    instrument: Instrument,
+    context: Context,
+    rows: Rows,
+    word: str = "keep",
+    after: Form | None = None,
+) -> Act:
+    """Keep what the rows hold, and empty them for the next; go on where nothing is kept of them.
+    after: the form from then on, where that is not an empty one."""
     event = instrument.event(context, rows.values)
     if event is None:
         return finish(instrument, context)
     if isinstance(event, str):
         return refused(event, word)
-    return Act(word, (Keep(event), SetForm(instrument.cleared(rows.form))))
+    return Act(word, (Keep(event), SetForm(after or rows.emptied())))
 
 
-def finish(instrument: Instrument, context: Context, word: str = "") -> Act:
-    """The step is done, or passed over with a reason: on to the next."""
+def finish(instrument: Instrument, context: Context, *kept: Event) -> Act:
+    """The step is done, or passed over with a reason: on to the next. kept: what is kept with it."""
     done = instrument.kept_any(context)
     if context.step.must and not done:
         return Act("skip, say why", (skip_menu(context),))
-    kept = tuple(Keep(event) for event in instrument.leaving(context))
-    return Act(word or ("next step" if done else "go on"), (*kept, *step_done(context)))
+    word = "next step" if done else "go on"
+    return Act(word, (*(Keep(event) for event in kept), *step_done(context)))
 
 
 def step_done(context: Context) -> tuple[Effect, ...]:
@@ -199,24 +200,21 @@ def _backspace(situation: Situation, rows: Rows) -> Act:
     context, offer = situation.context, situation.offer
     edited = edit(rows, Key("backspace"))
     if edited is not None:
-        return _edited(edited)
+        return Act(edited.word, (SetForm(edited.form),))
     if rows.form.erased or rows.holds:
         return NOTHING
     if offer.targets:
         back = tuple(Keep(Restored(n=0, at=context.now, target=n)) for n in offer.targets)
         return Act(f"bring back: {offer.words}", (*back, NO_OFFER, Say(f"Back: {offer.words}.")))
     last = situation.instrument.last_kept(context, rows.values)
-    if not last or situation.instrument.fast(context):
+    if not last or situation.instrument.frames(context):
         return NOTHING
-    told = _short(words(last[0], context.system, context.job))
+    told = words(last[0], context.system, context.job)
+    told = told if len(told) <= MOST_TOLD else f"{told[: MOST_TOLD - 1].rstrip()}…"
     void = tuple(Keep(Voided(n=0, at=context.now, target=event.n)) for event in reversed(last))
     offered = Offer(tuple(event.n for event in last), told)
     said = Say(f"Voided: {told}. Backspace brings it back.")
     return Act(f"void: {told}", (*void, offered, said))
-
-
-def _short(told: str) -> str:
-    return told if len(told) <= MOST_TOLD else f"{told[: MOST_TOLD - 1].rstrip()}…"
 
 
 # -- the list of steps -----------------------------------------------------------------------
@@ -236,9 +234,8 @@ def _picking(situation: Situation, key: Key) -> Act:
     if key.name in ("escape", "left", "backspace"):
         return Act("back", (PickStep(),))
     if key.name == "right":
-        return Act(
-            "more", (PickStep(), more_menu(situation.instrument, situation.context, situation.rows))
-        )
+        more = more_menu(situation.instrument, situation.context, situation.rows)
+        return Act("more", (PickStep(), more))
     command = command_of(key.name)
     return Act(command.word, (Command(command.id),)) if command is not None else NOTHING
 

@@ -38,9 +38,10 @@ def edit(rows: Rows, key: Key) -> Edit | None:
         return _mark(rows, key.name)
     if key.name in ("left", "right", "home", "end"):
         return _sideways(rows, key.name)
-    if key.character is not None and key.character.isprintable():
-        return _type(rows, key.character)
-    return None
+    row = types(rows, key.character) if key.character and key.character.isprintable() else None
+    if row is None or key.character is None or len(row.text) >= MOST_TYPED:
+        return None
+    return Edit(row.field.label, _inserted(rows, row, key.character))
 
 
 def types(rows: Rows, character: str) -> Row | None:
@@ -56,13 +57,6 @@ def types(rows: Rows, character: str) -> Row | None:
         return None
     begins = character in BEGINS or unicodedata.category(character) in ("Nd", "No")
     return row if row.text or begins else None
-
-
-def _type(rows: Rows, character: str) -> Edit | None:
-    row = types(rows, character)
-    if row is None or len(row.text) >= MOST_TYPED:
-        return None
-    return Edit(row.field.label, _inserted(rows, row, character))
 
 
 def paste(rows: Rows, text: str) -> Form | None:
@@ -118,10 +112,11 @@ def _sideways(rows: Rows, name: str) -> Edit | None:
     row, cursor = rows.marked, rows.form.cursor
     if row is None:
         return None
-    if row.field.choices:
-        return (
-            _turned(rows, row, 1 if name == "right" else -1) if name in ("left", "right") else None
-        )
+    if row.field.choices and name in ("left", "right"):
+        keys = [key for key, _ in row.field.choices]
+        value = keys[(keys.index(str(row.given)) + (1 if name == "right" else -1)) % len(keys)]
+        form = rows.form.choosing(row.key, value).marking(row.key)
+        return Edit(row.field.label.lower(), form)
     if not row.text:
         return None
     if name == "right" and not cursor and row.field.is_quantity:
@@ -133,22 +128,11 @@ def _sideways(rows: Rows, name: str) -> Edit | None:
     return Edit("move", replace(rows.form, cursor=to, marked=row.key, erased=False))
 
 
-def _turned(rows: Rows, row: Row, by: int) -> Edit:
-    keys = [key for key, _ in row.field.choices]
-    value = keys[(keys.index(str(row.given)) + by) % len(keys)]
-    form = rows.form.choosing(row.key, value).marking(row.key)
-    return Edit(row.field.label.lower(), form)
-
-
 def _other_unit(rows: Rows, row: Row) -> Edit | None:
     """The same number in the next unit: a glove cannot type its letters."""
-    found = NUMBER.match(row.text)
-    number = found[0] if found else ""
-    units = [unit for unit in units_of(row.field, rows.system) if unit]
-    if not number or len(units) < 2:
-        return None
-    unit = row.text[len(number) :].strip()
-    if unit and unit not in units:
+    found, units = NUMBER.match(row.text), list(filter(None, units_of(row.field, rows.system)))
+    unit = row.text[found.end() :].strip() if found else ""
+    if found is None or len(units) < 2 or (unit and unit not in units):
         return None
     following = units[(units.index(unit or units[0]) + 1) % len(units)]
-    return Edit("unit", rows.form.typed(row.key, f"{number} {following}"))
+    return Edit("unit", rows.form.typed(row.key, f"{found[0]} {following}"))

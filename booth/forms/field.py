@@ -2,16 +2,17 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Collection, Iterable
 
 import msgspec
+from msgspec.structs import replace
 
+from booth.files.safe_text import visible
 from booth.units import (
     EntryError,
     Kind,
     Quantity,
     System,
-    echo,
     read,
     read_amount,
     show,
@@ -29,9 +30,10 @@ class Field(msgspec.Struct, frozen=True):
 
     kind: a quantity of this kind; None with `choices`: one of them (value, words); None without: words.
     amount: volume or weight, either; a bare number is a volume, with the kind mass a weight.
-    optional: may be left empty. default: taken where the row is left empty, shown dim. assumed:
-    stands in the quiet line of what is assumed until it is opened. asks: a choice to be made: ""
-    among its values is none yet. digits: takes digits only, and says what is wrong with them.
+    optional: may be left empty. default: taken where the row is left empty, shown dim; a number is
+    in base units, of an amount in ml. assumed: stands in the quiet line of what is assumed until it is opened, and may be left empty. hidden:
+    never in sight. asks: a choice to be made: "" among its values is none yet. digits: takes digits
+    only, and says what is wrong with them.
     """
 
     key: str
@@ -40,9 +42,10 @@ class Field(msgspec.Struct, frozen=True):
     choices: tuple[tuple[str, str], ...] = ()
     amount: bool = False
     optional: bool = False
-    default: Given = None
+    default: Given | float = None
     hint: str = ""
     assumed: bool = False
+    hidden: bool = False
     asks: bool = False
     digits: Callable[[str], str] | None = None
 
@@ -59,13 +62,31 @@ class Field(msgspec.Struct, frozen=True):
         """Whether something has to be typed or chosen here."""
         if self.choices:
             return self.asks and not self.optional
-        return not self.optional and self.default is None
+        return not (self.optional or self.assumed) and self.default is None
+
+    @property
+    def offered(self) -> Given:
+        """What is taken where the row is left empty."""
+        if not isinstance(self.default, float | int):
+            return self.default
+        kind = Kind.VOLUME if self.kind is None or self.amount else self.kind
+        return Quantity(self.default, kind.base, "")
 
     def kind_of(self, given: Quantity) -> Kind:
         """The kind of a quantity that was given here."""
         if self.kind is not None and not self.amount:
             return self.kind
         return Kind.MASS if given.unit == "g" else Kind.VOLUME
+
+
+def same(names: Iterable[str]) -> tuple[tuple[str, str], ...]:
+    """Choices that are told by their own names."""
+    return tuple((name, visible(name)) for name in names)
+
+
+def only(keys: Collection[str], fields: tuple[Field, ...]) -> tuple[Field, ...]:
+    """The fields, of which these alone are in sight."""
+    return tuple(replace(each, hidden=each.key not in keys) for each in fields)
 
 
 def shown(given: Quantity, field: Field, system: System) -> str:
@@ -82,10 +103,6 @@ def understood(text: str, field: Field, system: System) -> Quantity:
     if field.amount or field.kind is None:
         return read_amount(text, system)
     return read(text, field.kind, system)
-
-
-def echoed(given: Quantity, field: Field, system: System) -> str:
-    return f"= {echo(given, field.kind_of(given), system)}"
 
 
 def units_of(field: Field, system: System) -> tuple[str, ...]:

@@ -7,13 +7,15 @@ keys change it in ``edit``, a widget draws it.
 from __future__ import annotations
 
 from collections.abc import Collection, Mapping
+from functools import lru_cache
 from typing import NamedTuple
 
 import msgspec
+from msgspec.structs import replace
 
 from booth.files.safe_text import visible
-from booth.forms.field import Field, Given, echoed, in_system, shown, understood
-from booth.units import EntryError, Kind, Quantity, System, shown_unit
+from booth.forms.field import Field, Given, in_system, shown, understood
+from booth.units import EntryError, Kind, Quantity, System, echo, shown_unit
 
 Values = Mapping[str, Given]
 #: Under this key the values say which row is marked.
@@ -39,18 +41,13 @@ class Form(msgspec.Struct, frozen=True):
         texts = {**self.texts, key: text}
         if not text:
             del texts[key]
-        return msgspec.structs.replace(self, texts=texts, marked=key, cursor=cursor, erased=False)
+        return replace(self, texts=texts, marked=key, cursor=cursor, erased=False)
 
     def choosing(self, key: str, value: str) -> Form:
-        return msgspec.structs.replace(self, chosen={**self.chosen, key: value}, erased=False)
+        return replace(self, chosen={**self.chosen, key: value}, erased=False)
 
     def marking(self, key: str) -> Form:
-        return msgspec.structs.replace(self, marked=key, cursor=0, erased=False)
-
-    def emptied(self, *, but: Collection[str] = ()) -> Form:
-        """The form for the next entry: choices stay, texts go."""
-        kept = {key: text for key, text in self.texts.items() if key in but}
-        return Form(texts=kept, chosen=self.chosen)
+        return replace(self, marked=key, cursor=0, erased=False)
 
 
 #: A form that nobody has touched.
@@ -88,39 +85,37 @@ class Row(NamedTuple):
 
 
 class Rows(msgspec.Struct, frozen=True):
-    """A form's rows as they stand. every: all of them; sight: those that are shown, in order."""
+    """A form's rows as they stand. every: all of them; sight: those that are shown, in order;
+    assumed: those of the quiet line; first: the keys of those where it may begin."""
 
     form: Form
     every: tuple[Row, ...]
     sight: tuple[Row, ...]
     assumed: tuple[Row, ...]
     system: System
-    first: str = ""
+    first: tuple[str, ...] = ()
 
     @property
     def values(self) -> dict[str, Given]:
         """What the rows give, and which is marked; a row that cannot be understood is left out."""
         given: dict[str, Given] = {row.key: row.given for row in self.every if not row.fault}
-        marked = self.marked
-        return given | {MARKED: marked.key if marked is not None else ""}
+        return given | {MARKED: self.marked.key if self.marked is not None else ""}
 
     @property
     def marked(self) -> Row | None:
         """The row that keys go to: the marked one, else where the form begins."""
-        for key in (self.form.marked, self.first):
-            found = next((row for row in self.sight if row.key == key and key), None)
-            if found is not None:
-                return found
-        typing = next((row for row in self.sight if not row.field.choices), None)
-        return typing or next(iter(self.sight), None)
+        by_key = {row.key: row for row in self.sight}
+        for key in (self.form.marked, *self.first):
+            if key in by_key:
+                return by_key[key]
+        typing = (row for row in self.sight if not row.field.choices)
+        return next(typing, next(iter(self.sight), None))
 
     @property
     def target(self) -> Row | None:
         """The row that a digit goes into: the marked one, else the next one that can be typed in."""
         marked = self.marked
-        if marked is None:
-            return None
-        at = self.sight.index(marked)
+        at = self.sight.index(marked) if marked is not None else 0
         return next((row for row in self.sight[at:] if not row.field.choices), None)
 
     @property
@@ -132,6 +127,20 @@ class Rows(msgspec.Struct, frozen=True):
         """The first row in sight that has to be filled or mended, if any."""
         return next((row for row in self.sight if row.lacks), None)
 
+    @property
+    def fault(self) -> str:
+        """What is wrong with the first row that cannot be understood, in sight or not."""
+        return next((row.fault for row in self.every if row.fault), "")
+
+    def emptied(self, *, but: Collection[str] = ()) -> Form:
+        """The form for the next entry: texts go, choices stay, but those that were asked for."""
+        texts, chosen = self.form.texts, self.form.chosen
+        asked = {row.key for row in self.every if row.field.asks}
+        return Form(
+            texts={key: text for key, text in texts.items() if key in but},
+            chosen={key: value for key, value in chosen.items() if key not in asked},
+        )
+
     def after(self, row: Row, by: int = 1) -> Row | None:
         """The row in sight after (or before) this one, if there is one."""
         at = self.sight.index(row) + by
@@ -139,25 +148,17 @@ class Rows(msgspec.Struct, frozen=True):
 
     def row(self, key: str) -> Row:
         """The row of this key. Raises KeyError."""
-        for row in self.every:
-            if row.key == key:
-                return row
-        raise KeyError(key)
+        return {row.key: row for row in self.every}[key]
 
 
 def rows_of(
-    form: Form,
-    fields: tuple[Field, ...],
-    system: System,
-    wanted: Collection[str] | None = None,
-    first: str = "",
+    form: Form, fields: tuple[Field, ...], system: System, first: tuple[str, ...] = ()
 ) -> Rows:
-    """Give the rows of a form. wanted: the keys that are asked for now, None for all; first: the
-    key of the row where it begins."""
+    """Give the rows of a form. first: the keys of the rows where it may begin."""
     every = tuple(_row(form, each, system) for each in fields)
-    asked = [row for row in every if wanted is None or row.key in wanted]
-    quiet = tuple(row for row in asked if row.field.assumed and not form.opened and not row.text)
-    sight = tuple(row for row in asked if row not in quiet)
+    shown = [row for row in every if not row.field.hidden]
+    quiet = tuple(row for row in shown if row.field.assumed and not form.opened and not row.text)
+    sight = tuple(row for row in shown if row not in quiet)
     return Rows(form, every, sight, quiet, system, first)
 
 
@@ -169,9 +170,14 @@ def _row(form: Form, field: Field, system: System) -> Row:
             value = field.default if field.default in keys else keys[0]
         assert isinstance(value, str)
         return Row(field, "", value, field.hint)
-    text = form.texts.get(field.key, "")
+    return _typed(field, form.texts.get(field.key, ""), system)
+
+
+@lru_cache(maxsize=256)
+def _typed(field: Field, text: str, system: System) -> Row:
+    """A row that is typed in: kept, since it is asked for at every look while it stands."""
     if not text.strip():
-        return Row(field, text, field.default, field.hint)
+        return Row(field, text, field.offered, field.hint)
     if field.digits is not None and (fault := field.digits(text.strip())):
         return Row(field, text, None, fault=fault)
     if not field.is_quantity:
@@ -180,15 +186,15 @@ def _row(form: Form, field: Field, system: System) -> Row:
         given = understood(text.strip(), field, system)
     except EntryError as fault:
         return Row(field, text, None, fault=str(fault))
-    return Row(field, text, given, echoed(given, field, system))
+    return Row(field, text, given, f"= {echo(given, field.kind_of(given), system)}")
 
 
 def placeholder(field: Field, system: System) -> str:
     """What stands dim in an empty row: what is taken then, else the unit."""
-    if isinstance(field.default, Quantity):
-        return shown(field.default, field, system)
-    if isinstance(field.default, str):
-        return visible(field.default)
+    if isinstance(field.offered, Quantity):
+        return shown(field.offered, field, system)
+    if isinstance(field.offered, str):
+        return visible(field.offered)
     if field.amount:
         return "weight or volume" if field.kind is Kind.MASS else "volume or weight"
     return shown_unit(field.kind, system) if field.kind is not None else ""
@@ -205,4 +211,4 @@ def other_units(form: Form, fields: tuple[Field, ...], before: System, now: Syst
         key: in_system(text, by_key[key], before, now) if key in by_key else text
         for key, text in form.texts.items()
     }
-    return msgspec.structs.replace(form, texts=texts)
+    return replace(form, texts=texts)

@@ -3,24 +3,21 @@
 from __future__ import annotations
 
 import math
-from typing import ClassVar
 
 from booth.bench.context import Context
-from booth.bench.instrument import Instrument, local_time, quantity
+from booth.bench.instrument import Instrument, quantity
 from booth.forms.field import Field
 from booth.forms.form import Values
-from booth.instruments.fan import figure_of
-from booth.job.measured import compare
+from booth.instruments.figures import against, asked_for, figure
 from booth.log.events import AirRead, Event
 from booth.profile.model import Range
 from booth.shop.model import Compressor
 from booth.trade.air.hvlp import HVLP_MOST_KPA, hvlp_cap_pressure
 from booth.trade.air.receiver import longest_trigger_s, recovery_s, trigger_duty
 from booth.trade.result import BadInput, Estimate
-from booth.units import Kind, Quantity, System, show, shown_unit
+from booth.units import Kind, Quantity, System, show
 from booth.words.profile_words import range_words
 from booth.words.readout import Readout
-from booth.words.tone import Tone
 from booth.words.wait_words import spelled
 
 #: How long it lasts is said in steps of so many seconds, the careful way round.
@@ -36,9 +33,9 @@ NO_COMPRESSOR = (
 class Air(Instrument):
     """Inlet, cap, fan; whether the compressor keeps up."""
 
-    KIND: ClassVar[str] = "air"
-    NAME: ClassVar[str] = "Air"
-    ABOUT: ClassVar[tuple[str, ...]] = (
+    KIND = "air"
+    NAME = "Air"
+    ABOUT = (
         "The large figure is the pressure at the gun's inlet, read with the trigger pulled: with the "
         "trigger released the gauge shows what stands in the hose, not what reaches the cap. Held "
         "against the profile's range. The data sheet and the gun's instructions win.",
@@ -55,31 +52,34 @@ class Air(Instrument):
         "Never point the gun at anybody, never put a hand before the cap: air and fluid under "
         "pressure go through skin. Relieve the pressure before you take the gun apart.",
     )
-    KEEPS: ClassVar[tuple[type[Event], ...]] = (AirRead,)
+    KEEPS = (AirRead,)
+    RECORDS = 3
 
-    def fields(self, context: Context) -> tuple[Field, ...]:
-        hvlp = is_hvlp(context)
+    def fields(self, context: Context, values: Values) -> tuple[Field, ...]:
+        by = "by a test cap" if is_hvlp(context) else "optional"
         return (
             Field("inlet", "Inlet", Kind.PRESSURE, hint="trigger pulled"),
-            Field(
-                "cap",
-                "At the cap",
-                Kind.PRESSURE,
-                optional=True,
-                hint="by a test cap" if hvlp else "optional",
-                assumed=True,
-            ),
-            Field("fan", "Fan open", Kind.TURNS, optional=True, hint="optional", assumed=True),
+            Field("cap", "At the cap", Kind.PRESSURE, hint=by, assumed=True),
+            Field("fan", "Fan open", Kind.TURNS, hint="optional", assumed=True),
         )
 
     def readout(self, context: Context, values: Values) -> Readout:
-        return air_readout(context, values)
-
-    def record(self, context: Context) -> tuple[str, ...]:
-        return tuple(
-            f"{local_time(each.at)}  {air_words(each, context.system)}"
-            for each in context.job.airs[-3:]
-        )
+        """The inlet as the figure, which way to turn, and how long the air lasts."""
+        span = context.profile.gun.inlet_kpa
+        last = context.job.airs[-1] if context.job.airs else None
+        inlet, cap = quantity(values, "inlet"), quantity(values, "cap")
+        if inlet is None and last is not None:
+            inlet, cap = last.inlet, cap or last.cap
+        below = (*_cap_lines(context, cap), *compressor_lines(context, inlet))
+        if inlet is None:
+            none = "The profile names no pressure: the gun's instructions do."
+            label = "inlet asked for, trigger pulled"
+            return asked_for(context, span, Kind.PRESSURE, label, none, below)
+        tone, said = against(inlet.value, span, "LOW, TURN UP", "HIGH, TURN DOWN")
+        asked = range_words(span, Kind.PRESSURE, context.system)
+        held = (f"profile: {asked}{_by(inlet, span, context.system)}",) if span is not None else ()
+        label, lines = "inlet, trigger pulled", (*held, *below)
+        return figure(context, inlet.value, Kind.PRESSURE, label, tone, said, lines)
 
     def event(self, context: Context, values: Values) -> Event | str:
         inlet, cap = quantity(values, "inlet"), quantity(values, "cap")
@@ -91,58 +91,12 @@ class Air(Instrument):
         return AirRead(n=0, at=context.now, inlet=inlet, cap=cap, fan_turns=fan)
 
 
-def air_words(each: AirRead, system: System) -> str:
-    """One reading in a line. Pure."""
-    said = [f"inlet {show(each.inlet.value, Kind.PRESSURE, system)}"]
-    if each.cap:
-        said.append(f"cap {show(each.cap.value, Kind.PRESSURE, system)}")
-    if each.fan_turns:
-        said.append(f"fan {show(each.fan_turns.value, Kind.TURNS, system)} open")
-    return "  ".join(said)
-
-
-def air_readout(context: Context, values: Values) -> Readout:
-    """The inlet as the figure, which way to turn, and how long the air lasts. Pure."""
-    system, span = context.system, context.profile.gun.inlet_kpa
-    last = context.job.airs[-1] if context.job.airs else None
-    inlet, cap = quantity(values, "inlet"), quantity(values, "cap")
-    if inlet is None and last is not None:
-        inlet, cap = last.inlet, cap or last.cap
-    unit = shown_unit(Kind.PRESSURE, system)
-    below = (*_cap_lines(context, cap), *compressor_lines(context, inlet))
-    if inlet is None:
-        if span is None:
-            lines = ("The profile names no pressure: the gun's instructions do.", *below)
-            return Readout("–", label="inlet, trigger pulled", lines=lines)
-        figure = figure_of(span, Kind.PRESSURE, system)
-        return Readout(figure, unit, label="inlet asked for, trigger pulled", lines=below)
-    where = compare(inlet.value, span)
-    tone, said = {
-        "in": (Tone.GOOD, "IN RANGE"),
-        "below": (Tone.CAUTION, "LOW, TURN UP"),
-        "above": (Tone.CAUTION, "HIGH, TURN DOWN"),
-        "": (Tone.PLAIN, ""),
-    }[where]
-    asked = range_words(span, Kind.PRESSURE, system)
-    held = (f"profile: {asked}{_by(inlet, span, system)}",) if span is not None else ()
-    return Readout(
-        show(inlet.value, Kind.PRESSURE, system, unit=False),
-        unit,
-        label="inlet, trigger pulled",
-        tone=tone,
-        word=said,
-        lines=(*held, *below),
-    )
-
-
 def _by(inlet: Quantity, span: Range, system: System) -> str:
     """How far it is to the nearer end of the range, which way to turn the regulator."""
     if span.low is not None and inlet.value < span.low:
-        by = show(span.low - inlet.value, Kind.PRESSURE, system)
-        return f"; up by {by} or more"
+        return f"; up by {show(span.low - inlet.value, Kind.PRESSURE, system)} or more"
     if span.high is not None and inlet.value > span.high:
-        by = show(inlet.value - span.high, Kind.PRESSURE, system)
-        return f"; down by {by} or more"
+        return f"; down by {show(inlet.value - span.high, Kind.PRESSURE, system)} or more"
     return ""
 
 
@@ -160,45 +114,42 @@ def _cap_lines(context: Context, cap: Quantity | None) -> tuple[str, ...]:
 
 def is_hvlp(context: Context) -> bool:
     """Whether the product asks for an HVLP gun, or the gun of this job is one."""
-    gun = context.shop.gun(context.job.opened.gun)
-    return context.profile.gun.hvlp or (gun is not None and gun.hvlp)
+    return context.profile.gun.hvlp or (context.gun is not None and context.gun.hvlp)
 
 
 def compressor_lines(context: Context, inlet: Quantity | None) -> tuple[str, ...]:
-    """How long the trigger can be held, how long the receiver then needs, what duty that leaves. Pure."""
-    shop, system = context.shop, context.system
-    gun, compressor = shop.gun(context.job.opened.gun), shop.compressor
+    """How long the trigger can be held, how long the receiver then needs, what duty that leaves.
+
+    What must not be lost is the least pressure that the profile asks for, else what is set.
+    """
+    gun, compressor, span = context.gun, context.shop.compressor, context.profile.gun.inlet_kpa
     if gun is None or not gun.air_l_min or compressor is None:
         return (NO_COMPRESSOR,)
+    least = span.low if span is not None else None
+    if least is None:
+        least = inlet.value if inlet is not None else compressor.cut_in_kpa
     try:
-        return _lasts(compressor, gun.air_l_min, _least_kpa(context, inlet), system)
+        return _lasts(compressor, gun.air_l_min, least, context.system)
     except BadInput as fault:
         return (f"Compressor: {fault}",)
 
 
-def _least_kpa(context: Context, inlet: Quantity | None) -> float | None:
-    """The pressure that must not be lost: the least the profile asks for, else what is set."""
-    span = context.profile.gun.inlet_kpa
-    if span is not None and span.low is not None:
-        return span.low
-    return inlet.value if inlet is not None else None
-
-
 def _lasts(
-    compressor: Compressor, demand_l_min: float, least_kpa: float | None, system: System
+    compressor: Compressor, demand_l_min: float, least: float, system: System
 ) -> tuple[str, ...]:
-    supply, full, cut_in = compressor.flow_l_min, compressor.cut_out_kpa, compressor.cut_in_kpa
+    supply, full = compressor.flow_l_min, compressor.cut_out_kpa
     gun_air = f"the gun uses {show(demand_l_min, Kind.AIR_FLOW, system)}"
     flows = f"{gun_air}, the compressor gives {show(supply, Kind.AIR_FLOW, system)}"
     if supply >= demand_l_min:
         return ("The compressor keeps up: the trigger can be held for ever.", flows)
-    least = cut_in if least_kpa is None else least_kpa
     if least >= full:
         stops = show(full, Kind.PRESSURE, system)
         return (f"The compressor stops at {stops}, below what the gun needs.",)
     rest = recovery_s(compressor.receiver_l, least, full, supply)
-    held = _careful(held_s(compressor, demand_l_min, least).low)
-    spray = f"Spray {held} at most"
+    held = held_s(compressor, demand_l_min, least).low
+    # Less rather than more, to the second where it is short.
+    step = STEP_S if held >= 2 * STEP_S else 1
+    spray = f"Spray {spelled(int(held / step) * step)} at most"
     until = f"(estimate, down to {show(least, Kind.PRESSURE, system)})"
     if not isinstance(rest, Estimate):
         return (f"{spray} {until}", f"{rest.reason} {rest.advice}", flows)
@@ -230,9 +181,3 @@ def held_s(compressor: Compressor, demand_l_min: float, least_kpa: float) -> Est
         "s",
         known[0].rule,
     )
-
-
-def _careful(seconds: float) -> str:
-    """How long the trigger can be held: less rather than more, to the second where it is short."""
-    step = STEP_S if seconds >= 2 * STEP_S else 1
-    return spelled(int(seconds / step) * step)

@@ -2,13 +2,11 @@
 
 from __future__ import annotations
 
-from typing import ClassVar
-
 from booth.bench.act import Act, Keep
 from booth.bench.context import Context
 from booth.bench.instrument import Instrument
 from booth.forms.form import Rows, Values
-from booth.log.events import CautionAcknowledged, Event
+from booth.log.events import CautionAcknowledged
 from booth.log.fold import Job
 from booth.profile.cautions import Caution, cautions_for
 from booth.words.lines import Page
@@ -19,33 +17,30 @@ from booth.words.reflow import reflow
 class Cautions(Instrument):
     """One caution at a time; Space or Enter acknowledges it."""
 
-    KIND: ClassVar[str] = "cautions"
-    NAME: ClassVar[str] = "Cautions"
-    ABOUT: ClassVar[tuple[str, ...]] = (
+    KIND = "cautions"
+    NAME = "Cautions"
+    ABOUT = (
         "The usual cautions for this kind of product, from the hazards its profile declares. They "
         "are not all there is: the product's safety data sheet, local codes and licensed practice "
         "come first.",
         "Having read them does not make a job free of danger, and this program never says so.",
     )
-    KEEPS: ClassVar[tuple[type[Event], ...]] = (CautionAcknowledged,)
+    KEEPS = (CautionAcknowledged,)
 
     def picture(self, context: Context, values: Values) -> tuple[Picture, ...]:
         every = cautions_for(context.profile)
         now = first_open(context.job)
         if now is None:
-            said = f"▲ All {len(every)} were read and are in the log."
-            return (Page((("head", said), *(("done", f"√ {each.title}") for each in every))),)
+            all_read = ("head", f"▲ All {len(every)} were read and are in the log.")
+            return (Page((all_read, *(("done", f"√ {each.title}") for each in every))),)
         read = sum(each.key in context.job.cautions for each in every)
-        return (
-            Page(
-                (
-                    ("quiet", f"{read + 1} of {len(every)}"),
-                    ("warning", f"▲ {now.title}"),
-                    *(("text", line) for line in reflow(now.lines)),
-                    ("quiet", f"Source: {now.source}"),
-                )
-            ),
+        said = (
+            ("quiet", f"{read + 1} of {len(every)}"),
+            ("warning", f"▲ {now.title}"),
+            *(("text", line) for line in reflow(now.lines)),
+            ("quiet", f"Source: {now.source}"),
         )
+        return (Page(said),)
 
     def kept_any(self, context: Context) -> bool:
         return first_open(context.job) is None
@@ -58,8 +53,7 @@ class Cautions(Instrument):
         read = CautionAcknowledged(n=0, at=context.now, caution=now.key, words=words)
         return Act("read and understood", (Keep(read),))
 
-    def enter(self, context: Context, rows: Rows) -> Act | None:
-        return self.space(context, rows)
+    enter = space
 
 
 def first_open(job: Job) -> Caution | None:

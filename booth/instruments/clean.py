@@ -2,11 +2,10 @@
 
 from __future__ import annotations
 
-from typing import ClassVar
-
 from booth.bench.act import Act, Keep
 from booth.bench.context import Context
 from booth.bench.instrument import Instrument
+from booth.bench.next_act import finish
 from booth.forms.form import Rows, Values
 from booth.log.events import BatchFinished, Event, LineTicked
 from booth.words.lines import Page
@@ -16,9 +15,9 @@ from booth.words.pictures import Picture
 class Clean(Instrument):
     """A checklist; Space or Enter ticks the next line."""
 
-    KIND: ClassVar[str] = "clean"
-    NAME: ClassVar[str] = "Clean-up"
-    ABOUT: ClassVar[tuple[str, ...]] = (
+    KIND = "clean"
+    NAME = "Clean-up"
+    ABOUT = (
         "The lines are this step's own, from the profile or the default list (common practice, no "
         "source). Each tick is kept.",
         "Finishing the list also marks the mixed batches as used up, so that their pot life no "
@@ -26,7 +25,7 @@ class Clean(Instrument):
         "can with a lid, emptied daily (29 CFR 1910.107(g)(3); paragraph from memory, not "
         "checked). Waste goes where local rules say.",
     )
-    KEEPS: ClassVar[tuple[type[Event], ...]] = (LineTicked,)
+    KEEPS = (LineTicked,)
 
     def picture(self, context: Context, values: Values) -> tuple[Picture, ...]:
         left = open_lines(context)
@@ -45,15 +44,6 @@ class Clean(Instrument):
         """The last line that was ticked in this list: a job may have several."""
         return tuple(each for each in context.job.ticked if each.step == context.step.key)[-1:]
 
-    def leaving(self, context: Context) -> tuple[Event, ...]:
-        """What is left in the gun was thrown away: no pot life rings any more."""
-        job = context.job
-        return tuple(
-            BatchFinished(n=0, at=context.now, batch=each.batch)
-            for each in job.batches
-            if each.batch not in job.finished_batches
-        )
-
     def space(self, context: Context, rows: Rows) -> Act | None:
         left = open_lines(context)
         if not left:
@@ -61,8 +51,15 @@ class Clean(Instrument):
         ticked = LineTicked(n=0, at=context.now, step=context.step.key, line=left[0])
         return Act("tick this line", (Keep(ticked),))
 
-    def enter(self, context: Context, rows: Rows) -> Act | None:
-        return self.space(context, rows)
+    def enter(self, context: Context, rows: Rows) -> Act:
+        """What is left in the gun was thrown away: no pot life rings any more."""
+        job = context.job
+        finished = [
+            BatchFinished(n=0, at=context.now, batch=each.batch)
+            for each in job.batches
+            if each.batch not in job.finished_batches
+        ]
+        return self.space(context, rows) or finish(self, context, *finished)
 
 
 def open_lines(context: Context) -> list[str]:

@@ -2,21 +2,20 @@
 
 from __future__ import annotations
 
-from collections.abc import Collection, Sequence
-from typing import ClassVar
+from collections.abc import Sequence
+from functools import partial
 
 from booth.bench.act import Act, Choice, Keep, OpenStep, Say, SetForm, refused
 from booth.bench.context import Context
 from booth.bench.instrument import Instrument, word
-from booth.forms.field import Field
-from booth.forms.form import Form, Rows, Values
+from booth.forms.field import Field, same
+from booth.forms.form import BLANK, Rows, Values
 from booth.forms.key import Key
 from booth.job.coating import begin_coat, end_coat
 from booth.job.steps import steps_of
 from booth.job.waits import Standing, State, What, standings
 from booth.log.events import CoatBegun, CoatEnded, Event, TouchTried
 from booth.log.fold import Job
-from booth.moment import elapsed
 from booth.words.pictures import PartRow, Parts, Picture
 from booth.words.readout import Readout
 from booth.words.tone import Tone
@@ -26,9 +25,9 @@ from booth.words.wait_words import TONES, clock_words, duration, state_word, tim
 class Coats(Instrument):
     """The parts, one of them chosen; the chosen one's clock is the large figure."""
 
-    KIND: ClassVar[str] = "coats"
-    NAME: ClassVar[str] = "Coats and waits"
-    ABOUT: ClassVar[tuple[str, ...]] = (
+    KIND = "coats"
+    NAME = "Coats and waits"
+    ABOUT = (
         "Space when the first pass of a coat on the chosen part begins, Space when its last pass "
         "ends. Flash-off starts by itself at the end. Arrows choose the part.",
         "WAIT: flash-off, or the recoat window has not opened. READY: the next coat may go on. "
@@ -41,15 +40,12 @@ class Coats(Instrument):
         "A touch test always decides. Touch where it does not show: w wet, k tacky, d dry. Dry "
         "opens the wait; wet or tacky puts it off by a quarter.",
     )
-    KEEPS: ClassVar = (CoatBegun, CoatEnded, TouchTried)
+    KEEPS = (CoatBegun, CoatEnded, TouchTried)
 
-    def fields(self, context: Context) -> tuple[Field, ...]:
+    def fields(self, context: Context, values: Values) -> tuple[Field, ...]:
         """The part is chosen in the table, not in a row."""
-        parts = tuple((part, part) for part in context.job.parts)
-        return (Field("part", "Part", choices=parts, default=next_part(context.job)),)
-
-    def wanted(self, context: Context, values: Values) -> Collection[str] | None:
-        return ()
+        parts, following = same(context.job.parts), next_part(context.job)
+        return (Field("part", "Part", choices=parts, default=following, hidden=True),)
 
     def readout(self, context: Context, values: Values) -> Readout:
         part = word(values, "part")
@@ -64,9 +60,6 @@ class Coats(Instrument):
         job = context.job
         return any(coat.ended for part in job.parts for coat in job.coats_on(part))
 
-    def fast(self, context: Context) -> bool:
-        return False
-
     def busy(self, context: Context) -> str:
         job = context.job
         running = next((part for part in job.parts if job.running_coat(part) is not None), "")
@@ -75,11 +68,9 @@ class Coats(Instrument):
     def last_kept(self, context: Context, values: Values) -> tuple[Event, ...]:
         """The last entry of the chosen part."""
         job, part = context.job, word(values, "part")
-        for event in reversed(job.events):
-            if not isinstance(event, CoatBegun | CoatEnded | TouchTried):
-                continue
-            if event.part == part and job.is_live(event.n):
-                return (event,)
+        for each in (each for each in reversed(job.events) if job.is_live(each.n)):
+            if isinstance(each, CoatBegun | CoatEnded | TouchTried) and each.part == part:
+                return (each,)
         return ()
 
     def space(self, context: Context, rows: Rows) -> Act:
@@ -88,13 +79,11 @@ class Coats(Instrument):
         running = job.running_coat(part)
         if running is not None:
             ended = end_coat(job, part, context.now)
-            following = SetForm(Form())
-            return Act(f"end coat {running.number}: {part}", (Keep(ended), following))
+            return Act(f"end coat {running.number}: {part}", (Keep(ended), SetForm(BLANK)))
         begun = begin_coat(job, part, context.now)
         said = begun_words(begun, standings(job, context.now))
-        stay = SetForm(rows.form.choosing("part", part))
-        act = (Keep(begun), stay, *((Say(" ".join(said), fault=True),) if said else ()))
-        return Act(f"begin coat {begun.coat}: {part}", act)
+        stay, say = SetForm(rows.form.choosing("part", part)), Say(" ".join(said), fault=bool(said))
+        return Act(f"begin coat {begun.coat}: {part}", (Keep(begun), stay, say))
 
     def own(self, context: Context, rows: Rows, key: Key) -> Act | None:
         """Arrows choose the part; letters are touch tests."""
@@ -110,7 +99,7 @@ class Coats(Instrument):
         """A part chosen by arrow or click."""
         if not 0 <= index < len(context.job.parts):
             return None
-        return Act("part", (SetForm(rows.form.choosing("part", context.job.parts[index])), Say("")))
+        return Act("part", (SetForm(rows.form.choosing("part", context.job.parts[index])),))
 
     def more(self, context: Context, rows: Rows) -> tuple[Choice, ...]:
         """The gauge while the film is wet, and touch tests."""
@@ -121,16 +110,14 @@ class Coats(Instrument):
             gauge = Act("", (OpenStep(film),))
             found.append(Choice("Read the wet-film gauge", lambda _: gauge))
         if _is_flashing(job, part):
-            found += [_touch_choice(part, key, result) for key, result in TOUCHES.items()]
+            for key, result in TOUCHES.items():
+                deed = partial(touch, part=part, result=result)
+                found.append(Choice(f"{part}: touched {result}", deed, key))
         return tuple(found)
 
 
 #: Touch tests by their letters.
 TOUCHES = {"d": "dry", "k": "tacky", "w": "wet"}
-
-
-def _touch_choice(part: str, key: str, result: str) -> Choice:
-    return Choice(f"{part}: touched {result}", lambda now: touch(now, part, result), key)
 
 
 def _is_flashing(job: Job, part: str) -> bool:
@@ -148,10 +135,7 @@ def touch(context: Context, part: str, result: str) -> Act:
 
 def by_part(context: Context) -> dict[str, Standing]:
     """The most urgent wait of each part."""
-    found: dict[str, Standing] = {}
-    for each in standings(context.job, context.now):
-        found.setdefault(each.wait.part, each)
-    return found
+    return {each.wait.part: each for each in reversed(standings(context.job, context.now))}
 
 
 def next_part(job: Job) -> str:
@@ -190,72 +174,46 @@ def begun_words(begun: CoatBegun, now: Sequence[Standing]) -> tuple[str, ...]:
 def part_row(context: Context, part: str, each: Standing | None) -> PartRow:
     """One part as a row of the table. Pure."""
     job = context.job
-    coats = job.coats_on(part)
-    finished = sum(coat.ended is not None for coat in coats)
-    wanted = job.profile.film.coats
-    running = job.running_coat(part)
+    finished, wanted = sum(c.ended is not None for c in job.coats_on(part)), job.profile.film.coats
+    coats, running = f"{finished}/{wanted}", job.running_coat(part)
     if running is not None:
-        tone, word = Tone.RUNNING, "SPRAYING"
-        time = duration(elapsed(running.begun.at, context.now).seconds)
-        what = f"coat {running.number}"
-    elif each is not None:
-        tone, word, time, what = (
-            TONES[each.state],
-            state_word(each),
-            time_words(each),
-            what_words(each),
-        )
-    elif finished >= wanted:
-        tone, word, time, what = Tone.GOOD, "COATED", "", "all coats are on"
-    else:
-        tone, word, time, what = Tone.PLAIN, "", "", f"coat {finished + 1} to do"
-    estimate = each is not None and each.wait.estimate and running is None
-    return PartRow(part, f"{finished}/{wanted}", tone, word, time, what, estimate)
+        time = duration(context.since(running.begun.at))
+        return PartRow(part, coats, Tone.RUNNING, "SPRAYING", time, f"coat {running.number}")
+    if each is not None:
+        tone, word, time = TONES[each.state], state_word(each), time_words(each)
+        return PartRow(part, coats, tone, word, time, what_words(each), each.wait.estimate)
+    if finished >= wanted:
+        return PartRow(part, coats, Tone.GOOD, "COATED", "", "all coats are on")
+    return PartRow(part, coats, Tone.PLAIN, "", "", f"coat {finished + 1} to do")
 
 
 def part_readout(context: Context, part: str, each: Standing | None) -> Readout:
     """The chosen part's clock as the large figure. Pure."""
-    job = context.job
-    running = job.running_coat(part)
+    job, running = context.job, context.job.running_coat(part)
     if running is not None:
-        seconds = elapsed(running.begun.at, context.now).seconds
-        return Readout(
-            duration(seconds),
-            label=f"{part}: coat {running.number}",
-            tone=Tone.RUNNING,
-            word="SPRAYING",
-            like="00:00",
-        )
+        time, label = duration(context.since(running.begun.at)), f"{part}: coat {running.number}"
+        return Readout(time, label=label, tone=Tone.RUNNING, word="SPRAYING", like="00:00")
     if each is None:
         number = len(job.coats_on(part)) + 1
-        over = number > job.profile.film.coats
-        return Readout(
-            "DONE" if over else f"COAT {number}",
-            label=part,
-            tone=Tone.GOOD if over else Tone.PLAIN,
-            word="" if not over else "all coats are on",
-        )
-    lines = []
-    if each.wait.estimate:
-        lines.append(f"~ estimate: {each.wait.rule}")
-    elif each.wait.rule:
-        lines.append(each.wait.rule)
+        if number > job.profile.film.coats:
+            return Readout("DONE", label=part, tone=Tone.GOOD, word="all coats are on")
+        return Readout(f"COAT {number}", label=part, word="")
+    lines = [f"~ estimate: {each.wait.rule}" if each.wait.estimate else each.wait.rule]
     if each.state is State.LATE and each.wait.what is What.NEXT_COAT:
         lines.insert(0, "Window closed: the data sheet says what that needs.")
-    rests_on = clock_words(each)
-    if rests_on:
-        lines.insert(0, rests_on)
-    figure = time_words(each) or state_word(each)
+    lines.insert(0, clock_words(each))
+    word = state_word(each)
+    figure = time_words(each) or word
     if each.state is State.READY and not each.doubtful:
         # What matters is that it may go on; the far end of the window can be read beneath.
-        figure = state_word(each)
+        figure = word
         if each.remaining_s is not None:
             lines.insert(0, f"window closes in {time_words(each)}")
     return Readout(
         figure,
         label=f"{part}: {what_words(each)}",
         tone=Tone.CAUTION if each.doubtful else TONES[each.state],
-        word=state_word(each) if figure != state_word(each) else "",
-        lines=tuple(lines),
+        word=word if figure != word else "",
+        lines=tuple(line for line in lines if line),
         like="00:00" if len(figure) <= 5 else "",
     )

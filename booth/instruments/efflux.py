@@ -2,14 +2,12 @@
 
 from __future__ import annotations
 
-from collections.abc import Collection
-from typing import ClassVar
-
 from booth.bench.act import Act, Keep, Say, SetForm, refused
 from booth.bench.context import Context
 from booth.bench.instrument import Instrument, quantity, word
 from booth.forms.field import Field
 from booth.forms.form import Rows, Values
+from booth.instruments.figures import against
 from booth.job.measured import efflux_runs, mean_efflux_s
 from booth.log.events import EffluxTimed, Event, StopwatchDropped, StopwatchStarted
 from booth.log.fold import Stopwatch
@@ -17,7 +15,7 @@ from booth.trade.cups.cup_names import cup_named
 from booth.trade.cups.cup_runs import run_statistics
 from booth.trade.cups.cup_table import CUPS, Cup
 from booth.trade.cups.efflux_time import equivalent_efflux, viscosity_from_efflux
-from booth.trade.result import BadInput, Estimate, Outside, Value
+from booth.trade.result import BadInput, Outside, Value
 from booth.units import Kind, show
 from booth.words.profile_words import range_words
 from booth.words.readout import Readout
@@ -26,15 +24,16 @@ from booth.words.wait_words import duration
 
 #: No cup runs for so long: the run was forgotten, or the program was gone meanwhile [s].
 LONGEST_S = 600.0
+CUP = "cup"
 DROPPED = "The run that nobody stopped is dropped. Time it again."
 
 
 class Efflux(Instrument):
     """Times a flow cup."""
 
-    KIND: ClassVar[str] = "efflux"
-    NAME: ClassVar[str] = "Flow cup"
-    ABOUT: ClassVar[tuple[str, ...]] = (
+    KIND = "efflux"
+    NAME = "Flow cup"
+    ABOUT = (
         "Efflux time: seconds from the start the cup's standard asks for (dip cups: the rim breaks "
         "the surface; Ford and ISO cups: the orifice is opened) to the first break of the stream. "
         "Both key presses count from the instant at which the key went down.",
@@ -48,42 +47,32 @@ class Efflux(Instrument):
         "Runs are suspect when they spread more than the cup's standard allows one operator; for "
         "cups whose standard is not at hand here, only the spread is shown.",
     )
-    KEEPS: ClassVar[tuple[type[Event], ...]] = (EffluxTimed,)
-    STOPWATCH: ClassVar[str] = "cup"
+    KEEPS = (EffluxTimed,)
+    FIRST = ("cup",)
 
-    def fields(self, context: Context) -> tuple[Field, ...]:
-        last = context.job.runs[-1].liquid_temperature if context.job.runs else None
+    def fields(self, context: Context, values: Values) -> tuple[Field, ...]:
+        at = context.job.runs[-1].liquid_temperature if context.job.runs else None
+        hint = "" if at else "optional"
         return (
             Field("cup", "Cup", choices=cup_choices(context), default=cup_in_use(context)),
-            Field(
-                "liquid",
-                "Liquid at",
-                Kind.TEMPERATURE,
-                optional=True,
-                default=last,
-                hint="" if last else "optional",
-            ),
+            Field("liquid", "Liquid at", Kind.TEMPERATURE, optional=True, default=at, hint=hint),
         )
 
-    def first(self, context: Context, values: Values) -> str:
-        return "cup"
-
-    def wanted(self, context: Context, values: Values) -> Collection[str] | None:
-        return () if self.fast(context) else None
+    def frames(self, context: Context) -> int:
+        return 10 if context.running(CUP) is not None else 0
 
     def space(self, context: Context, rows: Rows) -> Act:
         """Start, or stop and keep the run; the cup is the one it was started with."""
-        watch = context.running(self.STOPWATCH)
+        watch = context.running(CUP)
         if watch is None:
-            fault = next((row.fault for row in rows.every if row.fault), "")
-            if fault:
-                return refused(fault, "start")
+            if rows.fault:
+                return refused(rows.fault, "start")
             cup = word(rows.values, "cup")
-            started = StopwatchStarted(n=0, at=context.now, stopwatch=self.STOPWATCH, what=cup)
+            started = StopwatchStarted(n=0, at=context.now, stopwatch=CUP, what=cup)
             return Act("start", (Keep(started),))
         seconds = context.since(watch.started.at)
         if seconds > LONGEST_S:
-            dropped = StopwatchDropped(n=0, at=context.now, stopwatch=self.STOPWATCH)
+            dropped = StopwatchDropped(n=0, at=context.now, stopwatch=CUP)
             return Act("drop this run", (Keep(dropped), Say(DROPPED)))
         cup = watch.started.what
         event = EffluxTimed(
@@ -94,7 +83,7 @@ class Efflux(Instrument):
             liquid_temperature=quantity(rows.values, "liquid"),
             correction=context.shop.correction(cup),
         )
-        return Act("stop at the first break", (Keep(event), SetForm(rows.form.emptied())))
+        return Act("stop at the first break", (Keep(event), SetForm(rows.emptied())))
 
     def event(self, context: Context, values: Values) -> Event | str:
         return "The temperature goes with a run: Space starts one."
@@ -102,11 +91,10 @@ class Efflux(Instrument):
     def readout(self, context: Context, values: Values) -> Readout:
         key = word(values, "cup")
         cup = CUPS[key] if key in CUPS else CUPS[cup_in_use(context)]
-        watch = context.running(self.STOPWATCH)
+        watch = context.running(CUP)
         if watch is not None:
             return running_readout(context, watch)
-        mean = mean_efflux_s(context.job)
-        runs = efflux_runs(context.job)
+        mean, runs = mean_efflux_s(context.job), efflux_runs(context.job)
         if mean is None or runs[-1].cup != cup.key:
             return Readout("0.0", "s", label=cup.name, like="00.0", lines=(cup.start_rule,))
         return efflux_readout(context, cup, mean)
@@ -117,13 +105,9 @@ class Efflux(Instrument):
             return ()
         stats = run_statistics([run.seconds for run in runs], CUPS.get(runs[-1].cup))
         each = "  ".join(f"{run.seconds:.1f}" for run in runs[-8:])
-        said = f"runs {each}   mean {stats.mean_s:.1f} s"
-        if len(runs) > 1:
-            said += f", spread {stats.spread_s:.1f} s"
-        lines = [said]
-        if stats.suspect:
-            lines.append(f"SUSPECT: {stats.criterion}")
-        return tuple(lines)
+        spread = f", spread {stats.spread_s:.1f} s" if len(runs) > 1 else ""
+        said = f"runs {each}   mean {stats.mean_s:.1f} s{spread}"
+        return (said, f"SUSPECT: {stats.criterion}") if stats.suspect else (said,)
 
 
 def running_readout(context: Context, watch: Stopwatch) -> Readout:
@@ -141,12 +125,8 @@ def running_readout(context: Context, watch: Stopwatch) -> Readout:
 def cup_choices(context: Context) -> tuple[tuple[str, str], ...]:
     """Every cup, those that the painter owns and the profile's own first."""
     first = [cup_in_use(context), *(_known(own.cup) for own in context.shop.cups)]
-    order = dict.fromkeys([key for key in first if key in CUPS] + list(CUPS))
-    return tuple((key, _words(CUPS[key])) for key in order)
-
-
-def _words(cup: Cup) -> str:
-    return f"{cup.name}  {cup.low_s:g}-{cup.high_s:g} s"
+    order = (CUPS[key] for key in dict.fromkeys((*filter(CUPS.get, first), *CUPS)))
+    return tuple((cup.key, f"{cup.name}  {cup.low_s:g}-{cup.high_s:g} s") for cup in order)
 
 
 def _known(name: str) -> str:
@@ -160,36 +140,14 @@ def cup_in_use(context: Context) -> str:
     """The cup timed last, else the profile's, else the first there is."""
     if context.job.runs and context.job.runs[-1].cup in CUPS:
         return context.job.runs[-1].cup
-    if context.profile.efflux is not None:
-        key = _known(context.profile.efflux.cup)
-        if key:
-            return key
-    return next(iter(CUPS))
+    efflux = context.profile.efflux
+    return (_known(efflux.cup) if efflux is not None else "") or next(iter(CUPS))
 
 
 def efflux_readout(context: Context, cup: Cup, mean_s: float) -> Readout:
     """The mean as the figure, compared with the profile's target; viscosity or why not. Pure."""
-    lines = []
-    tone, state = Tone.PLAIN, ""
-    efflux = context.profile.efflux
     viscosity = viscosity_from_efflux(cup, mean_s)
-    if efflux is not None:
-        target_cup = cup_named(efflux.cup)
-        comparable: float | None = mean_s
-        if target_cup.key != cup.key:
-            same = equivalent_efflux(mean_s, cup, target_cup)
-            comparable = same.value if isinstance(same, Value) else None
-            if isinstance(same, Value):
-                said = f"equals {same.value:.1f} s in a {target_cup.name} (equivalent seconds)"
-            elif isinstance(viscosity, Outside):  # which says why
-                said = f"Not comparable with the profile's {target_cup.name}."
-            else:
-                said = f"Not comparable with the profile's {target_cup.name}: {_why(same)}"
-            lines.append(said)
-        if comparable is not None:
-            tone, state = _against(comparable, efflux.target_s.low, efflux.target_s.high)
-            target = range_words(efflux.target_s, Kind.TIME, context.system)
-            lines.append(f"profile: {target} in a {target_cup.name}")
+    tone, state, lines = _compared(context, cup, mean_s, viscosity)
     if isinstance(viscosity, Outside):
         lines.append(f"{viscosity.reason} {viscosity.advice}")
         if not state:
@@ -203,24 +161,28 @@ def efflux_readout(context: Context, cup: Cup, mean_s: float) -> Readout:
     if factors:
         said = ", ".join(f"{factor:g}" for factor in factors)
         lines.append(f"the runs times this cup's own correction, {said}")
-    return Readout(
-        f"{mean_s:.1f}",
-        "s",
-        label=f"mean, {cup.name}",
-        tone=tone,
-        word=state,
-        like="00.0",
-        lines=tuple(lines),
-    )
+    label = f"mean, {cup.name}"
+    return Readout(f"{mean_s:.1f}", "s", label, tone, state, tuple(lines), like="00.0")
 
 
-def _why(figure: Estimate | Outside) -> str:
-    return figure.reason if isinstance(figure, Outside) else figure.rule
-
-
-def _against(number: float, low: float | None, high: float | None) -> tuple[Tone, str]:
-    if low is not None and number < low:
-        return Tone.CAUTION, "TOO THIN"
-    if high is not None and number > high:
-        return Tone.CAUTION, "TOO THICK"
-    return Tone.GOOD, "IN RANGE"
+def _compared(
+    context: Context, cup: Cup, mean_s: float, viscosity: Value | Outside
+) -> tuple[Tone, str, list[str]]:
+    """Tone, word and lines against the profile's target, through equivalent seconds where its cup
+    is another one."""
+    efflux = context.profile.efflux
+    lines: list[str] = []
+    if efflux is None:
+        return Tone.PLAIN, "", []
+    target_cup = cup_named(efflux.cup)
+    if target_cup.key != cup.key:
+        same = equivalent_efflux(mean_s, cup, target_cup)
+        if not isinstance(same, Value):
+            # Outside the cup's range the viscosity says why.
+            why = "." if isinstance(viscosity, Outside) else f": {same.reason}"
+            return Tone.PLAIN, "", [f"Not comparable with the profile's {target_cup.name}{why}"]
+        mean_s = same.value
+        lines.append(f"equals {mean_s:.1f} s in a {target_cup.name} (equivalent seconds)")
+    target = range_words(efflux.target_s, Kind.TIME, context.system)
+    lines.append(f"profile: {target} in a {target_cup.name}")
+    return *against(mean_s, efflux.target_s, "TOO THIN", "TOO THICK"), lines

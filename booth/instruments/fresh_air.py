@@ -7,23 +7,23 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import dataclass
-from typing import ClassVar
 
 from booth.bench.act import Act, Keep
 from booth.bench.context import Context
-from booth.bench.instrument import Instrument, local_time, number, word
+from booth.bench.instrument import Instrument, number, word
 from booth.bench.next_act import step_done
-from booth.forms.field import Field
+from booth.forms.field import Field, same
 from booth.forms.form import Rows, Values
+from booth.instruments.figures import figure
 from booth.job.measured import delivery_ml_min
 from booth.job.vapour import Vapour, known_solvent, percent_known, vapour_of
-from booth.log.events import Event, FreshAirChecked
+from booth.log.events import FreshAirChecked
 from booth.profile.model import Hazard
 from booth.trade.result import BadInput
 from booth.trade.ventilation.booth_face import FACE_M_S, face_velocity, required_exhaust
 from booth.trade.ventilation.dilution import minimum_air
 from booth.trade.ventilation.solvents import solvent_names
-from booth.units import Kind, Quantity, System, show, shown_unit
+from booth.units import Kind, System, show
 from booth.words.lines import Page
 from booth.words.pictures import Picture
 from booth.words.readout import Readout
@@ -38,9 +38,9 @@ ISOCYANATE = "Isocyanates: supplied air throughout."
 class FreshAir(Instrument):
     """The least fresh air against fire, and what the room moves."""
 
-    KIND: ClassVar[str] = "fresh-air"
-    NAME: ClassVar[str] = "Fresh air"
-    ABOUT: ClassVar[tuple[str, ...]] = (
+    KIND = "fresh-air"
+    NAME = "Fresh air"
+    ABOUT = (
         "The large figure is the least fresh air that dilutes the vapour of what you spray to a "
         "quarter of its lower explosive limit, the trigger pulled, in a room where it mixes evenly "
         "(29 CFR 1910.94(c)(6)(ii), from memory, not checked). Limits: the lowest of that "
@@ -60,24 +60,28 @@ class FreshAir(Instrument):
         "chargers. No exhaust may push it past a spark. Ground metal and cans. The product's data "
         "sheet, local codes and licensed practice rule.",
     )
-    KEEPS: ClassVar[tuple[type[Event], ...]] = (FreshAirChecked,)
+    KEEPS = (FreshAirChecked,)
+    RECORDS = 2
+    FIRST = ("solvent",)
 
-    def fields(self, context: Context) -> tuple[Field, ...]:
+    def fields(self, context: Context, values: Values) -> tuple[Field, ...]:
         return tuple(_fields(context))
 
-    def first(self, context: Context, values: Values) -> str:
-        return "solvent"
-
     def readout(self, context: Context, values: Values) -> Readout:
-        return fresh_air_readout(context, values)
-
-    def record(self, context: Context) -> tuple[str, ...]:
-        return tuple(
-            f"{local_time(each.at)}  at least "
-            f"{flow_words(each.needed_m3_min * MINUTES_PER_HOUR, context.system)} against fire"
-            + _moved_words(each, context.system)
-            for each in context.job.fresh_air[-2:]
-        )
+        """The least air against fire as the figure; never as good."""
+        checked = check(context, values)
+        if isinstance(checked, str):
+            return Readout("–", label="fresh air, at least", lines=(checked,))
+        tone, said = Tone.PLAIN, "AT LEAST"
+        if checked.short:
+            tone, said = Tone.CAUTION, "TOO LITTLE IS MOVED"
+        elif checked.slow:
+            tone, said = Tone.CAUTION, "TOO SLOW AT THE FRONT"
+        elif checked.moved_m3_h is not None:
+            said = "MORE THAN THE MINIMUM AGAINST FIRE"
+        l_min, lines = _l_min(checked.needed_m3_h), tuple(_lines(context, checked))
+        label = "fresh air against fire, at least"
+        return figure(context, l_min, Kind.AIR_FLOW, label, tone, said, lines)
 
     def picture(self, context: Context, values: Values) -> tuple[Picture, ...]:
         """The caution at all times; then what the figure rests on."""
@@ -89,13 +93,9 @@ class FreshAir(Instrument):
         checked = check(context, values)
         if isinstance(checked, str):
             return checked
-        moved = checked.moved_m3_h
-        return FreshAirChecked(
-            n=0,
-            at=context.now,
-            needed_m3_min=checked.needed_m3_h / MINUTES_PER_HOUR,
-            moved_m3_min=None if moved is None else moved / MINUTES_PER_HOUR,
-        )
+        needed, moved = checked.needed_m3_h / MINUTES_PER_HOUR, checked.moved_m3_h
+        moved = None if moved is None else moved / MINUTES_PER_HOUR
+        return FreshAirChecked(n=0, at=context.now, needed_m3_min=needed, moved_m3_min=moved)
 
     def enter(self, context: Context, rows: Rows) -> Act | None:
         """What profile and shop file say is enough to keep a figure: nothing has to be typed."""
@@ -131,56 +131,31 @@ class Checked:
 
 def _fields(context: Context) -> Iterator[Field]:
     """Where the shop file tells of the room, its rows stand in the quiet line."""
-    profile, room = context.profile, context.shop.room
-    if _asks_for_solvent(context):
-        names = tuple((name, name) for name in solvent_names())
-        yield Field("solvent", "Solvent", choices=(("", "not known"), *names))
-    if not percent_known(profile):
+    film, room = context.profile.film, context.shop.room
+    if known_solvent(film.solvent) is None and film.solvent_percent != 0:
+        choices = (("", "not known"), *same(solvent_names()))
+        yield Field("solvent", "Solvent", choices=choices)
+    if not percent_known(context.profile):
         hint = "by volume, without water: data sheet"
         yield Field("percent", "Solvent in it", Kind.PERCENT, optional=True, hint=hint)
     if delivery_ml_min(context.job) is None:
         yield Field("delivery", "Delivery", Kind.DELIVERY, hint="what leaves the gun")
-    moved = room.exhaust_m3_min if room else None
-    yield Field(
-        "exhaust",
-        "Exhaust",
-        Kind.AIR_FLOW,
-        optional=True,
-        default=None if moved is None else Quantity(moved * L_PER_M3, "l/min", ""),
-        hint="shop file" if moved is not None else "what it moves through its filters",
-        assumed=moved is not None,
-    )
+    moved, flow = room.exhaust_m3_min if room else None, Kind.AIR_FLOW
+    known, l_min = moved is not None, None if moved is None else moved * L_PER_M3
+    hint = "shop file" if known else "what it moves through its filters"
+    yield Field("exhaust", "Exhaust", flow, default=l_min, hint=hint, optional=True, assumed=known)
     face = room.face_m2 if room else None
-    yield Field(
-        "face",
-        "Open front area",
-        Kind.AREA,
-        optional=True,
-        default=None if face is None else Quantity(face, "m2", ""),
-        hint="shop file" if face is not None else "of the booth",
-        assumed=True,
-    )
-    yield Field(
-        "duty",
-        "Share of time spraying",
-        Kind.PERCENT,
-        optional=True,
-        hint="for the average over the pauses",
-        assumed=True,
-    )
-
-
-def _asks_for_solvent(context: Context) -> bool:
-    film = context.profile.film
-    return known_solvent(film.solvent) is None and film.solvent_percent != 0
+    hint = "of the booth" if face is None else "shop file"
+    yield Field("face", "Open front area", Kind.AREA, default=face, hint=hint, assumed=True)
+    share, hint = "Share of time spraying", "for the average over the pauses"
+    yield Field("duty", share, Kind.PERCENT, hint=hint, assumed=True)
 
 
 def check(context: Context, values: Values) -> Checked | str:
     """Work out all that can be; a sentence where the figure against fire cannot. Pure."""
-    job = context.job
     typed = number(values, "delivery")
-    delivery = (typed, "as typed") if typed else delivery_ml_min(job)
-    vapour = vapour_of(job, word(values, "solvent"), number(values, "percent"))
+    delivery = (typed, "as typed") if typed else delivery_ml_min(context.job)
+    vapour = vapour_of(context.job, word(values, "solvent"), number(values, "percent"))
     if vapour is None:
         return (
             "No solvent is named in this product but water: there is no figure against fire. Its data "
@@ -191,8 +166,8 @@ def check(context: Context, values: Values) -> Checked | str:
     exhaust_l_min, face_m2 = number(values, "exhaust"), number(values, "face")
     moved = None if exhaust_l_min is None else exhaust_l_min / L_PER_M3 * MINUTES_PER_HOUR
     duty = number(values, "duty")
+    share = 1.0 if duty is None else duty / 100
     try:
-        share = 1.0 if duty is None else duty / 100
         air = minimum_air(delivery[0], vapour.volatile, vapour.blend, trigger_share=share)
         face = required_exhaust(face_m2).least.value if face_m2 else None
         velocity = (
@@ -204,30 +179,6 @@ def check(context: Context, values: Values) -> Checked | str:
     return Checked(least, averaged, moved, face, velocity, vapour, delivery[1])
 
 
-def fresh_air_readout(context: Context, values: Values) -> Readout:
-    """The least air against fire as the figure; never as good. Pure."""
-    checked, system = check(context, values), context.system
-    if isinstance(checked, str):
-        return Readout("–", label="fresh air, at least", lines=(checked,))
-    figure = show(_l_min(checked.needed_m3_h), Kind.AIR_FLOW, system, unit=False)
-    unit = shown_unit(Kind.AIR_FLOW, system)
-    tone, said = Tone.PLAIN, "AT LEAST"
-    if checked.short:
-        tone, said = Tone.CAUTION, "TOO LITTLE IS MOVED"
-    elif checked.slow:
-        tone, said = Tone.CAUTION, "TOO SLOW AT THE FRONT"
-    elif checked.moved_m3_h is not None:
-        said = "MORE THAN THE MINIMUM AGAINST FIRE"
-    return Readout(
-        figure,
-        unit,
-        label="fresh air against fire, at least",
-        tone=tone,
-        word=said,
-        lines=tuple(_lines(context, checked)),
-    )
-
-
 def _lines(context: Context, checked: Checked) -> Iterator[str]:
     """What the room does about it: few lines, so that none is cut in a small window."""
     system = context.system
@@ -236,8 +187,7 @@ def _lines(context: Context, checked: Checked) -> Iterator[str]:
     if checked.moved_m3_h is not None:
         yield f"the exhaust moves {flow_words(checked.moved_m3_h, system)}"
     if checked.face_m_s is not None:
-        average = show(checked.face_m_s, Kind.SPEED, system)
-        least = show(FACE_M_S, Kind.SPEED, system)
+        average, least = (show(each, Kind.SPEED, system) for each in (checked.face_m_s, FACE_M_S))
         yield f"at the open front {average}, at least {least}"
     elif checked.face_m3_h is not None:
         yield f"for the open front at least {flow_words(checked.face_m3_h, system)}"
@@ -260,9 +210,8 @@ def _ground(context: Context, checked: Checked) -> Iterator[str]:
 
 def caution_words(context: Context) -> str:
     """What stands under the figure at all times."""
-    if Hazard.ISOCYANATE in context.profile.hazards:
-        return f"{NOT_A_PERMISSION} {ISOCYANATE}"
-    return NOT_A_PERMISSION
+    more = f" {ISOCYANATE}" if Hazard.ISOCYANATE in context.profile.hazards else ""
+    return NOT_A_PERMISSION + more
 
 
 def flow_words(m3_h: float, system: System) -> str:
@@ -273,9 +222,3 @@ def flow_words(m3_h: float, system: System) -> str:
 
 def _l_min(m3_h: float) -> float:
     return m3_h * L_PER_M3 / MINUTES_PER_HOUR
-
-
-def _moved_words(each: FreshAirChecked, system: System) -> str:
-    if each.moved_m3_min is None:
-        return ""
-    return f"; the exhaust moves {flow_words(each.moved_m3_min * MINUTES_PER_HOUR, system)}"

@@ -16,14 +16,14 @@ from booth.words.tone import Tone
 class Plain(Instrument):
     """How it is done, and a row for a note."""
 
-    KIND: ClassVar[str] = "plain"
-    NAME: ClassVar[str] = "A step to do"
+    KIND = "plain"
+    NAME = "A step to do"
     ABOUT: ClassVar[tuple[str, ...]] = (
         "Nothing is measured in this step. Do it, note what may matter later, and go on with Enter.",
     )
-    KEEPS: ClassVar[tuple[type[Event], ...]] = (NoteMade,)
+    KEEPS = (NoteMade,)
 
-    def fields(self, context: Context) -> tuple[Field, ...]:
+    def fields(self, context: Context, values: Values) -> tuple[Field, ...]:
         return (Field("note", "Note", optional=True),)
 
     def readout(self, context: Context, values: Values) -> Readout:
@@ -38,9 +38,9 @@ class Plain(Instrument):
 class Strain(Plain):
     """Straining and filling."""
 
-    KIND: ClassVar[str] = "strain"
-    NAME: ClassVar[str] = "Strain and fill"
-    ABOUT: ClassVar[tuple[str, ...]] = (
+    KIND = "strain"
+    NAME = "Strain and fill"
+    ABOUT = (
         "A lump in the tip is a stripe on the part: everything that goes into the cup is strained.",
         "A coarse metallic is strained beforehand, and the cup's own filter left out: the flakes "
         "would clog it. Common practice, no source; the data sheet's mesh wins.",

@@ -2,15 +2,14 @@
 
 from __future__ import annotations
 
-from typing import ClassVar
-
 from booth.bench.act import Act, CloseJob, Keep
 from booth.bench.context import Context
 from booth.bench.instrument import Instrument, word
 from booth.bench.next_act import onward
 from booth.forms.field import Field
 from booth.forms.form import Rows, Values
-from booth.log.events import Event, JobClosed, StepDone
+from booth.instruments.figures import counted
+from booth.log.events import JobClosed, StepDone
 from booth.words.readout import Readout
 from booth.words.tone import Tone
 
@@ -27,34 +26,32 @@ TONES = {"good": Tone.GOOD, "usable": Tone.CAUTION, "redo": Tone.LATE}
 class Result(Instrument):
     """Verdict, words, next time; Enter on the last row closes the job."""
 
-    KIND: ClassVar[str] = "result"
-    NAME: ClassVar[str] = "Result"
-    ABOUT: ClassVar[tuple[str, ...]] = (
+    KIND = "result"
+    NAME = "Result"
+    ABOUT = (
         "The settings of a job whose verdict is 'good' come up as the starting point the next time "
         "the same product is sprayed with the same gun.",
         "A closed job no longer rings. It can be reopened from the list of past jobs.",
     )
-    KEEPS: ClassVar[tuple[type[Event], ...]] = (JobClosed,)
+    KEEPS = (JobClosed,)
+    FIRST = ("verdict",)
 
-    def fields(self, context: Context) -> tuple[Field, ...]:
+    def fields(self, context: Context, values: Values) -> tuple[Field, ...]:
         return (
             Field("verdict", "Verdict", choices=VERDICTS, asks=True),
             Field("words", "What came out", optional=True),
             Field("next_time", "Next time", optional=True, hint="Enter here closes the job"),
         )
 
-    def first(self, context: Context, values: Values) -> str:
-        return "verdict"
-
     def readout(self, context: Context, values: Values) -> Readout:
         """The verdict; until there is one, what was laid."""
         job, verdict = context.job, word(values, "verdict")
         coats = sum(coat.ended is not None for part in job.parts for coat in job.coats_on(part))
-        parts = _counted(len(job.parts), "part")
+        parts = counted(len(job.parts), "part")
         faults = ", ".join(each.fault for each in job.faults) or "none noted"
-        lines = (f"{_counted(coats, 'coat')} on {parts}", f"faults seen: {faults}")
+        lines = (f"{counted(coats, 'coat')} on {parts}", f"faults seen: {faults}")
         if not verdict:
-            unit = _counted(coats, "coat").partition(" ")[2]
+            unit = counted(coats, "coat").partition(" ")[2]
             return Readout(f"{coats}", unit, label=f"laid on {parts}", word="", lines=lines[1:])
         return Readout(verdict.upper(), label="verdict", tone=TONES[verdict], word="", lines=lines)
 
@@ -65,15 +62,6 @@ class Result(Instrument):
             return onto
         step = context.step.key
         done = () if step in context.job.done else (Keep(StepDone(n=0, at=context.now, step=step)),)
-        closed = JobClosed(
-            n=0,
-            at=context.now,
-            verdict=word(rows.values, "verdict"),
-            words=word(rows.values, "words"),
-            next_time=word(rows.values, "next_time"),
-        )
+        said = {key: word(rows.values, key) for key in ("verdict", "words", "next_time")}
+        closed = JobClosed(n=0, at=context.now, **said)
         return Act("close the job", (*done, Keep(closed), CloseJob()))
-
-
-def _counted(number: int, thing: str) -> str:
-    return f"{number} {thing}" if number == 1 else f"{number} {thing}s"

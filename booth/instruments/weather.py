@@ -2,15 +2,12 @@
 
 from __future__ import annotations
 
-from typing import ClassVar
-
 from booth.bench.context import Context
-from booth.bench.instrument import Instrument, local_time, quantity
+from booth.bench.instrument import Instrument, quantity
 from booth.forms.field import Field
 from booth.forms.form import Values
 from booth.job import scaled_waits
 from booth.log.events import Event, WeatherRead
-from booth.profile.model import Range
 from booth.trade.result import BadInput
 from booth.trade.weather.weather_limits import Bounds, LimitCheck, weather_verdict
 from booth.units import Kind, Quantity, System, show, shown_unit, shown_value
@@ -18,15 +15,16 @@ from booth.words.readout import Readout
 from booth.words.tone import Tone
 from booth.words.wait_words import duration, rough
 
+THREE = ("air", "humidity", "part")
 BELOW_DEW_POINT = "The part is not above the dew point: water condenses on it."
 
 
 class Weather(Instrument):
     """Three readings and one margin."""
 
-    KIND: ClassVar[str] = "weather"
-    NAME: ClassVar[str] = "Weather"
-    ABOUT: ClassVar[tuple[str, ...]] = (
+    KIND = "weather"
+    NAME = "Weather"
+    ABOUT = (
         "The large figure is the dew margin: how far the part's own temperature lies above the dew "
         "point of the air. Too small, and water condenses under or in the film.",
         "Dew point by the Magnus formula with the constants of Alduchov and Eskridge 1996. "
@@ -37,9 +35,10 @@ class Weather(Instrument):
         "Measure the part itself, with a surface thermometer: metal from outside is colder than "
         "the air for hours.",
     )
-    KEEPS: ClassVar[tuple[type[Event], ...]] = (WeatherRead,)
+    KEEPS = (WeatherRead,)
+    RECORDS = 2
 
-    def fields(self, context: Context) -> tuple[Field, ...]:
+    def fields(self, context: Context, values: Values) -> tuple[Field, ...]:
         return (
             Field("air", "Air", Kind.TEMPERATURE),
             Field("humidity", "Humidity", Kind.PERCENT),
@@ -47,23 +46,16 @@ class Weather(Instrument):
         )
 
     def readout(self, context: Context, values: Values) -> Readout:
-        air, humidity, part = (quantity(values, key) for key in ("air", "humidity", "part"))
         last = context.job.weather
-        if not any(each for each in (air, humidity, part)) and last is not None:
+        air, humidity, part = (quantity(values, key) for key in THREE)
+        if not (air or humidity or part) and last is not None:
             air, humidity, part = last.air, last.humidity, last.part
         if air is None or humidity is None or part is None:
             return Readout("–", label="dew margin", lines=("Air, humidity, and the part itself.",))
         return weather_readout(air, humidity, part, context)
 
-    def record(self, context: Context) -> tuple[str, ...]:
-        return tuple(
-            f"{local_time(read.at)}  air {_temperature(read.air, context.system)}, "
-            f"{read.humidity.value:.0f} %, part {_temperature(read.part, context.system)}"
-            for read in context.job.weathers[-2:]
-        )
-
     def event(self, context: Context, values: Values) -> Event | str:
-        air, humidity, part = (quantity(values, key) for key in ("air", "humidity", "part"))
+        air, humidity, part = (quantity(values, key) for key in THREE)
         if air is None or humidity is None or part is None:
             return "Three readings make one: air, humidity, and the part itself."
         if not 0 < humidity.value <= 100:
@@ -75,36 +67,31 @@ class Weather(Instrument):
         return WeatherRead(n=0, at=context.now, air=air, humidity=humidity, part=part)
 
 
-def _temperature(given: Quantity, system: System) -> str:
-    return show(given.value, Kind.TEMPERATURE, system)
-
-
 def weather_readout(air: Quantity, humidity: Quantity, part: Quantity, context: Context) -> Readout:
     """The margin as the figure, each limit missed and today's waits as lines. Pure."""
     limits, system = context.profile.limits, context.system
+    spans = {"air": limits.air_c, "humidity": limits.humidity_percent, "part": limits.part_c}
+    bounds = {name: Bounds(span.low, span.high) for name, span in spans.items() if span is not None}
+    margin_c = limits.dew_margin_c
     try:
         verdict = weather_verdict(
-            air.value,
-            humidity.value,
-            part.value,
-            air=_bounds(limits.air_c),
-            humidity=_bounds(limits.humidity_percent),
-            part=_bounds(limits.part_c),
-            least_margin_c=limits.dew_margin_c,
+            air.value, humidity.value, part.value, least_margin_c=margin_c, **bounds
         )
     except BadInput as fault:
         return Readout("–", label="dew margin", tone=Tone.CAUTION, word="", lines=(str(fault),))
     reading = WeatherRead(n=0, at=context.now, air=air, humidity=humidity, part=part)
     # The panel drops lines from the end where rows are scarce: what is missed comes first.
     lines = [BELOW_DEW_POINT] if verdict.margin_c <= 0 else []
-    lines += [_missed_words(check, system) for check in verdict.failed]
+    for each in verdict.failed:
+        measured = _amount(each.measured, each, system)
+        lines.append(f"{each.name} {measured}, limit {_limit_words(each, system)}")
     lines += waits_in_words(context, reading)
     lines.append(f"dew point {show(verdict.dew_point_c, Kind.TEMPERATURE, system)}")
-    lines += [_limit_words(check, system) for check in verdict.checks if check.ok]
-    unit = shown_unit(Kind.TEMPERATURE_DIFFERENCE, system)
+    met = (each for each in verdict.checks if each.ok)
+    lines += [f"{each.name}: {_limit_words(each, system)}" for each in met]
     return Readout(
         f"{shown_value(verdict.margin_c, Kind.TEMPERATURE_DIFFERENCE, system):.1f}",
-        unit,
+        shown_unit(Kind.TEMPERATURE_DIFFERENCE, system),
         label="part over dew point",
         tone=Tone.GOOD if verdict.within else Tone.CAUTION,
         word="WITHIN LIMITS" if verdict.within else "OUTSIDE LIMITS",
@@ -114,31 +101,25 @@ def weather_readout(air: Quantity, humidity: Quantity, part: Quantity, context: 
 
 def waits_in_words(context: Context, weather: WeatherRead) -> list[str]:
     """What this weather makes of the profile's waits."""
-    profile = context.profile
-    found = (
-        ("flash-off", scaled_waits.flash_off(profile, weather)),
-        ("recoat opens", scaled_waits.recoat_opens(profile, weather)),
-        ("recoat closes", scaled_waits.recoat_closes(profile, weather)),
-        ("pot life", scaled_waits.pot_life(profile, weather)),
+    rules = (
+        ("flash-off", scaled_waits.flash_off),
+        ("recoat opens", scaled_waits.recoat_opens),
+        ("recoat closes", scaled_waits.recoat_closes),
+        ("pot life", scaled_waits.pot_life),
     )
-    said = [
+    found = [(name, rule(context.profile, weather)) for name, rule in rules]
+    said = ", ".join(
         f"{name} {'~' if lasting.estimate else ''}{_lasts(lasting.seconds)}"
         for name, lasting in found
         if lasting is not None
-    ]
-    if not said:
-        return []
-    estimate = any(lasting is not None and lasting.estimate for _, lasting in found)
-    return ["today: " + ", ".join(said) + ("   (~ estimate)" if estimate else "")]
+    )
+    mark = "   (~ estimate)" if "~" in said else ""
+    return [f"today: {said}{mark}"] if said else []
 
 
 def _lasts(seconds: float) -> str:
     """Hours to the minute: '23:04:04' would be read as a time of day."""
     return rough(seconds) if seconds >= 3600 else duration(seconds)
-
-
-def _bounds(span: Range | None) -> Bounds | None:
-    return None if span is None else Bounds(span.low, span.high)
 
 
 def _amount(number: float, check: LimitCheck, system: System) -> str:
@@ -151,9 +132,4 @@ def _amount(number: float, check: LimitCheck, system: System) -> str:
 def _limit_words(check: LimitCheck, system: System) -> str:
     low = "" if check.low is None else f"at least {_amount(check.low, check, system)}"
     high = "" if check.high is None else f"at most {_amount(check.high, check, system)}"
-    return f"{check.name}: {', '.join(each for each in (low, high) if each)}"
-
-
-def _missed_words(check: LimitCheck, system: System) -> str:
-    measured = _amount(check.measured, check, system)
-    return f"{check.name} {measured}, limit {_limit_words(check, system).partition(': ')[2]}"
+    return ", ".join(each for each in (low, high) if each)

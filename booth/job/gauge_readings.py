@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from contextlib import suppress
+
 from booth.log.events import FilmRead
 from booth.log.fold import Job, fold
 from booth.trade.film.wet_gauge import (
@@ -29,13 +31,9 @@ def readings_of(job: Job, part: str, coat: int | None) -> tuple[FilmRead, ...]:
     """The readings of one coat on one part that make sense, the latest last."""
     found = []
     for read in job.films:
-        if (read.part, read.coat) != (part, coat):
-            continue
-        try:
-            film_of(read)
-        except BadInput:
-            continue  # an odd line of a log edited by hand
-        found.append(read)
+        with suppress(BadInput):  # an odd line of a log edited by hand
+            if (read.part, read.coat) == (part, coat) and film_of(read):
+                found.append(read)
     return tuple(found)
 
 

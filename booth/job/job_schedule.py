@@ -6,7 +6,7 @@ import msgspec
 from msgspec.structs import replace
 
 from booth.job import scaled_waits
-from booth.job.measured import delivery_ml_min, transfer_efficiency
+from booth.job.measured import delivery_ml_min, mean, transfer_efficiency
 from booth.job.schedule import Block, PartState, Pot, Rules, Schedule, Span, schedule
 from booth.job.waits import Standing, What, standings
 from booth.log.fold import Job
@@ -41,31 +41,27 @@ class Planned(msgspec.Struct, frozen=True):
 def spray_times(job: Job, typed_s: float | None = None) -> dict[str, SprayTime]:
     """What a coat on each part takes: as typed; as it took on this part so far; as area and delivery
     say (trigger time alone); as coats took on other parts; or the usual guess."""
-    took = {part: _took(job, part) for part in job.parts}
-    every = [seconds for each in took.values() for seconds in each]
+    took = {
+        part: [
+            elapsed(coat.begun.at, coat.ended.at).seconds
+            for coat in job.coats_on(part)
+            if coat.ended is not None
+        ]
+        for part in job.parts
+    }
+    usual = mean([seconds for each in took.values() for seconds in each])
     areas = _areas(job)
     found = {}
     for part in job.parts:
-        reckoned = _trigger_s(job, areas[part]) if part in areas else None
-        if typed_s is not None:
-            found[part] = SprayTime(typed_s, "as typed")
-        elif took[part]:
-            found[part] = SprayTime(sum(took[part]) / len(took[part]), "as its coats took")
-        elif reckoned is not None:
-            found[part] = SprayTime(reckoned, "from area, delivery")
-        elif every:
-            found[part] = SprayTime(sum(every) / len(every), "as the coats took so far")
-        else:
-            found[part] = SprayTime(COAT_S, "a guess")
+        ways = (
+            (typed_s, "as typed"),
+            (mean(took[part]), "as its coats took"),
+            (_trigger_s(job, areas.get(part, 0.0)), "from area, delivery"),
+            (usual, "as the coats took so far"),
+        )
+        known = (SprayTime(seconds, source) for seconds, source in ways if seconds is not None)
+        found[part] = next(known, SprayTime(COAT_S, "a guess"))
     return found
-
-
-def _took(job: Job, part: str) -> list[float]:
-    return [
-        elapsed(coat.begun.at, coat.ended.at).seconds
-        for coat in job.coats_on(part)
-        if coat.ended is not None
-    ]
 
 
 def _areas(job: Job) -> dict[str, float]:
@@ -178,13 +174,7 @@ def _past(job: Job, now: Moment) -> tuple[Block, ...]:
 
 def _handle_s(job: Job, now: Moment, plan: Schedule, handle_s: float | None) -> float | None:
     """When the last of the parts can be handled; from the log where all coats are on."""
-    if handle_s is None:
-        return None
-    if plan.remaining:
-        return plan.last_s + handle_s
-    left = [
-        each.wait.opens_s - each.elapsed_s
-        for each in standings(job, now)
-        if each.wait.what is What.HANDLE
-    ]
-    return max(left, default=None)
+    if handle_s is None or plan.remaining:
+        return None if handle_s is None else plan.last_s + handle_s
+    handling = [each for each in standings(job, now) if each.wait.what is What.HANDLE]
+    return max((each.wait.opens_s - each.elapsed_s for each in handling), default=None)

@@ -32,10 +32,10 @@ def efflux_runs(job: Job) -> tuple[EffluxTimed, ...]:
 
 def mean_efflux_s(job: Job) -> float | None:
     """Mean efflux time of the mix as it is now [s], the cup's own correction applied."""
-    return _mean([run.seconds * run.correction for run in efflux_runs(job)])
+    return mean([run.seconds * run.correction for run in efflux_runs(job)])
 
 
-def _mean(figures: Sequence[float]) -> float | None:
+def mean(figures: Sequence[float]) -> float | None:
     return sum(figures) / len(figures) if figures else None
 
 
@@ -56,7 +56,7 @@ def catches(job: Job, liquid: str) -> tuple[CatchMade, ...]:
 
 def mean_delivery_ml_min(job: Job, liquid: str = "paint") -> float | None:
     """Mean delivery at the last needle setting [ml/min]."""
-    return _mean([each.delivery_ml_min for each in catches(job, liquid)])
+    return mean([each.delivery_ml_min for each in catches(job, liquid)])
 
 
 def delivery_ml_min(job: Job) -> tuple[float, str] | None:

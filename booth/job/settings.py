@@ -6,8 +6,6 @@ repeats a setting. Everything else (hazards, mix, waits, limits, steps) stays as
 
 from __future__ import annotations
 
-from datetime import UTC, datetime
-
 import msgspec
 from msgspec.structs import replace
 
@@ -15,6 +13,7 @@ from booth.files.slug import slug
 from booth.job import measured
 from booth.job.past import SETTINGS, GoodSettings, Setting, settings_of
 from booth.log.fold import Job
+from booth.moment import utc_text
 from booth.profile.keys import BOUNDS
 from booth.profile.model import Efflux, Profile, Range
 from booth.trade.cups.cup_table import CUPS
@@ -111,11 +110,12 @@ def profile_from(job: Job, name: str) -> Profile:
     }
     if "overlap" in used:
         gun["overlap_percent"] = round(used["overlap"].measured, 1)
+    day = utc_text(job.opened.at, "%Y-%m-%d", "an unknown day")
     return replace(
         old,
         key=slug(name),
         name=name,
-        source=f"{old.source}; settings from job {job.opened.job or 'job'} of {_date(job)}",
+        source=f"{old.source}; settings from job {job.opened.job or 'job'} of {day}",
         notes=(*old.notes, *notes),
         efflux=_efflux(job, used["efflux"], system) if "efflux" in used else old.efflux,
         gun=replace(old.gun, **gun),
@@ -190,11 +190,3 @@ def _mix(old: Profile, thinner_percent: float | None) -> object:
     return replace(
         old.mix, thinner=replace(old.mix.thinner, usual_percent=round(thinner_percent, 1))
     )
-
-
-def _date(job: Job) -> str:
-    """The day the job was opened, in UTC: the same wherever the file is read."""
-    try:
-        return datetime.fromtimestamp(job.opened.at.wall, UTC).strftime("%Y-%m-%d")
-    except (OverflowError, OSError, ValueError):  # a clock gone wild
-        return "an unknown day"

@@ -9,11 +9,10 @@ from __future__ import annotations
 import re
 import secrets
 from collections.abc import Iterable, Iterator, Mapping
-from datetime import UTC, datetime
 from pathlib import Path
 
 from booth.files.slug import slug
-from booth.moment import Moment
+from booth.moment import Moment, utc_text
 
 MOST_OF_SLUG = 40
 MOST_TRIES = 100
@@ -48,14 +47,8 @@ def new_stems(begun: Moment, profile_name: str, taken: Iterable[str]) -> Iterato
     """Give names, without suffix, that the log of a new job may have; `taken`: names of jobs."""
     known = set(taken)
     what = slug(profile_name)[:MOST_OF_SLUG].strip("-")
+    minute = utc_text(begun, "%Y%m%d-%H%M", "00000000-0000")
     for tried in range(MOST_TRIES):
         name = f"{what}-{secrets.token_hex(2 + tried // TRIES_A_BYTE)}"
         if name not in known:
-            yield f"{_utc(begun)}-{name}"
-
-
-def _utc(moment: Moment) -> str:
-    try:
-        return datetime.fromtimestamp(moment.wall, UTC).strftime("%Y%m%d-%H%M")
-    except (OverflowError, OSError, ValueError):
-        return "00000000-0000"
+            yield f"{minute}-{name}"

@@ -118,17 +118,15 @@ class OwnScreen(Screen[T], Generic[T]):
     def units_changed(self, before: System) -> None:
         """The units shown are others now; `before`: those until now."""
 
-    def on_screen_resume(self) -> None:
-        """What happened meanwhile was not drawn here."""
-        if self.is_mounted:
-            self.draw(self.host.clock.now())
-
     def draw(self, now: Moment) -> None:
         """Draw what has changed."""
 
     def on_resize(self) -> None:
         if self.is_mounted:
             self.draw(self.host.clock.now())
+
+    #: what happened meanwhile was not drawn here
+    on_screen_resume = on_resize
 
     @property
     def frames(self) -> int:

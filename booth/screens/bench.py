@@ -126,10 +126,11 @@ class BenchScreen(OwnScreen[None]):
         if not (self.is_attached and self.is_mounted):
             return
         bench, situation = self.bench, self.bench.situation(now)
-        held = (bench.form, bench.step, bench.offer, bench.picked, bench.said)
+        frames = situation.instrument.frames(situation.context)  # 0 again where a time ran out
+        held = (bench.form, bench.step, bench.offer, bench.picked, bench.said, frames)
         seen: tuple[object, ...] = (self.desk.job, *held, self.host.system, *self.size)
         same = bool(self._seen) and all(a is b for a, b in zip(seen, self._seen, strict=True))
         draw_moving(self, situation)
-        if not same or situation.instrument.frames(situation.context):
+        if not same or frames:
             self._seen = seen
             draw_standing(self, bench, situation)

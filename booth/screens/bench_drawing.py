@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import Any
 
+from booth.bench.instrument import starting_point
 from booth.bench.model import Bench
 from booth.bench.next_act import Situation, key_words
 from booth.job.steps import Mark, mark, steps_of
@@ -44,7 +45,7 @@ def _draw_instrument(view: InstrumentView, situation: Situation) -> None:
     view.set_class(bool(instrument.frames(context)), "-running")
     view.figure(instrument.readout(context, rows.values))
     view.pictures(instrument.picture(context, rows.values))
-    view.record(instrument.record(context) or instrument.last_good(context))
+    view.record(instrument.record(context) or starting_point(instrument, context))
     view.form(rows)
 
 

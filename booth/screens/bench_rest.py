@@ -7,9 +7,8 @@ from typing import TYPE_CHECKING
 from msgspec.structs import replace
 
 from booth.bench import commands
-from booth.bench.act import Act, Ask, CloseJob, Command, Menu, Scroll
+from booth.bench.act import Act, Ask, CloseJob, Command, Menu, Rest, Scroll
 from booth.bench.menus import OWN_WORDS, note_menu, skip_menu
-from booth.bench.model import Rest
 from booth.screens.ask import Ask as AskScreen
 from booth.screens.menu import Menu as MenuScreen
 from booth.screens.menu import Taken

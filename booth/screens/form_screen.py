@@ -41,7 +41,8 @@ class FormScreen(OwnScreen[T], Generic[T]):
     @property
     def rows(self) -> Rows:
         fields = self.fields()
-        return rows_of(self.form, fields, self.host.system, first=fields[0].key if fields else "")
+        first = tuple(field.key for field in fields)
+        return rows_of(self.form, fields, self.host.system, first)
 
     def deed(self, key: Key) -> Deed | None:
         rows = self.rows

@@ -9,7 +9,7 @@ from textual.style import Style
 from booth.bench.commands import FUNCTION_KEY, KEY_NAMES
 from booth.widgets.text import fit
 
-MOST_WORDS = 40
+MOST_WORDS = 28
 #: What a click finds under the mouse: which key the word stands for.
 CLICKED = "booth_key"
 NAMED = {name: key for key, name in KEY_NAMES.items()}

@@ -122,38 +122,39 @@ def _cup_fields(item: Item, shop: Shop) -> tuple[Field, ...]:
     taken = {cup.cup for number, cup in enumerate(shop.cups) if number != item.at}
     choices = tuple((key, cup.name) for key, cup in CUPS.items() if key not in taken)
     own = OwnCup(choices[0][0]) if item.at is None else shop.cups[item.at]
-    correction = None if own.correction == 1 else Quantity(own.correction, Kind.RATIO.base, "")
+    given = None if own.correction == 1 else Quantity(own.correction, Kind.RATIO.base, "")
+    hint = "true time = time read x this; none is 1"
     return (
         Field("cup", "Cup", choices=choices, default=own.cup),
-        Field("correction", "Correction", Kind.RATIO, optional=True, default=correction,
-              hint="true time = time read x this; none is 1"),
+        Field("correction", "Correction", Kind.RATIO, optional=True, default=given, hint=hint),
         Field("note", "Note", optional=True, default=own.note or None),
-    )  # fmt: skip
+    )
 
 
 def _compressor_fields(item: Item, shop: Shop) -> tuple[Field, ...]:
     own = shop.compressor
+
+    def row(key: str, label: str, attribute: str, hint: str) -> Field:
+        value = getattr(own, attribute) if own is not None else None
+        return _row(key, label, f"compressor.{key}", value, hint, optional=False)
+
     return (
-        _row("receiver", "Receiver", "compressor.receiver", own.receiver_l if own else None,
-             "its volume", False),
-        _row("flow", "Delivers", "compressor.flow", own.flow_l_min if own else None,
-             "free air, not what the pump displaces", False),
-        _row("cut_in", "Starts at", "compressor.cut_in", own.cut_in_kpa if own else None,
-             "cut-in pressure", False),
-        _row("cut_out", "Stops at", "compressor.cut_out", own.cut_out_kpa if own else None,
-             "cut-out pressure", False),
-    )  # fmt: skip
+        row("receiver", "Receiver", "receiver_l", "its volume"),
+        row("flow", "Delivers", "flow_l_min", "free air, not what the pump displaces"),
+        row("cut_in", "Starts at", "cut_in_kpa", "cut-in pressure"),
+        row("cut_out", "Stops at", "cut_out_kpa", "cut-out pressure"),
+    )
 
 
 def _room_fields(item: Item, shop: Shop) -> tuple[Field, ...]:
     room = shop.room or Room()
     moved = room.exhaust_m3_min
+    moved_l = None if moved is None else moved * THOUSAND
     return (
         _row("volume", "Volume", "room.volume", room.volume_m3),
-        _row("exhaust", "Exhaust", "room.exhaust", None if moved is None else moved * THOUSAND,
-             "what it moves, measured if it can be"),
+        _row("exhaust", "Exhaust", "room.exhaust", moved_l, "what it moves, measured if it can be"),
         _row("face", "Open face", "room.open_face", room.face_m2, "of the booth"),
-    )  # fmt: skip
+    )
 
 
 _FIELDS = {

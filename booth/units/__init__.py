@@ -11,22 +11,13 @@ from typing import TYPE_CHECKING, Any
 
 if TYPE_CHECKING:
     from booth.units.display import show, shown_unit, shown_value
-    from booth.units.entry import EntryError, Quantity
-    from booth.units.kinds import Kind, System
+    from booth.units.kinds import EntryError, Kind, Quantity, System
     from booth.units.reading import amount_kind, echo, read, read_amount
 
-_WHERE = {
-    "EntryError": "entry",
-    "Kind": "kinds",
-    "Quantity": "entry",
-    "System": "kinds",
-    "amount_kind": "reading",
-    "echo": "reading",
-    "read": "reading",
-    "read_amount": "reading",
-    "show": "display",
-    "shown_unit": "display",
-    "shown_value": "display",
+_NAMES = {
+    "display": ("show", "shown_unit", "shown_value"),
+    "kinds": ("EntryError", "Kind", "Quantity", "System"),
+    "reading": ("amount_kind", "echo", "read", "read_amount"),
 }
 __all__ = [
     "EntryError",
@@ -44,8 +35,9 @@ __all__ = [
 
 
 def __getattr__(name: str) -> Any:
-    if name not in _WHERE:
-        raise AttributeError(f"booth.units has no {name!r}")
-    found = getattr(importlib.import_module(f"booth.units.{_WHERE[name]}"), name)
-    globals()[name] = found
-    return found
+    for module, names in _NAMES.items():
+        if name in names:
+            found = getattr(importlib.import_module(f"booth.units.{module}"), name)
+            globals()[name] = found
+            return found
+    raise AttributeError(f"booth.units has no {name!r}")

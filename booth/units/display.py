@@ -11,8 +11,8 @@ from functools import cache
 import msgspec
 
 from booth.units.kinds import Kind, System
-from booth.units.registry import pair, unit_named
-from booth.units.words import Unit
+from booth.units.registry import convert
+from booth.units.words import Unit, unit_named
 
 _ANY = math.inf
 
@@ -82,7 +82,6 @@ SHOWN: dict[Kind, tuple[Shown, Shown]] = {
     Kind.RATIO: (_RATIO, _RATIO),
 }
 
-_BELOW_MINUTE_S = 60
 _MINUTE_S = 60
 _HOUR_S = 3600
 _DAY_S = 86400
@@ -111,8 +110,7 @@ def shown_unit(kind: Kind, system: System) -> str:
 
 def shown_value(value: float, kind: Kind, system: System) -> float:
     """Give `value` [base unit] as a number in the shown unit, not rounded."""
-    scale, offset = pair(base_of(kind), shown_as(kind, system))
-    return scale * value + offset
+    return convert(value, base_of(kind), shown_as(kind, system))
 
 
 def number_text(number: float, places: int, least: int | None = None) -> str:
@@ -143,18 +141,18 @@ def show(
         return "–"
     if math.isinf(value):
         return "∞" if value > 0 else "-∞"
-    if kind is Kind.TIME and places is None and round(abs(value), 1) >= _BELOW_MINUTE_S:
+    if kind is Kind.TIME and places is None and round(abs(value), 1) >= _MINUTE_S:
         return ("-" if value < 0 else "") + _clock_text(abs(value))
     how = shown(kind, system)
     number = shown_value(value, kind, system)
-    if places is None:
-        text = number_text(number, how.places(number), how.least)
-    else:
-        text = number_text(number, places)
-    name = shown_unit(kind, system) if unit else ""
-    if kind is Kind.TURNS and text == "1" and name:
-        name = "turn"
-    return f"{text} {name}".rstrip()
+    least = how.least if places is None else None
+    text = number_text(number, how.places(number) if places is None else places, least)
+    return with_unit(text, shown_unit(kind, system)) if unit else text
+
+
+def with_unit(text: str, unit: str) -> str:
+    """Give a number with its unit behind it, if it has one: ``1 turn``, ``2 turns``."""
+    return f"{text} {'turn' if (text, unit) == ('1', 'turns') else unit}".rstrip()
 
 
 def _clock_text(seconds: float) -> str:

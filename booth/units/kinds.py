@@ -1,4 +1,4 @@
-"""What kinds of quantity the program knows: base unit, dimension, bounds, examples for a painter.
+"""A quantity, and what kinds the program knows: base unit, dimension, bounds, examples.
 
 Nothing here converts or shows; ``display`` says in which unit a kind is shown.
 """
@@ -19,6 +19,21 @@ class System(enum.StrEnum):
     @property
     def other(self) -> System:
         return System.METRIC if self is System.US else System.US
+
+
+class Quantity(msgspec.Struct, frozen=True):
+    """A quantity as it was entered.
+
+    value: the number in the base unit; unit: that unit (``ml/min``); typed: the painter's text.
+    """
+
+    value: float
+    unit: str
+    typed: str
+
+
+class EntryError(ValueError):
+    """An entry that is not understood; the message is a sentence for the painter."""
 
 
 class Dimension(enum.StrEnum):
@@ -72,10 +87,6 @@ class Kind(enum.StrEnum):
     def base(self) -> str:
         """The unit in which values of this kind are kept, plain ASCII: ``ml/min``."""
         return ABOUT[self].base
-
-    @property
-    def label(self) -> str:
-        return ABOUT[self].label
 
     @property
     def dimension(self) -> Dimension:

@@ -10,18 +10,14 @@ import re
 import unicodedata
 from functools import cache
 
-from booth.units.entry import EntryError, quoted
+from booth.units.kinds import EntryError
 
 #: No entry of the trade is longer; a longer one was pasted by mistake.
 LONGEST = 60
+#: Characters of an entry that a sentence repeats.
+_QUOTED = 32
 
-_PLAIN = str.maketrans(
-    {
-        "−": "-", "‐": "-", "‑": "-", "–": "-", "⁄": "/", "∕": "/",
-        "′": "'", "’": "'", "‘": "'", "ʹ": "'", "″": '"', "”": '"', "“": '"', "ʺ": '"',
-        "º": "°", "˚": "°",
-    }
-)  # fmt: skip
+_PLAIN = str.maketrans("−‐‑–⁄∕′’‘ʹ″”“ʺº˚", "----//''''" + '""""' + "°°")
 
 NUMBER = (
     r"(?P<sign>[+-]?)\s*(?:"
@@ -76,6 +72,17 @@ def fold(text: object) -> str:
     plain = unicodedata.normalize("NFKC", "".join(characters).translate(_PLAIN))
     plain = plain.translate(_PLAIN).lower().replace("μ", "u")
     return " ".join(plain.split())
+
+
+def quoted(text: str) -> str:
+    """Give `text` in quotation marks, shortened, with what cannot be shown replaced by ``?``."""
+    shown = "".join(_plain(character) for character in text[: _QUOTED + 1])
+    return f"“{shown[:_QUOTED]}…”" if len(shown) > _QUOTED else f"“{shown}”"
+
+
+def _plain(character: str) -> str:
+    category = unicodedata.category(character)[0]
+    return {"C": "?", "Z": " "}.get(category, character)
 
 
 def value_of(found: re.Match[str], entry: str) -> float:

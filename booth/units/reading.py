@@ -7,10 +7,9 @@ import math
 import msgspec
 
 from booth.units import words
-from booth.units.display import base_of, number_text, show, shown_as
-from booth.units.entry import EntryError, Quantity, quoted
-from booth.units.kinds import ABOUT, Dimension, Kind, System
-from booth.units.numbers import NUMBER, fold, pattern, value_of
+from booth.units.display import base_of, number_text, show, shown_as, with_unit
+from booth.units.kinds import ABOUT, Dimension, EntryError, Kind, Quantity, System
+from booth.units.numbers import NUMBER, fold, pattern, quoted, value_of
 from booth.units.registry import convert, pair
 from booth.units.words import Unit, tidy
 
@@ -27,6 +26,25 @@ _SIXTY = 60
 #: 72 F 2 C is no sum.
 _UNADDED = (Dimension.TEMPERATURE, Dimension.NUMBER)
 _DEGREES = (Dimension.TEMPERATURE, Dimension.DIFFERENCE)
+
+
+class Entry(msgspec.Struct, frozen=True):
+    """What was typed, folded, and for what."""
+
+    text: str
+    kind: Kind
+    system: System
+
+    @property
+    def expected(self) -> str:
+        us, metric = ABOUT[self.kind].examples
+        first, second = (us, metric) if self.system == System.US else (metric, us)
+        return f"{ABOUT[self.kind].label}, such as {first} or {second}"
+
+    def fault(self, said: str, about: str | None = None) -> EntryError:
+        """What is said of the entry, or of the part of it that this is about; and what is expected."""
+        told = quoted(self.text if about is None else about)
+        return EntryError(f"{told}{said} Expected {self.expected}.")
 
 
 class Understood(msgspec.Struct, frozen=True):
@@ -46,11 +64,6 @@ def read(text: str, kind: Kind, system: System) -> Quantity:
     understood = understand(text, kind, system)
     # Unusual blanks (a line separator, say) are no part of what was typed.
     return Quantity(understood.value, kind.base, " ".join(text.split()))
-
-
-def _clean(value: float) -> float:
-    """Give `value` to 12 digits: 12 in are kept as 304.8 mm, not as 304.79999999999995."""
-    return float(f"{value:.12g}") + 0.0
 
 
 def read_amount(text: str, system: System) -> Quantity:
@@ -74,45 +87,39 @@ def amount_kind(quantity: Quantity) -> Kind:
 
 def understand(text: str, kind: Kind, system: System) -> Understood:
     """Read an entry and keep how it was understood; as ``read`` otherwise."""
-    folded = fold(text)
-    if kind is Kind.TIME and ":" in folded:
-        found = _clock(folded, system)
-    elif kind is Kind.RATIO and ":" in folded:
-        found = _ratio(folded, system)
+    entry = Entry(fold(text), kind, system)
+    if kind is Kind.TIME and ":" in entry.text:
+        found = _clock(entry.text)
+    elif kind is Kind.RATIO and ":" in entry.text:
+        found = _ratio(entry)
     else:
-        found = _number_and_unit(folded, kind, system)
-    found = msgspec.structs.replace(found, value=_clean(found.value))
-    _check(found.value, folded, kind, system)
+        found = _number_and_unit(entry)
+    # To 12 digits: 12 in are kept as 304.8 mm, not as 304.79999999999995.
+    found = msgspec.structs.replace(found, value=float(f"{found.value:.12g}") + 0.0)
+    _check(found.value, entry)
     return found
 
 
-def _expected(kind: Kind, system: System) -> str:
-    us, metric = ABOUT[kind].examples
-    first, second = (us, metric) if system == System.US else (metric, us)
-    return f"{kind.label}, such as {first} or {second}"
-
-
-def _number_and_unit(folded: str, kind: Kind, system: System) -> Understood:
-    expected = _expected(kind, system)
-    match = pattern(NUMBER).match(folded)
+def _number_and_unit(entry: Entry) -> Understood:
+    text, kind = entry.text, entry.kind
+    match = pattern(NUMBER).match(text)
     if match is None:
-        raise EntryError(f"{quoted(folded)} does not begin with a number. Expected {expected}.")
-    number = value_of(match, folded)
-    rest = folded[match.end() :]
+        raise entry.fault(" does not begin with a number.")
+    number = value_of(match, text)
+    rest = text[match.end() :]
     if pattern(_RANGE).match(rest):
-        raise EntryError(f"{quoted(folded)} is more than one number. Expected {expected}.")
+        raise entry.fault(" is more than one number.")
     word = tidy(rest)
     if kind.dimension in _DEGREES and word in ("°", "deg", "degree", "degrees"):
         word = ""
-    unit = words.find(word, kind.dimension) if word else shown_as(kind, system)
+    unit = words.find(word, kind.dimension) if word else shown_as(kind, entry.system)
     if unit is not None:
-        return Understood(
-            convert(number, unit, base_of(kind)), number, unit, words.note(word, kind.dimension)
-        )
-    pairs = _pairs(folded)
+        value = convert(number, unit, base_of(kind))
+        return Understood(value, number, unit, words.note(word, kind.dimension))
+    pairs = _pairs(text)
     if pairs is None or len(pairs) == 1:
-        raise _no_unit(word, folded, kind, system)
-    return _sum(pairs, folded, kind, system)
+        raise _no_unit(word, entry)
+    return _sum(pairs, entry)
 
 
 def _pairs(folded: str) -> list[tuple[float, str]] | None:
@@ -131,20 +138,18 @@ def _pairs(folded: str) -> list[tuple[float, str]] | None:
     return pairs
 
 
-def _sum(pairs: list[tuple[float, str]], folded: str, kind: Kind, system: System) -> Understood:
-    base = base_of(kind)
+def _sum(pairs: list[tuple[float, str]], entry: Entry) -> Understood:
+    dimension = entry.kind.dimension
     total, last, notes = 0.0, math.inf, []
     for number, word in pairs:
-        unit = words.find(word, kind.dimension)
+        unit = words.find(word, dimension)
         if unit is None:
-            raise _no_unit(word, folded, kind, system)
-        scale, offset = pair(unit, base)
-        if offset or scale >= last or kind.dimension in _UNADDED:
-            raise EntryError(
-                f"{quoted(folded)} does not add up. Expected {_expected(kind, system)}."
-            )
+            raise _no_unit(word, entry)
+        scale, offset = pair(unit, base_of(entry.kind))
+        if offset or scale >= last or dimension in _UNADDED:
+            raise entry.fault(" does not add up.")
         total, last = total + number * scale, scale
-        notes.append(words.note(word, kind.dimension))
+        notes.append(words.note(word, dimension))
     return Understood(total, note=next((note for note in notes if note), ""))
 
 
@@ -162,27 +167,22 @@ def _units_measure(text: str, dimension: Dimension) -> bool:
     return bool(found) and all(word and words.find(word, dimension) for word in found)
 
 
-def _no_unit(word: str, folded: str, kind: Kind, system: System) -> EntryError:
-    expected = _expected(kind, system)
+def _no_unit(word: str, entry: Entry) -> EntryError:
     if pattern(_IMPERIAL).search(word):
-        return EntryError(
-            f"{quoted(word)}: imperial (UK) measures differ from US ones and are not taken."
-            f" Expected {expected}."
-        )
-    if kind is Kind.PRESSURE and pattern(_ABSOLUTE).search(word):
-        return EntryError(
-            f"{quoted(word)} is an absolute pressure; this field takes what the gauge reads."
-            f" Expected {expected}."
-        )
+        said = ": imperial (UK) measures differ from US ones and are not taken."
+        return entry.fault(said, word)
+    if entry.kind is Kind.PRESSURE and pattern(_ABSOLUTE).search(word):
+        said = " is an absolute pressure; this field takes what the gauge reads."
+        return entry.fault(said, word)
     others = words.dimensions_of(word)
     if others:
-        return EntryError(f"{quoted(word)} measures {others[0]}. Expected {expected}.")
+        return entry.fault(f" measures {others[0]}.", word)
     if word[:1].isdigit():
-        return EntryError(f"{quoted(folded)} holds two numbers. Expected {expected}.")
-    return EntryError(f"{quoted(word)} is not a unit known here. Expected {expected}.")
+        return entry.fault(" holds two numbers.")
+    return entry.fault(" is not a unit known here.", word)
 
 
-def _clock(folded: str, system: System) -> Understood:
+def _clock(folded: str) -> Understood:
     match = pattern(_CLOCK).fullmatch(folded)
     problem = EntryError(
         f"{quoted(folded)} is not a time. Write minutes and seconds as 1:05, hours too as 1:02:03."
@@ -210,40 +210,32 @@ def _clock(folded: str, system: System) -> Understood:
     return Understood(-seconds if match["sign"] == "-" else seconds)
 
 
-def _ratio(folded: str, system: System) -> Understood:
-    match = pattern(_RATIO).fullmatch(folded)
+def _ratio(entry: Entry) -> Understood:
+    match = pattern(_RATIO).fullmatch(entry.text)
     sides = [pattern(NUMBER).fullmatch(side) for side in match.groups()] if match else []
-    numbers = [value_of(side, folded) for side in sides if side]
+    numbers = [value_of(side, entry.text) for side in sides if side]
     if len(numbers) != 2 or numbers[1] == 0:
-        raise EntryError(
-            f"{quoted(folded)} is not a ratio. Expected {_expected(Kind.RATIO, system)}."
-        )
+        raise entry.fault(" is not a ratio.")
     return Understood(numbers[0] / numbers[1])
 
 
-def _check(value: float, folded: str, kind: Kind, system: System) -> None:
-    about = ABOUT[kind]
-    expected = _expected(kind, system)
+def _check(value: float, entry: Entry) -> None:
+    kind, about = entry.kind, ABOUT[entry.kind]
     if not math.isfinite(value):
-        raise EntryError(f"{quoted(folded)} is too large a number. Expected {expected}.")
+        raise entry.fault(" is too large a number.")
+    if value < about.low == 0:
+        raise entry.fault(" is below zero.")
     if value < about.low:
-        if about.low == 0:
-            raise EntryError(f"{quoted(folded)} is below zero. Expected {expected}.")
-        raise EntryError(
-            f"{quoted(folded)} is below {show(about.low, kind, system, places=2)}, the least"
-            f" taken here. Expected {expected}."
-        )
+        least = show(about.low, kind, entry.system, places=2)
+        raise entry.fault(f" is below {least}, the least taken here.")
     if value > about.high:
+        most = show(about.high, kind, entry.system, places=None if kind is Kind.TIME else 0)
         raise EntryError(
-            f"{quoted(folded)} is more than {_bound(about.high, kind, system)}, the most taken"
-            f" here. Check number and unit: expected {expected}."
+            f"{quoted(entry.text)} is more than {most}, the most taken here."
+            f" Check number and unit: expected {entry.expected}."
         )
     if kind is Kind.COUNT and value != int(value):
-        raise EntryError(f"{quoted(folded)} is not a whole number. Expected {expected}.")
-
-
-def _bound(value: float, kind: Kind, system: System) -> str:
-    return show(value, kind, system, places=None if kind is Kind.TIME else 0)
+        raise entry.fault(" is not a whole number.")
 
 
 def echo(quantity: Quantity, kind: Kind, system: System) -> str:
@@ -265,10 +257,7 @@ def echo(quantity: Quantity, kind: Kind, system: System) -> str:
         note = found.note
         if found.number is not None and found.unit is not None:
             text = number_text(found.number, 6, 0)
-            name = found.unit.name
-            if name == "turns" and text == "1":
-                name = "turn"
-            parts.append((f"{text} {name}".rstrip(), found.unit.name))
+            parts.append((with_unit(text, found.unit.name), found.unit.name))
     for each in (system, system.other):
         text = show(quantity.value, kind, each)
         name = "clock" if ":" in text else shown_as(kind, each).name

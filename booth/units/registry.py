@@ -12,123 +12,84 @@ from functools import cache
 from typing import TYPE_CHECKING, Any
 
 from booth.units.kinds import Dimension as D
-from booth.units.words import Unit, find
+from booth.units.words import Unit
 
 if TYPE_CHECKING:
     import pint
 
-#: The unit of each dimension through which conversions run.
+#: The unit of each dimension through which conversions run, as the registry calls it; that of a
+#: quotient is the quotient of two of these.
 _REFERENCE = {
-    D.VOLUME: "ml", D.MASS: "g", D.FLOW: "ml/min", D.TIME: "s", D.TEMPERATURE: "degc",
-    D.DIFFERENCE: "delta_degc", D.PRESSURE: "kpa", D.LENGTH: "mm", D.SPEED: "m/s", D.AREA: "m2",
-    D.DENSITY: "g/ml", D.KINEMATIC: "mm2/s", D.DYNAMIC: "cp", D.FRACTION: "", D.TURN: "turns",
-    D.NUMBER: "",
-}  # fmt: skip
+    D.VOLUME: "milliliter",
+    D.MASS: "gram",
+    D.TIME: "second",
+    D.TEMPERATURE: "degree_Celsius",
+    D.DIFFERENCE: "delta_degree_Celsius",
+    D.PRESSURE: "kilopascal",
+    D.LENGTH: "millimeter",
+    D.AREA: "meter ** 2",
+    D.KINEMATIC: "meter ** 2 / second",
+    D.DYNAMIC: "centipoise",
+    D.FRACTION: "dimensionless",
+    D.TURN: "turn",
+    D.NUMBER: "dimensionless",
+}
 
 # Exact by definition: yard and pound of 1959, the US gallon of 231 cubic inches, the standard
 # acceleration of gravity (NIST SP 811 (2008) B.8; NIST Handbook 44 Appendix C).
-_IN_MM = 25.4
-_LB_G = 453.59237
+_IN = 25.4
+_FT = 12 * _IN
+_LB = 453.59237
 _GRAVITY_M_S2 = 9.80665
-_GAL_ML = 231 * _IN_MM**3 / 1000
-_PSI_KPA = _LB_G * _GRAVITY_M_S2 / _IN_MM**2
+_GAL = 231 * _IN**3 / 1000
+_PSI = _LB * _GRAVITY_M_S2 / _IN**2
 
-#: (dimension, key): scale and offset to the reference of that dimension.
-_KNOWN: dict[tuple[D, str], tuple[float, float]] = {
-    (D.VOLUME, "ml"): (1.0, 0.0),
-    (D.VOLUME, "l"): (1000.0, 0.0),
-    (D.VOLUME, "m3"): (1e6, 0.0),
-    (D.VOLUME, "fl oz"): (_GAL_ML / 128, 0.0),
-    (D.VOLUME, "gal"): (_GAL_ML, 0.0),
-    (D.VOLUME, "ft3"): ((12 * _IN_MM) ** 3 / 1000, 0.0),
-    (D.MASS, "g"): (1.0, 0.0),
-    (D.MASS, "kg"): (1000.0, 0.0),
-    (D.MASS, "lb"): (_LB_G, 0.0),
-    (D.MASS, "oz wt"): (_LB_G / 16, 0.0),
-    (D.TIME, "s"): (1.0, 0.0),
-    (D.TIME, "min"): (60.0, 0.0),
-    (D.TIME, "h"): (3600.0, 0.0),
-    (D.TIME, "d"): (86400.0, 0.0),
-    (D.TEMPERATURE, "degC"): (1.0, 0.0),
-    (D.TEMPERATURE, "degF"): (5 / 9, -160 / 9),
-    (D.DIFFERENCE, "delta_degC"): (1.0, 0.0),
-    (D.DIFFERENCE, "delta_degF"): (5 / 9, 0.0),
-    (D.PRESSURE, "kPa"): (1.0, 0.0),
-    (D.PRESSURE, "bar"): (100.0, 0.0),
-    (D.PRESSURE, "psi"): (_PSI_KPA, 0.0),
-    (D.LENGTH, "um"): (0.001, 0.0),
-    (D.LENGTH, "mil"): (_IN_MM / 1000, 0.0),
-    (D.LENGTH, "mm"): (1.0, 0.0),
-    (D.LENGTH, "cm"): (10.0, 0.0),
-    (D.LENGTH, "m"): (1000.0, 0.0),
-    (D.LENGTH, "in"): (_IN_MM, 0.0),
-    (D.LENGTH, "ft"): (12 * _IN_MM, 0.0),
-    (D.AREA, "mm2"): (1e-6, 0.0),
-    (D.AREA, "m2"): (1.0, 0.0),
-    (D.AREA, "ft2"): ((12 * _IN_MM / 1000) ** 2, 0.0),
-    (D.FRACTION, "%"): (0.01, 0.0),
-    (D.FRACTION, ""): (1.0, 0.0),
-    (D.TURN, "turns"): (1.0, 0.0),
-    (D.NUMBER, ""): (1.0, 0.0),
+#: How many of its reference a unit is, by its key.
+_KNOWN: dict[D, dict[str, float]] = {
+    D.VOLUME: {"ml": 1, "l": 1e3, "m3": 1e6, "fl oz": _GAL / 128, "gal": _GAL, "ft3": _FT**3 / 1e3},
+    D.MASS: {"g": 1, "kg": 1000, "lb": _LB, "oz wt": _LB / 16},
+    D.TIME: {"s": 1, "min": 60, "h": 3600, "d": 86400},
+    D.TEMPERATURE: {"degC": 1, "degF": 5 / 9},
+    D.DIFFERENCE: {"delta_degC": 1, "delta_degF": 5 / 9},
+    D.PRESSURE: {"kPa": 1, "bar": 100, "psi": _PSI},
+    D.LENGTH: {"um": 1e-3, "mil": _IN / 1e3, "mm": 1, "cm": 10, "m": 1e3, "in": _IN, "ft": _FT},
+    D.AREA: {"mm2": 1e-6, "m2": 1, "ft2": (_FT / 1000) ** 2},
+    D.FRACTION: {"%": 0.01, "": 1},
+    D.TURN: {"turns": 1},
+    D.NUMBER: {"": 1},
 }
+_ZERO_AT = {"degF": -160 / 9}
 
-_lock = threading.RLock()
-_registry: pint.UnitRegistry[Any] | None = None
+_lock = threading.Lock()
 
 
-def _loaded() -> pint.UnitRegistry[Any]:
-    """Give the registry, loaded on the first call. To be called with the lock held."""
-    global _registry  # noqa: PLW0603 - one registry for the process, made late on purpose
-    if _registry is None:
-        import pint
+@cache
+def _registry() -> pint.UnitRegistry[Any]:
+    import pint
 
-        registry: pint.UnitRegistry[Any] = pint.UnitRegistry()
-        # The registry's own ``mil`` is an angle; the shop's is a thousandth of an inch.
-        registry.define("shop_mil = 0.001 * inch")
-        _registry = registry
-    return _registry
+    registry: pint.UnitRegistry[Any] = pint.UnitRegistry()
+    # The registry's own ``mil`` is an angle; the shop's is a thousandth of an inch.
+    registry.define("shop_mil = 0.001 * inch")
+    return registry
 
 
 def _ask(unit: Unit) -> tuple[float, float]:
     """Ask the registry for scale and offset from `unit` to the reference of its dimension."""
     with _lock:
-        registry = _loaded()
-        target = registry.Unit(_reference(unit.dimension, registry_name=True))
+        registry = _registry()
+        target = registry.Unit(_REFERENCE[unit.dimension])
         zero = float(registry.Quantity(0.0, unit.registry).to(target).magnitude)
         one = float(registry.Quantity(1.0, unit.registry).to(target).magnitude)
     return one - zero, zero
 
 
-def _reference(dimension: D, *, registry_name: bool = False) -> str:
-    key = _REFERENCE[dimension]
-    if not registry_name:
-        return key
-    unit = find(key, dimension)
-    assert unit is not None, key
-    if unit.over is None:
-        return unit.registry
-    return f"{unit.over[0].registry} / ({unit.over[1].registry})"
-
-
 @cache
 def _to_reference(unit: Unit) -> tuple[float, float]:
-    known = _KNOWN.get((unit.dimension, unit.key))
-    if known is not None:
-        return known
-    if unit.over is None:
-        return _ask(unit)
-    return _quotient(unit) / _quotient(_known_unit(_reference(unit.dimension), unit.dimension)), 0.0
-
-
-def _quotient(unit: Unit) -> float:
-    assert unit.over is not None, unit.key
-    return _to_reference(unit.over[0])[0] / _to_reference(unit.over[1])[0]
-
-
-def _known_unit(word: str, dimension: D) -> Unit:
-    unit = find(word, dimension)
-    assert unit is not None, word
-    return unit
+    if unit.over is not None:
+        above, below = unit.over
+        return _to_reference(above)[0] / _to_reference(below)[0], 0.0
+    scale = _KNOWN.get(unit.dimension, {}).get(unit.key)
+    return _ask(unit) if scale is None else (scale, _ZERO_AT.get(unit.key, 0.0))
 
 
 @cache
@@ -147,11 +108,3 @@ def convert(value: float, here: Unit, there: Unit) -> float:
     """Give `value` in `here` as a value in `there`."""
     scale, offset = pair(here, there)
     return scale * value + offset
-
-
-def unit_named(key: str, dimension: D) -> Unit:
-    """Give the unit that this program itself calls `key`; KeyError when there is none."""
-    unit = find(key.lower(), dimension)
-    if unit is None:
-        raise KeyError(key)
-    return unit

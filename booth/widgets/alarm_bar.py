@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+
 from textual.content import Content
 from textual.widgets import Static
 
@@ -21,8 +23,8 @@ class AlarmBar(Static):
     def __init__(self) -> None:
         super().__init__("", markup=False)
 
-    def show(self, lines: tuple[str, ...], beat: bool) -> None:
-        """Show these alarms; `beat` alternates, so that it is seen from the corner of an eye."""
+    def show(self, lines: Sequence[str]) -> None:
+        """Show these alarms, each time the other way round: seen from the corner of an eye."""
         self.set_class(bool(lines), "-ringing")
-        self.set_class(beat, "-beat")
+        self.set_class(bool(lines) and not self.has_class("-beat"), "-beat")
         put(self, Content("\n").join([content(line) for line in lines]))

@@ -52,9 +52,9 @@ def placed_rows(rows: Rows, width: int) -> list[tuple[Row, str]]:
 def assumed_words(row: FormRow, rows: Rows) -> str:
     """What is taken where nothing was typed: 'catch for 1:00', 'tip –'."""
     if row.field.choices:
-        return chosen_words(row)
+        return plain(chosen_words(row))
     words = given_words(row.given, row, rows)
-    label = row.field.label
+    label = plain(row.field.label)
     return f"{label if label.isupper() else label.lower()} {words or '–'}"
 
 

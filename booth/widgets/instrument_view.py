@@ -85,9 +85,9 @@ class InstrumentView(Vertical):
             panel.shown = readout
 
     def record(self, lines: Sequence[str]) -> None:
-        """What was kept here."""
+        """What was kept here, the latest first: where rows are scarce, the oldest is out of sight."""
         shown = self.query_one(".record", Static)
-        put(shown, content("\n".join(lines), keep_lines=True))
+        put(shown, content("\n".join(reversed(lines)), keep_lines=True))
         shown.set_class(bool(lines), "-any")
 
     def form(self, rows: Rows) -> None:

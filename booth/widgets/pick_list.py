@@ -66,7 +66,7 @@ def lay_out(shown: Lines, width: int, height: int) -> list[Row]:
 
 def _row(line: PickLine, picked: bool, column: int, roomy: bool, width: int) -> Row:
     if line.head:
-        return exactly(((line.name, HEAD),), width)
+        return exactly(((plain(line.name), HEAD),), width)
     style = PICKED if picked else ""
     mark = (f"{'→' if picked else line.mark or ' '} ", style)
     behind = plain(line.behind) if line.must or roomy else ""

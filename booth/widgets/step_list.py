@@ -30,7 +30,7 @@ STYLES = {
     StepState.OPEN: "",
 }
 # A word beside the name only where the name keeps this much.
-NAME_KEEPS = 12
+SKIPPED, NAME_KEEPS = " skipped", 12
 
 
 class StepRow(msgspec.Struct, frozen=True):
@@ -60,15 +60,7 @@ def window(count: int, current: int, height: int) -> tuple[int, int]:
     start = first_in_sight(count, current, height, height // 3)
     end = start + height
     if height >= 3:
-        if start > 0:
-            start += 1
-        if end < count:
-            end -= 1
-        # Giving up a row must not hide the current step.
-        if current < start:
-            start, end = current, end - (start - current)
-        elif current >= end:
-            start, end = start + (current + 1 - end), current + 1
+        return start + (start > 0), end - (end < count)
     return start, end
 
 
@@ -76,10 +68,10 @@ def _row(step: StepRow, digits: int, width: int) -> Row:
     style, name = STYLES[step.state], plain(step.name)
     head = f"{step.state.value} {step.number:>{digits}} "
     left: Row = ((head + name, style),)
-    word = "skipped" if step.state is StepState.SKIPPED else ""
-    room = width - cell_len(head) - len(word) - 1
-    if word and room >= min(NAME_KEEPS, cell_len(name)):
-        return spread(left, ((f" {word}", style),), width, style)
+    if step.state is StepState.SKIPPED:
+        room = width - cell_len(head) - len(SKIPPED)
+        if room >= min(NAME_KEEPS, cell_len(name)):
+            return spread(left, ((SKIPPED, style),), width, style)
     return exactly(left, width, style)
 
 

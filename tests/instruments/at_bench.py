@@ -10,10 +10,10 @@ from collections.abc import Callable, Iterable, Sequence
 
 import msgspec
 
-from booth.bench.act import Ask, Command, Menu
+from booth.bench.act import Act, Ask, Command, Menu, OpenStep, Rest
 from booth.bench.context import Context
-from booth.bench.instrument import Instrument
-from booth.bench.model import Bench, Rest
+from booth.bench.instrument import Instrument, rows_at
+from booth.bench.model import Bench
 from booth.forms.form import Row, Rows
 from booth.forms.key import Key
 from booth.instruments.registry import instrument_for
@@ -164,7 +164,7 @@ class AtBench:
 
     def open(self, key: str) -> None:
         """Open a step."""
-        self.bench.open(key)
+        self.bench.carry_out(Act("", (OpenStep(key),)), self.clock.now())
 
     # -- what a test reads ------------------------------------------------------------------
 
@@ -174,7 +174,7 @@ class AtBench:
 
     @property
     def rows(self) -> Rows:
-        return self.bench.instrument.rows(self.now, self.bench.form)
+        return rows_at(self.bench.instrument, self.now, self.bench.form)
 
     def row(self, key: str) -> Row:
         return self.rows.row(key)

@@ -9,7 +9,7 @@ import pytest
 
 from booth.bench.act import Menu
 from booth.bench.context import Context
-from booth.instruments.air import air_readout, compressor_lines, held_s
+from booth.instruments.air import Air, compressor_lines, held_s
 from booth.log.events import AirRead, Event, Restored, StepSkipped, Voided
 from booth.log.fold import fold
 from booth.profile.model import Gun as GunSettings
@@ -43,24 +43,24 @@ def with_gun(context: Context, gun: str = "blue") -> Context:
 def test_inlet_says_where_it_stands_and_which_way_to_turn(
     kpa: float, tone: Tone, word: str, way: str
 ) -> None:
-    readout = air_readout(context_of(step="air"), {"inlet": q(kpa, "kPa")})
+    readout = Air().readout(context_of(step="air"), {"inlet": q(kpa, "kPa")})
     assert (readout.tone, readout.word) == (tone, word)
     assert way in readout.lines[0]
     assert readout.figure == f"{kpa / 100:.2f}"
 
 
 def test_nothing_read_yet_shows_what_is_asked_for() -> None:
-    readout = air_readout(context_of(step="air"), {})
+    readout = Air().readout(context_of(step="air"), {})
     assert (readout.figure, readout.unit) == ("1.80-2.10", "bar")
     assert readout.tone is Tone.PLAIN
-    bare = air_readout(context_of(step="air", profile=profile(gun=GunSettings())), {})
+    bare = Air().readout(context_of(step="air", profile=profile(gun=GunSettings())), {})
     assert bare.figure == "–"
     assert "names no pressure" in bare.lines[0]
 
 
 def test_profile_without_a_range_judges_nothing() -> None:
     bare = context_of(step="air", profile=profile(gun=GunSettings()))
-    readout = air_readout(bare, {"inlet": q(195.0, "kPa")})
+    readout = Air().readout(bare, {"inlet": q(195.0, "kPa")})
     assert (readout.tone, readout.word) == (Tone.PLAIN, "")
 
 
@@ -78,11 +78,11 @@ def test_cap_of_hvlp_is_held_against_ten_psi(cap_psi: float | None, said: str) -
     values = {"inlet": q(190.0, "kPa")}
     if cap_psi is not None:
         values["cap"] = q(cap_psi * 6.894757, "kPa")
-    assert any(said in line for line in air_readout(hvlp, values).lines)
+    assert any(said in line for line in Air().readout(hvlp, values).lines)
 
 
 def test_conventional_gun_is_not_lectured_on_hvlp() -> None:
-    assert not any("HVLP" in line for line in air_readout(context_of(step="air"), {}).lines)
+    assert not any("HVLP" in line for line in Air().readout(context_of(step="air"), {}).lines)
 
 
 def test_trigger_is_held_until_the_receiver_falls_to_the_least_inlet() -> None:
@@ -228,6 +228,6 @@ def test_range_of_another_profile_and_last_reading_stay_after_coming_back() -> N
     other = profile(gun=GunSettings(inlet_kpa=Range(150, 180)))
     desk = AtBench("air", before=before, profile=other)
     assert desk.readout.word == "HIGH, TURN DOWN"
-    assert "fan 1.5 turns open" in desk.text
+    assert "fan open 1.5 turns" in desk.text
     desk.press("enter")
     assert desk.bench.step.key != "air"

@@ -6,14 +6,14 @@ import pytest
 
 from booth.forms.field import Given
 from booth.forms.form import placeholder
-from booth.instruments.amount.rows import FORMS
-from booth.instruments.amount.words import area_readout, area_words, plan_readout, this_area
+from booth.instruments.amount import FORMS, area_readout, plan_readout, this_area
 from booth.job.material import DIMENSIONS
 from booth.log.events import AmountPlanned, AreaAdded, CatchMade, Restored, StepDone, Voided
 from booth.profile.model import AtTemperature, Film, Gun, Mix, MixPart, Range
 from booth.shop.model import Gun as OwnGun
 from booth.shop.model import Shop
 from booth.units import System
+from booth.words.event_words import words
 from booth.words.tone import Tone
 from booth.words.wait_words import rough
 from tests.instruments.at_bench import AtBench, context_of
@@ -62,9 +62,8 @@ def test_every_form_has_its_rows() -> None:
     ],
 )
 def test_the_area_that_the_rows_hold(values: dict[str, Given], square_m: float | None) -> None:
-    found, fault = this_area(values)
-    assert fault == ""
-    assert found is None if square_m is None else found == pytest.approx(square_m, rel=1e-6)
+    found = this_area(values)
+    assert found == "" if square_m is None else found == pytest.approx(square_m, rel=1e-6)
 
 
 def test_a_part_being_typed_is_added_to_what_is_there() -> None:
@@ -152,7 +151,8 @@ def test_rough_times_and_areas_in_a_line() -> None:
         area=q(2, "m2"),
         dimensions={"length": q(2, "m"), "thickness": q(40, "mm")},
     )
-    assert area_words(door, System.METRIC) == "door  sheet  2.00 m x 40 mm  2 of them  2.00 m²"
+    told = "area on door: 2.00 m², 2 of them, sheet length 2.00 m, thickness 40 mm"
+    assert words(door, System.METRIC) == told
 
 
 def test_two_areas_and_the_amount_with_enter_alone() -> None:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from booth.instruments.catch.words import delivery_of, delivery_readout
+from booth.instruments.catch import delivery_of, delivery_readout
 from booth.log.events import CatchMade, StopwatchDropped, StopwatchStarted
 from booth.profile.model import Film, Gun, Range
 from booth.units import System

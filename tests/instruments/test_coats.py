@@ -8,7 +8,7 @@ import msgspec
 import pytest
 
 from booth.bench.act import Menu
-from booth.instruments.film.instrument import between_coats
+from booth.instruments.film import between_coats
 from booth.log.events import (
     BatchMixed,
     CoatBegun,

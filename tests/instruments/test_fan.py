@@ -4,7 +4,9 @@ from __future__ import annotations
 
 import pytest
 
-from booth.instruments.fan import fan_readout
+from booth.bench.instrument import rows_at
+from booth.forms.form import BLANK
+from booth.instruments.fan import Fan
 from booth.log.events import FanSet, Voided
 from booth.profile.model import Gun, Range
 from booth.shop.model import Gun as OwnGun
@@ -33,27 +35,28 @@ def test_width_and_distance_against_the_profile(
     width: float, distance: float | None, tone: Tone, said: str
 ) -> None:
     values = {"width": q(width, "mm"), "distance": q(distance, "mm") if distance else None}
-    shown = fan_readout(context_of(profile=ASKED), values)
+    shown = Fan().readout(context_of(profile=ASKED), values)
     assert (shown.tone, shown.word, shown.figure) == (tone, said, f"{width:.0f}")
     assert shown.lines[0] == "profile: 200 to 250 mm at 150 to 200 mm"
 
 
 def test_what_is_asked_for_is_the_figure_until_it_is_measured() -> None:
-    assert fan_readout(context_of(profile=ASKED), {}).figure == "200-250"
-    inches = fan_readout(context_of(profile=ASKED, system=System.US), {})
+    assert Fan().readout(context_of(profile=ASKED), {}).figure == "200-250"
+    inches = Fan().readout(context_of(profile=ASKED, system=System.US), {})
     assert (inches.figure, inches.unit) == ("7.9-9.8", "in")  # 25.4 mm to the inch
-    assert fan_readout(context_of(), {}).figure == "–"
+    assert Fan().readout(context_of(), {}).figure == "–"
 
 
 def test_the_step_from_pass_to_pass_is_said() -> None:
     # pitch = fan x (1 - overlap): 250 mm at a half is 125 mm
-    shown = fan_readout(context_of(profile=ASKED), {"width": q(250, "mm")})
+    shown = Fan().readout(context_of(profile=ASKED), {"width": q(250, "mm")})
     assert shown.lines[1] == "50 % overlap (from the profile): move over 125 mm each pass"
 
 
 def test_what_was_kept_stands_until_something_is_typed() -> None:
     kept = FanSet(n=0, at=at(0), width=q(240, "mm"), distance=q(300, "mm"))
-    shown = fan_readout(context_of(kept, profile=ASKED), {})
+    context = context_of(kept, profile=ASKED)
+    shown = Fan().readout(context, rows_at(Fan(), context, BLANK).values)
     assert (shown.figure, shown.word) == ("240", "TOO FAR")
 
 
@@ -76,9 +79,9 @@ def test_keys_to_disk_and_back() -> None:
     assert isinstance(b.log[-1], FanSet)
     assert b.log[-1].distance == q(177.8, "mm", "7 in")
     assert b.log[-1].turns == q(1.5, "turns", "1 1/2")
-    assert "10.0 in  at 7.0 in  1.5 turns open" in b.text
+    assert "width 10.0 in, open 1.5 turns, distance 7.0 in" in b.text
     b.system = System.METRIC
-    assert "254 mm  at 178 mm" in b.text
+    assert "width 254 mm, open 1.5 turns, distance 178 mm" in b.text
     b.press("backspace")
     assert isinstance(b.log[-1], Voided)
     assert "241 mm" in b.text and "254 mm" not in b.record[-1]

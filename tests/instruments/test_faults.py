@@ -7,7 +7,7 @@ from collections.abc import Sequence
 import pytest
 
 from booth.bench.act import Menu, Scroll
-from booth.instruments.faults.words import KINDS, causes_page, reading_words, strongest
+from booth.instruments.faults import KINDS, causes_page, reading_words, strongest
 from booth.log.events import (
     AirRead,
     CoatBegun,

@@ -4,8 +4,8 @@ from __future__ import annotations
 
 import pytest
 
-from booth.instruments.film.instrument import next_tooth, usual_part
-from booth.instruments.film.words import film_readout
+from booth.instruments import film as gauge
+from booth.instruments.film import next_tooth, usual_part
 from booth.log.events import (
     BatchMixed,
     CatchMade,
@@ -57,16 +57,16 @@ def test_verdicts_only_where_the_whole_interval_says_so(
 ) -> None:
     # ASTM D4414: the film lies between the last wetted and the first dry tooth.
     values = {"part": "hood", "wetted": q(low, "um"), "dry": q(high, "um")}
-    shown = film_readout(context_of(BEGUN, profile=ASKED), values)
+    shown = gauge.Film().readout(context_of(BEGUN, profile=ASKED), values)
     assert (shown.word, shown.tone, shown.figure) == (said, tone, f"{low}-{high}")
     assert shown.label == "hood, coat 1: this place"
-    kept = film_readout(context_of(BEGUN, read(low, high), profile=ASKED), {"part": "hood"})
+    kept = gauge.Film().readout(context_of(BEGUN, read(low, high), profile=ASKED), {"part": "hood"})
     assert (kept.word, kept.figure) == (said, f"{low}-{high}")
 
 
 def test_the_mean_of_several_places_is_an_interval_too() -> None:
     context = context_of(BEGUN, read(40, 50), read(50, 60), profile=ASKED)
-    shown = film_readout(context, {"part": "hood"})
+    shown = gauge.Film().readout(context, {"part": "hood"})
     assert (shown.figure, shown.word) == ("45-55", "IN RANGE")
     assert shown.label == "hood, coat 1: mean of 2"
     assert "2 places: 40-60 µm" in shown.lines
@@ -77,26 +77,28 @@ def test_dry_film_by_solids_and_thinner() -> None:
     pours = (Pour("clear", q(400, "ml")), Pour("thinner", q(100, "ml")))
     batch = BatchMixed(n=0, at=at(0), batch=1, pours=pours)
     values = {"part": "hood", "wetted": q(4 * 25.4, "um"), "dry": q(5 * 25.4, "um")}
-    shown = film_readout(context_of(batch, BEGUN, profile=ASKED, system=System.US), values)
+    shown = gauge.Film().readout(context_of(batch, BEGUN, profile=ASKED, system=System.US), values)
     assert "dries to 1.6 to 2.0 mil (volume solids 50 %, thinner 25 %)" in shown.lines
-    unknown = film_readout(context_of(BEGUN, profile=ASKED, system=System.US), values)
+    unknown = gauge.Film().readout(context_of(BEGUN, profile=ASKED, system=System.US), values)
     assert any("2.0 to 2.5 mil" in line and "not counted" in line for line in unknown.lines)
 
 
 def test_what_landed_is_said_and_what_to_change_is_a_speed() -> None:
     # 200 ml/min, 250 mm, 50 %, 400 mm/s: 26 to 32.5 um is 39 to 48.75 %; 50 um asked for.
     context = context_of(*SETTINGS, read(26, 32.5), profile=ASKED)
-    shown = film_readout(context, {"part": "hood"})
+    shown = gauge.Film().readout(context, {"part": "hood"})
     assert shown.word == "TOO THIN"
     assert any(line.startswith("landed on the part: 39 to 49 %, used from") for line in shown.lines)
     # The film goes as 1 / speed: the middle, 29.25 um, becomes 50 at 400 x 29.25 / 50 = 234 mm/s.
     assert any("slower, about 0.23 m/s (was 0.40 m/s)" in line for line in shown.lines)
-    thick = film_readout(context_of(*SETTINGS, read(65, 66), profile=ASKED), {"part": "hood"})
+    thick = gauge.Film().readout(
+        context_of(*SETTINGS, read(65, 66), profile=ASKED), {"part": "hood"}
+    )
     assert any("faster, about 0.52 m/s (was 0.40 m/s)" in line for line in thick.lines)
 
 
 def test_what_cannot_be_told_says_what_is_missing() -> None:
-    shown = film_readout(
+    shown = gauge.Film().readout(
         context_of(CATCH, FAN, BEGUN, read(30, 40), profile=ASKED), {"part": "hood"}
     )
     assert any("No pass was timed" in line for line in shown.lines)
@@ -105,20 +107,22 @@ def test_what_cannot_be_told_says_what_is_missing() -> None:
 
 def test_a_target_may_be_missing() -> None:
     bare = profile(film=Film(coats=1))
-    shown = film_readout(context_of(BEGUN, read(30, 40), profile=bare), {"part": "hood"})
+    shown = gauge.Film().readout(context_of(BEGUN, read(30, 40), profile=bare), {"part": "hood"})
     assert (shown.tone, shown.word, shown.figure) == (Tone.PLAIN, "", "30-40")
 
 
 def test_before_a_coat_and_with_half_a_reading() -> None:
-    none = film_readout(context_of(profile=ASKED), {"part": "door"})
+    none = gauge.Film().readout(context_of(profile=ASKED), {"part": "door"})
     assert (none.figure, none.label) == ("40-60", "door, no coat yet: wet film asked for")
     assert (none.tone, none.shown_word) == (Tone.PLAIN, "")
     assert none.lines[-1].startswith("A reading belongs to a coat")
-    bare = film_readout(context_of(profile=profile(film=Film(coats=1))), {"part": "door"})
+    bare = gauge.Film().readout(context_of(profile=profile(film=Film(coats=1))), {"part": "door"})
     assert (bare.figure, bare.label) == ("–", "door, no coat yet")
-    half = film_readout(context_of(BEGUN, profile=ASKED), {"part": "hood", "wetted": q(50, "um")})
+    half = gauge.Film().readout(
+        context_of(BEGUN, profile=ASKED), {"part": "hood", "wetted": q(50, "um")}
+    )
     assert half.figure == "50-?" and half.lines == ("Which tooth stayed dry?",)
-    upside = film_readout(
+    upside = gauge.Film().readout(
         context_of(BEGUN, profile=ASKED),
         {"part": "hood", "wetted": q(50, "um"), "dry": q(40, "um")},
     )

@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 
 from booth.forms.key import Key
-from booth.instruments.pace.words import pace_readout, pass_s_of, timed_readout, wanted_film
+from booth.instruments.pace import pace_readout, pass_s_of, timed_readout, wanted_film
 from booth.log.events import (
     CatchMade,
     CoatBegun,
@@ -217,9 +217,9 @@ def test_a_pass_is_timed_between_two_presses_and_kept() -> None:
     assert (kept.length, kept.seconds) == (q(1.2, "m", "1.2m"), 3.0)
     assert kept.at == begun
     assert b.readout.word == "IN RANGE"
-    assert "1.20 m in 3.0 s  0.40 m/s" in b.text and b.marked == "mode"
+    assert "1.20 m in 3.0 s, 0.40 m/s" in b.text and b.marked == "mode"
     b.system = System.US
-    assert "3.94 ft in 3.0 s  79 ft/min" in b.text
+    assert "3.94 ft in 3.0 s, 79 ft/min" in b.text
 
 
 def test_what_is_voided_is_named_comes_back_and_no_stopwatch_runs_again() -> None:

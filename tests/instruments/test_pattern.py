@@ -6,7 +6,7 @@ import pytest
 
 from booth.bench.act import Menu
 from booth.forms.form import placeholder
-from booth.instruments.pattern.words import (
+from booth.instruments.pattern import (
     film_readout,
     paper_of,
     paper_readout,
@@ -127,7 +127,7 @@ def test_arrows_choose_the_shape_and_enter_keeps_it() -> None:
     # The same again is a second try: the next thing to turn.
     b.press("right", "right", "right", "enter")
     assert [type(event) for event in b.log] == [PatternRead, PatternRead]
-    assert "→ 2 More air" in b.text and "heavy middle  overlap 50 %" in b.record[-1]
+    assert "→ 2 More air" in b.text and "heavy middle, overlap 50 %" in b.record[-1]
     b.press("enter")
     assert isinstance(b.log[-1], StepDone) and b.bench.step.key != "pattern"
 
@@ -159,7 +159,7 @@ def test_digits_enter_zones_from_the_first_row_on_and_the_key_line_says_so() -> 
     (kept,) = b.log
     assert isinstance(kept, PatternRead)
     assert (kept.shape, kept.zones) == ("even", (3, 5, 6, 7, 6, 5, 3))
-    assert "even 3567653" in b.text
+    assert "even, zones 3 5 6 7 6 5 3" in b.text
     b.press("enter")
     assert isinstance(b.log[-1], StepDone)
 

@@ -7,7 +7,7 @@ from collections.abc import Sequence
 import pytest
 
 from booth.clock import local_hhmm
-from booth.instruments.plan.words import ticks
+from booth.instruments.plan import ticks
 from booth.log import events as ev
 from booth.moment import Moment, later
 from booth.profile.model import AtTemperature, Mix, MixPart, Waits

@@ -6,6 +6,7 @@ from pathlib import Path
 
 import pytest
 
+from booth.bench.instrument import starting_point
 from booth.job.past import PastJobs, last_good
 from booth.log.events import AirRead, CatchMade, EffluxTimed, FanSet, JobClosed, JobOpened
 from booth.log.session import Session
@@ -62,7 +63,7 @@ def at_step(step: str, folder: Path) -> AtBench:
 
 def record(bench: AtBench) -> str:
     """What stands under the figure: what was kept, else where to start from."""
-    return "\n".join(bench.record or bench.bench.instrument.last_good(bench.now))
+    return "\n".join(bench.record or starting_point(bench.bench.instrument, bench.now))
 
 
 def test_the_last_good_job_is_that_of_the_gun(tmp_path: Path) -> None:

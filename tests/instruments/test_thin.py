@@ -8,8 +8,7 @@ from collections.abc import Callable, Sequence
 import msgspec
 import pytest
 
-from booth.instruments.thin.instrument import advice_on
-from booth.instruments.thin.words import thin_readout
+from booth.instruments.thin import advice_on, thin_readout
 from booth.job.thin_advice import coating_to_thicken_ml
 from booth.log import events as ev
 from booth.profile.model import AtTemperature, Efflux, Mix, MixPart, Range, Thinner

@@ -60,7 +60,7 @@ def test_enter_goes_from_row_to_row_and_keeps_on_the_last() -> None:
     assert isinstance(kept, WeatherRead)
     assert [each.typed for each in (kept.air, kept.humidity, kept.part)] == ["20", "50", "18"]
     assert desk.keys["Enter"] == "next step" and desk.marked == "air"
-    assert "20.0 °C, 50 %, part 18.0 °C" in desk.record[-1]
+    assert "air 20.0 °C, humidity 50 %, part 18.0 °C" in desk.record[-1]
     desk.press("enter")
     assert isinstance(desk.log[-1], StepDone)
 

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import copy
 from collections.abc import Callable, Iterator, Sequence
+from functools import cache
 from typing import NamedTuple
 
 from booth.bench.model import Bench
@@ -77,7 +78,12 @@ def step_of_kind(kind: str) -> Step:
 
 
 def desk_for(kind: str, before: str = "nothing", started: str = "at rest") -> AtBench:
-    """A bench whose open step is of this kind."""
+    """A bench whose open step is of this kind, to do with as one likes."""
+    return twin(_desk_for(kind, before, started))
+
+
+@cache
+def _desk_for(kind: str, before: str, started: str) -> AtBench:
     system = System.US if before == "everything" else System.METRIC
     desk = AtBench("weather", before=BEFORE[before], shop=SHOP, system=system)
     desk.bench.step = next(

@@ -38,10 +38,10 @@ class Seen:
     job: Job = field(compare=False)
 
     @classmethod
-    def of(cls, desk: AtBench) -> Seen:
-        at = desk.bench
-        entries = len(desk.events)
-        return cls(entries, at.step.key, desk.rows, at.picked, at.said, at.offer, desk.job)
+    def of(cls, desk: AtBench, rows: Rows | None = None) -> Seen:
+        at, entries = desk.bench, len(desk.events)
+        rows = rows or desk.rows
+        return cls(entries, at.step.key, rows, at.picked, at.said, at.offer, desk.job)
 
     @property
     def texts(self) -> dict[str, str]:
@@ -60,7 +60,7 @@ class Seen:
 class Press:
     """A key that was pressed: its act, the key line before, what there was before and after.
 
-    shapes: the rows only shape the figure, nothing is made of them.
+    shapes: Enter was pressed where the rows only shape the figure, nothing is made of them.
     """
 
     key: str
@@ -95,9 +95,11 @@ def pressed(desk: AtBench, key: str, line: dict[str, str] | None = None) -> Pres
     """Press a key, a while after the last one. line: the key line then, where it is known."""
     desk.clock.advance(APART_S)
     line = desk.keys if line is None else line
-    act = next_act(desk.bench.situation(desk.clock.now()), key_of(key))
-    before = Seen.of(desk)
-    shapes = desk.bench.instrument.event(desk.now, before.rows.values) is None
+    situation = desk.bench.situation(desk.clock.now())
+    act = next_act(situation, key_of(key))
+    before = Seen.of(desk, situation.rows)
+    values = situation.rows.values
+    shapes = key == "enter" and situation.instrument.event(situation.context, values) is None
     desk.press_now(key)
     return Press(key, act, line, before, Seen.of(desk), desk.rest, shapes)
 

@@ -45,14 +45,8 @@ class Heard:
     def __init__(self) -> None:
         self.sounds: list[str] = []
 
-    def alarm(self) -> None:
-        self.sounds.append("alarm")
-
-    def signal(self) -> None:
-        self.sounds.append("signal")
-
-    def tick(self) -> None:
-        self.sounds.append("tick")
+    def play(self, name: str) -> None:
+        self.sounds.append(name)
 
 
 class AtApp:
@@ -167,7 +161,7 @@ class AtApp:
     async def pick(self, title: str) -> None:
         """Walk down the list that is up to the line whose name begins so."""
         for _ in range(60):
-            shown = self.app.screen.query_one(PickList)
+            shown = self.app.screen.query_one(PickList).shown
             if shown.lines[shown.picked].name.startswith(title):
                 return
             await self.press("down")

@@ -5,9 +5,9 @@ from __future__ import annotations
 import io
 
 from booth.cli.log_command import list_jobs, show_job
-from booth.clock import ManualClock
 from booth.log.events import CatchMade, EffluxTimed, NoteMade, StopwatchStarted
 from booth.log.store import log_files
+from tests.manual_clock import ManualClock
 from tests.screens.at_app import AtApp, at_app, at_bench
 
 

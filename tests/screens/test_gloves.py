@@ -7,7 +7,6 @@ from pathlib import Path
 import pytest
 
 from booth.bench.menus import NOTES, OWN_WORDS, REASONS
-from booth.clock import ManualClock
 from booth.log.events import (
     CatchMade,
     CautionAcknowledged,
@@ -24,6 +23,7 @@ from booth.log.events import (
 from booth.profile.model import Profile
 from booth.profile.read import read_profile
 from booth.units import System
+from tests.manual_clock import ManualClock
 from tests.screens.at_app import at_bench
 from tests.screens.jobs import coated
 

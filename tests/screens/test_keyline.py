@@ -145,7 +145,9 @@ async def test_a_low_window_cuts_no_sentence_and_help_has_all_of_it() -> None:
         how = " ".join(" ".join(at.bench.bench.step.how).split())
         assert how.split(". ")[0] not in at.words
         await at.press("f1")
-        paragraphs = [text for _, text in at.app.screen.query_one(PageView).shown.paragraphs if text]
+        paragraphs = [
+            text for _, text in at.app.screen.query_one(PageView).shown.paragraphs if text
+        ]
         assert paragraphs[0] == how
         assert "F10" in paragraphs[-1]  # all keys come last
 

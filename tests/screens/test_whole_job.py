@@ -181,6 +181,7 @@ async def _catch(at: AtApp) -> None:
     # The whole window says STOP for a moment first.
     await at.until(lambda: "caught for" in at.text)
     assert at.heard.sounds[-1] == "signal" and at.heard.sounds.count("tick") >= 3
+    assert "catch again" in at.key_line and "stop early" not in at.key_line
     await at.type("6")
     assert "6" in at.text and "fl oz" in at.text
     await at.press_until("enter", lambda: at.kept(CatchMade))

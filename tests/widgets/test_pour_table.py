@@ -26,8 +26,10 @@ def test_each_pour_with_its_amount_and_its_mark() -> None:
 
 
 def test_large_figures_do_not_run_into_each_other() -> None:
-    rows = (PourRow("base", "1,234.5 fl oz", "1,234.5 fl oz", Tone.GOOD),
-            PourRow("hardener", "134.2 fl oz", "1,368.7 fl oz", Tone.READY))  # fmt: skip
+    rows = (
+        PourRow("base", "1,234.5 fl oz", "1,234.5 fl oz", Tone.GOOD),
+        PourRow("hardener", "134.2 fl oz", "1,368.7 fl oz", Tone.READY),
+    )
     for width in (52, 80, 160):
         drawn = strings(lay_out(Pours(rows), width, 3))
         assert "1,234.5 fl oz  1,234.5 fl oz" in drawn[1]

@@ -64,9 +64,12 @@ def test_a_gallery_names_every_pattern() -> None:
 
 
 @given(
-    st.lists(st.floats(0, 9), min_size=1, max_size=9), st.integers(0, 90), st.integers(0, 30),
-    st.floats(-1, 1), st.booleans(),
-)  # fmt: skip
+    st.lists(st.floats(0, 9), min_size=1, max_size=9),
+    st.integers(0, 90),
+    st.integers(0, 30),
+    st.floats(-1, 1),
+    st.booleans(),
+)
 def test_every_size_is_filled_exactly(
     films: list[float], width: int, height: int, bend: float, broken: bool
 ) -> None:

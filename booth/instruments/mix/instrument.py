@@ -2,41 +2,33 @@
 
 from __future__ import annotations
 
-from collections.abc import Collection
-from typing import ClassVar, NamedTuple
+from typing import NamedTuple
+
+from msgspec.structs import replace
 
 from booth.bench.act import Act, Keep, Say, SetForm, refused
 from booth.bench.context import Context
-from booth.bench.instrument import Instrument, local_time, number
+from booth.bench.instrument import Instrument, number, quantity, word
 from booth.files.safe_text import visible
-from booth.forms.field import Field
+from booth.forms.field import Field, only
 from booth.forms.form import Form, Rows, Values
 from booth.forms.key import Key
-from booth.instruments.mix.rows import READING, fields, plan_by_rows, wanted_rows
-from booth.instruments.mix.words import (
-    batch_line,
-    batch_readout,
-    empty_readout,
-    fault_readout,
-    mixed_readout,
-    mixed_words,
-    pour_readout,
-    pour_rows,
-)
-from booth.job.pouring import (
-    BatchPlan,
-    Pouring,
-    batch_of,
-    open_pours,
-    pour_event,
-    pouring,
-    rest_amount,
-)
+from booth.instruments.mix import words
+from booth.job import pouring
+from booth.job.pouring import BatchPlan, Pouring, open_pours
 from booth.log.events import BatchMixed, Event, Poured
+from booth.log.fold import Job
+from booth.trade.mixing.components import Measure
 from booth.trade.result import BadInput
+from booth.units import Kind, Quantity
 from booth.words.pictures import Picture, Pours
 from booth.words.readout import Readout
+from booth.words.tone import Tone
 
+#: The row in which the reading is typed, by what is poured.
+READING = {Measure.VOLUME: "cup", Measure.WEIGHT: "scale"}
+FRESH = "fresh"
+_WAYS = {Measure.VOLUME: "volume, marks on the cup", Measure.WEIGHT: "weight, on the scale"}
 AMOUNT_FIRST = "Enter the amount first, with its unit if you like."
 WHEN_POURED = "Space when it is poured to the mark; or type what it shows."
 NOT_POURED = "That is what it showed before this pour. Pour, then read it."
@@ -52,9 +44,9 @@ class Meant(NamedTuple):
 class Mix(Instrument):
     """A pour table; the next mark is the figure."""
 
-    KIND: ClassVar[str] = "mix"
-    NAME: ClassVar[str] = "Mix"
-    ABOUT: ClassVar[tuple[str, ...]] = (
+    KIND = "mix"
+    NAME = "Mix"
+    ABOUT = (
         "The figure is what the cup or the scale shows when to stop pouring: marks are cumulative, "
         "all that was poured before is in them. A scale is set to zero with the empty cup on it, "
         "once, and not between the pours.",
@@ -72,54 +64,73 @@ class Mix(Instrument):
         "material young. The rest is taken to be of the same parts.",
         "The product's data sheet decides; hardeners and thinners have hazards of their own.",
     )
-    KEEPS: ClassVar[tuple[type[Event], ...]] = (BatchMixed, Poured)
-    UNIT_FIRST: ClassVar[bool] = True
+    KEEPS = (BatchMixed, Poured)
+    RECORDS = 3
+    #: where the next digit belongs: the reading, once it is known what to pour
+    FIRST = tuple(READING.values())
+    UNIT_FIRST = True
 
-    def fields(self, context: Context) -> tuple[Field, ...]:
-        return fields(context)
+    def fields(self, context: Context, values: Values) -> tuple[Field, ...]:
+        """Every row there may be; those that make sense now are in sight.
 
-    def wanted(self, context: Context, values: Values) -> Collection[str] | None:
-        return wanted_rows(context, values)
-
-    def first(self, context: Context, values: Values) -> str:
-        """Where the next digit belongs: the reading once it is known what to pour."""
-        plan = plan_by_rows(context, values)
-        return READING[plan.by] if plan is not None else ""
+        How it is poured stands right before the reading: digits typed there are the reading.
+        """
+        job, profile, pours = context.job, context.profile, open_pours(context.job)
+        names = [each.name for each in pouring.components(profile)]
+        left_of = ((name, f"all that is left of {visible(name)}") for name in names)
+        of = (("", "of the mix, ready to spray"), *left_of)
+        batches = [each.batch for each in reversed(pouring.open_batches(job))]
+        rests = ((str(number), f"the rest of batch {number}") for number in batches)
+        onto = ((FRESH, "a fresh cup"), *rests)
+        by = tuple((way.value, _WAYS[way]) for way in pouring.measures(profile))
+        at_zero = "empty: the scale is at zero with the rest on it"
+        thinner = pouring.thinner_of(profile)
+        usual = (thinner and thinner.usual_percent) or 0.0
+        percent: Quantity | float | None = pours[-1].thinner if pours else usual
+        limit = thinner.limit_percent if thinner is not None else None
+        most = "" if limit is None else f"at most {limit:g} %"
+        every = (
+            Field("amount", "Amount", amount=True, default=_planned(job)),
+            Field("of", "That is", choices=of, assumed=True),
+            Field("thinner", "Thinner", Kind.PERCENT, default=percent, hint=most, assumed=True),
+            Field("onto", "Into", choices=onto),
+            Field("rest", "Left in it", amount=True, optional=True, hint=at_zero),
+            Field("by", "Pour by", choices=by, assumed=True),
+            Field("cup", "Cup shows", Kind.VOLUME, optional=True, hint="if not the mark"),
+            Field("scale", "Scale shows", Kind.MASS, optional=True, hint="if not the mark"),
+        )
+        return only(wanted_rows(context, values), every)
 
     def readout(self, context: Context, values: Values) -> Readout:
         try:
             meant = batch_meant(context, values)
         except BadInput as fault:
-            return fault_readout(str(fault))
+            told = (str(fault),)
+            return Readout("–", label="mix", tone=Tone.CAUTION, word="CHECK", lines=told)
         if meant is None:
             batches = context.job.batches
-            return batch_readout(context, batches[-1]) if batches else empty_readout(context)
+            return (
+                words.batch_readout(context, batches[-1])
+                if batches
+                else words.empty_readout(context)
+            )
         if meant.state.next is None:
-            return mixed_readout(context, meant.state)
-        return pour_readout(context, meant.plan, meant.state)
+            return words.mixed_readout(context, meant.state)
+        return words.pour_readout(context, meant.plan, meant.state)
 
     def picture(self, context: Context, values: Values) -> tuple[Picture, ...]:
         try:
             meant = batch_meant(context, values)
         except BadInput:
             return ()
-        return (Pours(pour_rows(meant.state, context.system)),) if meant is not None else ()
+        return (Pours(words.pour_rows(meant.state, context.system)),) if meant is not None else ()
 
     def record(self, context: Context) -> tuple[str, ...]:
-        if open_pours(context.job):
-            return ()
-        return tuple(
-            f"{local_time(batch.at)}  {batch_line(batch, context.system)}"
-            for batch in context.job.batches[-3:]
-        )
+        return () if open_pours(context.job) else super().record(context)
 
     def busy(self, context: Context) -> str:
         """An Enter too many is no pour, and leaves no batch half poured."""
         return WHEN_POURED if open_pours(context.job) else ""
-
-    def cleared(self, form: Form) -> Form:
-        """By volume or by weight stays; how this one batch was meant does not."""
-        return Form(chosen={key: each for key, each in form.chosen.items() if key == "by"})
 
     def last_kept(self, context: Context, values: Values) -> tuple[Event, ...]:
         """The last pour; a batch goes back to being half poured with it."""
@@ -144,21 +155,23 @@ class Mix(Instrument):
             return refused(str(fault))
 
     def _poured(self, context: Context, rows: Rows, plan: BatchPlan, state: Pouring) -> Act:
-        job, following = context.job, SetForm(self.cleared(rows.form))
+        # By volume or by weight stays; how this one batch was meant does not.
+        way = {key: each for key, each in rows.form.chosen.items() if key == "by"}
+        job, following = context.job, SetForm(Form(chosen=way))
         poured, word, keep = open_pours(job), "mixed", []
         if state.next is not None:
             word, amount = f"poured: {visible(state.next.name)}", state.next.amount
             reading = rows.row(READING[plan.by])
             if reading.text.strip():
-                amount = rest_amount(state, number(rows.values, reading.key) or 0.0)
+                amount = pouring.rest_amount(state, number(rows.values, reading.key) or 0.0)
             if amount <= 0:
                 return refused(NOT_POURED)
-            pour = pour_event(job, plan, state.next.name, amount, context.now)
+            pour = pouring.pour_event(job, plan, state.next.name, amount, context.now)
             poured, keep = (*poured, pour), [Keep(pour)]
         if batch_state(context, plan, poured).next is not None:
             return Act(word, (*keep, following))
-        batch = batch_of(context.profile, poured, context.now)
-        return Act(word, (*keep, Keep(batch), following, Say(mixed_words(batch))))
+        batch = pouring.batch_of(context.profile, poured, context.now)
+        return Act(word, (*keep, Keep(batch), following, Say(words.mixed_words(batch))))
 
     def enter(self, context: Context, rows: Rows) -> Act | None:
         """In the row of the reading: poured. A choice that was looked at is no reason to leave."""
@@ -189,4 +202,53 @@ def batch_meant(context: Context, values: Values) -> Meant | None:
 
 
 def batch_state(context: Context, plan: BatchPlan, poured: tuple[Poured, ...]) -> Pouring:
-    return pouring(context.profile, plan, [(each.name, each.amount.value) for each in poured])
+    return pouring.pouring(
+        context.profile, plan, [(each.name, each.amount.value) for each in poured]
+    )
+
+
+def wanted_rows(context: Context, values: Values) -> set[str]:
+    """Which rows make sense now."""
+    profile, pours, found = context.profile, open_pours(context.job), set()
+    if not pours:
+        batches, onto = pouring.open_batches(context.job), word(values, "onto")
+        asked = {
+            "amount": True,
+            "of": len(pouring.components(profile)) > 1,
+            "by": len(pouring.measures(profile)) > 1,
+            "onto": bool(batches),
+            "rest": batches and onto not in ("", FRESH),
+        }
+        found = {key for key, sensible in asked.items() if sensible}
+    thinner, plan = pouring.thinner_of(profile), plan_by_rows(context, values)
+    if thinner is not None and not any(pour.name == thinner.name for pour in pours):
+        found.add("thinner")
+    return found if plan is None else {*found, READING[plan.by]}
+
+
+def plan_by_rows(context: Context, values: Values) -> BatchPlan | None:
+    """How the batch is meant: as it was at the last pour, else by the rows; None without."""
+    pours = open_pours(context.job)
+    percent, wanted = number(values, "thinner"), quantity(values, "amount")
+    if pours:
+        plan = pouring.plan_of(pours)
+        return plan if percent is None else replace(plan, thinner_percent=percent)
+    if wanted is None or (percent is None and pouring.thinner_of(context.profile) is not None):
+        return None  # a row that cannot be understood is no plan
+    by, onto = word(values, "by"), word(values, "onto")
+    older = int(onto) if onto not in ("", FRESH) else None
+    return BatchPlan(
+        wanted=wanted,
+        of=word(values, "of"),
+        by=Measure(by) if by else pouring.measures(context.profile)[0],
+        thinner_percent=percent or 0.0,
+        onto=older,
+        rest=quantity(values, "rest") if older is not None else None,
+    )
+
+
+def _planned(job: Job) -> Quantity | None:
+    """The amount that was worked out for the parts, for the first batch."""
+    if job.batches or job.pours or not job.amounts:
+        return None
+    return job.amounts[-1].amount

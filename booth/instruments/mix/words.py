@@ -3,16 +3,18 @@
 from __future__ import annotations
 
 from booth.bench.context import Context
-from booth.bench.instrument import local_time
+from booth.clock import local_hhmm
 from booth.files.safe_text import visible
+from booth.instruments.figures import figure
 from booth.job import scaled_waits
 from booth.job.mixture import now as mix_now
 from booth.job.pouring import BatchPlan, Pouring, components, open_batches, thinner_of
 from booth.job.waits import State, What, standing, waits
 from booth.log.events import BatchMixed
+from booth.profile.model import Thinner
 from booth.trade.mixing.components import Measure
 from booth.trade.mixing.pours import Pour
-from booth.units import Kind, System, show, shown_unit
+from booth.units import Kind, System, show
 from booth.words.pictures import PourRow
 from booth.words.readout import Readout
 from booth.words.tone import Tone
@@ -39,25 +41,18 @@ def empty_readout(context: Context) -> Readout:
         figure, label, word = "STIR", "nothing is mixed into this coating", ""
         lines.append("Stir it to the bottom of the can. Amount: how much to pour out.")
     if thinner is not None:
-        lines.append(_thinner_words(context))
+        lines.append(_thinner_words(thinner))
     pot = scaled_waits.pot_life(profile, context.job.weather)
     if pot is not None:
         lines.append(f"pot life today {'about ' if pot.estimate else ''}{rough(pot.seconds)}")
     return Readout(figure, label=label, word=word, lines=tuple(lines))
 
 
-def _thinner_words(context: Context) -> str:
-    thinner = thinner_of(context.profile)
-    assert thinner is not None
+def _thinner_words(thinner: Thinner) -> str:
     usual = f"usually {thinner.usual_percent:g} %" if thinner.usual_percent is not None else ""
     most = f"at most {thinner.limit_percent:g} %" if thinner.limit_percent is not None else ""
-    return f"{visible(thinner.name)}: " + (
-        ", ".join(each for each in (usual, most) if each) or "as needed"
-    )
-
-
-def fault_readout(sentence: str) -> Readout:
-    return Readout("–", label="mix", tone=Tone.CAUTION, word="CHECK", lines=(sentence,))
+    said = ", ".join(each for each in (usual, most) if each)
+    return f"{visible(thinner.name)}: {said or 'as needed'}"
 
 
 def pour_readout(context: Context, plan: BatchPlan, state: Pouring) -> Readout:
@@ -79,29 +74,18 @@ def pour_readout(context: Context, plan: BatchPlan, state: Pouring) -> Readout:
             lines.append("The scale is at zero with the cup on it.")
         if plan.onto is not None:
             lines.append(f"The pot life of batch {plan.onto}, which is older, will rule all of it.")
-    word = f"ADD {name.upper()}" if again else name.upper()
-    return Readout(
-        show(pour.mark, kind, system, unit=False),
-        shown_unit(kind, system),
-        label=f"pour {'more ' if again else ''}{name} up to",
-        tone=Tone.CAUTION if again else Tone.READY,
-        word=f"{word[: LONGEST_WORD - 1]}…" if len(word) > LONGEST_WORD else word,
-        lines=tuple(lines),
-        like=show(state.total, kind, system, unit=False),
-    )
+    tone, word, label = Tone.READY, name.upper(), f"pour {name} up to"
+    if again:
+        tone, word, label = Tone.CAUTION, f"ADD {word}", f"pour more {name} up to"
+    word = f"{word[: LONGEST_WORD - 1]}…" if len(word) > LONGEST_WORD else word
+    whole = show(state.total, kind, system, unit=False)
+    return figure(context, pour.mark, kind, label, tone, word, lines, whole)
 
 
 def mixed_readout(context: Context, state: Pouring) -> Readout:
     """All is in, the batch not yet called mixed. Pure."""
-    kind = KIND[state.measure]
-    return Readout(
-        show(state.mark, kind, context.system, unit=False),
-        shown_unit(kind, context.system),
-        label="everything is in",
-        tone=Tone.READY,
-        word="STIR",
-        lines=("Space says that it is mixed: pot life begins.",),
-    )
+    label, lines = "everything is in", ("Space says that it is mixed: pot life begins.",)
+    return figure(context, state.mark, KIND[state.measure], label, Tone.READY, "STIR", lines)
 
 
 def pour_rows(state: Pouring, system: System) -> tuple[PourRow, ...]:
@@ -124,32 +108,16 @@ def mixed_words(batch: BatchMixed) -> str:
     return said
 
 
-def batch_line(batch: BatchMixed, system: System) -> str:
-    """A batch in a line. Pure."""
-    pours = " + ".join(
-        f"{visible(pour.name)} {_shown(pour.amount.value, _measure(pour.amount.unit), system)}"
-        for pour in batch.pours
-    )
-    total = batch.total
-    whole = f" = {_shown(total.value, _measure(total.unit), system)}" if total else ""
-    onto = f" onto batch {batch.onto}" if batch.onto is not None else ""
-    return f"batch {batch.batch}{onto}: {pours}{whole}"
-
-
-def _measure(unit: str) -> Measure:
-    return Measure.WEIGHT if unit == "g" else Measure.VOLUME
-
-
 def batch_readout(context: Context, batch: BatchMixed) -> Readout:
     """The batch mixed last: until when it may be sprayed. Pure."""
     job = context.job
-    mine = {
-        wait.what: wait for wait in waits(job) if wait.title == f"batch {batch.batch}"
-    }  # waits of finished batches are not among them
+    # Waits of finished batches are not among them.
+    title = f"batch {batch.batch}"
+    mine = {wait.what: wait for wait in waits(job) if wait.title == title}
     pot, induction = mine.get(What.POT_LIFE), mine.get(What.INDUCTION)
     lines = []
     if induction is not None:
-        lines.append(f"Induction: not to be sprayed before {local_time(induction.opens_at)}.")
+        lines.append(f"Induction: not to be sprayed before {local_hhmm(induction.opens_at)}.")
     if batch.onto is not None:
         lines.append(f"The older batch {batch.onto} rules the pot life of all of it.")
     stage = mix_now(job)
@@ -165,23 +133,12 @@ def batch_readout(context: Context, batch: BatchMixed) -> Readout:
         total = batch.total
         if total is None:
             return Readout(f"{batch.batch}", label="batch", tone=Tone.GOOD, word=word)
-        kind = KIND[_measure(total.unit)]
-        return Readout(
-            show(total.value, kind, context.system, unit=False),
-            shown_unit(kind, context.system),
-            label=f"batch {batch.batch}",
-            tone=Tone.GOOD,
-            word=word,
-            lines=tuple(lines),
-        )
+        kind = Kind.MASS if total.unit == "g" else Kind.VOLUME
+        return figure(context, total.value, kind, title, Tone.GOOD, word, lines)
     if pot.estimate:
         lines.append(f"~ estimate: {pot.rule}")
     state = standing(pot, context.now, context.job.boots).state
-    word = {State.CLOSING: "NEARLY OVER", State.LATE: "POT LIFE OVER"}.get(state, "MIXED")
-    return Readout(
-        f"{'~' if pot.estimate else ''}{local_time(pot.closes_at)}",
-        label=f"batch {batch.batch}: to be sprayed before",
-        tone=TONES[state] if word != "MIXED" else Tone.GOOD,
-        word=word,
-        lines=tuple(lines),
-    )
+    late = {State.CLOSING: "NEARLY OVER", State.LATE: "POT LIFE OVER"}
+    tone, word = TONES[state] if state in late else Tone.GOOD, late.get(state, "MIXED")
+    time = f"{'~' if pot.estimate else ''}{local_hhmm(pot.closes_at)}"
+    return Readout(time, "", f"{title}: to be sprayed before", tone, word, tuple(lines))

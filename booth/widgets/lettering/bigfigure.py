@@ -8,13 +8,11 @@ from __future__ import annotations
 
 from functools import lru_cache
 
-import msgspec
-
-from booth.widgets.lettering.frame import Frame, snap
+from booth.widgets.lettering.frame import Frame
 from booth.widgets.lettering.letters import LETTERS
 from booth.widgets.lettering.numerals import NUMERALS
-from booth.widgets.lettering.shapes import Bitmap, raster
-from booth.widgets.lettering.signs import SIGNS
+from booth.widgets.lettering.shapes import STEP, Bitmap, raster, snap
+from booth.widgets.lettering.signs import SIGNS, SQUARE
 from booth.widgets.text import fit, plain
 
 LEAST_ROWS = 3
@@ -22,22 +20,11 @@ MOST_ROWS = 40
 # A figure's width as a share of its height: the widest that still looks like lettering, and the
 # narrowest that is still read from across the shop.
 WIDEST, NARROWEST = 0.64, 0.5
-WEIGHT_UPRIGHT, WEIGHT_LEVEL = 0.18, 0.155
 
 ALIKE = str.maketrans({"−": "-", "–": "-", "—": "-", "’": "'", "\u00a0": " "})
 # Bits: upper left 1, upper right 2, lower left 4, lower right 8.
 QUARTERS = " ▘▝▀▖▌▞▛▗▚▐▜▄▙▟█"
-
-
-class Measures(msgspec.Struct, frozen=True):
-    """One size of lettering; widths in units (a cell is 1 wide and 2 high)."""
-
-    figure: float
-    height: int
-    upright: float
-    level: int
-    gap: float
-    step: float
+GLYPHS = NUMERALS | LETTERS | SIGNS
 
 
 def _normal(text: str) -> str:
@@ -45,101 +32,58 @@ def _normal(text: str) -> str:
 
 
 def can_draw(text: str) -> bool:
-    return all(c in NUMERALS or c in LETTERS or c in SIGNS for c in _normal(text))
+    return all(char in GLYPHS for char in _normal(text))
 
 
-def _level_weight(height: int) -> int:
-    """The weight of level strokes: near its share of the height, the counters open and even."""
-    wanted = height * WEIGHT_LEVEL
-    best = 1
-    for weight in range(1, height // 5 + 1):
-        # An odd remainder makes the two counters uneven: worth half a pixel of weight.
-        def cost(candidate: int) -> float:
-            return abs(candidate - wanted) + 0.3 * ((height - 3 * candidate) % 2)
-
-        if cost(weight) < cost(best):
-            best = weight
-    return best
-
-
-def _measures(height: int, figure: float, step: float) -> Measures:
-    upright = max(1.0, snap(min(height * WEIGHT_UPRIGHT, figure * 0.33), step))
-    gap = max(1.0, snap(upright * 0.75, step))
-    return Measures(figure, height, upright, _level_weight(height), gap, step)
-
-
-def _frame(char: str, m: Measures) -> Frame:
-    base = Frame(m.figure, m.height, m.upright, m.level, m.step)
-    if char in NUMERALS:
-        return base
-    share = LETTERS[char][1] if char in LETTERS else SIGNS[char][1]
-    if isinstance(share, str):
-        # A square on the glass; in three rows a little less, so that a long word still fits.
-        return Frame(
-            snap(m.height * (0.8 if m.height >= 8 else 0.67), m.step),
-            m.height,
-            m.upright,
-            m.level,
-            m.step,
-        )
-    if share < 0:
-        return Frame(snap(m.upright * -share, m.step), m.height, m.upright, m.level, m.step)
-    return base.wide(share)
+def _frame(char: str, figure: Frame) -> Frame:
+    share = GLYPHS[char][1]
+    if share == SQUARE:
+        # On the glass; in three rows a little less, so that a long word still fits.
+        return figure.wide(figure.h * (0.8 if figure.h >= 8 else 0.67))
+    return figure.wide(figure.w * share)
 
 
 @lru_cache(maxsize=1024)
-def _glyph(char: str, m: Measures) -> Bitmap:
-    frame = _frame(char, m)
-    if char in NUMERALS:
-        shape = NUMERALS[char](frame)
-    else:
-        shape = (LETTERS.get(char) or SIGNS[char])[0](frame)
-    return raster(shape, frame.w, m.height, m.step)
+def _glyph(char: str, figure: Frame) -> Bitmap:
+    frame = _frame(char, figure)
+    return raster(GLYPHS[char][0](frame), frame.w, frame.h)
 
 
-def _total(text: str, m: Measures) -> float:
-    return sum(_frame(char, m).w for char in text) + m.gap * (len(text) - 1)
+def _total(text: str, figure: Frame) -> float:
+    return sum(_frame(char, figure).w for char in text) + figure.gap * (len(text) - 1)
 
 
 @lru_cache(maxsize=512)
-def _choose(texts: tuple[str, ...], width: int, height: int, step: float) -> Measures | None:
+def _choose(texts: tuple[str, ...], width: int, height: int) -> Frame | None:
     """The largest lettering in which every one of the texts fits; None where none does."""
     for tall in range(2 * min(height, MOST_ROWS), 2 * LEAST_ROWS - 1, -1):
-        widest = max(3.0, snap(tall * WIDEST, step))
-        narrowest = max(3.0, tall * NARROWEST)
-        figure = widest
-        while figure >= narrowest:
-            measures = _measures(tall, figure, step)
-            if all(_total(text, measures) <= width for text in texts):
-                return measures
-            figure -= step
+        wide, narrowest = max(3.0, snap(tall * WIDEST)), max(3.0, tall * NARROWEST)
+        while wide >= narrowest:
+            figure = Frame.of_figure(wide, tall)
+            if all(_total(text, figure) <= width for text in texts):
+                return figure
+            wide -= STEP
     return None
 
 
-def _line(pixels: list[tuple[list[bool], list[bool]]], row: int) -> str:
-    upper, lower = pixels[row]
+def _line(upper: list[bool], lower: list[bool]) -> str:
     return "".join(
         QUARTERS[upper[i] + 2 * upper[i + 1] + 4 * lower[i] + 8 * lower[i + 1]]
         for i in range(0, len(upper), 2)
     )
 
 
-def _compose(text: str, m: Measures) -> list[str]:
-    gap = [False] * round(m.gap / m.step)
+def _compose(text: str, figure: Frame) -> list[str]:
+    gap = [False] * round(figure.gap / STEP)
     rows: list[list[bool]] = []
-    for y in range(m.height):
+    for y in range(figure.h):
         row: list[bool] = []
         for position, char in enumerate(text):
-            row += (gap if position else []) + list(_glyph(char, m)[y])
-        rows.append(row)
-    if m.step == 1.0:
-        rows = [[pixel for pixel in row for _ in range(2)] for row in rows]
-    if len(rows[0]) % 2:
-        rows = [[*row, False] for row in rows]
+            row += (gap if position else []) + list(_glyph(char, figure)[y])
+        rows.append(row + [False] * (len(row) % 2))
     if len(rows) % 2:
         rows.insert(0, [False] * len(rows[0]))
-    pairs = list(zip(rows[::2], rows[1::2], strict=True))
-    return [_line(pairs, row) for row in range(len(pairs))]
+    return [_line(upper, lower) for upper, lower in zip(rows[::2], rows[1::2], strict=True)]
 
 
 @lru_cache(maxsize=256)
@@ -147,10 +91,9 @@ def _drawn(text: str, like: str, width: int, height: int) -> tuple[str, ...]:
     if can_draw(text) and text.strip() and width > 0:
         figure, model = _normal(text), _normal(like)
         texts = (figure, model) if like and can_draw(like) else (figure,)
-        step = 0.5
-        measures = _choose(texts, width, height, step) or _choose((figure,), width, height, step)
-        if measures is not None:
-            return tuple(_compose(figure, measures))
+        lettering = _choose(texts, width, height) or _choose((figure,), width, height)
+        if lettering is not None:
+            return tuple(_compose(figure, lettering))
     return (fit(text, width),) if height > 0 and width > 0 else ()
 
 
@@ -163,9 +106,3 @@ def draw(text: str, width: int, height: int, *, like: str = "") -> list[str]:
     its size from ten minutes to the last second.
     """
     return list(_drawn(text, like, width, height))
-
-
-def size_of(text: str, width: int, height: int) -> tuple[int, int]:
-    """Give the width and height in cells that `draw` would use."""
-    lines = draw(text, width, height)
-    return (max(map(len, lines), default=0), len(lines))

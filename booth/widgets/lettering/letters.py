@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Callable
 
-from booth.widgets.lettering.frame import Frame, snap
-from booth.widgets.lettering.shapes import Shape, box, cut, polygon, slant, turned, union
+from booth.widgets.lettering.frame import Frame
+from booth.widgets.lettering.shapes import STEP, Shape, box, cut, slant, snap, turned, union
 
 
 def _a(f: Frame) -> Shape:
@@ -14,7 +14,7 @@ def _a(f: Frame) -> Shape:
     flat = f.sx
     left = (f.w - flat) / 2
     weight = f.lean(left, f.h)
-    bar = snap(f.h * 0.64, 1)
+    bar = round(f.h * 0.64)
     inset = left * (f.h - bar) / f.h
     return union(
         slant((left, 0), (0, f.h), weight),
@@ -24,22 +24,13 @@ def _a(f: Frame) -> Shape:
 
 
 def _b(f: Frame) -> Shape:
-    upper, lower = f.ring(0, f.waist + f.sy), f.ring(f.waist, f.h)
-    return union(f.squared(upper, 0, f.waist + f.sy), f.squared(lower, f.waist, f.h))
+    return union(f.squared(0, f.waist + f.sy), f.squared(f.waist, f.h))
 
 
 def _c(f: Frame) -> Shape:
     if not f.slanted:
-        return cut(f.ring(0, f.h), box(f.w - f.sx, f.sy, f.w, f.h - f.sy))
-    return cut(f.ring(0, f.h), box(f.w / 2, f.h * 0.3, f.w, f.h * 0.7))
-
-
-def _d(f: Frame) -> Shape:
-    return f.squared(f.ring(0, f.h), 0, f.h)
-
-
-def _e(f: Frame) -> Shape:
-    return union(_f(f), f.level(f.h - f.sy))
+        return cut(f.ring(), box(f.w - f.sx, f.sy, f.w, f.h - f.sy))
+    return cut(f.ring(), box(f.w / 2, f.h * 0.3, f.w, f.h * 0.7))
 
 
 def _f(f: Frame) -> Shape:
@@ -50,14 +41,6 @@ def _g(f: Frame) -> Shape:
     return union(
         _c(f), f.upright(f.w - f.sx, f.waist, f.h - f.radius / 2), f.level(f.waist, f.w / 2)
     )
-
-
-def _h(f: Frame) -> Shape:
-    return union(f.upright(0), f.upright(f.w - f.sx), f.level(f.waist))
-
-
-def _i(f: Frame) -> Shape:
-    return f.upright(0)
 
 
 def _j(f: Frame) -> Shape:
@@ -73,41 +56,28 @@ def _k(f: Frame) -> Shape:
         f.upright(0),
         slant((f.w - weight, 0), (f.sx * 0.6, middle), weight),
         slant((f.sx * 0.6, middle), (f.w - weight, f.h), weight),
-        box(f.sx, f.waist, f.sx + f.step, f.waist + f.sy),
+        box(f.sx, f.waist, f.sx + STEP, f.waist + f.sy),
     )
-
-
-def _l(f: Frame) -> Shape:
-    return union(f.upright(0), f.level(f.h - f.sy))
 
 
 def _m(f: Frame) -> Shape:
     dip = f.h * 0.62 if f.slanted else f.h * 0.5
     half = (f.w - f.sx) / 2
     return union(
-        f.upright(0),
-        f.upright(f.w - f.sx),
+        f.uprights(),
         slant((0, 0), (half, dip), f.sx),
         slant((f.w - f.sx, 0), (half, dip), f.sx),
     )
 
 
-def _n(f: Frame) -> Shape:
-    return union(f.upright(0), f.upright(f.w - f.sx), slant((0, 0), (f.w - f.sx, f.h), f.sx))
-
-
-def _o(f: Frame) -> Shape:
-    return f.ring(0, f.h)
-
-
 def _p(f: Frame) -> Shape:
     low = f.waist + f.sy
-    return union(f.upright(0), f.squared(f.ring(0, low), 0, low))
+    return union(f.upright(0), f.squared(0, low))
 
 
 def _q(f: Frame) -> Shape:
     tail = slant((f.w * 0.5, f.h * 0.66), (f.w - f.sx * 0.9, f.h), f.sx)
-    return union(f.ring(0, f.h), tail)
+    return union(f.ring(), tail)
 
 
 def _r(f: Frame) -> Shape:
@@ -116,25 +86,17 @@ def _r(f: Frame) -> Shape:
 
 
 def _s(f: Frame) -> Shape:
-    upper, lower = f.ring(0, f.waist + f.sy), f.ring(f.waist, f.h)
-    if not f.slanted:
-        return union(
-            cut(upper, box(f.w - f.sx, f.sy, f.w, f.waist)),
-            cut(lower, box(0, f.waist + f.sy, f.sx, f.h - f.sy)),
-        )
+    upper, lower = f.bowls()
+    depth = f.w / 2 if f.slanted else f.sx
     return union(
-        cut(upper, box(f.w / 2, f.h * 0.27, f.w, f.waist)),
-        cut(lower, box(0, f.waist + f.sy, f.w / 2, f.h * 0.73)),
+        cut(upper, box(f.w - depth, f.hook, f.w, f.waist)),
+        cut(lower, box(0, f.waist + f.sy, depth, f.h - f.hook)),
     )
-
-
-def _t(f: Frame) -> Shape:
-    return union(f.level(0), f.upright(snap((f.w - f.sx) / 2, f.step)))
 
 
 def _u(f: Frame) -> Shape:
     return union(
-        cut(f.ring(0, f.h), box(0, 0, f.w, f.h - f.radius)),
+        cut(f.ring(), box(0, 0, f.w, f.h - f.radius)),
         f.upright(0, 0, f.h - f.radius),
         f.upright(f.w - f.sx, 0, f.h - f.radius),
     )
@@ -146,10 +108,6 @@ def _v(f: Frame) -> Shape:
     return union(slant((0, 0), (foot, f.h), weight), slant((f.w - weight, 0), (foot, f.h), weight))
 
 
-def _w(f: Frame) -> Shape:
-    return turned(_m(f), f.w, f.h)
-
-
 def _x(f: Frame) -> Shape:
     weight = f.lean(f.w - f.sx, f.h) if f.slanted else f.sx
     return union(
@@ -158,7 +116,7 @@ def _x(f: Frame) -> Shape:
 
 
 def _y(f: Frame) -> Shape:
-    stem = snap((f.w - f.sx) / 2, f.step)
+    stem = snap((f.w - f.sx) / 2)
     fork = f.waist + f.sy
     weight = f.lean(stem, fork)
     return union(
@@ -170,34 +128,35 @@ def _y(f: Frame) -> Shape:
 
 def _z(f: Frame) -> Shape:
     weight = f.lean(f.w - f.sx, f.h - 2 * f.sy)
-    stroke = polygon((f.w - weight, f.sy), (f.w, f.sy), (weight, f.h - f.sy), (0, f.h - f.sy))
-    return union(f.level(0), f.level(f.h - f.sy), stroke)
+    stroke = slant((f.w - weight, f.sy), (0, f.h - f.sy), weight)
+    return union(f.level(0), f.foot(), stroke)
 
 
+#: Shape, and width as a share of a figure's, never less than an upright's.
 LETTERS: dict[str, tuple[Callable[[Frame], Shape], float]] = {
     "A": (_a, 1.1),
     "B": (_b, 1.0),
     "C": (_c, 0.95),
-    "D": (_d, 1.0),
-    "E": (_e, 0.85),
+    "D": (lambda f: f.squared(0, f.h), 1.0),
+    "E": (lambda f: union(_f(f), f.foot()), 0.85),
     "F": (_f, 0.82),
     "G": (_g, 1.0),
-    "H": (_h, 1.0),
-    "I": (_i, 0.0),
+    "H": (lambda f: union(f.uprights(), f.level(f.waist)), 1.0),
+    "I": (lambda f: f.upright(0), 0.0),
     "J": (_j, 0.8),
     "K": (_k, 1.0),
-    "L": (_l, 0.8),
+    "L": (lambda f: union(f.upright(0), f.foot()), 0.8),
     "M": (_m, 1.35),
-    "N": (_n, 1.1),
-    "O": (_o, 1.0),
+    "N": (lambda f: union(f.uprights(), slant((0, 0), (f.w - f.sx, f.h), f.sx)), 1.1),
+    "O": (lambda f: f.ring(), 1.0),
     "P": (_p, 0.95),
     "Q": (_q, 1.0),
     "R": (_r, 1.0),
     "S": (_s, 0.95),
-    "T": (_t, 0.95),
+    "T": (lambda f: union(f.level(0), f.upright(snap((f.w - f.sx) / 2))), 0.95),
     "U": (_u, 1.0),
     "V": (_v, 1.1),
-    "W": (_w, 1.35),
+    "W": (lambda f: turned(_m(f), f.w, f.h), 1.35),
     "X": (_x, 1.05),
     "Y": (_y, 1.05),
     "Z": (_z, 0.9),

@@ -10,6 +10,13 @@ from collections.abc import Callable
 Shape = Callable[[float, float], bool]
 Point = tuple[float, float]
 Bitmap = tuple[tuple[bool, ...], ...]
+#: The width of a pixel; it is one unit high.
+STEP = 0.5
+
+
+def snap(value: float) -> float:
+    """Give the nearest whole number of pixels."""
+    return round(value / STEP) * STEP
 
 
 def box(x0: float, y0: float, x1: float, y1: float) -> Shape:
@@ -68,20 +75,20 @@ def turned(shape: Shape, width: float, height: float) -> Shape:
     return lambda x, y: shape(width - x - 1e-9, height - y - 1e-9)
 
 
-def raster(shape: Shape, width: float, height: int, step: float) -> Bitmap:
-    """Lay the shape on pixels `step` units wide and one high: on where most of it is in."""
-    columns = round(width / step)
+def raster(shape: Shape, width: float, height: int) -> Bitmap:
+    """Lay the shape on pixels: on where most of it is in."""
+    columns = round(width / STEP)
     thirds = (1 / 6, 1 / 2, 5 / 6)
     # The corners are shared between pixels; where they and the middle agree, so does the rest.
-    corners = [[shape(c * step, r) for c in range(columns + 1)] for r in range(height + 1)]
+    corners = [[shape(c * STEP, r) for c in range(columns + 1)] for r in range(height + 1)]
 
     def on(column: int, row: int) -> bool:
-        middle = shape((column + 0.5) * step, row + 0.5)
+        middle = shape((column + 0.5) * STEP, row + 0.5)
         upper, lower = corners[row], corners[row + 1]
         if upper[column] == upper[column + 1] == lower[column] == lower[column + 1] == middle:
             return middle
         hits = sum(
-            shape((column + across) * step, row + down) for across in thirds for down in thirds
+            shape((column + across) * STEP, row + down) for across in thirds for down in thirds
         )
         return hits >= 5
 

@@ -1,0 +1,300 @@
+"""The amount: areas of the parts by their form, and the material, cups and time they take."""
+
+from __future__ import annotations
+
+import math
+
+from booth.bench.act import Act, SetForm
+from booth.bench.context import Context
+from booth.bench.instrument import Instrument, number, quantity, word
+from booth.bench.next_act import commit, finish
+from booth.forms.field import Field, only, same
+from booth.forms.form import Rows, Values
+from booth.instruments.catch import cup_ml_of
+from booth.instruments.figures import counted, figure, interval
+from booth.job import material
+from booth.log.events import AmountPlanned, AreaAdded, Event
+from booth.trade.result import BadInput
+from booth.units import Kind, Quantity, show, shown_unit
+from booth.words.readout import Readout
+from booth.words.tone import Tone
+from booth.words.wait_words import duration, rough
+
+AREAS, FILM = "areas", "film"
+MM_PER_M = 1000.0
+IN_METRES = ("length", "width", "height")
+FORMS = (
+    ("rectangle", "flat, square-edged"),
+    ("sheet", "sheet or board, edges too"),
+    ("circle", "disc"),
+    ("cylinder", "round bar, pipe or drum"),
+    ("box", "box, six faces"),
+    ("area", "area is known"),
+)
+SIDES = (("1", "one side"), ("2", "both sides"))
+ENDS = (("0", "no ends"), ("1", "one end"), ("2", "both ends"))
+BASES = (("wet", "wet, each coat"), ("dry", "dry, all coats together"))
+LANDS = (("large", "large flat parts"), ("small", "small or open parts"))
+ENOUGH = (("ample", "enough in any case"), ("likely", "the likely figure"))
+WHOLE = "all"
+#: What stays in can and strainer, in cup and gun, and on the test paper (common practice, no
+#: source): type your own.
+LOST, LEFT_ML, LEFT_IN = 5.0, 30.0, "gun, test paper"
+#: What goes with a form besides its sizes.
+WITH_FORM = {"rectangle": "sides", "circle": "sides", "cylinder": "ends"}
+#: The rows of the page of the film, besides the film itself.
+FILM_ROWS = ("coats", "basis", "lands", "lost", "left", "enough")
+#: What was typed there holds for the next entry too.
+STAY = (*FILM_ROWS, "wet", "dry")
+
+
+class Amount(Instrument):
+    """Two pages of rows: the areas, then coats, film and losses; Space turns the page."""
+
+    KIND = "amount"
+    NAME = "Amount"
+    ABOUT = (
+        "Material = area x wet film x coats / what lands / (1 - lost), and what stays in the gun: 1 "
+        "um over 1 m2 is 1 ml (the spreading-rate formula of data sheets). It is ready-to-spray "
+        "material, thinner in it. Smooth surfaces: rough or absorbing ones take more.",
+        "What lands on the parts is an estimate between two ends; 'enough in any case' mixes for "
+        "the lower share. The gauge (step Wet film) replaces the usual band by what you do.",
+        "Areas by the forms of geometry; a sheet counts both faces and its four edges. Count backs "
+        "and edges that are painted, and what hangs behind them.",
+        "A dry film becomes a wet one through the volume solids and the thinner: WFT = DFT x (1 + "
+        "thinner) / solids (Organic Finishing Guidebook 2012-13 p. 615).",
+        "Lost (can, strainer) and left over (cup, gun, test paper) begin with common figures, no "
+        "source: type your own. Cups are filled to what the shop file says, else 20 US fl oz.",
+        "Pot life is held against the time at the gun and the waits between the coats, as they are "
+        "today; masking a corner or a second part takes longer. The data sheet's pot life wins.",
+    )
+    KEEPS = (AreaAdded, AmountPlanned)
+    RECORDS = 3
+    FIRST = ("form",)
+    UNIT_FIRST = True
+
+    def fields(self, context: Context, values: Values) -> tuple[Field, ...]:
+        """Every row there may be; those of the page that is open are in sight."""
+        film, parts = context.profile.film, context.job.parts
+        whole = ((WHOLE, "all of it"),) if len(parts) > 1 else ()
+        basis = "wet" if film.wet_um or not film.dry_total_um else "dry"
+        wet = film.wet_um.middle if film.wet_um else None
+        dry = film.dry_total_um.middle if film.dry_total_um else None
+        long, short, percent = Kind.PART_LENGTH, Kind.LENGTH, Kind.PERCENT
+        every = (
+            Field("page", "Page", choices=((AREAS, "areas"), (FILM, "film and losses"))),
+            Field("form", "Form", choices=FORMS),
+            Field("length", "Length", long),
+            Field("width", "Width", long),
+            Field("height", "Height", long),
+            Field("thickness", "Thickness", short),
+            Field("diameter", "Diameter", short),
+            Field("area", "Area", Kind.AREA),
+            Field("sides", "Painted", choices=SIDES, assumed=True),
+            Field("ends", "Painted", choices=ENDS, assumed=True),
+            Field("count", "How many", Kind.COUNT, default=1, assumed=True),
+            Field("part", "Part", choices=(*whole, *same(parts)), assumed=True),
+            Field("coats", "Coats", Kind.COUNT, default=film.coats),
+            Field("basis", "Film is", choices=BASES, default=basis, assumed=True),
+            Field("wet", "Wet film", Kind.THICKNESS, optional=True, default=wet),
+            Field("dry", "Dry film", Kind.THICKNESS, optional=True, default=dry),
+            Field("lands", "Parts are", choices=LANDS),
+            Field("lost", "Lost", percent, default=LOST, hint="can, strainer", assumed=True),
+            Field("left", "Left over", Kind.VOLUME, default=LEFT_ML, hint=LEFT_IN, assumed=True),
+            Field("enough", "Mix", choices=ENOUGH, assumed=True),
+        )
+        if word(values, "page") == FILM:
+            return only((*FILM_ROWS, word(values, "basis")), every)
+        form, part = word(values, "form"), "part" if len(parts) > 1 else ""
+        sizes = material.DIMENSIONS.get(form, ())
+        return only(("form", *sizes, WITH_FORM.get(form, ""), "count", part), every)
+
+    def readout(self, context: Context, values: Values) -> Readout:
+        return (area_readout if _is_area(values) else plan_readout)(context, values)
+
+    def record(self, context: Context) -> tuple[str, ...]:
+        areas = context.job.areas
+        if len(areas) < 2:
+            return super().record(context)
+        total = show(material.total_area_m2(context.job), Kind.AREA, context.system)
+        return (*super().record(context), f"in all {total} of {len(areas)} entries")
+
+    def kept_any(self, context: Context) -> bool:
+        return bool(context.job.amounts)
+
+    def event(self, context: Context, values: Values) -> Event | str | None:
+        """The area that is being typed; else the amount that all comes to."""
+        if not _is_area(values):
+            return planned(context, values)
+        square_m = this_area(values)
+        if isinstance(square_m, str) or square_m <= 0:
+            return str(square_m or "An area is above 0.")
+        shape, part = word(values, "form"), word(values, "part")
+        sizes = {
+            key: given for key in material.DIMENSIONS[shape] if (given := quantity(values, key))
+        }
+        return AreaAdded(
+            n=0,
+            at=context.now,
+            shape=shape,
+            dimensions={} if shape == "area" else sizes,
+            area=Quantity(square_m, "m2", f"{square_m:.4g} m2"),
+            number=count_of(values),
+            part="" if part == WHOLE and len(context.job.parts) > 1 else part,
+        )
+
+    def space(self, context: Context, rows: Rows) -> Act:
+        """The other page."""
+        page = FILM if word(rows.values, "page") == AREAS else AREAS
+        says = "film and losses" if page == FILM else "areas"
+        return Act(says, (SetForm(rows.form.choosing("page", page).marking("")),))
+
+    def enter(self, context: Context, rows: Rows) -> Act | None:
+        """The rows of the page in their order; behind them an area is added, or the amount kept."""
+        marked, typed = rows.marked, any(row.text.strip() for row in rows.sight)
+        last = marked is None or rows.after(marked) is None
+        wrong, stay = any(row.fault for row in rows.sight), rows.emptied(but=STAY)
+        if typed and word(rows.values, "page") == AREAS:
+            on = wrong or not last or rows.waiting
+            return None if on else commit(self, context, rows, "add this area", stay)
+        if wrong or (typed and not last):
+            return None
+        if not rows.holds and isinstance(planned(context, rows.values), str):
+            return finish(self, context)
+        # What was kept stays in sight, and Enter once more goes on.
+        return commit(self, context, rows, "keep the amount", stay.marking(rows.form.marked))
+
+
+def _is_area(values: Values) -> bool:
+    """Whether the page of areas is open, and a size is typed there."""
+    sizes = material.DIMENSIONS[word(values, "form")]
+    return word(values, "page") == AREAS and any(quantity(values, key) for key in sizes)
+
+
+def planned(context: Context, values: Values) -> AmountPlanned | str | None:
+    """The plan as an event; a sentence what is still needed; None where it is kept as it is."""
+    plan, area = plan_in(context, values), material.total_area_m2(context.job)
+    if isinstance(plan, str):
+        return plan
+    for last in context.job.amounts[-1:]:
+        pairs = ((last.amount.value, plan.mix_ml), (last.area.value, area))
+        if all(math.isclose(*pair, rel_tol=1e-3) for pair in pairs):
+            return None
+    amount = Quantity(plan.mix_ml, "ml", f"{plan.mix_ml:.0f} ml")
+    whole = Quantity(area, "m2", f"{area:.4g} m2")
+    return AmountPlanned(n=0, at=context.now, area=whole, amount=amount)
+
+
+def this_area(values: Values) -> float | str:
+    """The area that the rows hold [m2], all alike together; or what is wrong with it, if it is."""
+    shape, count = word(values, "form"), number(values, "count") or 1.0
+    if shape == "area":
+        known = number(values, "area")
+        return "" if known is None else known * count
+    mm = {}
+    for key in material.DIMENSIONS.get(shape, ()):
+        given = number(values, key)
+        if given is None:
+            return ""
+        mm[key] = given * MM_PER_M if key in IN_METRES else given
+    sides, ends = int(word(values, "sides") or 1), int(word(values, "ends") or 0)
+    try:
+        return material.area_of(shape, mm, sides, ends) * count
+    except BadInput as fault:
+        return str(fault)
+
+
+def count_of(values: Values) -> int:
+    """How many are alike."""
+    given = number(values, "count")
+    return max(1, round(given)) if given is not None else 1
+
+
+def area_readout(context: Context, values: Values) -> Readout:
+    """The area of the part being typed as the figure. Pure."""
+    square_m = this_area(values)
+    if isinstance(square_m, str):
+        unit, told = shown_unit(Kind.AREA, context.system), (square_m,) if square_m else ()
+        return Readout("–", unit, label="area of this part", lines=told)
+    many = count_of(values)
+    total = show(material.total_area_m2(context.job) + square_m, Kind.AREA, context.system)
+    label = "area of this part" if many == 1 else f"area of these {many}"
+    lines = (f"Once it is added: in all {total}.",)
+    return figure(context, square_m, Kind.AREA, label, lines=lines)
+
+
+def plan_in(context: Context, values: Values) -> material.Plan | str:
+    """The plan that areas and rows come to, or what is still needed."""
+    area, basis = material.total_area_m2(context.job), word(values, "basis")
+    if area <= 0:
+        return "Give the area of the parts: choose the form, type its sizes."
+    if not {"coats", basis, "lost", "left"} <= values.keys():
+        return "A row of film and losses cannot be read: mend it first."
+    coats, wet = round(number(values, "coats") or 0), number(values, basis)
+    if coats < 1:
+        return "A coat is the least there is."
+    if wet and basis == "dry":
+        wet = material.wet_from_dry_um(context.job, wet, coats)
+        if wet is None:
+            return "A dry film needs the volume solids, and this profile gives none."
+    if not wet:
+        there = "" if word(values, "page") == FILM else " Space shows its row."
+        return f"Still needed: the film.{there}"
+    wanted = material.Wanted(
+        area_m2=area,
+        coats=coats,
+        wet_um=wet,
+        large=word(values, "lands") != "small",
+        lost=(number(values, "lost") or 0.0) / 100,
+        left_ml=number(values, "left") or 0.0,
+        ample=word(values, "enough") != "likely",
+        cup_ml=cup_ml_of(context),
+    )
+    try:
+        return material.plan_of(context.job, wanted)
+    except BadInput as fault:
+        return str(fault)
+
+
+def plan_readout(context: Context, values: Values) -> Readout:
+    """The material to mix as the figure; cups, time at the gun, pot life as lines."""
+    plan = plan_in(context, values)
+    if isinstance(plan, str):
+        unit = shown_unit(Kind.VOLUME, context.system)
+        return Readout("–", unit, label="material, ready to spray", lines=(plan,))
+    tone, said = Tone.READY, counted(plan.cups.cups, "cup").upper()
+    if plan.covered is False:
+        tone, said = Tone.CAUTION, "POT LIFE TOO SHORT"
+    coats = counted(round(number(values, "coats") or 0), "coat")
+    area = show(material.total_area_m2(context.job), Kind.AREA, context.system)
+    label, lines = f"to mix, ready to spray, estimate: {area}, {coats}", plan_lines(context, plan)
+    return figure(context, plan.mix_ml, Kind.VOLUME, label, tone, said, lines)
+
+
+def plan_lines(context: Context, plan: material.Plan) -> tuple[str, ...]:
+    """What stands under the figure: the most pressing first."""
+    system, cups = context.system, plan.cups
+    lines = [*_pot_lines(plan)]
+    cup, last = (show(each, Kind.VOLUME, system) for each in (cup_ml_of(context), cups.last_ml))
+    at_gun = ""
+    if plan.gun_s is not None and plan.delivery is not None:
+        delivery = show(plan.delivery[0], Kind.DELIVERY, system)
+        at_gun = f"; {duration(plan.gun_s)} at the gun ({delivery} {plan.delivery[1]})"
+    if cups.cups > 1:
+        lines.append(f"cups of {cup}, the last one {last}{at_gun}")
+    elif cups.cups == 1:
+        lines.append(f"a cup of {cup} holds it{at_gun}")
+    need = interval(plan.need.low, plan.need.high, Kind.VOLUME, system)
+    lands = f"{plan.lands.low * 100:.0f} to {plan.lands.high * 100:.0f} %"
+    lines.append(f"{need}, as {lands} lands: {plan.lands.source.split(': ')[0]}")
+    return tuple(lines)
+
+
+def _pot_lines(plan: material.Plan) -> tuple[str, ...]:
+    if plan.pot is None:
+        return ()
+    life = f"pot life {'about ' if plan.pot.estimate else ''}{rough(plan.pot.seconds)}"
+    if plan.span_s is None:
+        return (f"{life}; how long the job takes is not known yet",)
+    more = "" if plan.covered else ": mix a batch for each coat."
+    return (f"{life}; mixing to last coat about {rough(plan.span_s)}{more}",)

@@ -1,1 +1,0 @@
-"""How much the parts need: areas, film, losses."""

@@ -1,0 +1,269 @@
+"""The catch: what the gun delivers in a timed window, caught in a cup and measured."""
+
+from __future__ import annotations
+
+import math
+
+from booth.bench.act import Act, Keep, Say, SetForm, refused
+from booth.bench.context import Context
+from booth.bench.instrument import Instrument, number, quantity, starting_point, word
+from booth.clock import local_hhmm
+from booth.forms.field import Field
+from booth.forms.form import Rows, Values
+from booth.instruments.figures import against, figure
+from booth.job.measured import catches
+from booth.job.needle_advice import catch_pairs, paint_words, turns_words
+from booth.job.stopwatches import CATCH, Catching, catching
+from booth.log import events as ev
+from booth.trade.delivery.catches import (
+    catch_statistics,
+    delivery_from_volume,
+    delivery_from_weight,
+    time_to_empty_s,
+)
+from booth.trade.delivery.water import water_density_kg_m3
+from booth.units import Kind, Quantity, show
+from booth.words.profile_words import range_words
+from booth.words.readout import Readout
+from booth.words.tone import Tone
+from booth.words.wait_words import duration, rough
+
+LEAD_IN_S = 3.0
+#: From here on it is said how long ago a catch was [s].
+LONG_AGO_S = 180.0
+USUAL_S = 60.0
+LIQUIDS = (("water", "water"), ("paint", "the coating"))
+#: A gravity cup of 20 US fl oz, where the shop file names no other (common practice, no source).
+USUAL_CUP_ML = 20 * 29.5735295625
+WATER_C = 20.0
+NO_TIME = "A catch needs a time above zero, such as 60 s or 1:30."
+#: What was typed of these goes with the catch that begins.
+SETTINGS = ("turns", "inlet", "tip")
+KEEP_FIRST = "Enter keeps this catch; erase what is typed, and Space catches again."
+#: What a low window shows of the lines of what was kept.
+RECORD_ROWS = 4
+
+
+class Catch(Instrument):
+    """Times a catch and works out the delivery."""
+
+    KIND = "catch"
+    NAME = "Catch"
+    ABOUT = (
+        "Delivery: the volume caught, divided by the time the trigger was held. A weight becomes a "
+        "volume through the density of what was caught: the profile's, or water's.",
+        "Air off or turned right down so that nothing is atomised into the measuring cup, unless "
+        "your gun's instructions say otherwise; trigger fully pulled all the while. Space again "
+        "ends the catch early: the time that really passed is used.",
+        "Water runs faster than paint and atomises with less air: a water catch puts the needle in "
+        "the right neighbourhood, it is not the paint's delivery. No published rule turns one into "
+        "the other (common practice, no source).",
+        "Turns to try: the line between the nearest of your own catches of the coating with this gun "
+        "and tip, past jobs included (isotonic regression, Ayer et al. 1955); beyond what was caught "
+        "only the way to turn is told. Water as coating: the median ratio of your own pairs, caught "
+        "with both at one setting. Both are estimates.",
+        "Pressure never on skin: the cup is held by something else than a hand.",
+    )
+    KEEPS = (ev.CatchMade,)
+
+    def fields(self, context: Context, values: Values) -> tuple[Field, ...]:
+        job = context.job
+        last = job.catches[-1] if job.catches else None
+        turns = last.turns if last else None
+        read = job.airs[-1].inlet if job.airs else None
+        inlet = last.inlet if last and last.inlet else read
+        seconds = caught_in_s(context) or (last.seconds if last else USUAL_S)
+        liquid = last.liquid if last else "water"
+        hint = "" if last else "optional"
+        return (
+            Field("amount", "Caught", amount=True),
+            Field("liquid", "Liquid", choices=LIQUIDS, default=liquid, assumed=True),
+            Field("seconds", "Catch for", Kind.TIME, default=seconds, assumed=True),
+            Field("turns", "Needle open", Kind.TURNS, optional=True, default=turns, hint=hint),
+            Field("inlet", "Inlet", Kind.PRESSURE, default=inlet, assumed=True),
+            Field("tip", "Tip", Kind.TIP, default=_tip_mm(context), assumed=True),
+        )
+
+    def frames(self, context: Context) -> int:
+        return 10 if catching(context.job.stopwatches, context.now) is not None else 0
+
+    def busy(self, context: Context) -> str:
+        caught_s = caught_in_s(context)
+        if caught_s is None:
+            return super().busy(context)
+        return f"{caught_s:g} s were caught: type how much, or Space catches again."
+
+    def last_kept(self, context: Context, values: Values) -> tuple[ev.Event, ...]:
+        """A catch that was timed and not measured goes first."""
+        watch = context.running(CATCH)
+        if watch is None or self.frames(context):
+            return super().last_kept(context, values)
+        return (watch.started,)
+
+    def space(self, context: Context, rows: Rows) -> Act:
+        """Start with a lead-in; again stops early; before the trigger nothing was caught."""
+        now = catching(context.job.stopwatches, context.now)
+        if now is not None and now.lead_in_s > 0:
+            dropped = Keep(ev.StopwatchDropped(n=0, at=context.now, stopwatch=CATCH))
+            return Act("stop", (dropped, Say("Stopped before the trigger.")))
+        if now is not None:
+            caught_s = round(now.caught_s, 2)
+            stopped = ev.StopwatchStopped(n=0, at=context.now, stopwatch=CATCH, seconds=caught_s)
+            return Act("stop early", (Keep(stopped),))
+        anew = rows.row("amount").text or context.running(CATCH) is not None
+        go = "catch again" if anew else "start"
+        if caught_in_s(context) is not None and rows.row("amount").text:
+            return refused(KEEP_FIRST)
+        window_s = number(rows.values, "seconds")
+        if not window_s:
+            return refused(rows.row("seconds").fault or NO_TIME, go)
+        started = ev.StopwatchStarted(
+            n=0, at=context.now, stopwatch=CATCH, lead_in_s=LEAD_IN_S, window_s=window_s
+        )
+        return Act(go, (Keep(started), SetForm(rows.emptied(but=SETTINGS))))
+
+    def readout(self, context: Context, values: Values) -> Readout:
+        now = catching(context.job.stopwatches, context.now)
+        if now is not None:
+            return catching_readout(now)
+        delivery, caught_s = delivery_of(context, values), caught_in_s(context)
+        if delivery is not None:
+            return delivery_readout(context, delivery, word(values, "liquid"), "this catch")
+        if caught_s is not None:
+            return caught_readout(context, caught_s)
+        if context.job.catches:
+            liquid = context.job.catches[-1].liquid
+            same = catches(context.job, liquid)
+            mean = catch_statistics([each.delivery_ml_min for each in same]).mean_ml_min
+            label = "delivery" if len(same) == 1 else f"delivery, mean of {len(same)}"
+            return delivery_readout(context, mean, liquid, label)
+        seconds = duration(number(values, "seconds") or USUAL_S)
+        lines = ("Space: 3, 2, 1, then hold the trigger until the window flashes.",)
+        return Readout(seconds, label="catch for", like="00:00", lines=lines)
+
+    def record(self, context: Context) -> tuple[str, ...]:
+        job, system = context.job, context.system
+        past = context.past.pairs(
+            job.opened.gun, _tip_mm(context), job.opened.profile.key, without=job.opened.job
+        )
+        known = catch_pairs(job, past)
+        every = (words(job, known, system) for words in (paint_words, turns_words))
+        learnt = [said for said in every if said]
+        if not job.catches:
+            return (*starting_point(self, context), *learnt)
+        same = catches(job, job.catches[-1].liquid)
+        means = []
+        if len(same) > 1:
+            stats = catch_statistics([each.delivery_ml_min for each in same])
+            spread = show(stats.spread_ml_min, Kind.DELIVERY, system)
+            means.append(f"mean {show(stats.mean_ml_min, Kind.DELIVERY, system)}, spread {spread}")
+        room = max(1, RECORD_ROWS - len(means) - len(learnt))
+        return (*(_line(context, each) for each in job.catches[-room:]), *means, *learnt)
+
+    def event(self, context: Context, values: Values) -> ev.Event | str:
+        delivery = delivery_of(context, values)
+        amount, seconds = quantity(values, "amount"), number(values, "seconds")
+        if amount is None or not amount.value or not seconds or delivery is None:
+            return why_not(amount, seconds)
+        liquid = word(values, "liquid")
+        return ev.CatchMade(
+            n=0,
+            at=context.now,
+            seconds=seconds,
+            amount=amount,
+            delivery_ml_min=delivery,
+            liquid=liquid,
+            density_g_ml=density_of(context, liquid) if amount.unit == "g" else None,
+            **{key: quantity(values, key) for key in SETTINGS},
+        )
+
+
+def _line(context: Context, each: ev.CatchMade) -> str:
+    """A catch in few words: beside it means and what was learnt have to find room."""
+    turns = f"  {each.turns.value:g} turns" if each.turns else ""
+    delivery = show(each.delivery_ml_min, Kind.DELIVERY, context.system)
+    return f"{local_hhmm(each.at)}  {delivery}  {each.liquid}{turns}"
+
+
+def caught_in_s(context: Context) -> float | None:
+    """How long was caught, where the amount is still to be typed [s]; None where nothing waits."""
+    watch = context.running(CATCH)
+    if watch is None or catching(context.job.stopwatches, context.now) is not None:
+        return None
+    return watch.stopped.seconds if watch.stopped else watch.started.window_s
+
+
+def catching_readout(now: Catching) -> Readout:
+    """The lead-in, or what is left of the time. Pure."""
+    if now.lead_in_s > 0:
+        beat = math.ceil(now.lead_in_s)
+        return Readout(f"{beat}", label="get ready", tone=Tone.CLOSING, word="GET READY")
+    figure = f"{now.left_s:.1f}" if now.left_s < 10 else f"{math.ceil(now.left_s)}"
+    return Readout(figure, "s", label="catching", tone=Tone.RUNNING, word="TRIGGER", like="00.0")
+
+
+def caught_readout(context: Context, caught_s: float) -> Readout:
+    """The time is over: what was caught is still to be typed. Pure."""
+    watch = context.running(CATCH)
+    over_s = context.since(watch.started.at) if watch else 0.0
+    long_ago = over_s > LONG_AGO_S
+    label = f"caught {rough(over_s)} ago for" if long_ago else "caught for"
+    lines = ("Or Space: catch again.",) if long_ago else ()
+    seconds = f"{caught_s:.0f}" if caught_s >= 10 else f"{caught_s:.1f}"
+    return Readout(seconds, "s", label, word="TYPE WHAT WAS CAUGHT", lines=lines)
+
+
+def why_not(amount: Quantity | None, seconds: float | None) -> str:
+    """The sentence for rows that come to no delivery. Pure."""
+    if not seconds:
+        return NO_TIME
+    if amount is None or not amount.value:
+        return "Nothing caught gives no delivery: type how much was caught, or catch again."
+    return (
+        "A weight needs the density of the coating, and this profile gives none: measure the "
+        "volume instead."
+    )
+
+
+def density_of(context: Context, liquid: str) -> float | None:
+    """Density of what is caught [g/ml]: water's, or the profile's; None where it gives none."""
+    if liquid == "water":
+        return water_density_kg_m3(WATER_C) / 1000
+    return context.profile.film.density_g_ml
+
+
+def delivery_of(context: Context, values: Values) -> float | None:
+    """The delivery [ml/min] that the rows come to, if they do."""
+    amount, seconds = quantity(values, "amount"), number(values, "seconds")
+    if amount is None or not seconds:
+        return None
+    if amount.unit == "ml":
+        return delivery_from_volume(amount.value, seconds)
+    density = density_of(context, word(values, "liquid"))
+    return None if density is None else delivery_from_weight(amount.value, density, seconds)
+
+
+def delivery_readout(context: Context, delivery_ml_min: float, liquid: str, label: str) -> Readout:
+    """The delivery as the figure, against the profile; how long a full cup lasts. Pure."""
+    span, system = context.profile.gun.delivery_ml_min, context.system
+    tone, said = against(delivery_ml_min, span, "TOO LITTLE", "TOO MUCH")
+    lines = []
+    if span is not None:
+        lines.append(f"profile: {range_words(span, Kind.DELIVERY, system)}")
+    if liquid == "water":
+        tone, said = Tone.PLAIN, "WITH WATER"
+        lines.append("Water runs faster than paint: near the target, not on it.")
+    cup_ml = cup_ml_of(context)
+    if delivery_ml_min > 0:
+        lasts = duration(round(time_to_empty_s(cup_ml, delivery_ml_min)))
+        lines.append(f"a full cup of {show(cup_ml, Kind.VOLUME, system)} lasts {lasts}")
+    return figure(context, delivery_ml_min, Kind.DELIVERY, label, tone, said, lines)
+
+
+def cup_ml_of(context: Context) -> float:
+    """What the gun's cup holds [ml]: from the shop file, else the usual gravity cup."""
+    return (context.gun and context.gun.cup_ml) or USUAL_CUP_ML
+
+
+def _tip_mm(context: Context) -> float | None:
+    return (context.gun and context.gun.tip_mm) or None

@@ -1,1 +1,0 @@
-"""The catch: what the gun delivers in a timed window."""

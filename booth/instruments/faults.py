@@ -1,0 +1,258 @@
+"""Faults: pick what is seen; its causes come ranked by what this very job measured."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from booth.bench.act import Act, Keep, Say, Scroll, SetForm
+from booth.bench.context import Context
+from booth.bench.instrument import Instrument, word
+from booth.forms.field import Field, same
+from booth.forms.form import Rows, Values
+from booth.forms.key import Key
+from booth.job.fault_evidence import evidence_of
+from booth.log.events import Event, FaultSeen
+from booth.trade.faults.evidence import Reading
+from booth.trade.faults.fault_model import Fault
+from booth.trade.faults.ranked_causes import FAULTS, RankedCause, Standing, rank_causes
+from booth.units import Kind, System, show, shown_unit
+from booth.words.lines import Page, PickLine
+from booth.words.pictures import Lines, Picture
+from booth.words.readout import Readout
+from booth.words.tone import Tone
+from booth.words.wait_words import duration
+
+#: The lines of the list: the first is no fault.
+KEYS = ("", *FAULTS)
+#: Rows that an arrow moves what is read by.
+READ_ON = 2
+ANY_PART = "any part"
+#: Unit of a figure of the evidence -> kind of quantity, and what makes it that kind's base unit.
+KINDS = {
+    "kPa": (Kind.PRESSURE, 1.0),
+    "ml/min": (Kind.DELIVERY, 1.0),
+    "um": (Kind.THICKNESS, 1.0),
+    "K": (Kind.TEMPERATURE_DIFFERENCE, 1.0),
+    "C": (Kind.TEMPERATURE, 1.0),
+    "%": (Kind.PERCENT, 1.0),
+    "m/s": (Kind.SPEED, 1.0),
+    "mm": (Kind.LENGTH, 1.0),
+    "1": (Kind.PERCENT, 100.0),
+}
+#: Where a limit is from that is neither the profile's nor named with the cause.
+OTHER_LIMITS = {
+    "unevenness": "a parabola half over half",
+    "gun speed": "for the wet film asked for",
+    "pot life used": "all of it",
+}
+#: A coat laid at its time, and a wait that was kept, have no limit to name.
+BY_THE_CLOCK = {"coat laid early by", "coat laid late by"}
+
+
+class Faults(Instrument):
+    """A list of faults; behind each its causes, the strongest one's figure as the large one."""
+
+    KIND = "faults"
+    NAME = "Faults seen"
+    ABOUT = (
+        "Pick what is seen, and on which part. Its causes are ranked by what this job measured: a "
+        "cause is claimed only where a figure speaks for it, and the figure stands beside it, "
+        "against the limit it passed. The large figure is that of the strongest cause.",
+        "Figures point, they do not prove. A cause that no figure can speak for (dirt, oil, a wrong "
+        "thinner) stays under 'nothing measured for or against', and may be the one.",
+        "The figures are those of the time when the last coat on the part was laid; a delivery of "
+        "water, a pressure in the hose and a fan that was not measured say nothing. A wet film and "
+        "a pace count as out of range only where their whole span is.",
+        "Rank: how usual the cause is, times how far its figure is past the limit. It is no "
+        "probability (common practice, no source).",
+        "Causes: FAA-H-8083-31 ch. 8, TM 43-0139 p. 5-12, TO 1-1-8 table 4-1, and a corrosion "
+        "handbook's table of film faults; else common practice, no source. The data sheet wins.",
+        "Sanding, cutting and polishing make dust of what was sprayed: mask and eyes, and wet where "
+        "the data sheet says so.",
+    )
+    KEEPS = (FaultSeen,)
+
+    def fields(self, context: Context, values: Values) -> tuple[Field, ...]:
+        """Where the list stands, on which part, and whether the causes are being read."""
+        faults = tuple((key, FAULTS[key].name if key else "none") for key in KEYS)
+        parts = (("", ANY_PART), *same(context.job.parts))
+        return (
+            Field("fault", "Fault", choices=faults, hidden=True),
+            Field("part", "Part", choices=parts, hidden=True),
+            Field("causes", "Causes", choices=same(("", "open")), hidden=True),
+        )
+
+    def readout(self, context: Context, values: Values) -> Readout | None:
+        if not reads_causes(context, values):
+            return None
+        return strongest(_causes(context, values), context.system)
+
+    def picture(self, context: Context, values: Values) -> tuple[Picture, ...]:
+        key, part = word(values, "fault"), word(values, "part")
+        if reads_causes(context, values):
+            return (causes_page(FAULTS[key], part, _causes(context, values), context.system),)
+        looks = FAULTS[key].looks if key else "Look along the film against a lamp."
+        return (
+            Page((("quiet", f"seen on  ◂ {part or ANY_PART} ▸"),)),
+            Lines(fault_lines(context.job.faults), KEYS.index(key)),
+            Page((("text", looks),)),
+        )
+
+    def last_kept(self, context: Context, values: Values) -> tuple[Event, ...]:
+        """What was seen last on the chosen part; while its causes are read, this very fault."""
+        key, part = word(values, "fault"), word(values, "part")
+        found = tuple(each for each in context.job.faults if part in ("", each.part))
+        if reads_causes(context, values):
+            found = tuple(each for each in found if (each.fault, each.part) == (key, part))
+        return found[-1:]
+
+    def space(self, context: Context, rows: Rows) -> Act:
+        if reads_causes(context, rows.values):
+            return _back(rows)
+        if not word(rows.values, "fault"):
+            return Act("", (Say("Arrows pick what is seen; Enter goes on."),))
+        return take(context, rows)
+
+    def enter(self, context: Context, rows: Rows) -> Act | None:
+        values = rows.values
+        if reads_causes(context, values) or not word(values, "fault"):
+            return None
+        return take(context, rows)
+
+    def own(self, context: Context, rows: Rows, key: Key) -> Act | None:
+        """Arrows walk the list and choose the part, or scroll what is read and lead back."""
+        values, by = rows.values, -1 if key.name in ("up", "left") else 1
+        if key.name not in ("up", "down", "left", "right"):
+            return None
+        if reads_causes(context, values):
+            if key.name in ("up", "down"):
+                return Act("read on", (Scroll(by * READ_ON),))
+            return _back(rows) if by < 0 else None
+        if key.name in ("up", "down"):
+            return _stand(rows, KEYS.index(word(values, "fault")) + by)
+        parts = ("", *context.job.parts)
+        part = parts[(parts.index(word(values, "part")) + by) % len(parts)]
+        return Act("part", (SetForm(rows.form.choosing("part", part)),))
+
+    def pick(self, context: Context, rows: Rows, index: int) -> Act | None:
+        """A line that is clicked is stood on; clicked again, it is seen."""
+        if reads_causes(context, rows.values):
+            return None
+        at = KEYS.index(word(rows.values, "fault"))
+        return take(context, rows) if at and at == index else _stand(rows, index)
+
+
+def reads_causes(context: Context, values: Values) -> bool:
+    """Whether the causes of a fault are read: one that is in the log, and not void. Pure."""
+    seen = (word(values, "fault"), word(values, "part"))
+    known = any((each.fault, each.part) == seen for each in context.job.faults)
+    return bool(word(values, "causes")) and known
+
+
+def _causes(context: Context, values: Values) -> tuple[RankedCause, ...]:
+    return rank_causes(word(values, "fault"), evidence_of(context.job, word(values, "part")))
+
+
+def take(context: Context, rows: Rows) -> Act:
+    """Keep that a fault is seen, once for each part, and show its causes."""
+    key, part = word(rows.values, "fault"), word(rows.values, "part")
+    shown = SetForm(rows.form.choosing("causes", "open"))
+    if any((each.fault, each.part) == (key, part) for each in context.job.faults):
+        return Act(f"causes of {FAULTS[key].name}", (shown,))
+    event = FaultSeen(n=0, at=context.now, fault=key, part=part)
+    return Act(f"seen: {FAULTS[key].name}, {part or ANY_PART}", (Keep(event), shown))
+
+
+def _back(rows: Rows) -> Act:
+    return Act("another fault", (SetForm(rows.form.choosing("causes", "")),))
+
+
+def _stand(rows: Rows, index: int) -> Act | None:
+    """On another line of the list; None where there is none."""
+    if not 0 <= index < len(KEYS):
+        return None
+    form = rows.form.choosing("fault", KEYS[index]).choosing("causes", "")
+    return Act("fault", (SetForm(form),))
+
+
+def reading_words(read: Reading, system: System) -> str:
+    """A figure against its limit: 'wet film 100 µm, above 60 µm (profile)'."""
+    if read.measured is None or read.limit is None:
+        return read.name
+    measured = _value(read, read.measured, system)
+    if read.name in BY_THE_CLOCK:
+        return f"{read.name} {measured}" if read.side == "above" else "coats laid in their time"
+    where = OTHER_LIMITS.get(read.name, read.limit_source)
+    return f"{read.name} {measured}, {read.side} {_value(read, read.limit, system)} ({where})"
+
+
+def _value(read: Reading, value: float, system: System, unit: bool = True) -> str:
+    if read.unit == "s":
+        if read.name in BY_THE_CLOCK:
+            return duration(value)
+        return show(value, Kind.TIME, system, places=1, unit=unit)
+    kind, factor = KINDS[read.unit]
+    places = 0 if read.unit == "1" else None
+    return show(value * factor, kind, system, places=places, unit=unit)
+
+
+def strongest(causes: tuple[RankedCause, ...], system: System) -> Readout | None:
+    """The cause that a figure of this job speaks for most, its figure as the large one.
+
+    None where no figure speaks for any: nothing is claimed without one.
+    """
+    first = causes[0] if causes else None
+    if first is None or first.standing is not Standing.SHOWN:
+        return None
+    read = first.figures_for[0]
+    label = f"{read.name}: {first.cause.words}"
+    if read.measured is None or read.limit is None:
+        return Readout("?", label=label, tone=Tone.CAUTION, word=read.name.upper())
+    if read.name in BY_THE_CLOCK:
+        unit, word = "", "TOO EARLY" if "early" in read.name else "TOO LATE"
+    else:
+        # A unit keeps its own letters: M is not m.
+        word = f"{read.side.upper()} {_value(read, read.limit, system)}"
+        unit = "s" if read.unit == "s" else shown_unit(KINDS[read.unit][0], system)
+    figure = _value(read, read.measured, system, unit=False)
+    return Readout(figure, unit, label=label, tone=Tone.CAUTION, word=word)
+
+
+def fault_lines(seen: Sequence[FaultSeen]) -> tuple[PickLine, ...]:
+    """The list: going on first, then every fault with how it looks, or where it was seen."""
+    where: dict[str, list[str]] = {}
+    for each in seen:
+        where.setdefault(each.fault, []).append(each.part or ANY_PART)
+    return (
+        PickLine("no other fault: go on" if seen else "no fault seen: go on"),
+        *(
+            PickLine(fault.name, f"● seen: {', '.join(where[key])}", must=True)
+            if key in where
+            else PickLine(fault.name, fault.looks)
+            for key, fault in FAULTS.items()
+        ),
+    )
+
+
+def causes_page(fault: Fault, part: str, causes: tuple[RankedCause, ...], system: System) -> Page:
+    """All causes to read and to scroll: shown ones by rank, the film itself, open ones, cleared ones."""
+    by = {each: [c for c in causes if c.standing is each] for each in Standing}
+    shown, opened, cleared = (
+        by[each] for each in (Standing.SHOWN, Standing.OPEN, Standing.CLEARED)
+    )
+    page = [("head", f"{fault.name}, {part or ANY_PART}")]
+    if not shown:
+        page.append(("head", "Nothing measured in this job points to a cause."))
+    for rank, each in enumerate(shown, 1):
+        page.append(("head", f"{rank}  {each.cause.words}"))
+        page += [("text", reading_words(read, system)) for read in each.figures_for]
+        page += [("now", f"now: {each.cause.now}"), ("text", f"next time: {each.cause.next_time}")]
+    page += [("head", "On the film"), ("text", fault.film)]
+    page += [("head", "Nothing measured for or against")] if opened else []
+    for each in opened:
+        page += [("text", each.cause.words), ("quiet", f"now: {each.cause.now}")]
+    page += [("head", "What was measured speaks against")] if cleared else []
+    for each in cleared:
+        page.append(("text", each.cause.words))
+        page += [("quiet", reading_words(read, system)) for read in each.figures_against]
+    return Page(tuple(page))

@@ -1,1 +1,0 @@
-"""What is seen on the film, and why."""

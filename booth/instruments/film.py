@@ -1,0 +1,263 @@
+"""The wet film: notch gauge readings by part and coat, kept where the film is still wet."""
+
+from __future__ import annotations
+
+import math
+from itertools import pairwise
+
+from booth.bench.act import Act, OpenStep, SetForm
+from booth.bench.context import Context
+from booth.bench.instrument import Instrument, number, quantity, word
+from booth.forms.field import Field, same
+from booth.forms.form import Rows, Values
+from booth.instruments.figures import asked_for, interval
+from booth.job import measured
+from booth.job.gauge_readings import coat_on, film_of, readings_of, statistics_of
+from booth.job.pace_basis import basis_of
+from booth.job.steps import steps_of
+from booth.log.events import Event, FilmRead
+from booth.log.fold import Job
+from booth.trade.film.film_thickness import dry_film_um
+from booth.trade.film.wet_gauge import TEETH_MIL, FilmInterval, Verdict, judge_film
+from booth.trade.result import BadInput, Estimate, Outside
+from booth.units import Kind, Quantity, System, show, shown_unit
+from booth.words.profile_words import range_words
+from booth.words.readout import Readout
+from booth.words.tone import Tone
+
+MM_PER_M = 1000.0
+UM_PER_MIL = 25.4
+#: A tooth is recognised when what was typed is this near to it.
+SAME_TOOTH = 0.01
+WHICH_TOOTH = "Which tooth stayed dry?"
+WRONG_WAY_ROUND = "The first dry tooth must be above the last wetted one."
+NO_COAT = "A reading belongs to a coat: begin it at the step Coats and waits."
+TONES = {
+    Verdict.TOO_THIN: Tone.CAUTION,
+    Verdict.IN_RANGE: Tone.GOOD,
+    Verdict.TOO_THICK: Tone.LATE,
+    Verdict.CANNOT_TELL: Tone.CAUTION,
+}
+
+
+class Film(Instrument):
+    """Last wetted tooth, first dry tooth."""
+
+    KIND = "film"
+    NAME = "Wet film"
+    ABOUT = (
+        "A notch gauge does not give a figure but two: the film lies between the last tooth that "
+        "came out wet and the first that stayed dry (ASTM D4414). So does the mean of several "
+        "readings. Too thin, in range, too thick are said only where the whole interval says so; "
+        "else it cannot tell, and more places or finer teeth help. 0 as last wetted: no tooth was.",
+        "Where only the wetted tooth is typed, the dry one offered is the next of your own earlier "
+        "readings, or of the example gauge of ASTM D4414 in mil: look at your own gauge.",
+        "Read it at once: solvent leaves and the film shrinks. Gauge square to the surface, on a "
+        "curve along its length, away from edges. Several places tell more than one.",
+        "Dry film = wet film x volume solids / (1 + thinner) (MIL-HDBK-1110 2.1.5). What flashed "
+        "off before the reading makes the dry film thicker than this.",
+        "What lands (transfer efficiency) = film x gun speed x pitch / delivery, conservation of "
+        "volume. It takes the coating caught, the fan measured and a pass timed; pace and amount "
+        "then work with it instead of a usual band.",
+    )
+    KEEPS = (FilmRead,)
+    RECORDS = 3
+
+    def fields(self, context: Context, values: Values) -> tuple[Field, ...]:
+        """The tooth after the wetted one is offered as the first dry one."""
+        parts, after = same(context.job.parts), next_tooth(context, number(values, "wetted"))
+        wet, alone = usual_part(context), len(parts) < 2
+        return (
+            Field("part", "Part", choices=parts, default=wet, hidden=alone),
+            Field("wetted", "Last wetted", Kind.THICKNESS, hint="farthest in"),
+            Field("dry", "First dry", Kind.THICKNESS, default=after, hint="the next tooth"),
+        )
+
+    def readout(self, context: Context, values: Values) -> Readout:
+        """The interval: of the teeth typed, else the mean of this coat's readings."""
+        part, system = word(values, "part"), context.system
+        coat = coat_on(context.job, part)
+        where = part + (f", coat {coat}" if coat is not None else ", no coat yet")
+        unit = shown_unit(Kind.THICKNESS, system)
+        wetted, dry = number(values, "wetted"), number(values, "dry")
+        if wetted is not None and dry is None:
+            low = show(wetted, Kind.THICKNESS, system, unit=False)
+            return Readout(f"{low}-?", unit, label=where, lines=(WHICH_TOOTH,))
+        if wetted is not None and dry is not None:
+            if dry <= wetted:
+                wrong = (WRONG_WAY_ROUND,)
+                return Readout("–", unit, where, tone=Tone.CAUTION, word="", lines=wrong)
+            film = FilmInterval(wetted, dry)
+            return _judged(context, part, coat, film, f"{where}: this place")
+        found = statistics_of(readings_of(context.job, part, coat))
+        if found is not None:
+            label = where if found.count == 1 else f"{where}: mean of {found.count}"
+            return _judged(context, part, coat, found.mean, label)
+        lines = (_asked(context), *(() if coat is not None else (NO_COAT,)))
+        wet = context.profile.film.wet_um
+        label = where if wet is None else f"{where}: wet film asked for"
+        return asked_for(context, wet, Kind.THICKNESS, label, "", lines)
+
+    def event(self, context: Context, values: Values) -> Event | str:
+        wetted, dry = quantity(values, "wetted"), quantity(values, "dry")
+        if wetted is None or dry is None:
+            return WHICH_TOOTH
+        at, part = context.now, word(values, "part")
+        coat = coat_on(context.job, part)
+        read = FilmRead(n=0, at=at, part=part, last_wetted=wetted, first_dry=dry, coat=coat)
+        try:
+            film_of(read)
+        except BadInput as fault:
+            return str(fault)
+        return read
+
+    def last_kept(self, context: Context, values: Values) -> tuple[Event, ...]:
+        """The last reading of the chosen part."""
+        part = word(values, "part")
+        return tuple(each for each in context.job.films if each.part == part)[-1:]
+
+    def space(self, context: Context, rows: Rows) -> Act | None:
+        """On to the next part; not with a reading half typed, which is of this one."""
+        parts = context.job.parts
+        if len(parts) < 2 or rows.holds:
+            return None
+        part = parts[(parts.index(word(rows.values, "part")) + 1) % len(parts)]
+        return Act(f"next part: {part}", (SetForm(rows.form.choosing("part", part)),))
+
+    def enter(self, context: Context, rows: Rows) -> Act | None:
+        """Between two coats back to them; after the last one on to the next step."""
+        key = between_coats(context.job)
+        return Act("back to the coats", (OpenStep(key),)) if key and not rows.holds else None
+
+
+def between_coats(job: Job) -> str:
+    """The key of the coats' step, where one was begun and one is to come on some part; else "". Pure."""
+    step = next((each for each in steps_of(job) if each.kind == "coats"), None)
+    if step is None or step.key in job.done or step.key in job.skipped:
+        return ""
+    coats = [len(job.coats_on(part)) for part in job.parts]
+    return step.key if any(coats) and min(coats) < job.profile.film.coats else ""
+
+
+def usual_part(context: Context) -> str:
+    """The part whose coat began last, for it is the wet one; else the first. Pure."""
+    begun = [
+        (coats[-1].begun.n, part)
+        for part in context.job.parts
+        if (coats := context.job.coats_on(part))
+    ]
+    return max(begun)[1] if begun else context.job.parts[0]
+
+
+def next_tooth(context: Context, wetted_um: float | None) -> Quantity | None:
+    """The tooth after the one typed: of readings in this job, else of the standard's gauge. Pure."""
+    if wetted_um is None:
+        return None
+    for read in reversed(context.job.films):
+        if math.isclose(read.last_wetted.value, wetted_um, rel_tol=SAME_TOOTH):
+            return read.first_dry
+    teeth = [0.0, *TEETH_MIL]
+    for tooth, after in pairwise(teeth):
+        if math.isclose(wetted_um, tooth * UM_PER_MIL, rel_tol=SAME_TOOTH, abs_tol=1e-9):
+            return Quantity(after * UM_PER_MIL, "um", f"{after:g} mil")
+    return None
+
+
+def film_words(film: FilmInterval, system: System, unit: bool = True) -> str:
+    """An interval as it is read, '2.0-2.5 mil'. Pure."""
+    name = f" {shown_unit(Kind.THICKNESS, system)}" if unit else ""
+    low = show(film.low_um, Kind.THICKNESS, system, unit=False)
+    if math.isinf(film.high_um):
+        return f"over {low}{name}"
+    return f"{low}-{show(film.high_um, Kind.THICKNESS, system, unit=False)}{name}"
+
+
+def _asked(context: Context) -> str:
+    asked = range_words(context.profile.film.wet_um, Kind.THICKNESS, context.system)
+    return f"profile: {asked} wet a coat" if asked else "The profile asks for no wet film."
+
+
+def _judged(
+    context: Context, part: str, coat: int | None, film: FilmInterval, label: str
+) -> Readout:
+    target = context.profile.film.wet_um
+    judgement = judge_film(film, target.low, target.high) if target is not None else None
+    tone = TONES[judgement.verdict] if judgement else Tone.PLAIN
+    lines = [_asked(context)]
+    spread = statistics_of(readings_of(context.job, part, coat))
+    if spread is not None and spread.count > 1:
+        lines.append(f"{spread.count} places: {film_words(spread.everywhere, context.system)}")
+    if judgement and judgement.verdict is Verdict.CANNOT_TELL:
+        lines.append(judgement.sentence)
+    lines += [
+        *change_lines(context, part, coat, judgement.verdict if judgement else None),
+        *dry_line(context, film),
+        *lands_line(context, part, coat),
+    ]
+    ends, unit = (
+        film_words(film, context.system, unit=False),
+        shown_unit(Kind.THICKNESS, context.system),
+    )
+    word = judgement.verdict.value.upper() if judgement else ""
+    return Readout(ends, unit, label, tone, word, tuple(lines))
+
+
+def change_lines(
+    context: Context, part: str, coat: int | None, verdict: Verdict | None
+) -> tuple[str, ...]:
+    """What to change when the film is too thin or too thick; in figures where they are known."""
+    pace = _pace_words(context, part, coat)
+    if verdict is Verdict.TOO_THIN:
+        rest = "or the needle out a little, then catch again; keep the distance."
+        return (f"Next coat: slower{pace}, {rest}",)
+    if verdict is Verdict.TOO_THICK:
+        rest = "or the needle in a little, then catch again. Look for runs now."
+        return (f"Next coat: faster{pace}, {rest}",)
+    return ()
+
+
+def _pace_words(context: Context, part: str, coat: int | None) -> str:
+    """The gun speed that would lay the film asked for, where this coat's readings tell it."""
+    target, system = context.profile.film.wet_um, context.system
+    implied = measured.implied_efficiency(context.job, part, coat)
+    if target is None or not isinstance(implied, Estimate):
+        return ""
+    basis, now = basis_of(context.job)[0], measured.speed_mm_s(context.job)
+    speed = basis.speed_for(target.middle) if basis is not None else None
+    if speed is None:
+        return ""
+    was = f" (was {show(now / MM_PER_M, Kind.SPEED, system)})" if now is not None else ""
+    return f", about {show(speed.likely / MM_PER_M, Kind.SPEED, system)}{was}"
+
+
+def dry_line(context: Context, film: FilmInterval) -> tuple[str, ...]:
+    """What the film dries to, and on what that rests."""
+    solids = context.profile.film.volume_solids_percent
+    if not solids:
+        return ()
+    thinner, low, high = measured.thinner_fraction(context.job), film.low_um, film.high_um
+    try:
+        low = dry_film_um(low, solids / 100, thinner or 0.0)
+        if math.isfinite(high):
+            high = dry_film_um(high, solids / 100, thinner or 0.0)
+    except BadInput:
+        return ()
+    if thinner is None:
+        with_thinner = "thinner not counted: the mix is not in the log by volume"
+    else:
+        with_thinner = f"thinner {thinner * 100:.0f} %"
+    ends = interval(low, high, Kind.THICKNESS, context.system)
+    return (f"dries to {ends} (volume solids {solids:g} %, {with_thinner})",)
+
+
+def lands_line(context: Context, part: str, coat: int | None) -> tuple[str, ...]:
+    """The share that landed by these readings, or what is missing to tell."""
+    if not readings_of(context.job, part, coat):
+        return ()
+    found = measured.implied_efficiency(context.job, part, coat)
+    if isinstance(found, Outside):
+        return (f"What share landed cannot be told. {found.reason} {found.advice}",)
+    lands = f"{found.low * 100:.0f} to {found.high * 100:.0f} %"
+    used = measured.transfer_efficiency(context.job)
+    carried = (used.low, used.high) == (found.low, found.high)
+    return (f"landed on the part: {lands}{', used from here on' if carried else ''}",)

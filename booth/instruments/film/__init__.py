@@ -1,1 +1,0 @@
-"""The wet-film gauge."""

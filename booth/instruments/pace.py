@@ -1,0 +1,294 @@
+"""The pace of the gun: a bar to follow, there and back, and one's own pass timed against it."""
+
+from __future__ import annotations
+
+import math
+
+from booth.bench.act import Act, Keep, SetForm, refused
+from booth.bench.context import Context
+from booth.bench.instrument import Instrument, number, quantity, told, word
+from booth.forms.field import Field
+from booth.forms.form import Rows, Values
+from booth.instruments.figures import against, figure, interval
+from booth.job.measured import speed_mm_s, steady_passes
+from booth.job.pace_basis import HAND_MM_S, Basis, basis_of
+from booth.job.stopwatches import BAR, PASS, SILENT, Sweeping, passing_s, sweeping
+from booth.log.events import PassTimed, StopwatchDropped, StopwatchStarted
+from booth.profile.model import Range
+from booth.trade.film.gun_speed import pass_time_s, speed_of_pass_mm_s
+from booth.trade.result import Estimate
+from booth.units import EntryError, Kind, Quantity, System, read, show, shown_unit
+from booth.words.pictures import Bar, Picture
+from booth.words.profile_words import range_words
+from booth.words.readout import Readout
+from booth.words.tone import Tone
+
+MM_PER_M = 1000.0
+#: A film wanted is met within so much of it, where the profile gives no range.
+ABOUT_IT = 0.1
+SOUND, TIME = "sound", "time"
+MODES = ((SOUND, "a bar that ticks"), (SILENT, "a silent bar"), (TIME, "your own pass, timed"))
+#: Rows that hold for more than one pass.
+STAY = ("wet", "delivery", "fan")
+
+
+class Pace(Instrument):
+    """Gun speed for the wanted film; the bar; timed passes."""
+
+    KIND = "pace"
+    NAME = "Pace"
+    ABOUT = (
+        "The large figure is the time of one pass: its length / gun speed. Gun speed = delivery x "
+        "what lands / (wet film wanted x pitch), pitch = fan x (1 - overlap): conservation of "
+        "volume. Delivery, fan and overlap are this job's own where they were measured; the lines "
+        "under the figure say from where each is.",
+        "What lands on the part (transfer efficiency) varies with gun, part and painter by a factor "
+        "of three, so the speed is an estimate with two ends: HVLP on large flat parts 60 to 70 % "
+        "(common practice, no source; one rule for clean air asks 65 %), conventional air 20 to 50 "
+        "% (25 % in 40 CFR 60.313). A gauge reading at the step Wet film replaces the band by what you "
+        "do: delivery of the coating caught, fan measured, and a pass timed here.",
+        "The bar crosses the window in the time of one pass over the length typed: run-out at both "
+        "ends counted in, the turn not. A hand holds about 0.2 to 0.8 m/s (40 to 160 ft/min; "
+        "common practice, no source): a figure outside asks for another delivery, not another arm.",
+        "Your own pass: Space as it begins, Space as it ends. A hand is late by about 0.2 s at "
+        "either end, so long passes tell more; passes that agree within a tenth are averaged.",
+        "The film is a mean: how even it is, the step Test pattern shows. The gauge decides.",
+    )
+    KEEPS = (PassTimed,)
+    FIRST = ("mode",)
+
+    def fields(self, context: Context, values: Values) -> tuple[Field, ...]:
+        span, reckoned = context.profile.film.wet_um, not basis_of(context.job)[1]
+        wet, known = span.middle if span else None, span is not None
+        thick, hint, length = Kind.THICKNESS, "of one coat", _usual_length(context)
+        return (
+            Field("mode", "Bar or pass", choices=MODES),
+            Field("length", "Pass length", Kind.PART_LENGTH, default=length),
+            Field("wet", "Wet film", thick, default=wet, hint=hint, optional=True, assumed=known),
+            Field("delivery", "Delivery", Kind.DELIVERY, optional=True, hidden=reckoned),
+            Field("fan", "Fan", Kind.LENGTH, optional=True, hidden=reckoned),
+        )
+
+    def frames(self, context: Context) -> int:
+        """Tenths of a pass; the bar smooth to the eye, and little work."""
+        if passing_s(context.job.stopwatches, context.now) is not None:
+            return 10
+        return 20 if sweeping(context.job.stopwatches, context.now) is not None else 0
+
+    def readout(self, context: Context, values: Values) -> Readout:
+        seconds = passing_s(context.job.stopwatches, context.now)
+        bar = sweeping(context.job.stopwatches, context.now)
+        if seconds is not None:
+            label, said = f"pass of {length_words(context, values)}", "SPACE AT ITS END"
+            return Readout(f"{seconds:.1f}", "s", label, Tone.RUNNING, said, like="00.0")
+        if bar is not None:
+            return sweeping_readout(context, values, bar)
+        if word(values, "mode") == TIME:
+            return timed_readout(context, values)
+        return pace_readout(context, values)
+
+    def picture(self, context: Context, values: Values) -> tuple[Picture, ...]:
+        """The bar, sweeping or at rest; none beside one's own pass, nor without a pace."""
+        bar = sweeping(context.job.stopwatches, context.now)
+        if bar is not None:
+            return (Bar(bar.pass_s, bar.place, bar.number, bar.turned),)
+        seconds = pass_s_of(context, values)
+        return () if seconds is None or word(values, "mode") == TIME else (Bar(seconds),)
+
+    def record(self, context: Context) -> tuple[str, ...]:
+        return tuple(
+            f"{told(context, each)}{speed_words(each, context.system)}"
+            for each in context.job.passes[-2:]
+        )
+
+    def event(self, context: Context, values: Values) -> str | None:
+        return self.busy(context) or None
+
+    def space(self, context: Context, rows: Rows) -> Act:
+        """Start the bar or a pass; stop the one that runs."""
+        if passing_s(context.job.stopwatches, context.now) is not None:
+            return _passed(context, rows)
+        if sweeping(context.job.stopwatches, context.now) is not None:
+            dropped = Keep(StopwatchDropped(n=0, at=context.now, stopwatch=BAR))
+            return Act("stop the bar", (dropped,))
+        return _started(context, rows)
+
+
+def _started(context: Context, rows: Rows) -> Act:
+    """The bar, or one's own pass, begins; or why it cannot."""
+    values, at = rows.values, context.now
+    mode, seconds = word(values, "mode"), pass_s_of(context, values)
+    length = quantity(values, "length")
+    go = "the pass begins" if mode == TIME else "start the bar"
+    if rows.fault:
+        return refused(rows.fault, go)
+    if length is None or not length.value:
+        return refused("A pass has a length: type it first.", go)
+    if mode == TIME:
+        started = StopwatchStarted(n=0, at=at, stopwatch=PASS, what=f"{length.value:g} m")
+    elif seconds is None:
+        return refused(f"No pace yet: {', '.join(missing_words(context, values))}", go)
+    else:
+        started = StopwatchStarted(n=0, at=at, stopwatch=BAR, what=mode, window_s=seconds)
+    return Act(go, (Keep(started),))
+
+
+def _passed(context: Context, rows: Rows) -> Act:
+    """The pass that is going ends: it belongs to the moment at which it began."""
+    started = context.job.stopwatches[PASS].started
+    length = quantity(rows.values, "length") or _usual_length(context)
+    seconds = round(context.since(started.at), 2)
+    typed = length if length.typed else Quantity(length.value, "m", f"{length.value:g} m")
+    kept = PassTimed(n=0, at=started.at, length=typed, seconds=seconds)
+    form = rows.emptied(but=STAY).choosing("mode", TIME)
+    return Act("the pass ends", (Keep(kept), SetForm(form)))
+
+
+def _usual_length(context: Context) -> Quantity:
+    """The length of the pass that is going, though the program died meanwhile; else of the last."""
+    watch = context.running(PASS)
+    if watch is not None:
+        try:
+            return read(watch.started.what, Kind.PART_LENGTH, System.METRIC)
+        except EntryError:
+            pass  # an odd line of a log edited by hand
+    if context.job.passes:
+        return context.job.passes[-1].length
+    return Quantity(1.2192 if context.system is System.US else 1.0, "m", "")
+
+
+def basis_in(context: Context, values: Values) -> tuple[Basis | None, tuple[str, ...]]:
+    """What the pace rests on: the job's figures, and what the rows hold where it has none. Pure."""
+    return basis_of(context.job, number(values, "delivery"), number(values, "fan"))
+
+
+def missing_words(context: Context, values: Values) -> tuple[str, ...]:
+    """What is still needed for a pace where there is none. Pure."""
+    _, missing = basis_in(context, values)
+    found = [*missing]
+    if not number(values, "wet"):
+        found.append("the wet film wanted")
+    if not number(values, "length"):
+        found.append("the length of a pass")
+    return tuple(found) or ("a delivery, a fan and an overlap that make sense together",)
+
+
+def speed_in(context: Context, values: Values) -> Estimate | None:
+    """The gun speed [mm/s] for the wet film of the row. Pure."""
+    basis, _ = basis_in(context, values)
+    wet = number(values, "wet")
+    return basis.speed_for(wet) if basis is not None and wet else None
+
+
+def pass_s_of(context: Context, values: Values) -> float | None:
+    """The seconds of one pass at the likely speed. Pure."""
+    speed, length = speed_in(context, values), number(values, "length")
+    if speed is None or not length:
+        return None
+    return pass_time_s(length * MM_PER_M, speed.likely)
+
+
+def length_words(context: Context, values: Values) -> str:
+    return show(number(values, "length") or 0.0, Kind.PART_LENGTH, context.system)
+
+
+def _speed(mm_s: float, system: System) -> str:
+    return show(mm_s / MM_PER_M, Kind.SPEED, system)
+
+
+def basis_lines(context: Context, basis: Basis) -> tuple[str, ...]:
+    """From where each figure is. Pure."""
+    system, lands = context.system, basis.lands
+    return (
+        f"{show(basis.delivery_ml_min, Kind.DELIVERY, system)} {basis.delivery_from}, "
+        f"fan {show(basis.fan_mm, Kind.LENGTH, system)} {basis.fan_from}, "
+        f"overlap {basis.overlap * 100:.0f} % {basis.overlap_from}",
+        f"lands {lands.low * 100:.0f} to {lands.high * 100:.0f} %: {lands.source.split(': ')[0]}",
+    )
+
+
+def pace_readout(context: Context, values: Values) -> Readout:
+    """The seconds of a pass as the figure; the gun speed beneath. Pure."""
+    basis, _ = basis_in(context, values)
+    speed, seconds, system = speed_in(context, values), pass_s_of(context, values), context.system
+    if basis is None or speed is None or seconds is None:
+        missing = ", ".join(missing_words(context, values))
+        return Readout("–", "s", label="time of a pass", lines=(f"Still needed: {missing}.",))
+    ends = interval(speed.low / MM_PER_M, speed.high / MM_PER_M, Kind.SPEED, system)
+    told = f"gun speed {_speed(speed.likely, system)}, estimate: {ends}"
+    tone, said, advice = _by_hand(speed.likely)
+    length = length_words(context, values)
+    wet = show(number(values, "wet") or 0.0, Kind.THICKNESS, system)
+    label = f"for a pass of {length}, {wet} wet, estimate"
+    lines = (*advice, told, *basis_lines(context, basis))
+    return Readout(f"{seconds:.1f}", "s", label, tone, said or length, lines)
+
+
+def _by_hand(speed_mm_s: float) -> tuple[Tone, str, tuple[str, ...]]:
+    """Whether a hand holds this speed; else what to change."""
+    if speed_mm_s < HAND_MM_S[0]:
+        advice = "Slower than a hand holds even: more delivery, or a thinner coat."
+        return Tone.CAUTION, "TOO SLOW FOR A HAND", (advice,)
+    if speed_mm_s > HAND_MM_S[1]:
+        advice = "Faster than a hand holds even: less delivery, or a wider fan."
+        return Tone.CAUTION, "TOO FAST FOR A HAND", (advice,)
+    return Tone.READY, "", ()
+
+
+def sweeping_readout(context: Context, values: Values, bar: Sweeping) -> Readout:
+    """While the bar sweeps: which pass it is on. Pure."""
+    seconds, speed = pass_s_of(context, values), speed_in(context, values)
+    label = f"pass, {bar.pass_s:.1f} s each"
+    if speed is not None and seconds is not None and math.isclose(seconds, bar.pass_s):
+        label += f", {length_words(context, values)} at {_speed(speed.likely, context.system)}"
+    said = "TURN" if bar.turned else ""
+    return Readout(f"{bar.number}", label=label, tone=Tone.RUNNING, word=said, like="00")
+
+
+def wanted_film(context: Context, values: Values) -> Range | None:
+    """The wet film wanted [um]: the profile's range, or about what was typed. Pure."""
+    span, wet = context.profile.film.wet_um, number(values, "wet")
+    if wet is None or (span is not None and abs(wet - span.middle) < 1e-6):
+        return span
+    return Range(wet * (1 - ABOUT_IT), wet * (1 + ABOUT_IT))
+
+
+def timed_readout(context: Context, values: Values) -> Readout:
+    """The wet film that the passes timed last would give, held against the one wanted. Pure."""
+    system, speed = context.system, speed_mm_s(context.job)
+    basis, missing = basis_in(context, values)
+    wanted_s = pass_s_of(context, values)
+    pace = "no pace to compare with yet"
+    if wanted_s is not None:
+        pace = f"wanted: {length_words(context, values)} in {wanted_s:.1f} s"
+    if speed is None:
+        how = ("Space as the pass begins, Space as it ends.", pace)
+        return Readout("0.0", "s", label="your own pass", like="00.0", lines=how)
+    passes = steady_passes(context.job)
+    last = passes[-1]
+    many = f", mean of {len(passes)}" if len(passes) > 1 else ""
+    your = f"{show(last.length.value, Kind.PART_LENGTH, system)} in {last.seconds:.1f} s"
+    if basis is None:
+        needed = (f"For its wet film still needed: {', '.join(missing)}.",)
+        label = f"your gun speed{many}: {your}"
+        return figure(context, speed / MM_PER_M, Kind.SPEED, label, lines=needed)
+    film = basis.film_at(speed)
+    if film is None:
+        return Readout("–", shown_unit(Kind.THICKNESS, system), f"your pass: {your}")
+    span = wanted_film(context, values)
+    tone, said = against(film.likely, span, "TOO FAST", "TOO SLOW")
+    ends = interval(film.low, film.high, Kind.THICKNESS, system)
+    label = f"wet film of your pass, estimate: {your}"
+    lines = (
+        f"estimate {ends}, wanted {range_words(span, Kind.THICKNESS, system) or '?'}",
+        f"your speed{many}: {_speed(speed, system)}; {pace}",
+        *basis_lines(context, basis),
+    )
+    return figure(context, film.likely, Kind.THICKNESS, label, tone, said, lines)
+
+
+def speed_words(each: PassTimed, system: System) -> str:
+    """The speed of a timed pass, behind it in its line; nothing where it took no time. Pure."""
+    if each.seconds <= 0:
+        return ""
+    return f", {_speed(speed_of_pass_mm_s(each.length.value * MM_PER_M, each.seconds), system)}"

@@ -1,1 +1,0 @@
-"""How fast the gun has to move; one's own passes."""

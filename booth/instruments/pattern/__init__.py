@@ -1,1 +1,0 @@
-"""The test pattern on the paper, and the film it makes."""

@@ -1,0 +1,211 @@
+"""Plan: the whole job as a time line from now; the figure is when the last coat is on."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+
+from booth.bench.context import Context
+from booth.bench.instrument import Instrument, quantity
+from booth.clock import local_hhmm
+from booth.forms.field import Field
+from booth.forms.form import Values
+from booth.instruments.figures import counted
+from booth.job.job_schedule import Planned, planned, spray_times
+from booth.job.schedule import Block, Cause, Pot, Span, Trouble
+from booth.moment import Moment, later
+from booth.units import Kind
+from booth.words.pictures import LineBlock, LineRow, Picture, Timeline
+from booth.words.readout import Readout
+from booth.words.tone import Tone
+from booth.words.wait_words import duration, rough, spelled
+
+DAY_S = 86400.0
+TONES = {
+    Span.SPRAYED: Tone.RUNNING,
+    Span.SPRAY: Tone.RUNNING,
+    Span.WAIT: Tone.WAIT,
+    Span.READY: Tone.READY,
+    Span.LATE: Tone.LATE,
+}
+#: Minutes between two ticks, the first that leaves them room.
+STEPS_MIN = (5, 10, 15, 30, 60, 120, 240, 480, 1440, 2880, 7200)
+CELLS_A_TICK = 9
+#: What a window of 80 columns leaves for the line beside the names.
+TRACK_CELLS = 68
+
+
+class Plan(Instrument):
+    """The rest of the job, and what of it has been."""
+
+    KIND = "plan"
+    NAME = "Plan"
+    ABOUT = (
+        "The figure is the time of day at which the last coat is on, if the gun goes on wherever a "
+        "part is ready and waits only where none is. What has been is taken from the job; the rest "
+        "moves on with the clock until a coat begins.",
+        "A solid block is spraying, with the number of its coat; a dotted one is a wait, flash-off "
+        "or until the recoat window opens; a thin line is a part that stands ready; a heavy one is "
+        "a part past its window. The mark in the rule is now.",
+        "Of the parts that are ready the one with the fewest coats comes first, in the order of "
+        "the job; a part whose window would close meanwhile goes before it.",
+        "Minutes for a coat on one part: as typed; else as this part's own coats took; else area x "
+        "wet film / transfer efficiency / delivery, which is time at the trigger alone; else as "
+        "the coats took so far; else 5 minutes, a guess (common practice, no source).",
+        "Waits are those of the profile for today's weather, as everywhere else; an estimate is "
+        "marked ~. A touch test always decides, and the data sheet before all of this.",
+    )
+
+    def fields(self, context: Context, values: Values) -> tuple[Field, ...]:
+        times = spray_times(context.job).values()
+        seconds = {round(each.seconds) for each in times}
+        sources = {each.source for each in times}
+        usual = sum(seconds) / len(seconds) if seconds else 0.0
+        hint = sources.pop() if len(sources) == 1 else "on average"
+        return (Field("coat", "A coat takes", Kind.TIME, optional=True, default=usual, hint=hint),)
+
+    def readout(self, context: Context, values: Values) -> Readout:
+        """When the last coat is on; what cannot be met, and by how much."""
+        plan = _plan(context, values)
+        schedule = plan.schedule
+        lines = [_trouble_words(context, each) for each in schedule.troubles]
+        mark = "~" if plan.estimate else ""
+        if plan.handle_s is not None and plan.handle_s > 0:
+            lines.append(f"can be handled {mark}{clock_words(context, plan.handle_s)}")
+        lines += _pot_words(context, plan)
+        causes = {each.cause for each in schedule.troubles}
+        coats = counted(schedule.remaining, "coat")
+        label = f"last coat on at about  ({coats} to go, {rough(schedule.last_s)})"
+        if not schedule.remaining:
+            label, tone, word = "the last coat was on", Tone.GOOD, "ALL COATS ARE ON"
+        elif Cause.POT_LIFE in causes:
+            tone, word = Tone.CAUTION, "POT LIFE TOO SHORT"
+        elif Cause.WINDOW in causes:
+            tone, word = Tone.CAUTION, "WINDOW MISSED"
+        else:
+            tone, word = Tone.GOOD, "IT FITS"
+        if plan.estimate and schedule.remaining:
+            lines.append("~ estimate: waits carried over to today; a touch test decides")
+        return Readout(_at(context, schedule.last_s), "", label, tone, word, tuple(lines), "00:00")
+
+    def picture(self, context: Context, values: Values) -> tuple[Picture, ...]:
+        """A row for each part, then for each batch."""
+        plan = _plan(context, values)
+        schedule = plan.schedule
+        past = min((block.start_s for block in plan.past), default=0.0)
+        future = max(schedule.last_s, 0.0)
+        # A long past gives way to what is to come, unless nothing is.
+        start = max(past, -max(future, 3600.0)) if schedule.remaining else past
+        end = future + 0.04 * max(future - start, 600.0)
+        ends = dict(schedule.ends)
+        rows = []
+        for part in context.job.parts:
+            own = [each for each in (*plan.past, *schedule.blocks) if each.part == part]
+            last = ends.get(part)
+            note = "" if last is None else f"last coat {_at(context, last)}"
+            blocks = tuple(
+                LineBlock(
+                    each.start_s,
+                    each.end_s,
+                    TONES[each.span],
+                    _number(each, context.job.running_coat(part) is not None),
+                    done=each.span is Span.SPRAYED,
+                )
+                for each in own
+            )
+            rows.append(LineRow(part, blocks, note))
+        rows += [_pot_row(context, plan, pot, end) for pot in plan.pots]
+        marks = ticks(context.now, local_hhmm, start, end)
+        return (Timeline(tuple(rows), start, end, marks),)
+
+    def event(self, context: Context, values: Values) -> None:
+        """Nothing is kept here: the plan is made anew from the job at any moment."""
+
+    def kept_any(self, context: Context) -> bool:
+        return True
+
+
+def _plan(context: Context, values: Values) -> Planned:
+    """The plan with the time that was typed; what is offered is each part's own."""
+    coat = quantity(values, "coat")
+    typed = coat.value if coat is not None and coat.typed else None
+    return planned(context.job, context.now, typed)
+
+
+def _at(context: Context, seconds: float) -> str:
+    return local_hhmm(later(context.now, seconds))
+
+
+def clock_words(context: Context, seconds: float) -> str:
+    """A time of day, and how far off where that is a day or more. Pure."""
+    at = _at(context, seconds)
+    return at if seconds < DAY_S else f"{at} (in {duration(seconds)})"
+
+
+def _trouble_words(context: Context, trouble: Trouble) -> str:
+    at = _at(context, trouble.at_s)
+    by = rough(trouble.by_s) if trouble.by_s >= 600 else spelled(trouble.by_s)
+    if trouble.cause is Cause.POT_LIFE:
+        over = "was over" if trouble.at_s <= 0 else "is over"
+        return (
+            f"Pot life of {trouble.pot} {over} {at}, {by} too early: fresh batch from "
+            f"{trouble.part} coat {trouble.coat} on."
+        )
+    return (
+        f"{trouble.part}: its recoat window closes {at}, {by} before coat {trouble.coat} can go "
+        "on. The data sheet says what that needs."
+    )
+
+
+def _pot_words(context: Context, plan: Planned) -> list[str]:
+    """How much of the pot life is to spare, where it is enough."""
+    if not plan.pots or any(each.cause is Cause.POT_LIFE for each in plan.schedule.troubles):
+        return []
+    pot = max(plan.pots, key=lambda each: each.end_s)
+    spare = pot.end_s - plan.schedule.last_s
+    if not plan.schedule.remaining or spare < 0:
+        return []
+    name = "a batch mixed now" if plan.pot_is_planned else pot.name
+    return [f"pot life of {name} until {_at(context, pot.end_s)}, {rough(spare)} to spare"]
+
+
+def _number(block: Block, running: bool) -> str:
+    """The number of a coat; one that is being sprayed carries it where it goes on."""
+    if block.span is Span.SPRAYED:
+        return "" if running and block.end_s >= 0 else str(block.coat)
+    return str(block.coat) if block.span is Span.SPRAY else ""
+
+
+def _pot_row(context: Context, plan: Planned, pot: Pot, line_end_s: float) -> LineRow:
+    blocks = [LineBlock(pot.start_s, min(pot.end_s, line_end_s), Tone.GOOD)]
+    if pot.end_s < plan.schedule.last_s:
+        blocks.append(LineBlock(max(pot.end_s, pot.start_s), plan.schedule.last_s, Tone.LATE))
+    note = f"pot life to {_at(context, pot.end_s)}"
+    return LineRow("pot life" if plan.pot_is_planned else pot.name, tuple(blocks), note)
+
+
+def ticks(
+    now: Moment,
+    told: Callable[[Moment], str],
+    start_s: float,
+    end_s: float,
+    cells: int = TRACK_CELLS,
+) -> tuple[tuple[float, str], ...]:
+    """Round times of day along the line, as many as have room in so many cells. Pure.
+
+    Without a readable wall clock there are none.
+    """
+    hours, _, minutes = told(now).partition(":")
+    if not (hours.isdigit() and minutes.isdigit()) or end_s <= start_s:
+        return ()
+    now_min = int(hours) * 60 + int(minutes) + now.wall % 60 / 60
+    most = max(cells // CELLS_A_TICK, 2)
+    span_min = (end_s - start_s) / 60
+    step = next((each for each in STEPS_MIN if span_min / each <= most), STEPS_MIN[-1])
+    first = int((now_min + start_s / 60) // step)
+    found = []
+    for number in range(first, first + most + 3):
+        second = (number * step - now_min) * 60
+        if start_s <= second <= end_s:
+            # A tick falls on a whole minute: half a minute more makes up for rounding.
+            found.append((second, told(later(now, second + 0.5))))
+    return tuple(found)

@@ -1,1 +1,0 @@
-"""The whole job as a time line."""

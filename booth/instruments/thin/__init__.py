@@ -1,1 +1,0 @@
-"""How much thinner to add now."""
