@@ -33,8 +33,9 @@ class Instrument:
     ABOUT: ClassVar[tuple[str, ...]] = ()
     #: which events of the job Backspace voids, the latest first
     KEEPS: ClassVar[tuple[type[Event], ...]] = ()
-    #: how many of the first kind of them stand in the record
+    #: how many of the first kind of them stand in the record, and with what left out in front
     RECORDS: ClassVar[int] = 0
+    UNSAID: ClassVar[str] = ""
     #: the rows where the form may begin, by their keys; without them the first to type in
     FIRST: ClassVar[tuple[str, ...]] = ()
     #: whether what Space does here can wait: after a bare number it is the space before the unit
@@ -55,7 +56,8 @@ class Instrument:
     def record(self, context: Context) -> tuple[str, ...]:
         """Lines of what was kept in this step so far, the latest last."""
         found = context.job.of(self.KEEPS[0])[-self.RECORDS :] if self.RECORDS else ()
-        return tuple(told(context, event) for event in found)
+        said = ((event.at, words(event, context.system, context.job)) for event in found)
+        return tuple(f"{local_hhmm(at)}  {each.removeprefix(self.UNSAID)}" for at, each in said)
 
     def event(self, context: Context, values: Values) -> Event | str | None:
         """The event that the filled rows make, or the sentence why they make none; None where
@@ -106,11 +108,6 @@ def rows_at(instrument: Instrument, context: Context, form: Form) -> Rows:
     if instrument.frames(context):
         fields = only((), fields)
     return rows_of(form, fields, context.system, instrument.FIRST)
-
-
-def told(context: Context, event: Event) -> str:
-    """An entry of the job in a line, with its time of day."""
-    return f"{local_hhmm(event.at)}  {words(event, context.system, context.job)}"
 
 
 def starting_point(instrument: Instrument, context: Context) -> tuple[str, ...]:

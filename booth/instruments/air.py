@@ -54,6 +54,7 @@ class Air(Instrument):
     )
     KEEPS = (AirRead,)
     RECORDS = 3
+    UNSAID = "air: "
 
     def fields(self, context: Context, values: Values) -> tuple[Field, ...]:
         by = "by a test cap" if is_hvlp(context) else "optional"
@@ -174,10 +175,7 @@ def held_s(compressor: Compressor, demand_l_min: float, least_kpa: float) -> Est
         for high, low, supply in spans
     ]
     known = [part for part in parts if part is not None]
-    return Estimate(
-        sum(part.likely for part in known),
-        sum(part.low for part in known),
-        sum(part.high for part in known),
-        "s",
-        known[0].rule,
+    likely, low, high = (
+        sum(getattr(part, end) for part in known) for end in ("likely", "low", "high")
     )
+    return Estimate(likely, low, high, "s", known[0].rule)

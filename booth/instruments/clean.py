@@ -35,7 +35,7 @@ class Clean(Instrument):
                 return "done", f"√ {line}"
             return ("now", f"→ {line}") if line == left[0] else ("text", f"  {line}")
 
-        return (Page(tuple(shown(line) for line in context.step.how)),)
+        return (Page(tuple(map(shown, context.step.how))),)
 
     def kept_any(self, context: Context) -> bool:
         return not open_lines(context)

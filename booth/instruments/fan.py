@@ -37,6 +37,7 @@ class Fan(Instrument):
     )
     KEEPS = (FanSet,)
     RECORDS = 3
+    UNSAID = "fan set, "
 
     def fields(self, context: Context, values: Values) -> tuple[Field, ...]:
         kept, kind = context.job.fans[-1].distance if context.job.fans else None, Kind.LENGTH

@@ -92,9 +92,10 @@ class Faults(Instrument):
         if reads_causes(context, values):
             return (causes_page(FAULTS[key], part, _causes(context, values), context.system),)
         looks = FAULTS[key].looks if key else "Look along the film against a lamp."
+        lines = Lines(fault_lines(context.job.faults), KEYS.index(key))
         return (
             Page((("quiet", f"seen on  ◂ {part or ANY_PART} ▸"),)),
-            Lines(fault_lines(context.job.faults), KEYS.index(key)),
+            lines,
             Page((("text", looks),)),
         )
 
@@ -108,7 +109,7 @@ class Faults(Instrument):
 
     def space(self, context: Context, rows: Rows) -> Act:
         if reads_causes(context, rows.values):
-            return _back(rows)
+            return Act("another fault", (SetForm(rows.form.choosing("causes", "")),))
         if not word(rows.values, "fault"):
             return Act("", (Say("Arrows pick what is seen; Enter goes on."),))
         return take(context, rows)
@@ -127,7 +128,7 @@ class Faults(Instrument):
         if reads_causes(context, values):
             if key.name in ("up", "down"):
                 return Act("read on", (Scroll(by * READ_ON),))
-            return _back(rows) if by < 0 else None
+            return self.space(context, rows) if by < 0 else None
         if key.name in ("up", "down"):
             return _stand(rows, KEYS.index(word(values, "fault")) + by)
         parts = ("", *context.job.parts)
@@ -161,10 +162,6 @@ def take(context: Context, rows: Rows) -> Act:
         return Act(f"causes of {FAULTS[key].name}", (shown,))
     event = FaultSeen(n=0, at=context.now, fault=key, part=part)
     return Act(f"seen: {FAULTS[key].name}, {part or ANY_PART}", (Keep(event), shown))
-
-
-def _back(rows: Rows) -> Act:
-    return Act("another fault", (SetForm(rows.form.choosing("causes", "")),))
 
 
 def _stand(rows: Rows, index: int) -> Act | None:
@@ -237,9 +234,7 @@ def fault_lines(seen: Sequence[FaultSeen]) -> tuple[PickLine, ...]:
 def causes_page(fault: Fault, part: str, causes: tuple[RankedCause, ...], system: System) -> Page:
     """All causes to read and to scroll: shown ones by rank, the film itself, open ones, cleared ones."""
     by = {each: [c for c in causes if c.standing is each] for each in Standing}
-    shown, opened, cleared = (
-        by[each] for each in (Standing.SHOWN, Standing.OPEN, Standing.CLEARED)
-    )
+    shown, opened, cleared = by[Standing.SHOWN], by[Standing.OPEN], by[Standing.CLEARED]
     page = [("head", f"{fault.name}, {part or ANY_PART}")]
     if not shown:
         page.append(("head", "Nothing measured in this job points to a cause."))

@@ -62,6 +62,7 @@ class Film(Instrument):
     )
     KEEPS = (FilmRead,)
     RECORDS = 3
+    UNSAID = "wet film on "
 
     def fields(self, context: Context, values: Values) -> tuple[Field, ...]:
         """The tooth after the wetted one is offered as the first dry one."""

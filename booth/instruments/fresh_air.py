@@ -62,6 +62,7 @@ class FreshAir(Instrument):
     )
     KEEPS = (FreshAirChecked,)
     RECORDS = 2
+    UNSAID = "fresh air: "
     FIRST = ("solvent",)
 
     def fields(self, context: Context, values: Values) -> tuple[Field, ...]:

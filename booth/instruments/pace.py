@@ -6,7 +6,7 @@ import math
 
 from booth.bench.act import Act, Keep, SetForm, refused
 from booth.bench.context import Context
-from booth.bench.instrument import Instrument, number, quantity, told, word
+from booth.bench.instrument import Instrument, number, quantity, word
 from booth.forms.field import Field
 from booth.forms.form import Rows, Values
 from booth.instruments.figures import against, figure, interval
@@ -55,6 +55,8 @@ class Pace(Instrument):
         "The film is a mean: how even it is, the step Test pattern shows. The gauge decides.",
     )
     KEEPS = (PassTimed,)
+    RECORDS = 2
+    UNSAID = "pass timed: "
     FIRST = ("mode",)
 
     def fields(self, context: Context, values: Values) -> tuple[Field, ...]:
@@ -96,10 +98,9 @@ class Pace(Instrument):
         return () if seconds is None or word(values, "mode") == TIME else (Bar(seconds),)
 
     def record(self, context: Context) -> tuple[str, ...]:
-        return tuple(
-            f"{told(context, each)}{speed_words(each, context.system)}"
-            for each in context.job.passes[-2:]
-        )
+        speeds = (speed_words(each, context.system) for each in context.job.passes[-self.RECORDS :])
+        lines = zip(super().record(context), speeds, strict=True)
+        return tuple(f"{line}{speed}" for line, speed in lines)
 
     def event(self, context: Context, values: Values) -> str | None:
         return self.busy(context) or None

@@ -72,6 +72,7 @@ class PaperPattern(Instrument):
     )
     KEEPS = (PatternRead,)
     RECORDS = 4
+    UNSAID = "pattern: "
     FIRST = ("shape",)
 
     def fields(self, context: Context, values: Values) -> tuple[Field, ...]:

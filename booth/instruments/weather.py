@@ -37,6 +37,7 @@ class Weather(Instrument):
     )
     KEEPS = (WeatherRead,)
     RECORDS = 2
+    UNSAID = "weather: "
 
     def fields(self, context: Context, values: Values) -> tuple[Field, ...]:
         return (

@@ -49,9 +49,14 @@ def air(kpa: float) -> AirRead:
 
 def caught(delivery: float, liquid: str = "paint", **more: object) -> CatchMade:
     return CatchMade(
-        n=0, at=at(0), seconds=60, amount=q(delivery, "ml"), delivery_ml_min=delivery,
-        liquid=liquid, **more,  # type: ignore[arg-type]
-    )  # fmt: skip
+        n=0,
+        at=at(0),
+        seconds=60,
+        amount=q(delivery, "ml"),
+        delivery_ml_min=delivery,
+        liquid=liquid,
+        **more,  # type: ignore[arg-type]
+    )
 
 
 def weather(air_c: float, humidity: float, part_c: float) -> WeatherRead:
@@ -76,10 +81,16 @@ def gauge(part: str, wetted: float, dry: float, number: int = 1) -> FilmRead:
 def test_job_without_a_measurement_gives_limits_alone() -> None:
     found = evidence_of(job_of())
     assert found == Evidence(
-        efflux_low_s=20, efflux_high_s=24, inlet_low_kpa=180, inlet_high_kpa=210,
-        delivery_low_ml_min=170, delivery_high_ml_min=240, wet_low_um=40, wet_high_um=60,
+        efflux_low_s=20,
+        efflux_high_s=24,
+        inlet_low_kpa=180,
+        inlet_high_kpa=210,
+        delivery_low_ml_min=170,
+        delivery_high_ml_min=240,
+        wet_low_um=40,
+        wet_high_um=60,
         thinner_high_percent=15,
-    )  # fmt: skip
+    )
     assert all(each.standing is Standing.OPEN for each in rank_causes("runs", found))
 
 
@@ -103,7 +114,7 @@ def test_job_without_a_measurement_gives_limits_alone() -> None:
         ((weather(20.0, 50.0, 18.0),), "dew_margin_c", pytest.approx(18.0 - 9.27, abs=0.05)),
         ((weather(20.0, 50.0, 18.0),), "part_c", 18.0),
     ],
-)  # fmt: skip
+)
 def test_each_measurement_is_the_figure(
     kept: tuple[Event, ...], figure: str, expected: object
 ) -> None:
@@ -131,9 +142,11 @@ def test_weather_is_that_of_the_coat() -> None:
 
 def test_early_and_late_coats_of_the_part_asked_for() -> None:
     job = job_of(
-        *coat("door", 1, 0), *coat("hood", 1, 200), *coat("door", 2, 400, early_s=320.0),
+        *coat("door", 1, 0),
+        *coat("hood", 1, 200),
+        *coat("door", 2, 400, early_s=320.0),
         *coat("hood", 2, 90_000, late_s=3600.0),
-    )  # fmt: skip
+    )
     assert evidence_of(job).early_s == 320.0
     assert evidence_of(job).late_s == 3600.0
     assert evidence_of(job, "hood").early_s == 0.0
@@ -165,8 +178,14 @@ def test_film_furthest_out_of_its_range_speaks() -> None:
 
 @pytest.mark.parametrize(
     ("wetted", "dry", "side"),
-    [(50, 75, "within"), (55, 100, "within"), (75, 100, "above"), (10, 25, "below"), (25, 50, "within")],
-)  # fmt: skip
+    [
+        (50, 75, "within"),
+        (55, 100, "within"),
+        (75, 100, "above"),
+        (10, 25, "below"),
+        (25, 50, "within"),
+    ],
+)
 def test_film_is_out_of_range_only_where_both_teeth_are(
     wetted: float, dry: float, side: str
 ) -> None:
@@ -197,18 +216,20 @@ def test_thinner_into_an_unknown_rest_is_noted_until_the_cup_is_timed() -> None:
 def test_pot_life_used_by_the_oldest_of_what_was_poured_together() -> None:
     # Four hours at 21 C; the second batch went onto the first.
     job = job_of(
-        BatchMixed(n=0, at=at(0), batch=1), BatchMixed(n=0, at=at(3600), batch=2, onto=1),
+        BatchMixed(n=0, at=at(0), batch=1),
+        BatchMixed(n=0, at=at(3600), batch=2, onto=1),
         *coat("door", 1, 5 * 3600 - 120),
-    )  # fmt: skip
+    )
     assert evidence_of(job).pot_life_used == pytest.approx(5 / 4)
 
 
 def test_pace_speaks_only_beyond_all_that_the_wet_film_allows() -> None:
     def kept(seconds: float) -> Job:
         return job_of(
-            caught(200.0), FanSet(n=0, at=at(0), width=q(250, "mm")),
+            caught(200.0),
+            FanSet(n=0, at=at(0), width=q(250, "mm")),
             PassTimed(n=0, at=at(0), length=q(1.0, "m"), seconds=seconds),
-        )  # fmt: skip
+        )
 
     # By conservation of volume 200 ml/min over a pitch of 125 mm is 533 um at 0.05 m/s and 13 um at
     # 2 m/s before anything is lost. EPA's least share that lands, 0.25, leaves 133 um of the 533,
@@ -236,10 +257,15 @@ def test_uneven_pattern_is_held_against_a_parabola() -> None:
 
 def test_runs_are_read_against_the_figures_of_the_job() -> None:
     job = job_of(
-        run(17.0), air(195.0), caught(200.0), weather(20, 50, 19),
-        *coat("door"), gauge("door", 100, 125), limits=Limits(part_c=Range(16, 30)),
+        run(17.0),
+        air(195.0),
+        caught(200.0),
+        weather(20, 50, 19),
+        *coat("door"),
+        gauge("door", 100, 125),
+        limits=Limits(part_c=Range(16, 30)),
         gun=Gun(inlet_kpa=Range(180, 210), delivery_ml_min=Range(170, 240)),
-    )  # fmt: skip
+    )
     ranked = rank_causes("runs", evidence_of(job))
     shown = [each for each in ranked if each.standing is Standing.SHOWN]
     assert [each.figures_for[0].name for each in shown[:2]] == ["wet film", "efflux time"]

@@ -175,9 +175,15 @@ AREA = ev.AreaAdded(n=0, at=at(5), shape="area", area=q(2.0, "m2"))
 
 def wanted(**changes: object) -> Wanted:
     given: dict[str, object] = {
-        "area_m2": 2.0, "coats": 2, "wet_um": 50.0, "large": True, "lost": 0.0, "left_ml": 0.0,
-        "ample": True, "cup_ml": 600.0,
-    }  # fmt: skip
+        "area_m2": 2.0,
+        "coats": 2,
+        "wet_um": 50.0,
+        "large": True,
+        "lost": 0.0,
+        "left_ml": 0.0,
+        "ample": True,
+        "cup_ml": 600.0,
+    }
     return Wanted(**{**given, **changes})  # type: ignore[arg-type]
 
 

@@ -30,8 +30,11 @@ def test_two_parts_take_turns_while_each_flashes_off() -> None:
     parts = [PartState("a", 0, 300), PartState("b", 0, 300)]
     plan = schedule(parts, Rules(coats=2, wait_s=600))
     assert sprays(plan) == [
-        ("a", 1, 0, 300), ("b", 1, 300, 600), ("a", 2, 900, 1200), ("b", 2, 1200, 1500),
-    ]  # fmt: skip
+        ("a", 1, 0, 300),
+        ("b", 1, 300, 600),
+        ("a", 2, 900, 1200),
+        ("b", 2, 1200, 1500),
+    ]
     assert plan.ends == (("a", 1200), ("b", 1500))
     assert plan.last_s == 1500 and plan.troubles == () and plan.remaining == 4
 
@@ -92,21 +95,28 @@ def test_nothing_left_to_do() -> None:
 
 part_states = st.builds(
     lambda coats, spray, since, opens, window: PartState(
-        "", coats, spray,
+        "",
+        coats,
+        spray,
         since_s=-since if coats else 0.0,
         opens_s=opens - since if coats else 0.0,
         closes_s=opens - since + window if coats and window is not None else None,
     ),
-    st.integers(0, 4), st.floats(1, 2000), st.floats(0, 4000), st.floats(0, 4000),
+    st.integers(0, 4),
+    st.floats(1, 2000),
+    st.floats(0, 4000),
+    st.floats(0, 4000),
     st.none() | st.floats(0, 5000),
-)  # fmt: skip
+)
 rule_sets = st.builds(
     lambda coats, wait, window, starts: Rules(
         coats, wait, None if window is None else wait + window, starts
     ),
-    st.integers(1, 5), st.floats(0, 4000), st.none() | st.floats(0, 6000),
+    st.integers(1, 5),
+    st.floats(0, 4000),
+    st.none() | st.floats(0, 6000),
     st.sampled_from([0.0, 900.0]),
-)  # fmt: skip
+)
 
 
 @settings(max_examples=400, deadline=None)
@@ -191,8 +201,9 @@ def test_what_has_been_is_taken_from_the_job_and_the_rest_moves_on() -> None:
     # Flash-off 600 s: the door is ready at 840, 240 s from now; each coat takes 240 s as it did.
     assert sprays(early.schedule)[:2] == [("door", 2, 240, 480), ("hood", 2, 540, 780)]
     assert [(b.part, b.coat, b.start_s, b.end_s) for b in early.past] == [
-        ("door", 1, -600, -360), ("hood", 1, -300, -60),
-    ]  # fmt: skip
+        ("door", 1, -600, -360),
+        ("hood", 1, -300, -60),
+    ]
     later = planned(told, at(900))
     # Nothing begun yet: the door stood ready for 60 s, and everything is 60 s later.
     assert sprays(later.schedule)[0] == ("door", 2, 0, 240)
@@ -208,9 +219,10 @@ def test_the_plan_never_says_sooner_than_the_waits_do() -> None:
 
 def test_a_touch_that_came_away_dry_opens_the_plan() -> None:
     told = job(
-        *coat("door", 1, 0, 240), ev.TouchTried(n=0, at=at(400), part="door", result="dry"),
+        *coat("door", 1, 0, 240),
+        ev.TouchTried(n=0, at=at(400), part="door", result="dry"),
         parts=("door",),
-    )  # fmt: skip
+    )
     assert sprays(planned(told, at(420)).schedule)[0][2] == 0
 
 
@@ -231,9 +243,10 @@ def test_what_a_coat_takes_from_the_best_that_is_known() -> None:
 
 def test_pot_life_of_the_batch_in_use_or_of_one_mixed_now() -> None:
     mix = Mix(
-        parts=(MixPart("a", 2), MixPart("b", 1)), induction_s=900.0,
+        parts=(MixPart("a", 2), MixPart("b", 1)),
+        induction_s=900.0,
         pot_life=AtTemperature(21.0, 1500.0),
-    )  # fmt: skip
+    )
     waits = Waits(flash_off=one_time(600), handle=one_time(3600))
     to_come = planned(job(mix=mix, waits=waits, parts=("door",)), at(0))
     assert to_come.pot_is_planned and to_come.pots[0].end_s == 1500

@@ -50,7 +50,7 @@ def mixed(thinner_ml: float) -> BatchMixed:
         Pour("hardener", q(100, "ml")),
         Pour("thinner", q(thinner_ml, "ml")),
     )
-    return BatchMixed(n=0, at=at(0), batch=1, pours=pours)  # fmt: skip
+    return BatchMixed(n=0, at=at(0), batch=1, pours=pours)
 
 
 def test_what_was_measured_takes_the_place_of_what_was_asked() -> None:
@@ -118,9 +118,15 @@ def test_saved_file_is_read_strictly_without_a_fault(tmp_path: Path, system: Sys
     old = tmp_path / "trial-clear.toml"
     old.write_text("mine", encoding="utf-8")
     job = job_of(
-        mixed(24.0), *RUNS, AIR, PAINT, FAN, OVERLAP, system=system.value,
+        mixed(24.0),
+        *RUNS,
+        AIR,
+        PAINT,
+        FAN,
+        OVERLAP,
+        system=system.value,
         gun=Gun(inlet_kpa=Range(180, 210), delivery_ml_min=Range(170, 240), hvlp=True),
-    )  # fmt: skip
+    )
     new = profile_from(job, "Clear [b]warm[/b], 2\u00bd\x1b")
     path = save_new(new, tmp_path, system)
     answer = read_profile(path)
@@ -133,7 +139,11 @@ def test_saved_file_is_read_strictly_without_a_fault(tmp_path: Path, system: Sys
 def test_lines_tell_what_would_be_taken_over() -> None:
     lines = settings_lines(job_of(mixed(24.0), *RUNS, AIR, PAINT, OVERLAP), System.US)
     assert lines == (
-        "efflux 21.5 s in a Ford #4", "inlet 28 psi", "delivery 6.8 fl oz/min", "tip 1.4 mm",
-        "overlap 40 %", "thinner 8 %",
-    )  # fmt: skip
+        "efflux 21.5 s in a Ford #4",
+        "inlet 28 psi",
+        "delivery 6.8 fl oz/min",
+        "tip 1.4 mm",
+        "overlap 40 %",
+        "thinner 8 %",
+    )
     assert settings_lines(job_of(), System.US) == ()

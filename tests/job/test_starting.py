@@ -58,8 +58,9 @@ def test_what_was_not_measured_has_no_words() -> None:
     assert starting_points(None, System.US) == {}
     assert good_lines(None, System.US) == ()
     assert good_lines(BARE, System.US) == (
-        "Last good with this product:", "nothing was measured in it",
-    )  # fmt: skip
+        "Last good with this product:",
+        "nothing was measured in it",
+    )
 
 
 def test_unknown_cup_of_a_later_version_says_nothing() -> None:

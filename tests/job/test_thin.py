@@ -64,9 +64,13 @@ def test_poured_onto_a_thinned_rest_both_count() -> None:
     first = batch(400, 200, 60)
     # 330 ml of rest hold 300 of coating and 30 of thinner; 300 of coating go on top.
     second = ev.BatchMixed(
-        n=0, at=at(5), batch=2, onto=1, total=q(630, "ml"),
+        n=0,
+        at=at(5),
+        batch=2,
+        onto=1,
+        total=q(630, "ml"),
         pours=(ev.Pour("clear", q(200, "ml")), ev.Pour("hardener", q(100, "ml"))),
-    )  # fmt: skip
+    )
     stage = now(job(first, second))
     assert stage.fraction == pytest.approx(30 / 600)
     assert stage.left_ml == pytest.approx(630)
@@ -109,9 +113,15 @@ def test_the_second_round_rests_on_this_mix_itself() -> None:
 
 @pytest.mark.parametrize(
     ("seconds", "finding"),
-    [(22.0, Finding.ON_TARGET), (20.0, Finding.ON_TARGET), (24.0, Finding.ON_TARGET),
-     (19.0, Finding.TOO_THIN), (24.2, Finding.ADD), (130.0, Finding.CANNOT_TELL)],
-)  # fmt: skip
+    [
+        (22.0, Finding.ON_TARGET),
+        (20.0, Finding.ON_TARGET),
+        (24.0, Finding.ON_TARGET),
+        (19.0, Finding.TOO_THIN),
+        (24.2, Finding.ADD),
+        (130.0, Finding.CANNOT_TELL),
+    ],
+)
 def test_against_the_target(seconds: float, finding: Finding) -> None:
     assert advise(job(batch(400, 200), run(seconds))).finding is finding
 

@@ -20,9 +20,14 @@ from tests.job.make import at, opened, q
 
 def caught(delivery: float, turns: float | None = None, liquid: str = "paint") -> CatchMade:
     return CatchMade(
-        n=0, at=at(0), seconds=60, amount=q(delivery, "ml"), delivery_ml_min=delivery,
-        liquid=liquid, turns=None if turns is None else q(turns, "turns"),
-    )  # fmt: skip
+        n=0,
+        at=at(0),
+        seconds=60,
+        amount=q(delivery, "ml"),
+        delivery_ml_min=delivery,
+        liquid=liquid,
+        turns=None if turns is None else q(turns, "turns"),
+    )
 
 
 def job_of(*kept: Event, **changes: object) -> Job:
@@ -73,10 +78,14 @@ def test_nothing_is_said_where_nothing_is_known_or_needed(job: Job) -> None:
 def test_water_and_paint_pair_up_at_one_setting() -> None:
     found = water_paint_pairs(
         [
-            CatchPair(2.0, 250, "water"), CatchPair(2.0, 210, "paint"), CatchPair(2.02, 190, "paint"),
-            CatchPair(1.0, 120, "water"), CatchPair(3.0, 300, "paint"), CatchPair(2.0, 0, "water"),
+            CatchPair(2.0, 250, "water"),
+            CatchPair(2.0, 210, "paint"),
+            CatchPair(2.02, 190, "paint"),
+            CatchPair(1.0, 120, "water"),
+            CatchPair(3.0, 300, "paint"),
+            CatchPair(2.0, 0, "water"),
         ]
-    )  # fmt: skip
+    )
     assert found == [WaterPaintPair(250.0, 200.0)]
 
 

@@ -213,23 +213,23 @@ def _set_the_gun(p: Painter) -> None:
         p.see("the compressor gives 11.0 cfm|compressor")
     with p.step("Catch"):
         _catch(p, "9.5oz")
-        p.see(r"\d\d:\d\d  catch of water: 9\.5 fl oz in 1:00")
+        p.see(r"9\.5 fl oz/min +water")
         p.press("down", "down", "right")
         p.see("◂ the coating ▸")
         _catch(p, "9")
-        p.see(r"\d\d:\d\d  catch of paint: 9\.0 fl oz in 1:00")
+        p.see(r"9\.0 fl oz/min +paint")
         p.see("a full cup of 20.0 fl oz lasts 2:13")
     with p.step("Fan"):
         p.enter_figure("11")
         # Half over half: the fan less its half.
         p.see("move over 5.5 in")
         p.press("enter", "enter")
-        p.see(r"\d\d:\d\d  fan set, width 11\.0 in")
+        p.see(r"\d\d:\d\d  width 11\.0 in")
     with p.step("Test pattern"):
         p.press("right")
         p.see("◂ even")
         p.press("enter")
-        p.see(r"\d\d:\d\d  pattern: even")
+        p.see(r"\d\d:\d\d  even")
     with p.step("Pace"):
         p.see("for a pass of 4.00 ft, 2.4 mil wet")
         p.press("space")
@@ -291,7 +291,7 @@ def _gauge(p: Painter, part: str, coat: int) -> None:
     p.see(rf"{part}, coat {coat}")
     p.enter_figure("2.0")
     p.press("enter")
-    p.see(rf"\d\d:\d\d  wet film on {part}, coat {coat}: over 2\.0 mil")
+    p.see(rf"{part}, coat {coat}: over 2\.0 mil, under 2\.5 mil")
 
 
 def _after(p: Painter) -> None:

@@ -47,7 +47,6 @@ pytestmark = pytest.mark.terminal
 
 SPED_UP = 60
 PART = "the part"
-WEATHER = r"\d\d:\d\d  weather: air 72 °F, humidity 50 %, part 71"
 #: What a glove, a clicker or a foot switch can press.
 GLOVES = {
     KEYS[name]
@@ -103,7 +102,7 @@ def _before_mixing(run: Terminal) -> None:
     run.press(
         "7", "backspace", "backspace", "7", "2", "enter", "5", "0", "enter", "7", "1", "enter"
     )
-    run.until(WEATHER)
+    run.until("air 72 °F, humidity 50 %, part 71 °F")
     assert go_on(run) == "Fresh air"
     assert go_on(run) == "Amount"
     run.press("3", "enter", "4", "enter")
@@ -152,14 +151,14 @@ def _mix_by_weight(run: Terminal) -> None:
 
 def _set_the_gun(run: Terminal) -> None:
     run.press("2", "8", "enter")
-    run.until(r"\d\d:\d\d  air: inlet 28 psi")
+    run.until(r"\d\d:\d\d  inlet 28 psi")
     assert go_on(run) == "Catch"
     run.press("space")
     run.until("TYPE WHAT WAS CAUGHT")
     run.press("2", "6", "6", "right")
     run.until(r"266 g +=")
     run.press("enter", "enter")
-    run.until(r"\d\d:\d\d  catch of water: 266 g in 1:00")
+    run.until(r"\d\d:\d\d +9\.0 fl oz/min +water")
     assert go_on(run) == "Fan"
     assert go_on(run) == "Test pattern"
     assert skip(run, REASONS[2]) == "Pace"
@@ -253,7 +252,7 @@ def test_a_skipped_measurement_asks_why_and_takes_no_for_an_answer(home: Path) -
         # As after a stall: readings and their Enters are read by the program at once, and land
         # where they were meant; a quantity with its unit needs no space.
         run.send("72\r50%\r21.7C\r")
-        run.until(WEATHER)
+        run.until("air 72 °F, humidity 50 %, part 71 °F")
         (weather,) = kept_of(home, WeatherRead)
         assert weather.humidity.value == 50 and weather.part.value == 21.7
         run.send("\r\r")

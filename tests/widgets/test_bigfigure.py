@@ -5,7 +5,7 @@ from __future__ import annotations
 from itertools import combinations
 
 import pytest
-from hypothesis import given
+from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from booth.widgets.lettering.bigfigure import QUARTERS, can_draw, draw
@@ -54,6 +54,7 @@ def test_five_rows() -> None:
     ]
 
 
+@settings(deadline=None)  # drawing a size for the first time takes as long as the machine is slow
 @given(
     st.text("0123456789:.,-+% /ABCWXZ►■", min_size=1, max_size=9).filter(str.strip),
     st.integers(0, 220),
