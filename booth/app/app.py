@@ -1,7 +1,4 @@
-"""The application: one clock, one tick, and what is the same on every screen.
-
-What the first frame does not need is loaded after it.
-"""
+"""The application: one clock, one tick; what the first frame does not need is loaded after it."""
 
 from __future__ import annotations
 
@@ -64,14 +61,12 @@ class BoothApp(KeyedApp):
 
     @cached_property
     def alarms(self) -> Alarms:
-        """What rings."""
         from booth.app.alarms import Alarms
 
         return Alarms(self)
 
     @cached_property
     def jobs(self) -> OpenJobs:
-        """The jobs that are open."""
         from booth.log.open_jobs import OpenJobs
 
         return OpenJobs(self.places.jobs_dir, self.clock.now().boot)

@@ -1,8 +1,5 @@
-"""The one door for keys, and for the screens that they open.
-
-Keys go to the screen that is up, strictly one after the other: what a key opens stands there before
-the next key is looked at.
-"""
+"""The one door for keys, which go to the screen that is up, strictly one after the other: what a key
+opens stands there before the next one is looked at."""
 
 from __future__ import annotations
 

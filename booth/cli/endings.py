@@ -15,8 +15,6 @@ from pathlib import Path
 from booth.cli.output import Output
 from booth.files.safe_text import shortened
 
-__all__ = ["BAD_INPUT", "NOT_DONE", "OWN_FAULT", "Refused", "ended", "own_fault"]
-
 NOT_DONE, BAD_INPUT, OWN_FAULT = 1, 2, 70
 
 

@@ -8,8 +8,6 @@ from booth.bench.instrument import starting_point
 from booth.bench.model import Bench
 from booth.bench.next_act import Situation, key_words
 from booth.job.steps import Mark, mark, steps_of
-from booth.log.fold import Job
-from booth.moment import Moment
 from booth.screens.base import OwnScreen
 from booth.screens.keyline import key_line
 from booth.screens.status_line import status_line
@@ -26,7 +24,8 @@ STATES = {Mark.DONE: StepState.DONE, Mark.SKIPPED: StepState.SKIPPED, Mark.OPEN:
 def draw_moving(screen: OwnScreen[Any], situation: Situation) -> None:
     """Draw what a second can change."""
     _draw_instrument(screen.query_one(InstrumentView), situation)
-    _draw_clocks(screen, situation.context.job, situation.context.now)
+    context = situation.context
+    screen.query_one(ClockStrip).shown = faces(context.job, context.now)
 
 
 def draw_standing(screen: OwnScreen[Any], bench: Bench, situation: Situation) -> None:
@@ -47,19 +46,6 @@ def _draw_instrument(view: InstrumentView, situation: Situation) -> None:
     view.pictures(instrument.picture(context, rows.values))
     view.record(instrument.record(context) or starting_point(instrument, context))
     view.form(rows)
-
-
-def _draw_clocks(screen: OwnScreen[Any], job: Job, now: Moment) -> None:
-    """The clocks, in the rows they need, and no more than a quarter of the window."""
-    strip = screen.query_one(ClockStrip)
-    running = faces(job, now)
-    each = max(1, screen.size.width // 40)
-    rows = max(2, min(-(-len(running) // each) * 2, screen.size.height // 4))
-    if strip.display != bool(running):
-        strip.display = bool(running)
-    if strip.styles.height is None or strip.styles.height.value != rows:
-        strip.styles.height = rows
-    strip.shown = running
 
 
 def _step_rows(situation: Situation) -> tuple[StepRow, ...]:

@@ -1,7 +1,4 @@
-"""A quantity, and what kinds the program knows: base unit, dimension, bounds, examples.
-
-Nothing here converts or shows; ``display`` says in which unit a kind is shown.
-"""
+"""A quantity, and what kinds the program knows: base unit, dimension, bounds, examples."""
 
 from __future__ import annotations
 
@@ -33,7 +30,12 @@ class Quantity(msgspec.Struct, frozen=True):
 
 
 class EntryError(ValueError):
-    """An entry that is not understood; the message is a sentence for the painter."""
+    """An entry that is not understood; the message is a sentence for the painter.
+
+    measures: what the unit that was typed does measure, where it is one of another kind.
+    """
+
+    measures: tuple[Dimension, ...] = ()
 
 
 class Dimension(enum.StrEnum):

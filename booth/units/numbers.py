@@ -1,8 +1,4 @@
-"""Numbers as painters type them: decimal point or comma, groups, fractions, mixed numbers.
-
-The entry is folded to plain lower-case text first; every character that remains is one that can be
-shown.
-"""
+"""Numbers as painters type them: decimal point or comma, groups, fractions, mixed numbers."""
 
 from __future__ import annotations
 

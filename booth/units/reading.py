@@ -74,8 +74,12 @@ def read_amount(text: str, system: System) -> Quantity:
     try:
         return read(text, Kind.VOLUME, system)
     except EntryError as fault:
-        if isinstance(text, str) and _units_measure(text, Dimension.MASS):
-            return read(text, Kind.MASS, system)
+        if Dimension.MASS in fault.measures:
+            try:
+                return read(text, Kind.MASS, system)
+            except EntryError as other:
+                if not other.measures:
+                    raise
         raise EntryError(
             str(fault).replace("a volume, such as", "a volume or a weight, such as 200 g,")
         ) from None
@@ -153,20 +157,6 @@ def _sum(pairs: list[tuple[float, str]], entry: Entry) -> Understood:
     return Understood(total, note=next((note for note in notes if note), ""))
 
 
-def _units_measure(text: str, dimension: Dimension) -> bool:
-    """Whether the entry's units are all of `dimension`, so that it can only be meant so."""
-    try:
-        folded = fold(text)
-        pairs = _pairs(folded)
-    except EntryError:
-        return False
-    match = pattern(NUMBER).match(folded)
-    found = [tidy(folded[match.end() :])] if match else []
-    if words.find(found[0], dimension) is None and pairs if found else False:
-        found = [word for _, word in pairs or ()]
-    return bool(found) and all(word and words.find(word, dimension) for word in found)
-
-
 def _no_unit(word: str, entry: Entry) -> EntryError:
     if pattern(_IMPERIAL).search(word):
         said = ": imperial (UK) measures differ from US ones and are not taken."
@@ -176,7 +166,9 @@ def _no_unit(word: str, entry: Entry) -> EntryError:
         return entry.fault(said, word)
     others = words.dimensions_of(word)
     if others:
-        return entry.fault(f" measures {others[0]}.", word)
+        fault = entry.fault(f" measures {others[0]}.", word)
+        fault.measures = others
+        return fault
     if word[:1].isdigit():
         return entry.fault(" holds two numbers.")
     return entry.fault(" is not a unit known here.", word)

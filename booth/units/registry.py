@@ -1,8 +1,7 @@
 """The one unit registry (pint), asked late and once: how the units of the table convert.
 
-A conversion is an affine pair, ``there = scale * here + offset``, kept once it is known. What is
-shown on every screen is known from the start (each is exact by definition, and a test asks the
-registry again), so that neither the first frame nor a list of profiles waits for pint.
+What is shown on every screen is known from the start (each is exact by definition, and a test asks
+the registry again), so that neither the first frame nor a list of profiles waits for pint.
 """
 
 from __future__ import annotations

@@ -5,18 +5,8 @@ from __future__ import annotations
 from rich.cells import cell_len
 
 from booth.widgets.row_widget import Drawn
-from booth.widgets.rows import (
-    QUIET,
-    STRONG,
-    Piece,
-    Row,
-    across,
-    exactly,
-    merge,
-    sized,
-    spread,
-    toned,
-)
+from booth.widgets.rows import Piece, Row, across, exactly, merge, sized, spread
+from booth.widgets.styles import QUIET, STRONG, toned
 from booth.widgets.text import plain
 from booth.words.readout import ClockFace
 
@@ -112,6 +102,12 @@ def lay_out(faces: tuple[ClockFace, ...], width: int, height: int) -> list[Row]:
 class ClockStrip(Drawn):
     """Draws every running clock."""
 
-    DEFAULT_CSS = "ClockStrip { height: 2; max-height: 4; background: $panel; }"
+    DEFAULT_CSS = "ClockStrip { height: auto; max-height: 4; background: $panel; }"
 
     draw = staticmethod(lay_out)
+
+    def rows_wanted(self, shown: tuple[ClockFace, ...], width: int) -> int:
+        """Two for each band of clocks, and no more than a quarter of the window."""
+        window = self.app.size
+        bands = -(-len(shown) // max(1, window.width // 40))
+        return max(2, min(bands * 2, window.height // 4))

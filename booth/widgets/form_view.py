@@ -1,7 +1,4 @@
-"""Draws the rows of a form: label, what was typed or chosen, what was understood; a fault beneath.
-
-It holds nothing: the form stands with whoever keeps it. A click marks a row or turns a choice.
-"""
+"""Draws the rows of a form that is kept elsewhere; a click marks a row or turns a choice."""
 
 from __future__ import annotations
 
@@ -18,7 +15,8 @@ from booth.forms.form import Row as FormRow
 from booth.forms.form import Rows, chosen_words, placeholder
 from booth.units import Quantity, show
 from booth.widgets.row_widget import Drawn
-from booth.widgets.rows import MARKED, QUIET, Piece, Row, exactly, merge, spread, toned
+from booth.widgets.rows import Piece, Row, exactly, merge, spread
+from booth.widgets.styles import MARKED, QUIET, toned
 from booth.widgets.text import fit, pad, plain
 from booth.words.tone import Tone
 
@@ -28,10 +26,7 @@ FAULT_ROWS = 2
 
 
 def placed_rows(rows: Rows, width: int) -> list[tuple[Row, str]]:
-    """Give the form at a width: a row each, faults beneath, what is assumed in a last one.
-
-    With each row stands the key of the form's row that it belongs to.
-    """
+    """Give the form at a width, each row with the key of the form's row that it belongs to."""
     placed: list[tuple[Row, str]] = []
     marked = rows.marked
     for row in rows.sight:
@@ -136,10 +131,6 @@ FormView > .form-view--box { background: $panel; color: $foreground; }
 
     def style_of(self, style: str) -> Style:
         return self.get_component_rich_style(style) if style == BOX else super().style_of(style)
-
-    def watch_shown(self) -> None:
-        super().watch_shown()
-        self.display = self._tall > 0
 
     draw = staticmethod(lay_out)
 

@@ -1,8 +1,4 @@
-"""Draws an open step: its figure, the pictures beneath it, what was kept, the form.
-
-It is told finished things and holds none. A picture is drawn by the widget of its kind, made when a
-picture of that kind first comes.
-"""
+"""Draws an open step: its figure, the pictures beneath it, what was kept, the form. It holds nothing."""
 
 from __future__ import annotations
 

@@ -6,7 +6,8 @@ from rich.cells import cell_len
 from textual.geometry import Offset, Size
 
 from booth.widgets.row_widget import Drawn
-from booth.widgets.rows import STRONG, Row, exactly, first_in_sight, sized, toned
+from booth.widgets.rows import Row, exactly, first_in_sight, sized
+from booth.widgets.styles import STRONG, toned
 from booth.widgets.text import pad, plain
 from booth.words.pictures import Parts
 

@@ -5,7 +5,8 @@ from __future__ import annotations
 from rich.cells import cell_len
 
 from booth.widgets.row_widget import Drawn
-from booth.widgets.rows import QUIET, Row, first_in_sight, sized, toned
+from booth.widgets.rows import Row, first_in_sight, sized
+from booth.widgets.styles import QUIET, toned
 from booth.widgets.text import pad, plain
 from booth.words.pictures import Pours
 from booth.words.tone import Tone

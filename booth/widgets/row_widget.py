@@ -57,7 +57,7 @@ Drawn { height: 1fr; width: 1fr; background: $background; color: $foreground; }
         return []
 
     def rows_wanted(self, shown: Any, width: int) -> int:
-        """How high it is where its height is its content's."""
+        """How high it is where its height is its content's; it is gone where that is nothing."""
         return 0
 
     def index_at(self, shown: Any, offset: Offset, size: Size) -> int | None:
@@ -71,6 +71,7 @@ Drawn { height: 1fr; width: 1fr; background: $background; color: $foreground; }
         tall = self._wanted(self.size.width or self.app.size.width)
         if tall != self._tall:
             self._tall = tall
+            self.display = tall > 0
             self.refresh(layout=True)
         before, size = self._rows, self.size
         if size.width <= 0:

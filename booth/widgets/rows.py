@@ -1,8 +1,4 @@
-"""Rows as data: what a widget will draw, as pieces of text each with its style. Pure.
-
-A renderer makes rows from figures and a size; a test reads them as strings; a widget
-gives them colour. A style is the toolkit's, in colours of the theme; "" is that of plain text.
-"""
+"""Rows as data, pieces of text each with its style: a test reads them, a widget gives them colour. Pure."""
 
 from __future__ import annotations
 
@@ -12,31 +8,13 @@ from typing import TypeVar
 from rich.cells import cell_len
 
 from booth.widgets.text import fit
-from booth.words.tone import Tone
 
 Piece = tuple[str, str]
 Row = tuple[Piece, ...]
 T = TypeVar("T")
 
-QUIET, STRONG, HEAD = "$quiet", "bold $foreground", "bold $quiet"
-MARKED = "bold $background on $foreground"
 ACROSS = " ▏▎▍▌▋▊▉█"
 UPWARD = " ▁▂▃▄▅▆▇█"
-
-
-def toned(tone: Tone) -> str:
-    """The style of a word or figure in this state."""
-    return f"bold ${tone.css}"
-
-
-def inked(tone: Tone) -> str:
-    """The style of a line or a block in the colour of this state."""
-    return f"${tone.css}"
-
-
-def filled(tone: Tone) -> str:
-    """The style of a block filled with the colour of this state."""
-    return f"$background on ${tone.css}"
 
 
 def sized(draw: Callable[[T, int, int], list[Row]]) -> Callable[[T, int, int], list[Row]]:

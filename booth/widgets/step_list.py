@@ -9,7 +9,8 @@ from rich.cells import cell_len
 from textual.geometry import Offset, Size
 
 from booth.widgets.row_widget import Drawn
-from booth.widgets.rows import MARKED, QUIET, Row, exactly, first_in_sight, inked, sized, spread
+from booth.widgets.rows import Row, exactly, first_in_sight, sized, spread
+from booth.widgets.styles import MARKED, QUIET, inked
 from booth.widgets.text import plain
 from booth.words.tone import Tone
 
@@ -51,10 +52,7 @@ def _current(steps: tuple[StepRow, ...]) -> int:
 
 
 def window(count: int, current: int, height: int) -> tuple[int, int]:
-    """Give the first and one past the last step to show, the current one a third from the top.
-
-    A row above or beneath is given up to say how many are out of sight.
-    """
+    """Give the first and one past the last step to show; rows are left to count those out of sight."""
     if count <= height:
         return 0, count
     start = first_in_sight(count, current, height, height // 3)

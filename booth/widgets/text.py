@@ -1,7 +1,4 @@
-"""The one door for text that people or files wrote: no markup, nothing that steers the terminal.
-
-What would act unseen is shown by ``booth.files.safe_text``, which ``plain`` is; here it meets the widgets.
-"""
+"""The one door for text that people or files wrote: no markup, nothing that steers the terminal."""
 
 from __future__ import annotations
 

@@ -54,7 +54,7 @@ def test_five_rows() -> None:
     ]
 
 
-@settings(deadline=None)  # drawing a size for the first time takes as long as the machine is slow
+@settings(deadline=None)  # the largest take long on a busy machine
 @given(
     st.text("0123456789:.,-+% /ABCWXZ►■", min_size=1, max_size=9).filter(str.strip),
     st.integers(0, 220),

@@ -1,7 +1,6 @@
 """Figures and words in blocks, as large as the space allows. Pure: text and a size in, lines out.
 
-Each glyph is a shape bent from uprights, level strokes and bowls; its measures are put on the grid
-of quarter cells first and the shape is drawn on them afterwards: strokes stay even at any size.
+Measures are put on the grid of quarter cells before a glyph is drawn on them: strokes stay even.
 """
 
 from __future__ import annotations

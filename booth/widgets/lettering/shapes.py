@@ -54,10 +54,7 @@ def polygon(*points: Point) -> Shape:
 
 
 def slant(top: Point, bottom: Point, weight: float) -> Shape:
-    """A slanted stroke between two level ends; each point is the left end of a level edge.
-
-    `weight` is measured along the level edges.
-    """
+    """A slanted stroke between two level edges as long as `weight`; each point is the left end of one."""
     (ax, ay), (bx, by) = top, bottom
     return polygon((ax, ay), (ax + weight, ay), (bx + weight, by), (bx, by))
 
