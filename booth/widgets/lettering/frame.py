@@ -49,11 +49,6 @@ class Frame(msgspec.Struct, frozen=True):
     def radius(self) -> float:
         return min(self.w / 2, self.h * 0.32)
 
-    @property
-    def dot(self) -> int:
-        """The height of a point."""
-        return max(self.sy, round(self.w))
-
     def wide(self, width: float) -> Frame:
         """The same frame with another width, on the grid, never narrower than its uprights need."""
         return Frame(max(snap(width), self.sx), self.h, self.sx, self.sy)

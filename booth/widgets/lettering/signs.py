@@ -21,21 +21,26 @@ from booth.widgets.lettering.shapes import (
 SQUARE = -1.0
 
 
+def _size(f: Frame) -> int:
+    """The height of a point."""
+    return max(f.sy, round(f.w))
+
+
 def _dot(f: Frame, y: float) -> Shape:
     """A point as wide as its frame, its top at y."""
     round_off = f.w / 2 if f.h >= 24 else 0
-    return rounded(0, y, f.w, y + f.dot, round_off, round_off)
+    return rounded(0, y, f.w, y + _size(f), round_off, round_off)
 
 
 def _colon(f: Frame) -> Shape:
-    upper = round((f.h - 2 * f.dot) * 0.3)
-    return union(_dot(f, upper), _dot(f, f.h - upper - f.dot))
+    upper = round((f.h - 2 * _size(f)) * 0.3)
+    return union(_dot(f, upper), _dot(f, f.h - upper - _size(f)))
 
 
 def _comma(f: Frame) -> Shape:
     # In print the tail goes below the line; there is no room below, so the comma is raised.
-    tail = max(1, f.dot // 2)
-    top, end = f.h - f.dot - tail, f.h - tail
+    tail = max(1, _size(f) // 2)
+    top, end = f.h - _size(f) - tail, f.h - tail
     hook = polygon((f.w / 2, end), (f.w, end), (f.w * 0.6, f.h), (0, f.h))
     return union(_dot(f, top), hook)
 
@@ -128,7 +133,7 @@ def _chevrons(f: Frame) -> Shape:
 SIGNS: dict[str, tuple[Callable[[Frame], Shape], float]] = {
     " ": (lambda f: box(0, 0, 0, 0), 0.45),
     ":": (_colon, 0.0),
-    ".": (lambda f: _dot(f, f.h - f.dot), 0.0),
+    ".": (lambda f: _dot(f, f.h - _size(f)), 0.0),
     ",": (_comma, 0.0),
     "'": (lambda f: box(0, 0, f.w, f.h * 0.3), 0.0),
     "-": (lambda f: f.level(f.waist), 0.7),
