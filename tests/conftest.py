@@ -8,6 +8,11 @@ from pathlib import Path
 from typing import Any
 
 import pytest
+from hypothesis import settings
+
+# How fast this machine is at the moment is not what a test of any text, size or number asks.
+settings.register_profile("any machine", deadline=None)
+settings.load_profile("any machine")
 
 #: Variables that say where a program keeps its files, on any platform.
 _HOMES = (

@@ -65,7 +65,9 @@ class AtApp:
         for name in names:
             if name in ("space", "pagedown"):
                 await self._wait_for_the_glove()
-            await self.press_now(name)
+            self.post(name)
+            await self._handled()
+        await self.settle()
 
     async def _wait_for_the_glove(self) -> None:
         now = self.clock.now()
@@ -79,7 +81,8 @@ class AtApp:
         """Press keys at this very moment, each after what the one before did."""
         for name in names:
             self.post(name)
-            await self.settle()
+            await self._handled()
+        await self.settle()
 
     def post(self, *names: str) -> None:
         """Let the terminal send keys, and wait for nothing."""
@@ -103,7 +106,7 @@ class AtApp:
     async def settle(self) -> None:
         """Until everything that was asked for is done and drawn."""
         for _ in range(2):
-            await self._handled(self.app)
+            await self._handled()
             if not self.app.is_running:
                 return
             await self.pilot._wait_for_screen()
@@ -111,9 +114,9 @@ class AtApp:
         if self.app.fatal is not None:
             raise self.app.fatal
 
-    async def _handled(self, app: BoothApp) -> None:
+    async def _handled(self) -> None:
         """Until the application has handled what it was sent up to now."""
-        done = asyncio.Event()
+        app, done = self.app, asyncio.Event()
         if not app.call_later(done.set):
             return  # it has ended
         faulty = asyncio.ensure_future(app._exception_event.wait())
@@ -264,15 +267,19 @@ async def at_app(
     system: System = System.US,
     clock: ManualClock | MachineClock | None = None,
     profile: str | None = None,
-    places: Places | None = None,
+    bundled: bool = False,
     early: tuple[str, ...] = (),
 ) -> AsyncIterator[AtApp]:
     """The program at its first screen, all of it read.
 
-    profile: as named on the command line; early: keys that come as soon as the list shows.
+    profile: as named on the command line; bundled: with the profiles that come with the program,
+    which take as long to read as all else; early: keys that come as soon as the list shows.
     """
     clock, heard = clock or ManualClock(), Heard()
-    app = BoothApp(clock, places or Places.standard(), sound=heard, profile=profile)  # type: ignore[arg-type]
+    places = Places.standard()
+    if not bundled:
+        places = replace(places, profiles_dirs=(places.own_profiles_dir,))
+    app = BoothApp(clock, places, sound=heard, profile=profile)  # type: ignore[arg-type]
     app.system = system
     async with app.run_test(size=size) as pilot:
         at = AtApp(pilot, clock, heard)
@@ -294,10 +301,8 @@ async def at_bench(
     system: System = System.US,
     clock: ManualClock | MachineClock | None = None,
 ) -> AsyncIterator[AtApp]:
-    """A job on the bench with a step open, and no profile to read. before: what was kept in it."""
-    standard = Places.standard()
-    places = replace(standard, profiles_dirs=(standard.own_profiles_dir,))
-    async with at_app(size=size, system=system, clock=clock, places=places) as at:
+    """A job on the bench with a step open. before: what was kept in it."""
+    async with at_app(size=size, system=system, clock=clock) as at:
         at.app.shop = shop or Shop()
         path = a_job(at.clock.now(), *before, parts=parts, profile=profile, gun=gun)
         await at.take_up(path, step)

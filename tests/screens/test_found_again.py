@@ -59,7 +59,7 @@ async def test_a_catch_that_was_running_is_found_again_and_can_be_measured() -> 
 async def test_a_job_has_one_name_in_the_list_the_report_the_log_command_and_on_the_first_screen() -> (
     None
 ):
-    async with at_app(size=(120, 40)) as at:
+    async with at_app(bundled=True, size=(120, 40)) as at:
         await at.open("Two-pack clear")
         await at.press("enter", "f9")
         (path,) = log_files(at.places.jobs_dir)

@@ -31,7 +31,7 @@ async def test_a_row_is_one_line_and_its_clock_is_never_cut(size: tuple[int, int
         CoatEnded(n=0, at=at, part=LONG[0], coat=1),
     ]
     a_job(at, *coats, parts=LONG)
-    async with at_app(size=size) as desk:
+    async with at_app(size=size, bundled=True) as desk:
         wide = desk.app.screen.query_one(PickList).outer_size.width
         rows = [line[:wide] for line in desk.lines]
         job = next(row for row in rows if "»" in row or "→ Trial" in row)
@@ -45,7 +45,7 @@ async def test_a_row_is_one_line_and_its_clock_is_never_cut(size: tuple[int, int
 
 
 async def test_what_is_said_about_a_row_scrolls_with_left_and_right() -> None:
-    async with at_app() as desk:
+    async with at_app(bundled=True) as desk:
         about = desk.app.screen.query_one("#about", PageView)
         for _ in range(10):
             if about.max_scroll_y:
@@ -71,7 +71,7 @@ async def test_where_the_files_are_is_said() -> None:
 
 
 async def test_page_up_with_nothing_ringing_keeps_what_is_picked() -> None:
-    async with at_app() as desk:
+    async with at_app(bundled=True) as desk:
         await desk.press("down", "down")
         picked, shown = desk.home.picked, desk.text
         await desk.press("pageup")
@@ -86,7 +86,7 @@ async def test_page_up_with_nothing_ringing_keeps_what_is_picked() -> None:
 
 
 async def test_a_profile_that_is_not_there_is_said_and_which_there_are() -> None:
-    async with at_app(profile="no-such-one") as desk:
+    async with at_app(profile="no-such-one", bundled=True) as desk:
         assert desk.stack == ["Home"]
         assert "No coating profile 'no-such-one'" in desk.words
         assert "two-pack-clear" in desk.words
@@ -95,7 +95,7 @@ async def test_a_profile_that_is_not_there_is_said_and_which_there_are() -> None
 async def test_without_an_open_job_of_it_the_named_profile_opens_the_new_job() -> None:
     clock = ManualClock()
     a_job(clock.now())  # of another profile
-    async with at_app(profile="two-pack-clear", clock=clock) as desk:
+    async with at_app(profile="two-pack-clear", clock=clock, bundled=True) as desk:
         assert desk.stack == ["Home", "NewJob"] and "Two-pack clear, 2:1" in desk.lines[0]
         await desk.press("escape")
         assert desk.home.row is not None and desk.home.row.key == "two-pack-clear"
@@ -108,7 +108,7 @@ async def test_with_an_open_job_of_it_that_job_is_offered_first() -> None:
     a_job(clock.now(), profile=profile(key="two-pack-clear", name="Two-pack clear, 2:1"))
     clock.advance(60)
     a_job(clock.now())  # begun later, of another profile
-    async with at_app(profile="two-pack-clear", clock=clock) as desk:
+    async with at_app(profile="two-pack-clear", clock=clock, bundled=True) as desk:
         assert desk.stack == ["Home"] and "take up" in desk.key_line
         row = desk.home.row
         assert row is not None and (row.kind, row.key) == ("job", "two-pack-clear")
@@ -128,7 +128,7 @@ async def test_of_several_open_jobs_of_it_the_one_worked_on_last_is_offered() ->
     with Session.resume(path).log as log:
         log.append(CoatBegun(n=2, at=later(clock.now(), 120), part="worked on last", coat=1))
     clock.advance(180)
-    async with at_app(profile="trial-clear", clock=clock) as desk:
+    async with at_app(profile="trial-clear", clock=clock, bundled=True) as desk:
         assert desk.home.row is not None and desk.home.row.path == path
 
 
@@ -140,7 +140,7 @@ async def test_an_enter_that_comes_before_everything_is_read(
     monkeypatch.setattr("booth.screens.home.PAINTED_S", 60.0)
     clock = ManualClock()
     a_job(clock.now())  # an open job of another profile is offered first in the list
-    async with at_app(clock=clock, profile="two-pack-clear", early=keys) as desk:
+    async with at_app(clock=clock, profile="two-pack-clear", early=keys, bundled=True) as desk:
         begun = len(keys) > 1
         assert desk.stack == ["Home", "BenchScreen" if begun else "NewJob"]
         assert len(list(desk.places.jobs_dir.glob("*.jsonl"))) == 1 + begun
@@ -151,7 +151,7 @@ async def test_a_log_that_cannot_be_opened_stands_in_its_own_row(profile_name: s
     clock = ManualClock()
     path = a_job(clock.now())
     path.with_name("20250101-0000-x-0001.jsonl").write_bytes(b"[/ x \x1b[2J\n")
-    async with at_app(clock=clock, profile=profile_name) as desk:
+    async with at_app(clock=clock, profile=profile_name, bundled=True) as desk:
         assert desk.screen == "Home"
         row = next(each for each in desk.home.listed.rows if each.kind == "faults")
         assert row.title == "20250101-0000-x-0001.jsonl" and "\x1b" not in desk.text
@@ -166,7 +166,7 @@ async def test_a_profile_with_a_fault_says_which_and_where() -> None:
     folder = Places.standard().own_profiles_dir
     folder.mkdir(parents=True)
     Path(folder, "mine.toml").write_text('name = "[/ x"\nsource = 5\n', "utf-8")
-    async with at_app() as desk:
+    async with at_app(bundled=True) as desk:
         await desk.pick("mine.toml")
         assert "fault" in desk.text and "source" in desk.words
         await desk.press("enter")
@@ -177,7 +177,7 @@ async def test_a_profile_with_a_fault_that_was_asked_for_is_shown() -> None:
     folder = Places.standard().own_profiles_dir
     folder.mkdir(parents=True)
     Path(folder, "mine.toml").write_text('name = "x"\n', "utf-8")
-    async with at_app(profile="mine") as desk:
+    async with at_app(profile="mine", bundled=True) as desk:
         assert "coating profile 'mine' has faults" in desk.words
         await desk.press("enter")
         assert desk.screen == "Sheet" and "mine.toml" in desk.words

@@ -153,7 +153,7 @@ async def test_a_low_window_cuts_no_sentence_and_help_has_all_of_it() -> None:
 
 
 async def test_every_screen_names_the_keys_that_leave_it() -> None:
-    async with at_app() as at:
+    async with at_app(bundled=True) as at:
         for title in ("Two-pack clear", "Shop", "Past jobs"):
             await at.open(title)
             assert "Esc" in at.key_line, title

@@ -45,7 +45,7 @@ async def test_taken_up_again_it_goes_on_in_the_same_log() -> None:
 
 
 async def test_it_rings_over_a_new_job_and_on_its_bench_into_its_own_log() -> None:
-    async with at_app() as at:
+    async with at_app(bundled=True) as at:
         await _left_open(at)
         await at.open("Shellac sealer")
         assert at.screen == "NewJob"

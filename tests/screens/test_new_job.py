@@ -37,7 +37,7 @@ def test_any_text_is_parts_or_a_sentence(typed: str) -> None:
 
 
 async def test_two_enters_at_once_open_one_job() -> None:
-    async with at_app() as at:
+    async with at_app(bundled=True) as at:
         await at.open("Two-pack clear")
         at.post("enter", "enter")
         await at.settle()
@@ -46,7 +46,7 @@ async def test_two_enters_at_once_open_one_job() -> None:
 
 
 async def test_what_is_refused_is_said_and_stays_for_correction() -> None:
-    async with at_app() as at:
+    async with at_app(bundled=True) as at:
         await at.open("Two-pack clear")
         await at.type("door, door")
         await at.press("enter")
@@ -61,7 +61,7 @@ async def test_what_is_refused_is_said_and_stays_for_correction() -> None:
 
 
 async def test_it_is_said_how_parts_are_written_before_any_is() -> None:
-    async with at_app() as at:
+    async with at_app(bundled=True) as at:
         await at.open("Two-pack clear")
         assert "separate parts with commas: left door, hood" in at.text
         await at.type("left door")
@@ -69,7 +69,7 @@ async def test_it_is_said_how_parts_are_written_before_any_is() -> None:
 
 
 async def test_the_profile_can_be_read_to_its_end_with_the_arrows() -> None:
-    async with at_app() as at:
+    async with at_app(bundled=True) as at:
         await at.open("Two-pack clear")
         before = at.text
         await at.press("down", "down")
@@ -79,7 +79,7 @@ async def test_the_profile_can_be_read_to_its_end_with_the_arrows() -> None:
 
 
 async def test_escape_leaves_and_nothing_is_kept() -> None:
-    async with at_app() as at:
+    async with at_app(bundled=True) as at:
         await at.open("Two-pack clear")
         await at.type("door")
         await at.press("escape")

@@ -86,7 +86,7 @@ async def test_an_alarm_that_cannot_be_silenced_in_the_log_says_so() -> None:
 
 
 async def test_a_job_that_cannot_be_opened_for_writing_is_not_begun() -> None:
-    async with at_app() as at:
+    async with at_app(bundled=True) as at:
         await at.open("Two-pack clear")
         await at.type("left door, hood")
         at.places.jobs_dir.parent.mkdir(parents=True, exist_ok=True)

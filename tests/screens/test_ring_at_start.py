@@ -64,7 +64,7 @@ async def test_another_machines_job_and_a_closed_one_are_left_alone() -> None:
     start, events = _coated(closed=True)
     a_job(start, *events)
     before = elsewhere.read_bytes()
-    async with at_app() as at:
+    async with at_app(bundled=True) as at:
         await at.beat()
         assert "Coating profiles" in at.text and "Past jobs" in at.text
         assert "silences" not in at.text

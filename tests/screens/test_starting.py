@@ -69,7 +69,7 @@ async def test_new_job_shows_the_last_good_settings_of_the_chosen_gun() -> None:
 
 
 async def test_first_job_shows_no_last_one() -> None:
-    async with at_app() as at:
+    async with at_app(bundled=True) as at:
         await at.open("Two-pack clear")
         assert at.screen == "NewJob" and "Last good" not in at.text
 

@@ -30,7 +30,7 @@ PARTS = ("left door", "hood")
 
 
 async def test_a_whole_job() -> None:
-    async with at_app() as at:
+    async with at_app(bundled=True) as at:
         await at.open("Two-pack clear, 2:1")
         await at.type(", ".join(PARTS))
         await at.press("enter")
