@@ -77,6 +77,10 @@ class Painter:
     def see(self, wanted: str) -> None:
         self.run.until(wanted)
 
+    def see_kept(self, wanted: str) -> None:
+        """See it in a line of what was kept, with its time of day."""
+        self.see(rf"\d\d:\d\d  .*{wanted}")
+
     def hear(self, alarm: str, number: int) -> None:
         """Wait until it rings, if it did not ring, and was silenced, together with one before."""
 
@@ -213,23 +217,23 @@ def _set_the_gun(p: Painter) -> None:
         p.see("the compressor gives 11.0 cfm|compressor")
     with p.step("Catch"):
         _catch(p, "9.5oz")
-        p.see(r"9\.5 fl oz/min +water")
+        p.see_kept(r"9\.5 fl oz")
         p.press("down", "down", "right")
         p.see("◂ the coating ▸")
         _catch(p, "9")
-        p.see(r"9\.0 fl oz/min +paint")
+        p.see_kept(r"9\.0 fl oz")
         p.see("a full cup of 20.0 fl oz lasts 2:13")
     with p.step("Fan"):
         p.enter_figure("11")
         # Half over half: the fan less its half.
         p.see("move over 5.5 in")
         p.press("enter", "enter")
-        p.see(r"\d\d:\d\d  width 11\.0 in")
+        p.see_kept(r"11\.0 in")
     with p.step("Test pattern"):
         p.press("right")
         p.see("◂ even")
         p.press("enter")
-        p.see(r"\d\d:\d\d  even")
+        p.see_kept("even")
     with p.step("Pace"):
         p.see("for a pass of 4.00 ft, 2.4 mil wet")
         p.press("space")
@@ -291,7 +295,7 @@ def _gauge(p: Painter, part: str, coat: int) -> None:
     p.see(rf"{part}, coat {coat}")
     p.enter_figure("2.0")
     p.press("enter")
-    p.see(rf"{part}, coat {coat}: over 2\.0 mil, under 2\.5 mil")
+    p.see_kept(rf"{part},? +coat {coat}\b.* 2\.0")
 
 
 def _after(p: Painter) -> None:

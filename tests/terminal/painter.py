@@ -153,7 +153,7 @@ def choose(run: Terminal, title: str) -> None:
         is_above = wanted is not None and wanted.start() < text.index(f"→ {at}")
         run.press("up" if is_above else "down")
         with suppress(NotShown):  # a list that was just read anew stood elsewhere
-            run.until(lambda text, at=at: picked(text) not in ("", at), patience_s=1.0)
+            run.until(lambda text, at=at: picked(text) not in ("", at), patience_s=0.4)
     raise AssertionError(f"no line {title!r}\n{run.text}")
 
 
