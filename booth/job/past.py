@@ -12,7 +12,7 @@ import msgspec
 from booth.job import measured
 from booth.log.events import JobOpened
 from booth.log.fold import Job, NoJob, fold
-from booth.log.parse import LogContent, parse
+from booth.log.parse import parse
 from booth.log.store import log_bytes, log_files
 from booth.log.summary import opening_of, summary_of
 from booth.moment import Moment
@@ -126,17 +126,18 @@ class PastJobs:
 
 def last_good(folder: Path, profile_key: str, gun: str = "") -> GoodSettings | None:
     """Give the settings of the latest job of this profile, and gun if named, closed as good."""
-    best: tuple[Path, LogContent, Moment] | None = None
+    best: tuple[Path, bytes, Moment] | None = None
     for path, data, opened in _jobs(folder, profile_key, gun):
         if best is not None and path.name[:MINUTE_OF_NAME] != best[0].name[:MINUTE_OF_NAME]:
             break
         # Names tell minutes only: of two in one minute, the later opening decides.
         if best is not None and best[2].wall >= opened.at.wall:
             continue
-        content = parse(data)
-        if summary_of(path, content).verdict == "good":
-            best = path, content, opened.at
-    return settings_of(fold(best[1].events)) if best is not None else None
+        if summary_of(path, data).verdict == "good":
+            best = path, data, opened.at
+    if best is None:
+        return None
+    return settings_of(fold(parse(best[1]).events))
 
 
 def pairs(

@@ -73,11 +73,12 @@ class FoundJobs:
 
 def _read(path: Path, stamp: tuple[int, ...]) -> _Found:
     try:
-        content = parse(log_bytes(path))
+        data = log_bytes(path)
     except OSError as fault:
         return _Found(stamp, unreadable(path, fault))
-    summary = summary_of(path, content)
-    return _Found(stamp, summary, fold(content.events) if summary.is_open else None)
+    summary = summary_of(path, data)
+    content = parse(data) if summary.is_open else None
+    return _Found(stamp, summary, fold(content.events) if content and not content.fault else None)
 
 
 def _stamp(path: Path) -> tuple[int, ...]:

@@ -14,6 +14,7 @@ from booth.clock import local_date
 from booth.job.past import last_good, pairs
 from booth.log import codec, naming
 from booth.log import events as ev
+from booth.log import summary as summary_module
 from booth.log.history import find_job, history
 from booth.log.naming import short_name
 from booth.log.parse import parse
@@ -21,6 +22,7 @@ from booth.log.store import create_log, read_log
 from booth.log.summary import opening_of, summary_of
 from tests.log.logs import (
     PROFILE,
+    caught,
     closed,
     moment,
     opened,
@@ -118,11 +120,11 @@ def test_a_damaged_log_is_summed_up_by_what_is_whole(tmp_path: Path) -> None:
         max_size=8,
     )
 )
-def test_a_whole_log_is_summed_up_whatever_its_entries(events: list[ev.Event]) -> None:
+def test_the_fast_reading_says_what_the_full_one_says(events: list[ev.Event]) -> None:
     numbered = [msgspec.structs.replace(event, n=n) for n, event in enumerate(events, 2)]
     data = b"".join(map(codec.encode, [opened(), *numbered]))
-    found = summary_of(NAME, parse(data))
-    assert (found.broken, found.opened, found.events) == (0, opened().at, 1 + len(events))
+    assert summary_of(NAME, data) == summary_module._slowly(NAME, data)
+    assert summary_of(NAME, data).broken == 0
     assert opening_of(data) == opened()
 
 
@@ -130,7 +132,7 @@ def test_a_whole_log_is_summed_up_whatever_its_entries(events: list[ev.Event]) -
 def test_any_bytes_are_summed_up_without_raising(junk: bytes, place: int) -> None:
     data = codec.encode(opened()) + codec.encode(msgspec.structs.replace(closed(), n=2))
     damaged = data[:place] + junk + data[place:]
-    found = summary_of(NAME, parse(damaged))
+    found = summary_of(NAME, damaged)
     assert (found.opened is None) == bool(found.fault)
     assert found.events <= len(parse(damaged).events) + damaged.count(b"\n")
 
@@ -213,3 +215,15 @@ def test_a_job_that_was_given_no_name_is_named_like_its_log(tmp_path: Path) -> N
         assert isinstance(event, ev.JobOpened)
         assert event.job == short_name(log.path) == history(tmp_path)[0].name
         assert [job.path for job in find_job(tmp_path, event.job)] == [log.path]
+
+
+def test_a_log_with_nothing_unusual_takes_the_fast_reading(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    write(tmp_path, "20250615-1506-demo-0001", opened(), *([caught(150)] * 98), closed())
+
+    def never(path: Path, data: bytes) -> None:
+        raise AssertionError(f"{path} went through the full reading")
+
+    monkeypatch.setattr(summary_module, "_slowly", never)
+    assert history(tmp_path)[0].events == 100

@@ -153,7 +153,7 @@ def test_a_profile_without_a_list_of_steps_has_the_usual_ones() -> None:
 @pytest.mark.parametrize("digits", [20, 400, 4000, 9000])
 def test_a_number_of_any_length_stops_nothing(digits: int) -> None:
     data = line("profile.film.coats", 7).replace(b'"coats":7', b'"coats":' + b"9" * digits)
-    assert parse(data).fault and summary_of(Path("a-0001.jsonl"), parse(data)).fault
+    assert parse(data).fault and summary_of(Path("a-0001.jsonl"), data).fault
 
 
 def test_several_oddities_are_counted() -> None:
@@ -248,7 +248,7 @@ def test_an_opening_is_told_as_odd_or_everything_can_work_with_it(
     tail = b"".join(map(codec.encode, some_work()))
     log = msgspec.json.encode(plain) + b"\n" + tail
     content = parse(log)
-    summary = summary_of(Path("a-0001.jsonl"), parse(log))
+    summary = summary_of(Path("a-0001.jsonl"), log)
     assert bool(summary.fault) == bool(content.fault)
     if content.fault:
         return
