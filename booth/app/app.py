@@ -31,7 +31,7 @@ if TYPE_CHECKING:
 #: However fast time is made to run, the screen is not drawn more often than this.
 LEAST_TICK_S = 0.05
 #: The first frame does not wait for what ticks [s].
-FIRST_TICK_S = 0.1
+FIRST_TICK_S = 0.3
 
 
 class BoothApp(KeyedApp):

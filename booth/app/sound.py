@@ -7,7 +7,6 @@ import shutil
 import struct
 import subprocess
 import sys
-import wave
 from collections.abc import Callable
 from pathlib import Path
 
@@ -74,6 +73,8 @@ def _write(path: Path, tones: tuple[tuple[float, float], ...]) -> None:
             edge = min(1.0, i / 200, (count - i) / 200)  # no click at the ends
             value = 0.7 * edge * math.sin(2 * math.pi * hertz * i / RATE_HZ) if hertz else 0.0
             samples += struct.pack("<h", int(32767 * value))
+    import wave
+
     with wave.open(str(path), "wb") as file:
         file.setnchannels(1)
         file.setsampwidth(2)

@@ -17,8 +17,8 @@ if TYPE_CHECKING:
     from booth.log.session import Session
     from booth.profile.model import Profile
 
-#: By then the first frame is on the screen: the library paints sixty times a second [s].
-PAINTED_S = 0.04
+#: By then the first frame is on the screen, of a busy machine too [s].
+PAINTED_S = 0.12
 #: What Enter does on a row, by its kind.
 ENTERS = {
     "job": "take up",
