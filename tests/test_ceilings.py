@@ -13,9 +13,7 @@ MOST_LINES_OF_A_MODULE = 300
 MOST_UNFORMATTED = 10
 MOST_EXCEPTIONS = 3
 #: A class as module.Class, a module by its name; each with the reason why it may be larger.
-EXCEPTIONS: dict[str, str] = {
-    "booth.widgets.lettering.frame.Frame": "the strokes of every figure and letter, a method each",
-}
+EXCEPTIONS: dict[str, str] = {}
 
 
 def modules() -> Iterator[tuple[str, Path]]:

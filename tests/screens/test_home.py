@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import re
-from pathlib import Path
 
 import pytest
 
@@ -52,7 +51,7 @@ async def test_what_is_said_about_a_row_scrolls_with_left_and_right() -> None:
                 break
             await desk.press("down")
         assert about.max_scroll_y > 0
-        assert "more of it" in desk.key_line
+        await desk.until(lambda: "more of it" in desk.key_line)  # known once it is laid out
         await desk.press("right")
         assert about.scroll_y > 0
         await desk.press("left")
@@ -162,10 +161,14 @@ async def test_a_log_that_cannot_be_opened_stands_in_its_own_row(profile_name: s
         assert desk.screen == "Sheet" and "No line of it opens a job" in desk.words
 
 
-async def test_a_profile_with_a_fault_says_which_and_where() -> None:
+def _own_profile(text: str) -> None:
     folder = Places.standard().own_profiles_dir
     folder.mkdir(parents=True)
-    Path(folder, "mine.toml").write_text('name = "[/ x"\nsource = 5\n', "utf-8")
+    (folder / "mine.toml").write_text(text, "utf-8")
+
+
+async def test_a_profile_with_a_fault_says_which_and_where() -> None:
+    _own_profile('name = "[/ x"\nsource = 5\n')
     async with at_app(bundled=True) as desk:
         await desk.pick("mine.toml")
         assert "fault" in desk.text and "source" in desk.words
@@ -174,9 +177,7 @@ async def test_a_profile_with_a_fault_says_which_and_where() -> None:
 
 
 async def test_a_profile_with_a_fault_that_was_asked_for_is_shown() -> None:
-    folder = Places.standard().own_profiles_dir
-    folder.mkdir(parents=True)
-    Path(folder, "mine.toml").write_text('name = "x"\n', "utf-8")
+    _own_profile('name = "x"\n')
     async with at_app(profile="mine", bundled=True) as desk:
         assert "coating profile 'mine' has faults" in desk.words
         await desk.press("enter")

@@ -3,53 +3,23 @@
 from __future__ import annotations
 
 from booth.files.places import Places
-from booth.log.events import AirRead, CatchMade, EffluxTimed, Event, JobClosed, JobOpened
+from booth.log.events import AirRead, EffluxTimed, Event, JobOpened
 from booth.log.store import log_files
-from booth.moment import Moment
 from booth.profile.model import Profile
 from booth.profile.read import read_profile
 from booth.profile.write import write
-from booth.shop.model import Gun, Shop
 from booth.units import System
+from tests.instruments.test_starting import SHOP, past_job
 from tests.job.make import profile, q
 from tests.manual_clock import ManualClock
-from tests.screens.at_app import a_job, at_app, at_bench, kept
-
-SHOP = Shop(guns=(Gun("blue gun"), Gun("red gun")))
-
-
-def past_job(clock: ManualClock, gun: str, inlet_kpa: float, verdict: str = "good") -> None:
-    """A closed job with this gun: cup, air, two catches."""
-    now = clock.now()
-    a_job(
-        now,
-        EffluxTimed(n=0, at=now, cup="ford-4", seconds=21.5),
-        AirRead(n=0, at=now, inlet=q(inlet_kpa, "kPa")),
-        caught(now, 155, 1.0),
-        caught(now, 255, 2.0),
-        JobClosed(n=0, at=now, verdict=verdict, next_time="[b]slower[/b] at the edge"),
-        parts=("door",),
-        gun=gun,
-    )
-    clock.advance(3600)
-
-
-def caught(now: Moment, delivery: float, turns: float) -> CatchMade:
-    return CatchMade(
-        n=0,
-        at=now,
-        seconds=60,
-        amount=q(delivery, "ml"),
-        delivery_ml_min=delivery,
-        turns=q(turns, "turns"),
-    )
+from tests.screens.at_app import at_app, at_bench, kept
 
 
 async def test_new_job_shows_the_last_good_settings_of_the_chosen_gun() -> None:
     clock = ManualClock()
-    past_job(clock, "blue gun", 190)
-    past_job(clock, "red gun", 200)
-    past_job(clock, "blue gun", 150, verdict="redo")
+    past_job(Places.standard().jobs_dir, clock, "blue gun", 190)
+    past_job(Places.standard().jobs_dir, clock, "red gun", 200)
+    past_job(Places.standard().jobs_dir, clock, "blue gun", 150, verdict="redo")
     own = Places.standard().own_profiles_dir
     own.mkdir(parents=True)
     (own / "trial-clear.toml").write_text(write(profile(), System.METRIC), "utf-8")
@@ -76,7 +46,7 @@ async def test_first_job_shows_no_last_one() -> None:
 
 async def test_step_starts_from_the_last_good_setting_until_it_has_its_own() -> None:
     clock = ManualClock()
-    past_job(clock, "blue gun", 190)
+    past_job(Places.standard().jobs_dir, clock, "blue gun", 190)
     async with at_bench(
         "air", clock=clock, system=System.METRIC, size=(100, 30), parts=("door",), gun="blue gun"
     ) as at:
