@@ -106,8 +106,7 @@ def job_on_disk(
     at: Moment | None = None,
 ) -> Path:
     """Write a profile and the log of a job with it that was begun at `at`; give the log's path."""
-    name = "short"
-    profile = read_profile(write_profile(home, name, text))
+    profile = read_profile(write_profile(home, "short", text))
     assert isinstance(profile, Profile), profile
     opened = JobOpened(n=1, at=at or now(), job="", profile=profile, parts=parts, system="us")
     session = Session.begin(home / "booth" / "jobs", opened)
@@ -201,15 +200,6 @@ def pass_over(run: Terminal, why: str = "") -> str:
 def note(run: Terminal, text: str) -> None:
     """Note something in one's own words."""
     run.press("f2", text, "enter")
-
-
-def go_to(run: Terminal, name: str, most: int = 30) -> None:
-    """Pass over steps until the one of this name is open."""
-    run.until(lambda text: current(text) is not None)
-    for _ in range(most):
-        if current(run.text) == name or pass_over(run) == name:
-            return
-    raise AssertionError(f"no step {name!r}\n{run.text}")
 
 
 def read_cautions(run: Terminal, key: str = "space") -> None:
