@@ -104,6 +104,8 @@ class Bench:
         self.picked = ""
         self.offer: Offer = NO_OFFER
         self.said: tuple[str, bool] = ("", False)
+        #: What was typed in other steps and not kept yet, by step: it stands there on coming back.
+        self._left: dict[str, Form] = {}
         self._presses = _Presses()
         self._stood_until: Moment | None = None
 
@@ -159,8 +161,13 @@ class Bench:
 
     def units_changed(self, before: System, now: System, at: Moment) -> None:
         """What was typed keeps its meaning under other units."""
-        fields = tuple(row.field for row in self.situation(at).rows.every)
-        self.form = other_units(self.form, fields, before, now)
+        for step in (s for s in steps_of(self.desk.job) if s.key in self._left):
+            self._left[step.key] = self._other(step, self._left[step.key], before, now, at)
+        self.form = self._other(self.step, self.form, before, now, at)
+
+    def _other(self, step: Step, form: Form, before: System, now: System, at: Moment) -> Form:
+        rows = rows_at(self.desk.instrument(step.kind), self.desk.context(step, at), form)
+        return other_units(form, tuple(row.field for row in rows.every), before, now)
 
     # -- effects ----------------------------------------------------------------------------
 
@@ -198,5 +205,8 @@ class Bench:
         return True
 
     def _open(self, step: Step) -> None:
-        self.step, self.form, self.picked, self.offer = step, BLANK, "", NO_OFFER
+        if self.form.texts:
+            self._left[self.step.key] = self.form
+        self.step, self.form = step, self._left.pop(step.key, BLANK)
+        self.picked, self.offer = "", NO_OFFER
         self.said = ("", False)
