@@ -26,6 +26,7 @@ from booth.figure import main
 from booth.figure.catalogue import subjects
 from booth.figure.subject import Subject
 from tests.figure_cases import CASES, Case
+from tests.trade.walk import published
 
 SUBJECTS = subjects()
 #: Words that no answer may use of a job or its air: a figure permits nothing.
@@ -120,7 +121,7 @@ def public_functions() -> dict[str, FunctionType]:
     found = {}
     for module in pkgutil.walk_packages(booth.trade.__path__, "booth.trade."):
         loaded = importlib.import_module(module.name)
-        for name in getattr(loaded, "__all__", ()):
+        for name in published(loaded):
             public = getattr(loaded, name)
             if inspect.isfunction(public):
                 found[f"{public.__module__}.{public.__qualname__}"] = public

@@ -21,8 +21,6 @@ from __future__ import annotations
 
 from booth.trade.result import BadInput
 
-__all__ = ["mean_gloss_fraction"]
-
 
 def mean_gloss_fraction(first_fraction: float, second_fraction: float) -> float:
     """Mean gloss of two readings.

@@ -51,6 +51,8 @@ def _public(path: tuple[str, ...]) -> Iterator[tuple[str, Function]]:
         module = importlib.import_module(found.name)
         if found.ispkg or found.name.count(".") == 2:
             title = (module.__doc__ or found.name).partition(":")[0].strip().rstrip(".")
-        for name in getattr(module, "__all__", ()):
-            if inspect.isfunction(getattr(module, name)):
-                yield title, getattr(module, name)
+        for name in getattr(module, "__all__", vars(module)):
+            function = getattr(module, name)
+            own = inspect.isfunction(function) and function.__module__ == module.__name__
+            if own and not name.startswith("_"):
+                yield title, function

@@ -16,8 +16,8 @@ from booth.figure.readers import Part, Reader, named, quantity
 from booth.trade.air.air_base import AIR_BASES, AirBase, air_base
 from booth.trade.cups.cup_names import cup_named
 from booth.trade.cups.cup_table import Cup
-from booth.trade.faults.fault_model import Fault
-from booth.trade.faults.ranked_causes import FAULTS, fault_named
+from booth.trade.faults.fault_table import FAULTS, Fault
+from booth.trade.faults.ranked_causes import fault_named
 from booth.trade.film.transfer_efficiency import HVLP_LARGE_PARTS, Efficiency
 from booth.trade.film.wet_gauge import FilmInterval, film_between_teeth
 from booth.trade.mixing.components import Measure

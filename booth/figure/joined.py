@@ -19,7 +19,7 @@ from booth.figure.subject import Subject
 from booth.trade.cups.viscosity_by_temperature import ViscosityPoint, viscosity_at_temperature
 from booth.trade.delivery.catches import delivery_from_volume, delivery_from_weight
 from booth.trade.faults.evidence import Evidence
-from booth.trade.faults.fault_model import Fault
+from booth.trade.faults.fault_table import Fault
 from booth.trade.faults.ranked_causes import fault_named, rank_causes
 from booth.trade.film import wet_gauge
 from booth.trade.film.coverage import practical_coverage_m2_l, theoretical_coverage_m2_l

@@ -13,8 +13,8 @@ from booth.forms.key import Key
 from booth.job.fault_evidence import evidence_of
 from booth.log.events import Event, FaultSeen
 from booth.trade.faults.evidence import Reading
-from booth.trade.faults.fault_model import Fault
-from booth.trade.faults.ranked_causes import FAULTS, RankedCause, Standing, rank_causes
+from booth.trade.faults.fault_table import FAULTS, Fault
+from booth.trade.faults.ranked_causes import RankedCause, Standing, rank_causes
 from booth.units import Kind, System, show, shown_unit
 from booth.words.lines import Page, PickLine
 from booth.words.pictures import Lines, Picture

@@ -9,11 +9,13 @@ from __future__ import annotations
 import math
 from dataclasses import dataclass
 
-__all__ = ["BadInput", "Estimate", "Figure", "Outside", "Value", "require"]
-
 
 class BadInput(ValueError):
     """A number that the computation cannot take; the message is a sentence for a painter."""
+
+
+#: What the rounding of floating-point numbers may make of a whole one.
+ROUNDING = 1e-9
 
 
 @dataclass(frozen=True, slots=True)
@@ -101,3 +103,8 @@ def require(
     if number > high:
         raise BadInput(f"{name} must be {high:g}{shown_unit} or less; {number:g} was given.")
     return float(number)
+
+
+def _whole_up(number: float) -> int:
+    """The next whole count up; the rounding of floating-point division does not raise it."""
+    return math.ceil(number - ROUNDING)

@@ -21,8 +21,8 @@ from booth.log.events import (
     Voided,
 )
 from booth.trade.faults.evidence import _GAUGES, Evidence, Reading
-from booth.trade.faults.fault_model import Fault
-from booth.trade.faults.ranked_causes import FAULTS, RankedCause, Standing, rank_causes
+from booth.trade.faults.fault_table import FAULTS, Fault
+from booth.trade.faults.ranked_causes import RankedCause, Standing, rank_causes
 from booth.units import System
 from booth.words.pictures import Lines
 from booth.words.tone import Tone

@@ -11,7 +11,8 @@ from hypothesis import strategies as st
 from booth.trade.faults import evidence as evidence_module
 from booth.trade.faults import ranked_causes
 from booth.trade.faults.evidence import Evidence, Sign, read_sign
-from booth.trade.faults.ranked_causes import FAULTS, Standing, rank_causes
+from booth.trade.faults.fault_table import FAULTS
+from booth.trade.faults.ranked_causes import Standing, rank_causes
 from booth.trade.result import BadInput
 from tests.trade.outside import outside
 

@@ -11,7 +11,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from booth.trade.mixing import mix_parts, mixed_batch, overpour, pours
-from booth.trade.mixing.components import Component, Measure, convert
+from booth.trade.mixing.components import Component, Measure
 from booth.trade.mixing.mixed_batch import BatchAge
 from booth.trade.result import BadInput
 from tests.trade.outside import outside
@@ -121,13 +121,13 @@ def test_a_table_holds_the_parts_and_makes_what_was_wanted(
 ) -> None:
     table = pours.pour_table(mix, wanted, parts_by=parts_by, measure=measure, wanted_by=wanted_by)
     made = [
-        convert(each, poured, measure, wanted_by)
+        each.convert(poured, measure, wanted_by)
         for each, poured in zip(mix, table.amounts, strict=True)
     ]
     assert sum(made) == pytest.approx(wanted, rel=1e-9)
     for each, poured in zip(mix, table.amounts, strict=True):
-        given_parts = convert(each, poured, measure, parts_by)
-        first = convert(mix[0], table.amounts[0], measure, parts_by)
+        given_parts = each.convert(poured, measure, parts_by)
+        first = mix[0].convert(table.amounts[0], measure, parts_by)
         assert given_parts / first == pytest.approx(each.parts / mix[0].parts, rel=1e-9)
     marks = [pour.mark for pour in table.pours]
     assert marks == sorted(marks)

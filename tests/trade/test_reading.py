@@ -62,15 +62,6 @@ def test_no_reading_calls_anything_safe() -> None:
         assert "safe" not in " ".join((found.means, *found.turns, found.caution)).lower()
 
 
-def test_the_first_setting_takes_fluid_before_fan_before_paper() -> None:
-    """Common practice, no source."""
-    order = [
-        next(i for i, step in enumerate(readings.FIRST_SETTING) if word in step)
-        for word in ("fluid first", "Open the fan fully", "test pattern", "one thing at a time")
-    ]
-    assert order == sorted(order)
-
-
 def _zones(name: str, count: int) -> list[float]:
     """The mean of a profile in each of `count` zones, by scipy, on the scale of 0 to 9."""
     profile = np.vectorize(profile_by_name(name))

@@ -26,6 +26,20 @@ KELVIN_70F = UNITS.Quantity(70, "degF").to("K").magnitude
 PER_FT3_GAL = UNITS("1 foot**3 / gallon").to("").magnitude
 LISTS = ("IEC 60079-20-1 (2010)", "NFPA 497 (2008)")
 
+LISTED = solvents.LISTED
+#: Vapour and limit of the regulation's table; CAS number and limit of IEC; density and molar mass.
+TABLE_G11 = {
+    name: (*each.vapour, each.limits[solvents.REGULATION])
+    for name, each in LISTED.items()
+    if solvents.REGULATION in each.limits
+}
+LIMITS_IEC = {
+    name: (each.cas, each.limits[solvents.IEC])
+    for name, each in LISTED.items()
+    if solvents.IEC in each.limits
+}
+LIQUIDS = {name: each.vapour for name, each in LISTED.items() if name not in TABLE_G11}
+
 lel = st.floats(0.5, 8.0)
 vapour = st.floats(100.0, 700.0)
 
@@ -42,7 +56,7 @@ def density_70f_g_ml(cas: str) -> float:
 )
 @pytest.mark.parametrize(("name", "ft3_per_gal"), [("toluene", 8564), ("acetone", 6593)])
 def test_the_regulations_example(name: str, ft3_per_gal: float) -> None:
-    per_gal, limit = solvents.TABLE_G11[name]
+    per_gal, limit = TABLE_G11[name]
     found = dilution.regulation_dilution_l_per_l(per_gal, limit)
     assert found == pytest.approx(ft3_per_gal, abs=0.5)  # printed without decimals
 
@@ -84,13 +98,12 @@ TABLE_IS_OFF = {"isopropyl alcohol": 1.043, "n-propyl alcohol": 1.039, "n-propyl
     "name",
     [
         name
-        for name in solvents.TABLE_G11
-        if name in solvents.LIMITS_IEC
-        and solvents.LIMITS_IEC[name][0] in rho_data_Perry_8E_105_l.index
+        for name in TABLE_G11
+        if name in LIMITS_IEC and LIMITS_IEC[name][0] in rho_data_Perry_8E_105_l.index
     ],
 )
 def test_vapour_of_the_regulations_table_agrees_with_the_molar_volume(name: str) -> None:
-    cas = solvents.LIMITS_IEC[name][0]
+    cas = LIMITS_IEC[name][0]
     by_density = solvents.vapour_l_per_l(density_70f_g_ml(cas), MW(cas))
     # 2 %: the table rounds to 0.4 ft3, and its densities are those of its day.
     assert solvent(name).vapour_l_per_l / by_density == pytest.approx(
@@ -98,10 +111,10 @@ def test_vapour_of_the_regulations_table_agrees_with_the_molar_volume(name: str)
     )
 
 
-@pytest.mark.parametrize("name", [each for each in solvents.LIQUIDS if each in solvents.LIMITS_IEC])
+@pytest.mark.parametrize("name", [each for each in LIQUIDS if each in LIMITS_IEC])
 def test_densities_and_molar_masses_of_the_other_liquids(name: str) -> None:
-    cas = solvents.LIMITS_IEC[name][0]
-    density, molar_mass = solvents.LIQUIDS[name]
+    cas = LIMITS_IEC[name][0]
+    density, molar_mass = LIQUIDS[name]
     assert molar_mass == pytest.approx(MW(cas), abs=0.01)
     if cas in rho_data_Perry_8E_105_l.index:
         assert density == pytest.approx(density_70f_g_ml(cas), abs=0.001)  # three digits
@@ -110,34 +123,36 @@ def test_densities_and_molar_masses_of_the_other_liquids(name: str) -> None:
 @outside(
     solvents.solvent, source="IEC 60079-20-1:2010 and NFPA 497 (2008), as carried by chemicals"
 )
-@pytest.mark.parametrize("name", solvents.LIMITS_IEC)
+@pytest.mark.parametrize("name", LIMITS_IEC)
 def test_the_limit_is_the_lowest_of_the_lists(name: str) -> None:
-    cas, ours = solvents.LIMITS_IEC[name]
+    cas, ours = LIMITS_IEC[name]
     listed = {m: 100 * LFL(CASRN=cas, method=m) for m in LFL_methods(CASRN=cas) if m in LISTS}
     assert ours == pytest.approx(listed["IEC 60079-20-1 (2010)"], abs=1e-9)
     # NFPA's rounding of heptane and others is never lower than what is reckoned with.
     assert solvent(name).lel_percent <= min(listed.values()) + 1e-9
-    if name in solvents.TABLE_G11:
-        assert solvent(name).lel_percent <= solvents.TABLE_G11[name][1]
+    if name in TABLE_G11:
+        assert solvent(name).lel_percent <= TABLE_G11[name][1]
 
 
 @outside(solvents.solvent_names, source="29 CFR 1910.94(c)(6)(ii), Table G-11 (recalled)")
 def test_every_solvent_of_the_table_is_known_and_gives_its_vapour() -> None:
     names = solvents.solvent_names()
-    assert {*solvents.TABLE_G11, *solvents.LIQUIDS} == set(names)
+    assert {*TABLE_G11, *LIQUIDS} == set(names)
     for name in names:
         found = solvent(name.upper())
         assert found.name == name
-        if name in solvents.TABLE_G11:
-            ft3 = solvents.TABLE_G11[name][0]
+        if name in TABLE_G11:
+            ft3 = TABLE_G11[name][0]
             assert found.vapour_l_per_l == pytest.approx(ft3 * PER_FT3_GAL, rel=1e-6)
-    for other, name in solvents.ALSO.items():
-        assert other == other.casefold()
-        assert solvent(other) == solvent(name)
+        for other in LISTED[name].also:
+            assert other == other.casefold()
+            assert solvent(other) == found
+    others = [*names, *(other for name in names for other in LISTED[name].also)]
+    assert len(others) == len({each.casefold() for each in others})
 
 
 def test_old_limits_give_way_to_lower_ones() -> None:
-    assert (solvent("toluene").lel_percent, solvents.TABLE_G11["toluene"][1]) == (1.0, 1.4)
+    assert (solvent("toluene").lel_percent, TABLE_G11["toluene"][1]) == (1.0, 1.4)
     assert "IEC" in solvent("toluene").source
     assert "1910.94" in solvent("isopropyl acetate").source  # there the old table is lower
     assert solvent("white spirit").lel_percent == 0.6
@@ -188,7 +203,7 @@ def test_what_evaporates_is_what_does_not_stay(vs: float, s: float) -> None:
     source="29 CFR 1910.94(c)(6)(ii) (recalled): dilution volume per gallon times gallons a minute",
 )
 def test_a_gallon_of_solvent_an_hour() -> None:
-    per_gal, limit = solvents.TABLE_G11["xylene"]
+    per_gal, limit = TABLE_G11["xylene"]
     old = Solvent("xylene as in the table", per_gal * PER_FT3_GAL, limit, "29 CFR 1910.94")
     gallon_an_hour = UNITS("1 gallon/hour").to("ml/min").magnitude
     found = dilution.minimum_air(gallon_an_hour, 1.0, [(old, 1.0)])

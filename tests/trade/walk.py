@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import ast
 import dataclasses
 import importlib
 import inspect
@@ -20,15 +21,25 @@ MODULES: dict[str, ModuleType] = {
 }
 
 
+def published(module: ModuleType) -> set[str]:
+    """Give the names a module publishes: what it defines and does not begin with an underscore."""
+    imported = {
+        alias.asname or alias.name
+        for node in ast.walk(ast.parse(Path(module.__file__ or "").read_text("utf-8")))
+        if isinstance(node, ast.Import | ast.ImportFrom)
+        for alias in node.names
+    }
+    names = set(getattr(module, "__all__", vars(module))) - imported
+    return {name for name in names if not name.startswith("_")}
+
+
 def public() -> dict[str, object]:
-    """Give what the modules publish, each once, by the module that defines it."""
-    found: dict[str, object] = {}
-    for name, module in MODULES.items():
-        for each in getattr(module, "__all__", ()):
-            one = getattr(module, each)
-            home = getattr(one, "__module__", None) or f"booth.trade.{name}"
-            found[f"{home}.{getattr(one, '__qualname__', each)}"] = one
-    return found
+    """Give the functions and classes that the modules publish, by the module that defines them."""
+    return {
+        f"{module.__name__}.{name}": getattr(module, name)
+        for module in MODULES.values()
+        for name in published(module)
+    }
 
 
 FUNCTIONS: dict[str, FunctionType] = {

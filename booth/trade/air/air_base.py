@@ -9,8 +9,6 @@ from dataclasses import dataclass
 
 from booth.trade.result import BadInput, require
 
-__all__ = ["AirBase", "air_base", "convert_flow_l_min"]
-
 #: The zero of the Celsius scale [K]: SI Brochure, 9th ed., 2.3.1.
 ZERO_C_K = 273.15
 #: Air a compressor takes in [degC]: beyond, a temperature was mistyped.

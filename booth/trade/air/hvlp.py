@@ -6,8 +6,6 @@ from dataclasses import dataclass
 
 from booth.trade.result import require
 
-__all__ = ["CapPressure", "hvlp_cap_pressure"]
-
 #: Kilopascals in a pound per square inch: NIST SP 811 (2008) B.8.
 KPA_PER_PSI = 6.894757
 

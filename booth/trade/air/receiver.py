@@ -10,20 +10,10 @@ from dataclasses import dataclass
 
 from booth.trade.result import BadInput, Estimate, Outside, require
 
-__all__ = [
-    "TriggerCycle",
-    "free_air_stored_l",
-    "longest_trigger_s",
-    "recovery_s",
-    "trigger_cycle",
-    "trigger_duty",
-]
-
 #: One atmosphere, absolute [kPa]: the pressure at which free air is counted at sea level.
 ATMOSPHERE_KPA = 101.325
 #: Ratio of the specific heats of air (recalled; the tests take it from CoolProp).
 GAMMA_AIR = 1.4
-SECONDS_PER_MINUTE = 60.0
 #: Air pressure where people live, absolute [kPa]: beyond, a gauge pressure was given.
 ROOM_AIR_KPA = (50.0, 110.0)
 
@@ -82,7 +72,7 @@ def free_air_stored_l(
 
 
 def _net_time(stored_l: float, net_l_min: float) -> Estimate:
-    likely = stored_l / net_l_min * SECONDS_PER_MINUTE
+    likely = stored_l / net_l_min * 60.0
     return Estimate(likely, likely / GAMMA_AIR, likely, "s", _RULE)
 
 

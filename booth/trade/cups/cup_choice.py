@@ -3,23 +3,17 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Collection, Iterable
+from collections.abc import Collection, Sequence
 from dataclasses import dataclass
 
 from booth.trade.cups.cup_names import cup_named
 from booth.trade.cups.cup_table import CUPS, DIP_LOW_S, HALF_CONFIRMED, Cup
 from booth.trade.result import BadInput, Outside, require
 
-__all__ = ["CupFit", "cups_for_viscosity", "suggest_cup_for_out_of_range"]
-
 #: A cup further from its standard than this is another cup. Common practice, no source.
 LEAST_CORRECTION, MOST_CORRECTION = 0.5, 2.0
 #: A liquid out of a cup's range is likely out of it by this factor. Common practice, no source.
 LIKELY_BEYOND = 1.5
-#: Efflux times this close to an end of the range count as the end [s]: only rounding is meant.
-ROUNDING_S = 1e-9
-
-
 #: ASTM D4212 10.1, by whether the liquid is too thin.
 _WHY_DIP = {
     True: "the flow may be turbulent there",
@@ -36,34 +30,19 @@ class CupFit:
     preferred: bool
 
 
-def true_efflux_s(efflux_s: float, correction: float) -> float:
-    """Efflux time of a cup true to its standard [s]."""
-    require("The efflux time", efflux_s, above=0.0, unit="s")
-    return efflux_s * checked_correction(correction)
-
-
-def checked_correction(correction: float) -> float:
-    """Give the correction back if it is one [1]."""
+def _checked(correction: float) -> float:
     return require("The correction of a cup", correction, LEAST_CORRECTION, MOST_CORRECTION)
+
+
+def _true_s(efflux_s: float, correction: float) -> float:
+    """Efflux time of a cup true to its standard [s]."""
+    return require("The efflux time", efflux_s, above=0.0, unit="s") * _checked(correction)
 
 
 def _known(owned: Collection[Cup] | Collection[str] | None) -> list[Cup]:
     if owned is None:
         return list(CUPS.values())
-    found = []
-    for cup in owned:
-        if isinstance(cup, Cup):
-            found.append(cup)
-        elif cup in CUPS:
-            found.append(CUPS[cup])
-        else:
-            found.append(cup_named(cup))
-    return found
-
-
-def in_range(cup: Cup, true_s: float) -> bool:
-    """Whether a true efflux time [s] lies in the range of the cup, ends included."""
-    return cup.low_s - ROUNDING_S <= true_s <= cup.high_s + ROUNDING_S
+    return [cup if isinstance(cup, Cup) else CUPS.get(cup) or cup_named(cup) for cup in owned]
 
 
 def cups_for_viscosity(
@@ -89,7 +68,7 @@ def cups_for_viscosity(
     fits = []
     for cup in _known(owned):
         efflux_s = cup.formula_s(viscosity_mm2_s)
-        if in_range(cup, efflux_s):
+        if cup.covers(efflux_s):
             preferred = cup.preferred_low_s <= efflux_s <= cup.preferred_high_s
             fits.append(CupFit(cup, efflux_s, preferred))
 
@@ -124,10 +103,10 @@ def suggest_cup_for_out_of_range(
     >>> print(suggest_cup_for_out_of_range(cup_named("zahn 2"), 18.0).advice)
     Use Zahn #1, Ford #1 or ISO 3 mm. Water is too thin for any of these cups.
     """
-    true_s = true_efflux_s(efflux_s, correction)
-    if in_range(cup, true_s):
+    true_s = _true_s(efflux_s, correction)
+    if cup.covers(true_s):
         raise BadInput(
-            f"{efflux_s:g} s lies within the range of {with_article(cup)} cup; convert it."
+            f"{efflux_s:g} s lies within the range of {cup.with_article} cup; convert it."
         )
     thin = true_s < cup.low_s
     end = cup.low_mm2_s if thin else cup.high_mm2_s
@@ -135,20 +114,16 @@ def suggest_cup_for_out_of_range(
     side, limit = ("below", cup.low_s) if thin else ("above", cup.high_s)
     reach = "from" if thin else "up to"
     reason = (
-        f"{read} is {side} the {limit:g} s {reach} which {with_article(cup)} cup can be converted"
+        f"{read} is {side} the {limit:g} s {reach} which {cup.with_article} cup can be converted"
     )
     explained = cup.dip and (not thin or limit == DIP_LOW_S)
     reason += f": {_WHY_DIP[thin]}." if explained else "."
     mine = _across(cup, end, thin, _known(owned))
-    if mine:
-        advice = f"Use {either(mine[:3])}."
+    elsewhere = [] if mine or owned is None else _across(cup, end, thin, _known(None))
+    if elsewhere:
+        advice = f"None of your cups suits; one that does: {_either(elsewhere)}."
     else:
-        elsewhere = _across(cup, end, thin, _known(None)) if owned is not None else []
-        advice = (
-            f"None of your cups suits; one that does: {either(elsewhere[:3])}."
-            if elsewhere
-            else f"No cup here suits a liquid {'so thin' if thin else 'so thick'}."
-        )
+        advice = _use(mine, thin)
     if thin:
         advice += " Water is too thin for any of these cups."
     return Outside(reason, advice, cup.rule)
@@ -161,32 +136,27 @@ def _middle_s(cup: Cup) -> float:
 
 def _across(cup: Cup, end_mm2_s: float, thin: bool, cups: list[Cup]) -> list[Cup]:
     """Cups whose range reaches across the end of this cup's range, the likeliest first."""
-    fitting = [
-        other
-        for other in cups
-        if other.key != cup.key
-        and (
-            other.low_mm2_s < end_mm2_s <= other.high_mm2_s
-            if thin
-            else other.low_mm2_s <= end_mm2_s < other.high_mm2_s
-        )
-    ]
-
     likely_mm2_s = end_mm2_s / LIKELY_BEYOND if thin else end_mm2_s * LIKELY_BEYOND
+
+    def across(other: Cup) -> bool:
+        if thin:
+            return other.low_mm2_s < end_mm2_s <= other.high_mm2_s
+        return other.low_mm2_s <= end_mm2_s < other.high_mm2_s
 
     def order(other: Cup) -> tuple[bool, bool, float]:
         off = abs(math.log(other.formula_s(likely_mm2_s) / _middle_s(other)))
         return other.family != cup.family, other.key in HALF_CONFIRMED, off
 
-    return sorted(fitting, key=order)
+    return sorted((each for each in cups if each.key != cup.key and across(each)), key=order)
 
 
-def either(cups: Iterable[Cup]) -> str:
-    """The names of cups, joined for a sentence."""
-    names = [cup.name for cup in cups]
-    return names[0] if len(names) == 1 else f"{', '.join(names[:-1])} or {names[-1]}"
+def _either(cups: Sequence[Cup]) -> str:
+    """The names of the first three cups, joined for a sentence."""
+    *others, last = [cup.name for cup in cups[:3]]
+    return f"{', '.join(others)} or {last}" if others else last
 
 
-def with_article(cup: Cup) -> str:
-    """The name of a cup with its article, for a sentence."""
-    return f"{'an' if cup.family == 'ISO' else 'a'} {cup.name}"
+def _use(cups: Sequence[Cup], thin: bool) -> str:
+    if cups:
+        return f"Use {_either(cups)}."
+    return f"No cup here suits a liquid so {'thin' if thin else 'thick'}."

@@ -8,8 +8,6 @@ import re
 from booth.trade.cups.cup_table import CUPS, Cup
 from booth.trade.result import BadInput
 
-__all__ = ["cup_named"]
-
 _FAMILIES = {cup.family.lower(): cup.family for cup in CUPS.values()}
 _LETTERS = {"z": "zahn", "f": "ford", "s": "shell"}
 #: Numbers of the standards themselves, which are not sizes.

@@ -9,12 +9,10 @@ from dataclasses import dataclass
 from booth.trade.cups.cup_table import Cup
 from booth.trade.result import BadInput, require
 
-__all__ = ["RunStatistics", "run_statistics"]
-
 #: ASTM D4212 12.1: report to the nearest 0.2 s.
 REPORT_STEP_S = 0.2
 #: ASTM D4212 13.1.1 compares two results, each the mean of two runs.
-RUNS_PER_RESULT = 2
+LEAST_RUNS = 4
 
 
 @dataclass(frozen=True, slots=True)
@@ -77,17 +75,12 @@ def _judge(runs: list[float], cup: Cup | None) -> tuple[bool | None, str]:
     limit = cup.repeat_limit_fraction
     if limit is None:
         return None, f"{cup.name}: {cup.repeat_source}"
-    needed = 2 * RUNS_PER_RESULT
-    if len(runs) < needed:
+    if len(runs) < LEAST_RUNS:
         return None, (
             f"{cup.repeat_source} compares two results, each the mean of two runs: "
-            f"time {needed - len(runs)} more to judge by it."
+            f"time {LEAST_RUNS - len(runs)} more to judge by it."
         )
-    pairs = len(runs) // RUNS_PER_RESULT
-    results = [
-        statistics.fmean(runs[RUNS_PER_RESULT * i : RUNS_PER_RESULT * (i + 1)])
-        for i in range(pairs)
-    ]
+    results = [statistics.fmean(pair) for pair in zip(runs[::2], runs[1::2], strict=False)]
     apart = (max(results) - min(results)) / statistics.fmean(results)
     return apart > limit, (
         f"{cup.repeat_source}: results, each the mean of two runs, are suspect when they differ by "

@@ -9,8 +9,18 @@ import math
 from collections.abc import Mapping
 from dataclasses import dataclass
 from types import MappingProxyType
+from typing import Any
 
-__all__ = ["CUPS", "Cup"]
+#: Efflux times this close to an end of the range count as the end [s]: only rounding is meant.
+ROUNDING_S = 1e-9
+FILLED_START = (
+    "Close the hole, fill the cup to overflowing, draw a straight edge across the rim; "
+    "start when you open the hole."
+)
+DIP_START = (
+    "Dip the cup right under, lift it out briskly and upright; "
+    "start when the rim breaks the surface."
+)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -36,18 +46,23 @@ class Cup:
     standard: str
     a: float
     b: float
-    curved: bool
+    curved: bool = False
     temperature_c: float
     low_s: float
     high_s: float
     preferred_low_s: float
     preferred_high_s: float
-    start_rule: str
-    stop_rule: str
-    repeat_limit_fraction: float | None
-    repeat_source: str
-    doubt: str
-    dip: bool
+    start_rule: str = FILLED_START
+    stop_rule: str = "Stop at the first break in the stream."
+    repeat_limit_fraction: float | None = None
+    repeat_source: str = "No repeatability of this standard is carried here."
+    doubt: str = ""
+    dip: bool = False
+
+    @property
+    def with_article(self) -> str:
+        """The name with its article, for a sentence."""
+        return f"{'an' if self.family == 'ISO' else 'a'} {self.name}"
 
     @property
     def low_mm2_s(self) -> float:
@@ -73,6 +88,10 @@ class Cup:
             f". {self.doubt}" if self.doubt else ""
         )
 
+    def covers(self, true_s: float) -> bool:
+        """Whether a true efflux time [s] lies in the range of the cup, ends included."""
+        return self.low_s - ROUNDING_S <= true_s <= self.high_s + ROUNDING_S
+
     def formula_mm2_s(self, efflux_s: float) -> float:
         """The bare formula: it checks no range (``viscosity_from_efflux`` does)."""
         if self.curved:
@@ -87,64 +106,10 @@ class Cup:
         return viscosity_mm2_s / self.a + self.b
 
 
-STOP_RULE = "Stop at the first break in the stream."
-FILLED_START = (
-    "Close the hole, fill the cup to overflowing, draw a straight edge across the rim; "
-    "start when you open the hole."
-)
-DIP_START = (
-    "Dip the cup right under, lift it out briskly and upright; "
-    "start when the rim breaks the surface."
-)
-#: ASTM D1200-94(2005) 11.2: constants, least efflux time, least preferred efflux time.
-FORD = (
-    ("1", 0.49, 35.0, 55.0, 55.0),
-    ("2", 1.44, 18.0, 40.0, 40.0),
-    ("3", 2.31, 6.58, 20.0, 30.0),
-    ("4", 3.85, 4.49, 20.0, 30.0),
-    ("5", 12.1, 2.0, 20.0, 30.0),
-)
-FORD_HIGH_S = 100.0
-#: Temperature of the liquid that each standard asks for [degC]: ASTM D1200 and D4212; ISO 2431;
-#: DIN 53211.
-ASTM_C, ISO_C, DIN_C = 25.0, 23.0, 20.0
-#: ASTM D4212: 20 to 80 s (10.1). Zahn #1 starts at 35 s, below which its line nears nothing.
-ZAHN = (
-    ("1", 1.1, 29.0, 35.0),
-    ("2", 3.5, 14.0, 20.0),
-    ("3", 11.7, 7.5, 20.0),
-    ("4", 14.8, 5.0, 20.0),
-    ("5", 23.0, 0.0, 20.0),
-)
-SHELL = (
-    ("1", 0.226, 13.0),
-    ("2", 0.576, 5.0),
-    ("2.5", 0.925, 3.0),
-    ("3", 1.51, 2.0),
-    ("3.5", 2.17, 1.5),
-    ("4", 3.45, 1.0),
-    ("5", 6.5, 1.0),
-    ("6", 16.2, 0.5),
-)
+#: Efflux times within which a dip cup is used [s]: ASTM D4212 10.1.
 DIP_LOW_S, DIP_HIGH_S = 20.0, 80.0
-#: ASTM D4212 13.1.1: found with Zahn cups, all of one set, six laboratories, eight paints.
-ZAHN_REPEAT_LIMIT = 0.11
-#: ISO 2431 / ASTM D5125. The lower end of 30 s is ISO's (second-hand); D5125 says 20 s, where the
-#: formula lies 13 to 19 % off the table of the transport rules (UN/ADR 2.2.3.1.4), so 30 s it is.
-ISO = (("3", 0.443, 200.0), ("4", 1.37, 200.0), ("5", 3.28, 220.0), ("6", 6.9, 570.0))
-ISO_LOW_S, ISO_HIGH_S = 30.0, 100.0
-#: DIN 53211, withdrawn 1996: constants and range second-hand, from published tables.
-DIN_4 = (4.57, 452.0)
-DIN_LOW_S, DIN_HIGH_S = 25.0, 150.0
-
-_NO_PRECISION = "No repeatability of this standard is carried here."
-_ZAHN_DOUBT = (
-    "Zahn cups differ between makers: compare times of one and the same cup, "
-    "or give its own correction."
-)
 #: Cups whose constants were not seen in the standard or in two sources: advised last.
-HALF_CONFIRMED = frozenset({"iso-5", "din-4"})
-_DOUBTS = {
+HALF_CONFIRMED = {
     "iso-5": "Its constants are second-hand: seen in a published table, not in the standard.",
     "din-4": (
         "Half confirmed: the standard was withdrawn in 1996; its constants are second-hand, and a "
@@ -152,97 +117,82 @@ _DOUBTS = {
     ),
 }
 
+#: ASTM D1200-94(2005) 11.2. The standards ask for a temperature of the liquid [degC], each its own.
+_FORD: dict[str, Any] = {"standard": "ASTM D1200-94(2005)", "temperature_c": 25.0, "high_s": 100.0}
+_DIP = {
+    "standard": "ASTM D4212",
+    "temperature_c": 25.0,
+    "high_s": DIP_HIGH_S,
+    "start_rule": DIP_START,
+    "dip": True,
+}
+#: 13.1.1: found with Zahn cups, all of one set, six laboratories, eight paints.
+_ZAHN = _DIP | {
+    "repeat_limit_fraction": 0.11,
+    "repeat_source": "ASTM D4212 13.1.1",
+    "doubt": (
+        "Zahn cups differ between makers: compare times of one and the same cup, "
+        "or give its own correction."
+    ),
+}
+#: The lower end of 30 s is ISO's (second-hand); D5125 says 20 s, where the formula lies 13 to 19 %
+#: off the table of the transport rules (UN/ADR 2.2.3.1.4), so 30 s it is.
+_ISO = {
+    "standard": "ISO 2431 / ASTM D5125",
+    "temperature_c": 23.0,
+    "high_s": 100.0,
+    "curved": True,
+}
+#: Withdrawn 1996: constants and range second-hand, from published tables.
+_DIN = {
+    "standard": "DIN 53211 (withdrawn 1996)",
+    "temperature_c": 20.0,
+    "high_s": 150.0,
+    "curved": True,
+}
 
-def _ford() -> list[Cup]:
-    return [
-        Cup(
-            key=f"ford-{size}",
-            name=f"Ford #{size}",
-            family="Ford",
-            size=size,
-            standard="ASTM D1200-94(2005)",
-            a=a,
-            b=b,
-            curved=False,
-            temperature_c=ASTM_C,
-            low_s=low_s,
-            high_s=FORD_HIGH_S,
-            preferred_low_s=preferred_s,
-            preferred_high_s=FORD_HIGH_S,
-            start_rule=FILLED_START,
-            stop_rule=STOP_RULE,
-            repeat_limit_fraction=None,
-            repeat_source=_NO_PRECISION,
-            doubt="",
-            dip=False,
-        )
-        for size, a, b, low_s, preferred_s in FORD
-    ]
+_SHARED = {"Ford": _FORD, "Zahn": _ZAHN, "Shell": _DIP, "ISO": _ISO, "DIN": _DIN}
+#: Family, size, a, b, least efflux time [s], least preferred. Zahn #1 starts at 35 s, below which
+#: its line nears nothing.
+_ROWS = (
+    ("Ford", "1", 0.49, 35.0, 55.0, 55.0),
+    ("Ford", "2", 1.44, 18.0, 40.0, 40.0),
+    ("Ford", "3", 2.31, 6.58, 20.0, 30.0),
+    ("Ford", "4", 3.85, 4.49, 20.0, 30.0),
+    ("Ford", "5", 12.1, 2.0, 20.0, 30.0),
+    ("Zahn", "1", 1.1, 29.0, 35.0, 35.0),
+    ("Zahn", "2", 3.5, 14.0, 20.0, 20.0),
+    ("Zahn", "3", 11.7, 7.5, 20.0, 20.0),
+    ("Zahn", "4", 14.8, 5.0, 20.0, 20.0),
+    ("Zahn", "5", 23.0, 0.0, 20.0, 20.0),
+    ("Shell", "1", 0.226, 13.0, 20.0, 20.0),
+    ("Shell", "2", 0.576, 5.0, 20.0, 20.0),
+    ("Shell", "2.5", 0.925, 3.0, 20.0, 20.0),
+    ("Shell", "3", 1.51, 2.0, 20.0, 20.0),
+    ("Shell", "3.5", 2.17, 1.5, 20.0, 20.0),
+    ("Shell", "4", 3.45, 1.0, 20.0, 20.0),
+    ("Shell", "5", 6.5, 1.0, 20.0, 20.0),
+    ("Shell", "6", 16.2, 0.5, 20.0, 20.0),
+    ("ISO", "3", 0.443, 200.0, 30.0, 30.0),
+    ("ISO", "4", 1.37, 200.0, 30.0, 30.0),
+    ("ISO", "5", 3.28, 220.0, 30.0, 30.0),
+    ("ISO", "6", 6.9, 570.0, 30.0, 30.0),
+    ("DIN", "4", 4.57, 452.0, 25.0, 25.0),
+)
 
 
-def _dip(family: str, size: str, a: float, b: float, low_s: float) -> Cup:
-    zahn = family == "Zahn"
-    return Cup(
-        key=f"{family.lower()}-{size}",
-        name=f"{family} #{size}",
-        family=family,
-        size=size,
-        standard="ASTM D4212",
-        a=a,
-        b=b,
-        curved=False,
-        temperature_c=ASTM_C,
-        low_s=low_s,
-        high_s=DIP_HIGH_S,
-        preferred_low_s=low_s,
-        preferred_high_s=DIP_HIGH_S,
-        start_rule=DIP_START,
-        stop_rule=STOP_RULE,
-        repeat_limit_fraction=ZAHN_REPEAT_LIMIT if zahn else None,
-        repeat_source="ASTM D4212 13.1.1" if zahn else _NO_PRECISION,
-        doubt=_ZAHN_DOUBT if zahn else "",
-        dip=True,
-    )
-
-
-def _curved(
-    family: str, size: str, constants: tuple[float, float], range_s: tuple[float, float]
-) -> Cup:
-    key = f"{family.lower()}-{size}"
-    iso = family == "ISO"
-    return Cup(
-        key=key,
-        name=f"{family} {size} mm",
-        family=family,
-        size=size,
-        standard="ISO 2431 / ASTM D5125" if iso else "DIN 53211 (withdrawn 1996)",
-        a=constants[0],
-        b=constants[1],
-        curved=True,
-        temperature_c=ISO_C if iso else DIN_C,
-        low_s=range_s[0],
-        high_s=range_s[1],
-        preferred_low_s=range_s[0],
-        preferred_high_s=range_s[1],
-        start_rule=FILLED_START,
-        stop_rule=STOP_RULE,
-        repeat_limit_fraction=None,
-        repeat_source=_NO_PRECISION,
-        doubt=_DOUBTS.get(key, ""),
-        dip=False,
-    )
+def _cup(family: str, size: str, a: float, b: float, low_s: float, preferred_low_s: float) -> Cup:
+    key, shared = f"{family.lower()}-{size}", _SHARED[family]
+    own = {
+        "key": key,
+        "name": f"{family} {size} mm" if "curved" in shared else f"{family} #{size}",
+        "doubt": HALF_CONFIRMED.get(key) or shared.get("doubt", ""),
+        "low_s": low_s,
+        "preferred_low_s": preferred_low_s,
+        "preferred_high_s": shared["high_s"],
+    }
+    return Cup(family=family, size=size, a=a, b=b, **{**shared, **own})
 
 
 #: Every cup by its key, in the order in which a list shows them.
-CUPS: Mapping[str, Cup] = MappingProxyType(
-    {
-        cup.key: cup
-        for cup in (
-            *_ford(),
-            *(_dip("Zahn", *row) for row in ZAHN),
-            *(_dip("Shell", *row, DIP_LOW_S) for row in SHELL),
-            *(_curved("ISO", size, (a, b), (ISO_LOW_S, ISO_HIGH_S)) for size, a, b in ISO),
-            _curved("DIN", "4", DIN_4, (DIN_LOW_S, DIN_HIGH_S)),
-        )
-    }
-)
+CUPS: Mapping[str, Cup] = MappingProxyType({cup.key: cup for cup in (_cup(*row) for row in _ROWS)})

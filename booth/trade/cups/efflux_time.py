@@ -5,18 +5,14 @@ from __future__ import annotations
 from collections.abc import Collection
 
 from booth.trade.cups.cup_choice import (
-    checked_correction,
+    _checked,
+    _true_s,
+    _use,
     cups_for_viscosity,
-    either,
-    in_range,
     suggest_cup_for_out_of_range,
-    true_efflux_s,
-    with_article,
 )
 from booth.trade.cups.cup_table import Cup
 from booth.trade.result import Outside, Value, require
-
-__all__ = ["efflux_from_viscosity", "equivalent_efflux", "viscosity_from_efflux"]
 
 
 def viscosity_from_efflux(
@@ -47,8 +43,8 @@ def viscosity_from_efflux(
     >>> print(water.reason.split(":")[0])
     18 s is below the 20 s from which a Zahn #2 cup can be converted
     """
-    true_s = true_efflux_s(efflux_s, correction)
-    if not in_range(cup, true_s):
+    true_s = _true_s(efflux_s, correction)
+    if not cup.covers(true_s):
         return suggest_cup_for_out_of_range(cup, efflux_s, correction, owned)
     return Value(cup.formula_mm2_s(true_s), "mm2/s", cup.rule)
 
@@ -75,22 +71,16 @@ def efflux_from_viscosity(
     74.9
     """
     require("The viscosity", viscosity_mm2_s, above=0.0, unit="mm2/s")
-    checked_correction(correction)
+    _checked(correction)
     true_s = cup.formula_s(viscosity_mm2_s)
-    if in_range(cup, true_s):
+    if cup.covers(true_s):
         return Value(true_s / correction, "s", cup.rule)
-    side = "thinner" if true_s < cup.low_s else "thicker"
-    end = cup.low_mm2_s if true_s < cup.low_s else cup.high_mm2_s
-    fits = cups_for_viscosity(viscosity_mm2_s)
-    advice = (
-        f"Use {either(fit.cup for fit in fits[:3])}."
-        if fits
-        else f"No cup here suits a liquid {'so thin' if side == 'thinner' else 'so thick'}."
-    )
+    thin = true_s < cup.low_s
+    side, end = ("thinner", cup.low_mm2_s) if thin else ("thicker", cup.high_mm2_s)
     return Outside(
         f"A liquid of {viscosity_mm2_s:.3g} mm2/s is {side} than the {end:.3g} mm2/s at the end of "
-        f"what {with_article(cup)} cup can tell.",
-        advice,
+        f"what {cup.with_article} cup can tell.",
+        _use([fit.cup for fit in cups_for_viscosity(viscosity_mm2_s)], thin),
         cup.rule,
     )
 
@@ -124,7 +114,7 @@ def equivalent_efflux(
     """
     viscosity = viscosity_from_efflux(cup_from, efflux_s, correction_from)
     if isinstance(viscosity, Outside):
-        checked_correction(correction_to)
+        _checked(correction_to)
         return viscosity
     there = efflux_from_viscosity(cup_to, viscosity.value, correction_to)
     if isinstance(there, Outside):

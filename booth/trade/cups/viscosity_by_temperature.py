@@ -7,8 +7,6 @@ from dataclasses import dataclass
 
 from booth.trade.result import Estimate, Figure, Outside, Value, require
 
-__all__ = ["ViscosityPoint", "one_point_band", "viscosity_at_temperature"]
-
 #: ASTM D341: log10 log10 (nu + 0.7) is a straight line over log10 of the absolute temperature.
 WALTHER_SHIFT = 0.7
 #: Below this the form needs further terms [mm2/s] (ASTM D341, recalled).

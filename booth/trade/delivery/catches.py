@@ -5,24 +5,12 @@ What water tells about paint is in ``water``, what the needle's turns tell in ``
 
 from __future__ import annotations
 
-import math
+import statistics
 from collections.abc import Sequence
 from dataclasses import dataclass
 
 from booth.trade.delivery.water import water_density_kg_m3
 from booth.trade.result import BadInput, require
-
-__all__ = [
-    "CatchStatistics",
-    "catch_statistics",
-    "delivery_from_volume",
-    "delivery_from_weight",
-    "delivery_of_water",
-    "time_to_empty_s",
-]
-
-SECONDS_PER_MINUTE = 60.0
-KG_M3_PER_G_ML = 1000.0
 
 
 @dataclass(frozen=True, slots=True)
@@ -61,7 +49,7 @@ def delivery_from_volume(volume_ml: float, duration_s: float) -> float:
     """
     require("The volume caught", volume_ml, 0.0, unit="ml")
     require("The duration of the catch", duration_s, above=0.0, unit="s")
-    return volume_ml * SECONDS_PER_MINUTE / duration_s
+    return volume_ml * 60.0 / duration_s
 
 
 def delivery_from_weight(weight_g: float, density_g_ml: float, duration_s: float) -> float:
@@ -102,8 +90,7 @@ def delivery_of_water(weight_g: float, duration_s: float, water_c: float = 20.0)
     >>> round(delivery_of_water(200.0, 60.0, 20.0), 2)
     200.36
     """
-    density_g_ml = water_density_kg_m3(water_c) / KG_M3_PER_G_ML
-    return delivery_from_weight(weight_g, density_g_ml, duration_s)
+    return delivery_from_weight(weight_g, water_density_kg_m3(water_c) / 1000.0, duration_s)
 
 
 def catch_statistics(deliveries_ml_min: Sequence[float]) -> CatchStatistics:
@@ -124,14 +111,10 @@ def catch_statistics(deliveries_ml_min: Sequence[float]) -> CatchStatistics:
     if not deliveries_ml_min:
         raise BadInput("No catch was given; at least one is needed.")
     caught = [require("A delivery", each, 0.0, unit="ml/min") for each in deliveries_ml_min]
-    count = len(caught)
-    mean = math.fsum(caught) / count
-    sd = cv = None
-    if count > 1:
-        sd = math.sqrt(math.fsum((each - mean) ** 2 for each in caught) / (count - 1))
-        cv = sd / mean if mean > 0 else None
-    least, most = min(caught), max(caught)
-    return CatchStatistics(count, mean, least, most, most - least, sd, cv)
+    least, mean, most = min(caught), statistics.fmean(caught), max(caught)
+    sd = statistics.stdev(caught) if len(caught) > 1 else None
+    cv = sd / mean if sd is not None and mean > 0 else None
+    return CatchStatistics(len(caught), mean, least, most, most - least, sd, cv)
 
 
 def time_to_empty_s(volume_ml: float, delivery_ml_min: float) -> float:
@@ -151,4 +134,4 @@ def time_to_empty_s(volume_ml: float, delivery_ml_min: float) -> float:
     """
     require("The volume", volume_ml, 0.0, unit="ml")
     require("The delivery", delivery_ml_min, above=0.0, unit="ml/min")
-    return volume_ml / delivery_ml_min * SECONDS_PER_MINUTE
+    return volume_ml / delivery_ml_min * 60.0

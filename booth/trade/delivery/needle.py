@@ -13,14 +13,6 @@ from dataclasses import dataclass
 
 from booth.trade.result import BadInput, Estimate, Outside, require
 
-__all__ = [
-    "NeedleCatch",
-    "NeedlePoint",
-    "delivery_at_turns",
-    "needle_curve",
-    "turns_for_delivery",
-]
-
 _RULE = (
     "rising curve through your own catches (isotonic regression, straight lines between); "
     "true for the same tip, product, viscosity and pressure only"

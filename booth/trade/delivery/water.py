@@ -11,8 +11,6 @@ from dataclasses import dataclass
 
 from booth.trade.result import Estimate, Outside, require
 
-__all__ = ["WaterPaintPair", "paint_from_water", "water_density_kg_m3"]
-
 #: Coefficients a1 to a5 of the CIPM formula for air-free water at 101.325 kPa: Tanaka, Girard,
 #: Davis, Peuto and Bignell, Metrologia 38 (2001) 301-309; 0 to 40 C. a5 [kg/m3] is the greatest
 #: density (VSMOW).

@@ -5,11 +5,10 @@ from __future__ import annotations
 import enum
 from collections.abc import Mapping
 from dataclasses import dataclass, fields
-from types import MappingProxyType
+from typing import NamedTuple
 
 from booth.trade.result import BadInput, require
-
-__all__ = ["Evidence", "Reading", "Sign", "read_sign"]
+from booth.trade.text_table import rows
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -121,79 +120,60 @@ class Reading:
     limit_source: str = "profile"
 
 
-@dataclass(frozen=True, slots=True)
-class _Gauge:
+class _Gauge(NamedTuple):
     """How a sign is read. full: the excess of a full sign, relative to the limit or absolute."""
 
     name: str
     measured: str
-    limit: str
-    unit: str
     above: bool
+    limit: str | float
+    unit: str
     full: float
     relative: bool
-    slack: float = 0.0
+    slack: float
+
+
+def _gauge(name: str, compared: str, unit: str, full: str, slack: str = "0") -> _Gauge:
+    measured, side, limit = compared.split()
+    fixed = float(limit) if limit.isdigit() else limit
+    number, _, relative = full.partition(" ")
+    above = side == "above"
+    return _Gauge(name, measured, above, fixed, unit, float(number), bool(relative), float(slack))
 
 
 #: Common practice, no source: how far past its limit a figure has to be to be a full sign, and the
-#: slack about a wanted value within which nothing is said.
-_GAUGES: Mapping[Sign, _Gauge] = MappingProxyType(
-    {
-        Sign.EFFLUX_HIGH: _Gauge("efflux time", "efflux_s", "efflux_high_s", "s", True, 0.3, True),
-        Sign.EFFLUX_LOW: _Gauge("efflux time", "efflux_s", "efflux_low_s", "s", False, 0.2, True),
-        Sign.INLET_HIGH: _Gauge(
-            "inlet pressure", "inlet_kpa", "inlet_high_kpa", "kPa", True, 0.3, True
-        ),
-        Sign.INLET_LOW: _Gauge(
-            "inlet pressure", "inlet_kpa", "inlet_low_kpa", "kPa", False, 0.3, True
-        ),
-        Sign.DELIVERY_HIGH: _Gauge(
-            "delivery", "delivery_ml_min", "delivery_high_ml_min", "ml/min", True, 0.3, True
-        ),
-        Sign.DELIVERY_LOW: _Gauge(
-            "delivery", "delivery_ml_min", "delivery_low_ml_min", "ml/min", False, 0.3, True
-        ),
-        Sign.WET_HIGH: _Gauge("wet film", "wet_um", "wet_high_um", "um", True, 0.5, True),
-        Sign.WET_LOW: _Gauge("wet film", "wet_um", "wet_low_um", "um", False, 0.4, True),
-        Sign.TOO_EARLY: _Gauge("coat laid early by", "early_s", "", "s", True, 300.0, False),
-        Sign.TOO_LATE: _Gauge("coat laid late by", "late_s", "", "s", True, 7200.0, False),
-        Sign.DEW_NEAR: _Gauge(
-            "part over the dew point", "dew_margin_c", "dew_margin_low_c", "K", False, 3.0, False
-        ),
-        Sign.AIR_HOT: _Gauge("air", "air_c", "air_high_c", "C", True, 8.0, False),
-        Sign.AIR_COLD: _Gauge("air", "air_c", "air_low_c", "C", False, 8.0, False),
-        Sign.HUMID: _Gauge(
-            "humidity", "humidity_percent", "humidity_high_percent", "%", True, 15.0, False
-        ),
-        Sign.DRY_AIR: _Gauge(
-            "humidity", "humidity_percent", "humidity_low_percent", "%", False, 15.0, False
-        ),
-        Sign.PART_HOT: _Gauge("part", "part_c", "part_high_c", "C", True, 8.0, False),
-        Sign.PART_COLD: _Gauge("part", "part_c", "part_low_c", "C", False, 8.0, False),
-        Sign.SPEED_SLOW: _Gauge(
-            "gun speed", "speed_m_s", "speed_wanted_m_s", "m/s", False, 0.4, True, 0.1
-        ),
-        Sign.SPEED_FAST: _Gauge(
-            "gun speed", "speed_m_s", "speed_wanted_m_s", "m/s", True, 0.4, True, 0.1
-        ),
-        Sign.GUN_NEAR: _Gauge("distance", "distance_mm", "distance_low_mm", "mm", False, 0.3, True),
-        Sign.GUN_FAR: _Gauge("distance", "distance_mm", "distance_high_mm", "mm", True, 0.4, True),
-        Sign.OVERLAP_LOW: _Gauge(
-            "overlap", "overlap_fraction", "overlap_wanted_fraction", "1", False, 0.25, False, 0.05
-        ),
-        Sign.OVERLAP_HIGH: _Gauge(
-            "overlap", "overlap_fraction", "overlap_wanted_fraction", "1", True, 0.25, False, 0.05
-        ),
-        Sign.UNEVEN: _Gauge(
-            "unevenness", "unevenness_fraction", "unevenness_high_fraction", "1", True, 0.2, False
-        ),
-        Sign.THINNER_OVER: _Gauge(
-            "thinner", "thinner_percent", "thinner_high_percent", "%", True, 0.5, True
-        ),
-        Sign.POT_LIFE_OVER: _Gauge("pot life used", "pot_life_used", "", "1", True, 0.5, False),
-    }
-)
-_FIXED_LIMITS = {Sign.TOO_EARLY: 0.0, Sign.TOO_LATE: 0.0, Sign.POT_LIFE_OVER: 1.0}
+#: slack about a wanted value within which nothing is said, both of the limit where 'of it' stands.
+_GAUGES: Mapping[Sign, _Gauge] = {
+    Sign[sign]: _gauge(*cells)
+    for sign, *cells in rows("""
+EFFLUX_HIGH   | efflux time | efflux_s above efflux_high_s | s | 0.3 of it
+EFFLUX_LOW    | efflux time | efflux_s below efflux_low_s | s | 0.2 of it
+INLET_HIGH    | inlet pressure | inlet_kpa above inlet_high_kpa | kPa | 0.3 of it
+INLET_LOW     | inlet pressure | inlet_kpa below inlet_low_kpa | kPa | 0.3 of it
+DELIVERY_HIGH | delivery | delivery_ml_min above delivery_high_ml_min | ml/min | 0.3 of it
+DELIVERY_LOW  | delivery | delivery_ml_min below delivery_low_ml_min | ml/min | 0.3 of it
+WET_HIGH      | wet film | wet_um above wet_high_um | um | 0.5 of it
+WET_LOW       | wet film | wet_um below wet_low_um | um | 0.4 of it
+TOO_EARLY     | coat laid early by | early_s above 0 | s | 300
+TOO_LATE      | coat laid late by | late_s above 0 | s | 7200
+DEW_NEAR      | part over the dew point | dew_margin_c below dew_margin_low_c | K | 3
+AIR_HOT       | air | air_c above air_high_c | C | 8
+AIR_COLD      | air | air_c below air_low_c | C | 8
+HUMID         | humidity | humidity_percent above humidity_high_percent | % | 15
+DRY_AIR       | humidity | humidity_percent below humidity_low_percent | % | 15
+PART_HOT      | part | part_c above part_high_c | C | 8
+PART_COLD     | part | part_c below part_low_c | C | 8
+SPEED_SLOW    | gun speed | speed_m_s below speed_wanted_m_s | m/s | 0.4 of it | 0.1
+SPEED_FAST    | gun speed | speed_m_s above speed_wanted_m_s | m/s | 0.4 of it | 0.1
+GUN_NEAR      | distance | distance_mm below distance_low_mm | mm | 0.3 of it
+GUN_FAR       | distance | distance_mm above distance_high_mm | mm | 0.4 of it
+OVERLAP_LOW   | overlap | overlap_fraction below overlap_wanted_fraction | 1 | 0.25 | 0.05
+OVERLAP_HIGH  | overlap | overlap_fraction above overlap_wanted_fraction | 1 | 0.25 | 0.05
+UNEVEN        | unevenness | unevenness_fraction above unevenness_high_fraction | 1 | 0.2
+THINNER_OVER  | thinner | thinner_percent above thinner_high_percent | % | 0.5 of it
+POT_LIFE_OVER | pot life used | pot_life_used above 1 | 1 | 0.5
+""")
+}
 #: A sign that is there but only just counts half; one that is noted without a figure less.
 JUST_THERE, NOTED = 0.5, 0.4
 #: A coat laid when this share of its flash-off was still missing is a full sign.
@@ -229,10 +209,8 @@ def read_sign(
         return Reading(sign.value, None, None, "", "noted", "the log"), NOTED
     gauge = _GAUGES[sign]
     measured = getattr(evidence, gauge.measured)
-    limit = _FIXED_LIMITS.get(sign)
+    limit = getattr(evidence, gauge.limit) if isinstance(gauge.limit, str) else gauge.limit
     limit_source = "profile"
-    if limit is None:
-        limit = getattr(evidence, gauge.limit)
     if limit is None and fallback is not None:
         limit, limit_source = fallback
     if measured is None or limit is None:

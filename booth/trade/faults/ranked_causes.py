@@ -1,50 +1,22 @@
 """Seen fault -> its causes, ranked by what the job measured.
 
 A cause is claimed only where a figure speaks for it. The rest is listed with 'no figure for or
-against', or with the figures that speak against it. The faults are in ``flow_faults``,
-``hole_faults`` and ``film_faults``, the figures in ``evidence``.
+against', or with the figures that speak against it.
 """
 
 from __future__ import annotations
 
 import difflib
 import enum
-from collections.abc import Mapping
 from dataclasses import dataclass
-from types import MappingProxyType
 
 from booth.trade.faults.evidence import Evidence, Reading, read_sign
-from booth.trade.faults.fault_model import Cause, Fault
-from booth.trade.faults.film_faults import FILM_FAULTS
-from booth.trade.faults.flow_faults import FLOW_FAULTS
-from booth.trade.faults.hole_faults import HOLE_FAULTS
+from booth.trade.faults.fault_table import FAULTS, Cause, Fault
 from booth.trade.result import BadInput
 
-__all__ = ["FAULTS", "RankedCause", "Standing", "fault_named", "rank_causes"]
-
-#: Every fault by its key, in the order in which a list shows them.
-FAULTS: Mapping[str, Fault] = MappingProxyType(
-    {fault.key: fault for fault in (*FLOW_FAULTS, *HOLE_FAULTS, *FILM_FAULTS)}
-)
 MOST_WEIGHT = 3
 #: How alike a mistyped fault has to be to be offered, 0 to 1 (difflib).
 ALIKE = 0.5
-#: Other words of the trade for the same faults.
-_ALSO = {
-    "sag": "runs",
-    "curtain": "runs",
-    "spray-dust": "dry-spray",
-    "overspray": "dry-spray",
-    "streak": "mottling",
-    "stripe": "mottling",
-    "striping": "mottling",
-    "crater": "fisheyes",
-    "dirt": "dust",
-    "blushing": "blush",
-    "bloom": "blush",
-    "peeling": "poor-adhesion",
-    "lifting": "wrinkling",
-}
 
 
 class Standing(enum.StrEnum):
@@ -85,12 +57,9 @@ def fault_named(text: str) -> Fault:
     """
     wanted = "-".join(text.lower().replace("-", " ").split())
     for fault in FAULTS.values():
-        name = fault.name.replace(" ", "-")
-        if wanted in (fault.key, name, fault.key.removesuffix("s"), f"{fault.key}s"):
+        names = (fault.key, fault.name.replace(" ", "-"), *fault.also)
+        if {wanted, f"{wanted}s", wanted.removesuffix("s")}.intersection(names):
             return fault
-    other = _ALSO.get(wanted) or _ALSO.get(wanted.removesuffix("s"))
-    if other is not None:
-        return FAULTS[other]
     starts = [key for key in FAULTS if wanted and (key.startswith(wanted) or wanted in key)]
     if len(starts) == 1:
         return FAULTS[starts[0]]
@@ -122,9 +91,7 @@ def rank_causes(fault_key: str, evidence: Evidence) -> tuple[RankedCause, ...]:
     >>> rest[-1].cause.words, rest[-1].standing.value
     ('The mix is too thin to hold on.', 'the figures speak against it')
     """
-    fault = FAULTS.get(fault_key)
-    if fault is None:
-        fault = fault_named(fault_key)
+    fault = FAULTS.get(fault_key) or fault_named(fault_key)
     ranked = [_weigh(cause, evidence) for cause in fault.causes]
     order = list(Standing)
     return tuple(

@@ -2,24 +2,10 @@
 
 from __future__ import annotations
 
-import math
 from dataclasses import dataclass
 
-from booth.trade.film.transfer_efficiency import Efficiency, figure_for
-from booth.trade.result import Estimate, Value, require
-
-__all__ = [
-    "CupFills",
-    "cups_to_fill",
-    "material_for_area_ml",
-    "practical_coverage_m2_l",
-    "theoretical_coverage_m2_l",
-]
-
-#: 1 litre makes a film of 1 um over 1000 m2 (1 L = 10^-3 m3, 1 um = 10^-6 m).
-M2_UM_PER_L = 1000.0
-#: A count of cups is not raised by the rounding of floating-point division.
-ROUNDING = 1e-9
+from booth.trade.film.transfer_efficiency import Efficiency, _figure_for
+from booth.trade.result import Estimate, Value, _whole_up, require
 
 
 @dataclass(frozen=True, slots=True)
@@ -48,7 +34,7 @@ def theoretical_coverage_m2_l(dry_um: float, volume_solids_fraction: float) -> f
     """
     require("The dry film", dry_um, above=0.0, unit="um")
     require("Volume solids", volume_solids_fraction, above=0.0, high=1.0)
-    return M2_UM_PER_L * volume_solids_fraction / dry_um
+    return 1000.0 * volume_solids_fraction / dry_um
 
 
 def practical_coverage_m2_l(
@@ -75,7 +61,7 @@ def practical_coverage_m2_l(
     """
     full = theoretical_coverage_m2_l(dry_um, volume_solids_fraction)
     require("The share lost before the gun", loss_fraction, 0.0, below=1.0)
-    return figure_for(
+    return _figure_for(
         transfer_efficiency,
         lambda te: full * te * (1.0 - loss_fraction),
         "m2/L",
@@ -116,7 +102,7 @@ def material_for_area_ml(
     require("The share lost before the gun", loss_fraction, 0.0, below=1.0)
     require("What stays in the cup", left_ml, 0.0, unit="ml")
     landed_ml = area_m2 * wet_um * coats
-    return figure_for(
+    return _figure_for(
         transfer_efficiency,
         lambda te: (landed_ml / te + left_ml) / (1.0 - loss_fraction),
         "ml",
@@ -140,5 +126,5 @@ def cups_to_fill(material_ml: float, cup_ml: float) -> CupFills:
     """
     require("The material", material_ml, 0.0, unit="ml")
     require("The cup", cup_ml, above=0.0, unit="ml")
-    cups = max(0, math.ceil(material_ml / cup_ml - ROUNDING))
+    cups = _whole_up(material_ml / cup_ml)
     return CupFills(cups, material_ml - (cups - 1) * cup_ml if cups else 0.0)

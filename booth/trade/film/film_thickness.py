@@ -2,15 +2,10 @@
 
 from __future__ import annotations
 
-import math
 from dataclasses import dataclass
 
-from booth.trade.result import require
-
-__all__ = ["CoatPlan", "coats_to_dry_film", "dry_film_um", "wet_film_um"]
-
-#: A count of coats is not raised by the rounding of floating-point division.
-ROUNDING = 1e-9
+from booth.trade.result import _whole_up, require
+from booth.trade.thinning.thinner_share import solids_after_thinning
 
 
 @dataclass(frozen=True, slots=True)
@@ -25,12 +20,6 @@ class CoatPlan:
     wet_each_um: float
     dry_each_um: float
     dry_total_um: float
-
-
-def _share_that_stays(volume_solids_fraction: float, thinner_fraction: float) -> float:
-    require("Volume solids", volume_solids_fraction, above=0.0, high=1.0)
-    require("The thinner added, as a share of the coating", thinner_fraction, 0.0)
-    return volume_solids_fraction / (1.0 + thinner_fraction)
 
 
 def dry_film_um(
@@ -54,7 +43,7 @@ def dry_film_um(
     1.6
     """
     require("The wet film", wet_um, 0.0, unit="um")
-    return wet_um * _share_that_stays(volume_solids_fraction, thinner_fraction)
+    return wet_um * solids_after_thinning(volume_solids_fraction, thinner_fraction)
 
 
 def wet_film_um(
@@ -75,7 +64,7 @@ def wet_film_um(
     3.57
     """
     require("The dry film", dry_um, 0.0, unit="um")
-    return dry_um / _share_that_stays(volume_solids_fraction, thinner_fraction)
+    return dry_um / solids_after_thinning(volume_solids_fraction, thinner_fraction)
 
 
 def coats_to_dry_film(
@@ -106,9 +95,9 @@ def coats_to_dry_film(
     require("The dry film wanted", dry_wanted_um, 0.0, unit="um")
     require("The greatest wet film of a coat", wet_most_um, above=0.0, unit="um")
     require("The dry film so far", dry_so_far_um, 0.0, unit="um")
-    stays = _share_that_stays(volume_solids_fraction, thinner_fraction)
+    stays = solids_after_thinning(volume_solids_fraction, thinner_fraction)
     missing = dry_wanted_um - dry_so_far_um
     if missing <= 0:
         return CoatPlan(0, 0.0, 0.0, dry_so_far_um)
-    coats = max(1, math.ceil(missing / (wet_most_um * stays) - ROUNDING))
+    coats = max(1, _whole_up(missing / (wet_most_um * stays)))
     return CoatPlan(coats, missing / coats / stays, missing / coats, dry_wanted_um)

@@ -6,32 +6,10 @@ film is between the passes is another matter: see ``pattern.overlap``.
 
 from __future__ import annotations
 
-import math
-
-from booth.trade.film.transfer_efficiency import Efficiency, figure_for
-from booth.trade.result import Estimate, Value, require
-
-__all__ = [
-    "mean_wet_film_um",
-    "pass_time_s",
-    "passes_for_width",
-    "pitch_mm",
-    "speed_for_wet_film_mm_s",
-    "speed_of_pass_mm_s",
-]
-
-MM3_PER_ML = 1000.0
-UM_PER_MM = 1000.0
-SECONDS_PER_MINUTE = 60.0
-#: A count of passes is not raised by the rounding of floating-point division.
-ROUNDING = 1e-9
+from booth.trade.film.transfer_efficiency import UM_MM2_PER_ML, Efficiency, _figure_for
+from booth.trade.result import Estimate, Value, _whole_up, require
 
 _BALANCE = "wet film = delivery x transfer efficiency / (speed x pitch), conservation of volume"
-
-
-def _um_mm2_s(delivery_ml_min: float) -> float:
-    """Delivery as film thickness times area per second [um mm2/s]."""
-    return delivery_ml_min * MM3_PER_ML * UM_PER_MM / SECONDS_PER_MINUTE
 
 
 def pitch_mm(fan_mm: float, overlap_fraction: float) -> float:
@@ -79,8 +57,8 @@ def mean_wet_film_um(
     require("The delivery", delivery_ml_min, 0.0, unit="ml/min")
     require("The speed of the gun", speed_mm_s, above=0.0, unit="mm/s")
     pitch = pitch_mm(fan_mm, overlap_fraction)
-    sprayed_um = _um_mm2_s(delivery_ml_min) / (speed_mm_s * pitch)
-    return figure_for(transfer_efficiency, lambda te: sprayed_um * te, "um", _BALANCE)
+    sprayed_um = delivery_ml_min * UM_MM2_PER_ML / (speed_mm_s * 60.0 * pitch)
+    return _figure_for(transfer_efficiency, lambda te: sprayed_um * te, "um", _BALANCE)
 
 
 def speed_for_wet_film_mm_s(
@@ -110,8 +88,8 @@ def speed_for_wet_film_mm_s(
     require("The wet film wanted", wet_um, above=0.0, unit="um")
     require("The delivery", delivery_ml_min, above=0.0, unit="ml/min")
     pitch = pitch_mm(fan_mm, overlap_fraction)
-    full_speed = _um_mm2_s(delivery_ml_min) / (wet_um * pitch)
-    return figure_for(transfer_efficiency, lambda te: full_speed * te, "mm/s", _BALANCE)
+    full_speed = delivery_ml_min * UM_MM2_PER_ML / (wet_um * 60.0 * pitch)
+    return _figure_for(transfer_efficiency, lambda te: full_speed * te, "mm/s", _BALANCE)
 
 
 def pass_time_s(length_mm: float, speed_mm_s: float) -> float:
@@ -171,4 +149,4 @@ def passes_for_width(width_mm: float, fan_mm: float, overlap_fraction: float) ->
     """
     require("The width of the panel", width_mm, above=0.0, unit="mm")
     pitch = pitch_mm(fan_mm, overlap_fraction)
-    return max(1, math.ceil((width_mm + fan_mm) / pitch - ROUNDING) - 1)
+    return max(1, _whole_up((width_mm + fan_mm) / pitch) - 1)

@@ -6,14 +6,6 @@ import math
 
 from booth.trade.result import BadInput, require
 
-__all__ = [
-    "box_area_m2",
-    "circle_area_m2",
-    "cylinder_area_m2",
-    "rectangle_area_m2",
-    "sheet_area_m2",
-]
-
 MM2_PER_M2 = 1e6
 
 

@@ -6,22 +6,11 @@ computed from a band is an Estimate; a wet-film reading replaces the band by wha
 
 from __future__ import annotations
 
-import math
 from collections.abc import Callable
 from dataclasses import dataclass
 
 from booth.trade.film.wet_gauge import FilmInterval
 from booth.trade.result import BadInput, Estimate, Outside, Value, require
-
-__all__ = [
-    "CONVENTIONAL",
-    "HVLP_LARGE_PARTS",
-    "HVLP_SMALL_PARTS",
-    "Efficiency",
-    "EfficiencyBand",
-    "default_band",
-    "transfer_efficiency_from_film",
-]
 
 
 @dataclass(frozen=True, slots=True)
@@ -67,12 +56,11 @@ CONVENTIONAL = EfficiencyBand(
 )
 
 _FILM_RULE = "wet film x gun speed x pitch / delivery (conservation of volume)"
-MM3_PER_ML = 1000.0
-UM_PER_MM = 1000.0
-SECONDS_PER_MINUTE = 60.0
+#: A millilitre makes a film of 1 um over 1 m2.
+UM_MM2_PER_ML = 1e6
 
 
-def figure_for(
+def _figure_for(
     efficiency: Efficiency, compute: Callable[[float], float], unit: str, rule: str
 ) -> Value | Estimate:
     """Compute with one efficiency, or with a band: a band makes the answer an estimate.
@@ -139,12 +127,11 @@ def transfer_efficiency_from_film(
     require("The width of the fan", fan_mm, above=0.0, unit="mm")
     require("The overlap", overlap_fraction, 0.0, below=1.0)
     require("The speed of the gun", speed_mm_s, above=0.0, unit="mm/s")
-    swept_mm2_min = speed_mm_s * SECONDS_PER_MINUTE * fan_mm * (1.0 - overlap_fraction)
-    ml_min_per_um = swept_mm2_min / UM_PER_MM / MM3_PER_ML
-    low = film.low_um * ml_min_per_um / delivery_ml_min
-    high = math.inf
-    if math.isfinite(film.high_um):
-        high = film.high_um * ml_min_per_um / delivery_ml_min
+    swept_mm2_min = speed_mm_s * 60.0 * fan_mm * (1.0 - overlap_fraction)
+    low, high = (
+        end_um * swept_mm2_min / UM_MM2_PER_ML / delivery_ml_min
+        for end_um in (film.low_um, film.high_um)
+    )
     if low > 1.0:
         return Outside(
             "More paint is on the panel than left the gun.",

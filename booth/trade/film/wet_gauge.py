@@ -9,17 +9,6 @@ from dataclasses import dataclass
 
 from booth.trade.result import BadInput, require
 
-__all__ = [
-    "TEETH_MIL",
-    "FilmInterval",
-    "FilmStatistics",
-    "Judgement",
-    "Verdict",
-    "film_between_teeth",
-    "film_statistics",
-    "judge_film",
-]
-
 #: Teeth of the example gauge of ASTM D4414-95(2020) 7.1.2 [mil]: by 0.5 to 6, by 1 to 10, by 2 to
 #: 30, by 5 above (shown up to 60).
 TEETH_MIL: tuple[float, ...] = (

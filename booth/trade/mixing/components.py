@@ -8,8 +8,6 @@ from dataclasses import dataclass
 
 from booth.trade.result import BadInput, require
 
-__all__ = ["Component", "Measure"]
-
 
 class Measure(enum.StrEnum):
     """How an amount is measured: by volume [ml] or by weight [g]."""
@@ -35,40 +33,34 @@ class Component:
     parts: float
     density_g_ml: float | None = None
 
+    def convert(self, amount: float, given: Measure, wanted: Measure) -> float:
+        """Give an amount of it in the measure wanted: mass is volume times density."""
+        if given is wanted:
+            return amount
+        if self.density_g_ml is None:
+            raise BadInput(
+                f"The density of {self.name} is not known. It is needed to go between volume and "
+                "weight: take it from its data sheet, or weigh 100 ml."
+            )
+        density_g_ml = require(
+            f"The density of {self.name}", self.density_g_ml, above=0.0, unit="g/ml"
+        )
+        return amount * density_g_ml if wanted is Measure.WEIGHT else amount / density_g_ml
 
-def named(components: Sequence[Component], name: str) -> Component:
+
+def _check(components: Sequence[Component]) -> None:
+    if not components:
+        raise BadInput("A mix needs at least one component.")
+    names = [component.name for component in components]
+    for component in components:
+        if names.count(component.name) > 1:
+            raise BadInput(f"Two components are called {component.name}: give each its own name.")
+        require(f"The parts of {component.name}", component.parts, above=0.0)
+
+
+def _named(components: Sequence[Component], name: str) -> Component:
     for component in components:
         if component.name == name:
             return component
     known = ", ".join(component.name for component in components)
     raise BadInput(f"There is no component called {name}; the mix has {known}.")
-
-
-def _density(component: Component) -> float:
-    if component.density_g_ml is None:
-        raise BadInput(
-            f"The density of {component.name} is not known. It is needed to go between volume and "
-            "weight: take it from its data sheet, or weigh 100 ml."
-        )
-    return require(
-        f"The density of {component.name}", component.density_g_ml, above=0.0, unit="g/ml"
-    )
-
-
-def convert(component: Component, amount: float, given: Measure, wanted: Measure) -> float:
-    if given is wanted:
-        return amount
-    if wanted is Measure.WEIGHT:
-        return amount * _density(component)
-    return amount / _density(component)
-
-
-def check(components: Sequence[Component]) -> None:
-    if not components:
-        raise BadInput("A mix needs at least one component.")
-    names = [component.name for component in components]
-    for name in names:
-        if names.count(name) > 1:
-            raise BadInput(f"Two components are called {name}: give each its own name.")
-    for component in components:
-        require(f"The parts of {component.name}", component.parts, above=0.0)

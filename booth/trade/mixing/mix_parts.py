@@ -4,12 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from booth.trade.mixing.components import Component, Measure, check, convert
+from booth.trade.mixing.components import Component, Measure, _check
 from booth.trade.result import require
-
-__all__ = ["parts_by_volume", "pour_shares", "with_thinner"]
-
-PERCENT = 100.0
 
 
 def pour_shares(
@@ -34,8 +30,8 @@ def pour_shares(
     >>> [round(share, 4) for share in pour_shares(parts, Measure.VOLUME, Measure.WEIGHT)]
     [0.8421, 0.1579]
     """
-    check(components)
-    amounts = [convert(each, float(each.parts), parts_by, measure) for each in components]
+    _check(components)
+    amounts = [each.convert(float(each.parts), parts_by, measure) for each in components]
     whole = sum(amounts)
     return tuple(amount / whole for amount in amounts)
 
@@ -59,11 +55,11 @@ def with_thinner(
     >>> [part.parts for part in with_thinner([Component("base", 4)], "thinner", 25)]
     [4, 1.0]
     """
-    check(components)
+    _check(components)
     require("The thinner", percent, above=0.0, unit="%")
     whole = sum(component.parts for component in components)
-    mix = (*components, Component(thinner, whole * percent / PERCENT, density_g_ml))
-    check(mix)
+    mix = (*components, Component(thinner, whole * percent / 100.0, density_g_ml))
+    _check(mix)
     return mix
 
 
@@ -81,11 +77,11 @@ def parts_by_volume(components: Sequence[Component]) -> tuple[Component, ...]:
     >>> [part.parts for part in parts_by_volume(resin)]
     [80.0, 40.0]
     """
-    check(components)
+    _check(components)
     return tuple(
         Component(
             each.name,
-            convert(each, float(each.parts), Measure.WEIGHT, Measure.VOLUME),
+            each.convert(float(each.parts), Measure.WEIGHT, Measure.VOLUME),
             each.density_g_ml,
         )
         for each in components

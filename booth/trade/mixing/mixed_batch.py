@@ -5,12 +5,10 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from booth.trade.mixing.components import Component, Measure, convert, named
+from booth.trade.mixing.components import Component, Measure, _named
 from booth.trade.mixing.mix_parts import pour_shares
 from booth.trade.mixing.pours import PourTable
 from booth.trade.result import BadInput, require
-
-__all__ = ["BatchAge", "mixed_density_g_ml", "mixed_volume_ml", "pot_life_left_s"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -39,7 +37,7 @@ def mixed_density_g_ml(components: Sequence[Component], parts_by: Measure) -> fl
     """
     shares = pour_shares(components, parts_by, Measure.VOLUME)
     return sum(
-        convert(component, share, Measure.VOLUME, Measure.WEIGHT)
+        component.convert(share, Measure.VOLUME, Measure.WEIGHT)
         for component, share in zip(components, shares, strict=True)
     )
 
@@ -62,7 +60,7 @@ def mixed_volume_ml(components: Sequence[Component], table: PourTable) -> float:
     500.0
     """
     return sum(
-        convert(named(components, pour.name), pour.amount, table.measure, Measure.VOLUME)
+        _named(components, pour.name).convert(pour.amount, table.measure, Measure.VOLUME)
         for pour in table.pours
     )
 

@@ -10,8 +10,6 @@ from booth.trade.mixing.components import Measure
 from booth.trade.mixing.pours import Pour, PourTable
 from booth.trade.result import BadInput, require
 
-__all__ = ["Correction", "after_pouring", "amounts_from_marks"]
-
 #: An amount to add below this share of the batch is the rounding of floating-point numbers.
 ROUNDING = 1e-12
 

@@ -11,18 +11,9 @@ import itertools
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 
-from booth.trade.mixing.components import Component, Measure, check, convert, named
+from booth.trade.mixing.components import Component, Measure, _check, _named
 from booth.trade.mixing.mix_parts import pour_shares
 from booth.trade.result import BadInput, require
-
-__all__ = [
-    "Pour",
-    "PourTable",
-    "pour_table",
-    "pour_table_from_component",
-    "pour_table_from_stock",
-    "pour_table_on_top",
-]
 
 
 @dataclass(frozen=True, slots=True)
@@ -102,7 +93,7 @@ def pour_table(
     wanted_by = wanted_by or measure
     shares = pour_shares(components, parts_by, wanted_by)
     amounts = [
-        convert(component, share * wanted, wanted_by, measure)
+        component.convert(share * wanted, wanted_by, measure)
         for component, share in zip(components, shares, strict=True)
     ]
     return _table(components, amounts, measure)
@@ -138,12 +129,12 @@ def pour_table_from_component(
     >>> [round(pour.mark) for pour in table.pours]
     [120, 150]
     """
-    check(components)
+    _check(components)
     amount_by = amount_by or measure
     require(f"The amount of {name}", amount, above=0.0, unit=amount_by.unit)
-    the_one = named(components, name)
-    scale = convert(the_one, amount, amount_by, parts_by) / the_one.parts
-    amounts = [convert(each, each.parts * scale, parts_by, measure) for each in components]
+    the_one = _named(components, name)
+    scale = the_one.convert(amount, amount_by, parts_by) / the_one.parts
+    amounts = [each.convert(each.parts * scale, parts_by, measure) for each in components]
     return _table(components, amounts, measure)
 
 

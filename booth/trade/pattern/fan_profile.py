@@ -14,8 +14,6 @@ from dataclasses import dataclass
 
 from booth.trade.result import BadInput, require
 
-__all__ = ["NAMES", "FanProfile", "profile_by_name", "profile_from_zones"]
-
 #: At an edge where a profile jumps, the mean of both sides counts; so close is 'at the edge'.
 AT_EDGE = 1e-9
 HALF = 0.5

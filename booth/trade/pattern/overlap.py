@@ -20,16 +20,6 @@ from booth.trade.pattern.overlap_numerics import (
 )
 from booth.trade.result import BadInput, require
 
-__all__ = [
-    "Evenness",
-    "OverlapChoice",
-    "evenness",
-    "film_at",
-    "film_section",
-    "most_even_overlap",
-    "steady_part",
-]
-
 #: Overlaps between which a hand can work (common practice, no source): below, a wandering pass
 #: leaves a gap; above, the passes get too many.
 PRACTICAL = (0.25, 0.75)

@@ -3,13 +3,13 @@
 from __future__ import annotations
 
 import enum
+import re
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from booth.trade.pattern.fan_profile import profile_from_zones
+from booth.trade.pattern.fan_profile import NAMES, profile_from_zones
 from booth.trade.result import BadInput, require
-
-__all__ = ["FIRST_SETTING", "Reading", "Seen", "reading", "seen_in_zones"]
+from booth.trade.text_table import rows
 
 
 class Seen(enum.StrEnum):
@@ -21,11 +21,6 @@ class Seen(enum.StrEnum):
     HEAVY_ONE_END = "heavy one end"
     CRESCENT = "crescent"
     SPITTING = "spitting"
-
-
-#: Maintenance manual of the US Army that describes defective spray patterns, read for this.
-TM_43_0139 = "US Army TM 43-0139, Painting Instructions for Army Materiel, pages 5-9 and 5-11"
-LORE = "the order of the steps is common practice, no source"
 
 
 @dataclass(frozen=True, slots=True)
@@ -44,111 +39,75 @@ class Reading:
     source: str
 
 
-_OPEN_GUN = (
-    "Shut off the air and let the pressure out before you take hold of cap, tip or needle; never "
-    "put a finger over the tip or the air cap. Solvent for cleaning burns and gets through skin: "
-    "gloves, glasses, air movement, no ignition source."
-)
-_SPRAY = (
-    "Every test pattern is spraying: mask, eyes and air movement as for the job; the data sheet "
-    "has the limits."
-)
-
-_READINGS = {
-    Seen.EVEN: Reading(
-        Seen.EVEN,
-        "Fluid and air are in balance. Most fans still taper towards their edges: enter the zones "
-        "to see what the overlap makes of them.",
-        (
-            "Leave fluid, air and fan as they are, and write them down.",
-            "Look at the droplets: coarse ones want a little more air or a thinner mix, dry "
-            "dust-like edges a little less air.",
-        ),
-        "even",
-        _SPRAY,
-        TM_43_0139,
+#: TM 43-0139 is a maintenance manual that describes defective spray patterns, read for this.
+_WORDS = {
+    "TM": "US Army TM 43-0139, Painting Instructions for Army Materiel, pages 5-9 and 5-11",
+    "LORE": "the order of the steps is common practice, no source",
+    "OPEN": (
+        "Shut off the air and let the pressure out before you take hold of cap, tip or needle; "
+        "never put a finger over the tip or the air cap. Solvent for cleaning burns and gets "
+        "through skin: gloves, glasses, air movement, no ignition source."
     ),
-    Seen.HEAVY_MIDDLE: Reading(
-        Seen.HEAVY_MIDDLE,
-        "Too little atomising air for the fluid, a fan closed too far, or too much or too thick "
-        "a fluid.",
-        (
-            "Open the fan a little.",
-            "More air at the inlet, in small steps, within the gun's and the product's limits.",
-            "Close the needle a little, and catch again: less fluid.",
-            "Time the flow cup: if the mix is thicker than its target, thin it.",
-            "If it stays, the tip is too large for this material.",
-        ),
-        "heavy middle",
-        _SPRAY,
-        f"{TM_43_0139}; {LORE}",
-    ),
-    Seen.HEAVY_BOTH_ENDS: Reading(
-        Seen.HEAVY_BOTH_ENDS,
-        "A split pattern: too much fan air for the fluid.",
-        (
-            "Pull the fan in a little.",
-            "More fluid: open the needle a little, and catch again.",
-            "Less air at the inlet, in small steps.",
-            "If it stays, look for dirt in the tip or in the middle hole of the air cap.",
-        ),
-        "heavy both ends",
-        _SPRAY,
-        f"{TM_43_0139}; {LORE}",
-    ),
-    Seen.HEAVY_ONE_END: Reading(
-        Seen.HEAVY_ONE_END,
-        "A hole of one horn is blocked in part, or the tip is dirty or bent on one side.",
-        (
-            "Turn the air cap half a turn and shoot another pattern.",
-            "If the heavy end turned with the cap, it is the cap: soak it, clean it with a soft "
-            "pick or brush, never with wire.",
-            "If the heavy end stayed, it is the tip: clean it and its seat; a bent or worn tip is "
-            "replaced, with its needle.",
-        ),
-        "heavy one end",
-        _OPEN_GUN,
-        TM_43_0139,
-    ),
-    Seen.CRESCENT: Reading(
-        Seen.CRESCENT,
-        "One horn blows harder than the other: a horn hole is blocked, or the tip is dirty on one "
-        "side.",
-        (
-            "Turn the air cap half a turn and shoot another pattern.",
-            "If the bow turned with the cap, it is the cap: soak it, clean the horn holes with a "
-            "soft pick or brush, never with wire.",
-            "If the bow stayed, it is the tip: clean it and its seat.",
-        ),
-        None,
-        _OPEN_GUN,
-        f"{TM_43_0139} (heavy to one side); {LORE}",
-    ),
-    Seen.SPITTING: Reading(
-        Seen.SPITTING,
-        "Air gets into the fluid path.",
-        (
-            "Look into the cup: fill it if it is low, and hold the gun less steeply.",
-            "Clear the vent of the cup.",
-            "Tighten the fluid tip, and the connection of the cup.",
-            "Tighten the needle packing a little; a dry packing wants a drop of oil that is free "
-            "of silicone.",
-            "If it stays, clean the fluid passage, and look for a cracked tip or a damaged seat.",
-        ),
-        None,
-        _OPEN_GUN,
-        f"{TM_43_0139}; {LORE}",
+    "SPRAY": (
+        "Every test pattern is spraying: mask, eyes and air movement as for the job; the data "
+        "sheet has the limits."
     ),
 }
 
-#: First setting of a gun, in order: fluid first, then fan, then paper (common practice, no source).
-FIRST_SETTING: tuple[str, ...] = (
-    "Set the air at the inlet with the trigger pulled.",
-    "Set the fluid first: catch it for a timed minute, or less, until the delivery is right.",
-    "Open the fan fully, then pull it in until the pattern just begins to narrow.",
-    "Shoot a test pattern on paper at the working distance, and read it.",
-    "Correct one thing at a time, in small steps, with a new paper after each.",
-)
+
+def _reading(shape: str, caution: str, source: str, means: str, *turns: str) -> Reading:
+    told = re.sub(r"[A-Z]+", lambda found: _WORDS[found[0]], source)
+    known = shape if shape in NAMES else None
+    return Reading(Seen(shape), means, turns, known, _WORDS[caution], told)
+
+
+#: What is seen, its caution and source; what it means; what to turn, in order.
+_READINGS = {
+    row[0]: _reading(*row)
+    for row in rows("""
+even | SPRAY | TM
+    | Fluid and air are in balance. Most fans still taper towards their edges: enter the zones to
+      see what the overlap makes of them.
+    | Leave fluid, air and fan as they are, and write them down.
+    | Look at the droplets: coarse ones want a little more air or a thinner mix, dry dust-like edges
+      a little less air.
+heavy middle | SPRAY | TM; LORE
+    | Too little atomising air for the fluid, a fan closed too far, or too much or too thick a
+      fluid.
+    | Open the fan a little.
+    | More air at the inlet, in small steps, within the gun's and the product's limits.
+    | Close the needle a little, and catch again: less fluid.
+    | Time the flow cup: if the mix is thicker than its target, thin it.
+    | If it stays, the tip is too large for this material.
+heavy both ends | SPRAY | TM; LORE
+    | A split pattern: too much fan air for the fluid.
+    | Pull the fan in a little.
+    | More fluid: open the needle a little, and catch again.
+    | Less air at the inlet, in small steps.
+    | If it stays, look for dirt in the tip or in the middle hole of the air cap.
+heavy one end | OPEN | TM
+    | A hole of one horn is blocked in part, or the tip is dirty or bent on one side.
+    | Turn the air cap half a turn and shoot another pattern.
+    | If the heavy end turned with the cap, it is the cap: soak it, clean it with a soft pick or
+      brush, never with wire.
+    | If the heavy end stayed, it is the tip: clean it and its seat; a bent or worn tip is replaced,
+      with its needle.
+crescent | OPEN | TM (heavy to one side); LORE
+    | One horn blows harder than the other: a horn hole is blocked, or the tip is dirty on one side.
+    | Turn the air cap half a turn and shoot another pattern.
+    | If the bow turned with the cap, it is the cap: soak it, clean the horn holes with a soft pick
+      or brush, never with wire.
+    | If the bow stayed, it is the tip: clean it and its seat.
+spitting | OPEN | TM; LORE
+    | Air gets into the fluid path.
+    | Look into the cup: fill it if it is low, and hold the gun less steeply.
+    | Clear the vent of the cup.
+    | Tighten the fluid tip, and the connection of the cup.
+    | Tighten the needle packing a little; a dry packing wants a drop of oil that is free of
+      silicone.
+    | If it stays, clean the fluid passage, and look for a cracked tip or a damaged seat.
+""")
+}
 
 
 def reading(seen: Seen | str) -> Reading:
@@ -169,7 +128,7 @@ def reading(seen: Seen | str) -> Reading:
     """
     if seen not in tuple(Seen):
         raise BadInput(f"No pattern is called {seen!r}; there are {', '.join(Seen)}.")
-    return _READINGS[Seen(seen)]
+    return _READINGS[seen]
 
 
 #: Centre of weight, in half fan widths, from which a pattern counts as heavy at one end.

@@ -10,8 +10,6 @@ import math
 
 from booth.trade.result import require
 
-__all__ = ["blend_index_mm2_s", "blend_logarithmic_mm2_s"]
-
 #: Refutas: VBN = 14.534 ln ln(nu + 0.8) + 10.975. The blend's index is the mean of the indices, so
 #: the two outer constants cancel.
 REFUTAS_SHIFT = 0.8
@@ -25,7 +23,7 @@ def _checked(viscosity_mm2_s: float, thinner_mm2_s: float, share: float) -> None
     require("The share of thinner in the blend", share, 0.0, 1.0)
 
 
-def index(viscosity_mm2_s: float) -> float:
+def _index(viscosity_mm2_s: float) -> float:
     """The blending index without its outer constants."""
     return math.log(math.log(viscosity_mm2_s + REFUTAS_SHIFT))
 
@@ -68,5 +66,5 @@ def blend_index_mm2_s(viscosity_mm2_s: float, thinner_mm2_s: float, share: float
     25.4
     """
     _checked(viscosity_mm2_s, thinner_mm2_s, share)
-    mean = (1.0 - share) * index(viscosity_mm2_s) + share * index(thinner_mm2_s)
+    mean = (1.0 - share) * _index(viscosity_mm2_s) + share * _index(thinner_mm2_s)
     return math.exp(math.exp(mean)) - REFUTAS_SHIFT

@@ -10,15 +10,13 @@ import math
 from dataclasses import dataclass
 
 from booth.trade.result import Estimate, Outside, require
-from booth.trade.thinning.blending_rule import LEAST_MM2_S, index
+from booth.trade.thinning.blending_rule import LEAST_MM2_S, _index
 from booth.trade.thinning.thinner_share import (
+    _thinner_share,
     thinner_fraction_after,
     thinner_room_ml,
-    thinner_share,
 )
 from booth.trade.thinning.thinning_fit import FIT_RULE, ThinningFit
-
-__all__ = ["ThinnerStep", "thinner_for_target", "thinner_from_fit"]
 
 #: Where the profile does not say: about that of toluene, xylene or water at room temperature.
 USUAL_THINNER_MM2_S = 0.8
@@ -65,15 +63,6 @@ def _more_than_half(by: str, rule: str) -> Outside:
     )
 
 
-def _limit_reached(limit_fraction: float, rule: str) -> Outside:
-    return Outside(
-        f"The limit of {100.0 * limit_fraction:.3g} % thinner is reached.",
-        "Add no more. Check the temperature of the mix and the cup; ask the data sheet about a "
-        "larger tip or more pressure.",
-        rule,
-    )
-
-
 def _step(
     add: Estimate,
     cautious_ml: float,
@@ -82,18 +71,20 @@ def _step(
     limit_fraction: float | None,
     note: str,
 ) -> ThinnerStep | Outside:
-    at_limit = False
-    step_ml = cautious_ml
+    step_ml, at_limit = cautious_ml, False
     if limit_fraction is not None:
         room_ml = thinner_room_ml(remaining_ml, thinner_fraction, limit_fraction)
+        limit = f"limit of {100.0 * limit_fraction:.3g} % thinner"
         if room_ml <= 0.0:
-            return _limit_reached(limit_fraction, add.rule)
+            return Outside(
+                f"The {limit} is reached.",
+                "Add no more. Check the temperature of the mix and the cup; ask the data sheet "
+                "about a larger tip or more pressure.",
+                add.rule,
+            )
         if room_ml < step_ml:
             step_ml, at_limit = room_ml, True
-            note = (
-                f"This goes to the limit of {100.0 * limit_fraction:.3g} % thinner; "
-                "the wanted viscosity may not be reached."
-            )
+            note = f"This goes to the {limit}; the wanted viscosity may not be reached."
         elif room_ml < add.low:
             note += " The limit on thinner may come before the wanted viscosity."
     after = thinner_fraction_after(remaining_ml, thinner_fraction, step_ml)
@@ -130,7 +121,7 @@ def thinner_for_target(
     (106, 250, 106)
     """
     require("The mix that remains", remaining_ml, above=0.0, unit="ml")
-    thinner_share(thinner_fraction)
+    _thinner_share(thinner_fraction)
     require("The viscosity", viscosity_mm2_s, LEAST_MM2_S, unit="mm2/s")
     require("The viscosity wanted", target_mm2_s, LEAST_MM2_S, unit="mm2/s")
     require("The viscosity of the thinner", thinner_mm2_s, LEAST_MM2_S, unit="mm2/s")
@@ -145,14 +136,12 @@ def thinner_for_target(
             _BAND_RULE,
         )
     share_log = math.log(viscosity_mm2_s / target_mm2_s) / math.log(viscosity_mm2_s / thinner_mm2_s)
-    start = index(viscosity_mm2_s)
-    share_index = (start - index(target_mm2_s)) / (start - index(thinner_mm2_s))
+    start = _index(viscosity_mm2_s)
+    share_index = (start - _index(target_mm2_s)) / (start - _index(thinner_mm2_s))
     if min(share_log, share_index) > MOST_SHARE:
         return _more_than_half("By either rule", _BAND_RULE)
-    low, high = sorted(
-        remaining_ml * share / (1.0 - share)
-        for share in (min(share_index, LAST_SHARE), min(share_log, LAST_SHARE))
-    )
+    shares = sorted(min(share, LAST_SHARE) for share in (share_index, share_log))
+    low, high = (remaining_ml * share / (1.0 - share) for share in shares)
     add = Estimate((low + high) / 2.0, low, high, "ml", _BAND_RULE)
     note = "Add this, stir, wait until the bubbles are out, and time the cup again."
     return _step(add, low, remaining_ml, thinner_fraction, limit_fraction, note)
@@ -190,7 +179,7 @@ def thinner_from_fit(
     (53.0, 45.8)
     """
     require("The mix that remains", remaining_ml, above=0.0, unit="ml")
-    now = thinner_share(thinner_fraction)
+    now = _thinner_share(thinner_fraction)
     require("The viscosity wanted", target_mm2_s, above=0.0, unit="mm2/s")
     if limit_fraction is not None:
         require("The most thinner allowed, as a share of the coating", limit_fraction, 0.0)

@@ -8,22 +8,15 @@ from __future__ import annotations
 
 from booth.trade.result import require
 
-__all__ = [
-    "solids_after_thinning",
-    "thinner_fraction_after",
-    "thinner_room_ml",
-    "wet_film_after_thinning_um",
-]
 
-
-def coating_ml(remaining_ml: float, thinner_fraction: float) -> float:
+def _coating_ml(remaining_ml: float, thinner_fraction: float) -> float:
     """Give the coating, thinner left out, in what remains of a mix [ml]."""
     require("The mix that remains", remaining_ml, above=0.0, unit="ml")
     require("The thinner in the mix, as a share of the coating", thinner_fraction, 0.0)
     return remaining_ml / (1.0 + thinner_fraction)
 
 
-def thinner_share(thinner_fraction: float) -> float:
+def _thinner_share(thinner_fraction: float) -> float:
     """Give the share of the whole mix that is thinner [1], from thinner per coating."""
     require("The thinner in the mix, as a share of the coating", thinner_fraction, 0.0)
     return thinner_fraction / (1.0 + thinner_fraction)
@@ -45,7 +38,7 @@ def thinner_fraction_after(remaining_ml: float, thinner_fraction: float, added_m
     0.2
     """
     require("The thinner added", added_ml, 0.0, unit="ml")
-    return thinner_fraction + added_ml / coating_ml(remaining_ml, thinner_fraction)
+    return thinner_fraction + added_ml / _coating_ml(remaining_ml, thinner_fraction)
 
 
 def thinner_room_ml(remaining_ml: float, thinner_fraction: float, limit_fraction: float) -> float:
@@ -64,7 +57,7 @@ def thinner_room_ml(remaining_ml: float, thinner_fraction: float, limit_fraction
     75.0
     """
     require("The most thinner allowed, as a share of the coating", limit_fraction, 0.0)
-    coating = coating_ml(remaining_ml, thinner_fraction)
+    coating = _coating_ml(remaining_ml, thinner_fraction)
     return max(0.0, (limit_fraction - thinner_fraction) * coating)
 
 
@@ -83,7 +76,7 @@ def solids_after_thinning(volume_solids_fraction: float, thinner_fraction: float
     0.4
     """
     require("Volume solids", volume_solids_fraction, above=0.0, high=1.0)
-    require("The thinner in the mix, as a share of the coating", thinner_fraction, 0.0)
+    require("The thinner added, as a share of the coating", thinner_fraction, 0.0)
     return volume_solids_fraction / (1.0 + thinner_fraction)
 
 

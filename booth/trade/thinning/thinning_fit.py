@@ -3,13 +3,12 @@
 from __future__ import annotations
 
 import math
+import statistics
 from collections.abc import Sequence
 from dataclasses import dataclass
 
 from booth.trade.result import Outside, require
-from booth.trade.thinning.thinner_share import thinner_share
-
-__all__ = ["ThinningFit", "ThinningPoint", "fit_thinning"]
+from booth.trade.thinning.thinner_share import _thinner_share
 
 #: A fit is never believed closer than twice the coefficient of variation of a painter's own runs,
 #: 3.7 % (ASTM D4212 13.1.1, within one laboratory).
@@ -50,7 +49,7 @@ class ThinningFit:
 
     def viscosity_mm2_s(self, thinner_fraction: float) -> float:
         """The line at a thinner fraction."""
-        return math.exp(self.intercept - self.fall * thinner_share(thinner_fraction))
+        return math.exp(self.intercept - self.fall * _thinner_share(thinner_fraction))
 
 
 def fit_thinning(points: Sequence[ThinningPoint]) -> ThinningFit | Outside:
@@ -73,7 +72,7 @@ def fit_thinning(points: Sequence[ThinningPoint]) -> ThinningFit | Outside:
     >>> round(fit.viscosity_mm2_s(1 / 9))  # a tenth of the mix, half way
     100
     """
-    places = [thinner_share(point.thinner_fraction) for point in points]
+    places = [_thinner_share(point.thinner_fraction) for point in points]
     heights = [
         math.log(require("The viscosity", point.viscosity_mm2_s, above=0.0, unit="mm2/s"))
         for point in points
@@ -84,22 +83,15 @@ def fit_thinning(points: Sequence[ThinningPoint]) -> ThinningFit | Outside:
             "Add the first step, stir, and time the cup again.",
             FIT_RULE,
         )
-    count = len(places)
-    middle, level = math.fsum(places) / count, math.fsum(heights) / count
-    spread = math.fsum((x - middle) ** 2 for x in places)
-    fall = -math.fsum((x - middle) * (y - level) for x, y in zip(places, heights, strict=True))
-    fall /= spread
-    if fall <= 0.0:
+    slope, intercept = statistics.linear_regression(places, heights)
+    if slope >= 0.0:
         return Outside(
             "More thinner did not make this mix thinner.",
             "Stir well, check the temperature and the cup, and time it again.",
             FIT_RULE,
         )
-    intercept = level + fall * middle
-    residual = None
+    residual, count = None, len(places)
     if count > 2:
-        squares = math.fsum(
-            (y - intercept + fall * x) ** 2 for x, y in zip(places, heights, strict=True)
-        )
-        residual = math.expm1(math.sqrt(squares / (count - 2)))
-    return ThinningFit(intercept, fall, residual, count, min(places), max(places))
+        off = [y - intercept - slope * x for x, y in zip(places, heights, strict=True)]
+        residual = math.expm1(math.hypot(*off) / math.sqrt(count - 2))
+    return ThinningFit(intercept, -slope, residual, count, min(places), max(places))

@@ -10,16 +10,7 @@ from dataclasses import dataclass
 
 from booth.trade.result import Outside, Value, require
 
-__all__ = [
-    "FaceVelocity",
-    "RequiredExhaust",
-    "design_velocity_m_s",
-    "face_velocity",
-    "required_exhaust",
-]
-
 FT_MIN_PER_M_S = 60.0 / 0.3048
-SECONDS_PER_HOUR = 3600.0
 #: An exhaust worked out for exactly the least velocity does not fall short by a last digit.
 ROUNDING = 1e-9
 
@@ -80,7 +71,7 @@ def required_exhaust(open_face_m2: float, least_m_s: float = FACE_M_S) -> Requir
     require("The open face", open_face_m2, above=0.0, unit="m2")
     require("The velocity at the face", least_m_s, above=0.0, unit="m/s")
     rule = FACE_RULE if least_m_s == FACE_M_S else "open area times velocity"
-    return RequiredExhaust(Value(open_face_m2 * least_m_s * SECONDS_PER_HOUR, "m3/h", rule))
+    return RequiredExhaust(Value(open_face_m2 * least_m_s * 3600.0, "m3/h", rule))
 
 
 def face_velocity(
@@ -104,7 +95,7 @@ def face_velocity(
     require("The exhaust", exhaust_m3_h, 0.0, unit="m3/h")
     require("The open face", open_face_m2, above=0.0, unit="m2")
     require("The velocity at the face", least_m_s, above=0.0, unit="m/s")
-    average = exhaust_m3_h / SECONDS_PER_HOUR / open_face_m2
+    average = exhaust_m3_h / 3600.0 / open_face_m2
     short = average < least_m_s * (1.0 - ROUNDING)
     return FaceVelocity(Value(average, "m/s", "exhaust over open area"), least_m_s, short)
 

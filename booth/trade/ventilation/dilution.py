@@ -12,24 +12,11 @@ from dataclasses import dataclass
 from booth.trade.result import BadInput, Value, require
 from booth.trade.ventilation.solvents import Solvent
 
-__all__ = [
-    "MinimumAir",
-    "dilution_air_l_per_l",
-    "dilution_air_of_blend_l_per_l",
-    "minimum_air",
-    "regulation_dilution_l_per_l",
-    "volatile_fraction",
-]
-
 #: A quarter of the lower explosive limit: 29 CFR 1910.94(c)(6)(ii) (recalled). Local codes ask for
 #: 20 % or 10 % in places.
 QUARTER_OF_LEL = 0.25
 #: Times the air that dilutes to the limit itself, in the formula of the same paragraph.
 REGULATION_TIMES = 4.0
-PERCENT = 100.0
-MINUTES_PER_HOUR = 60.0
-ML_PER_L = 1000.0
-L_PER_M3 = 1000.0
 #: Shares of a blend add up to 1 within what a painter types.
 SHARES_TOLERANCE = 0.005
 
@@ -55,7 +42,7 @@ class MinimumAir:
 
 def _check_vapour(vapour_l_per_l: float, lel_percent: float) -> None:
     require("The vapour of a litre", vapour_l_per_l, above=0.0, unit="l")
-    require("The lower explosive limit", lel_percent, above=0.0, below=PERCENT, unit="%")
+    require("The lower explosive limit", lel_percent, above=0.0, below=100.0, unit="%")
 
 
 def regulation_dilution_l_per_l(vapour_l_per_l: float, lel_percent: float) -> float:
@@ -75,7 +62,7 @@ def regulation_dilution_l_per_l(vapour_l_per_l: float, lel_percent: float) -> fl
     8564
     """
     _check_vapour(vapour_l_per_l, lel_percent)
-    return REGULATION_TIMES * (PERCENT - lel_percent) * vapour_l_per_l / lel_percent
+    return REGULATION_TIMES * (100.0 - lel_percent) * vapour_l_per_l / lel_percent
 
 
 def dilution_air_l_per_l(
@@ -100,7 +87,7 @@ def dilution_air_l_per_l(
     _check_vapour(vapour_l_per_l, lel_percent)
     require("The share of the explosive limit", share_of_lel, above=0.0, high=QUARTER_OF_LEL)
     stay_percent = share_of_lel * lel_percent
-    return vapour_l_per_l * (PERCENT - stay_percent) / stay_percent
+    return vapour_l_per_l * (100.0 - stay_percent) / stay_percent
 
 
 def dilution_air_of_blend_l_per_l(
@@ -191,11 +178,11 @@ def minimum_air(
     require("The share that evaporates", volatile, 0.0, 1.0)
     require("The share of the time with the trigger pulled", trigger_share, above=0.0, high=1.0)
     air_l_per_l = dilution_air_of_blend_l_per_l(blend, share_of_lel)
-    solvent_l_min = delivery_ml_min / ML_PER_L * volatile
-    least_m3_h = solvent_l_min * air_l_per_l / L_PER_M3 * MINUTES_PER_HOUR
+    solvent_l_min = delivery_ml_min / 1000.0 * volatile
+    least_m3_h = solvent_l_min * air_l_per_l / 1000.0 * 60.0
     limits = ", ".join(f"{each.name} {each.lel_percent:g} % ({each.source})" for each, _ in blend)
     rule = (
-        f"dilution to {PERCENT * share_of_lel:g} % of the lower explosive limit "
+        f"dilution to {100.0 * share_of_lel:g} % of the lower explosive limit "
         f"(29 CFR 1910.94(c)(6)(ii), recalled); {limits}"
     )
     return MinimumAir(

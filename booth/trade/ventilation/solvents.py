@@ -7,10 +7,10 @@ the lower one counts. The product's own safety data sheet comes before all of th
 from __future__ import annotations
 
 from dataclasses import dataclass
+from typing import NamedTuple
 
 from booth.trade.result import BadInput, require
-
-__all__ = ["Solvent", "solvent", "solvent_from_data_sheet", "solvent_names", "vapour_l_per_l"]
+from booth.trade.text_table import rows
 
 #: Volume of a mole of vapour at 70 F and one atmosphere: 386.8 ft3/lbmol, ideal gas.
 MOLAR_VOLUME_70F_L_MOL = 24.147
@@ -37,129 +37,80 @@ class Solvent:
     source: str
 
 
-#: Vapour [ft3 per US gallon of liquid at 70 F] and lower explosive limit [% by volume of air]:
-#: 29 CFR 1910.94(c)(6)(ii), Table G-11 (recalled). Chemical names where it has trade names.
-TABLE_G11 = {
-    "acetone": (44.0, 2.6),
-    "amyl acetate": (21.6, 1.0),
-    "n-amyl alcohol": (29.6, 1.2),
-    "n-butyl acetate": (24.8, 1.7),
-    "n-butyl alcohol": (35.2, 1.4),
-    "2-butoxyethanol": (24.8, 1.1),
-    "2-ethoxyethanol": (33.6, 1.8),
-    "2-ethoxyethyl acetate": (23.2, 1.7),
-    "cyclohexanone": (31.2, 1.1),
-    "ethyl acetate": (32.8, 2.5),
-    "ethyl alcohol": (55.2, 4.3),
-    "ethyl lactate": (28.0, 1.5),
-    "methyl acetate": (40.0, 3.1),
-    "methyl alcohol": (80.8, 7.3),
-    "2-methoxyethanol": (40.8, 2.5),
-    "methyl ethyl ketone": (36.0, 1.8),
-    "methyl n-propyl ketone": (30.4, 1.5),
-    "VM&P naphtha": (22.4, 0.9),
-    "Stoddard solvent": (23.2, 1.0),
-    "n-propyl acetate": (27.2, 2.8),
-    "isopropyl acetate": (28.0, 1.1),
-    "n-propyl alcohol": (44.8, 2.1),
-    "isopropyl alcohol": (44.0, 2.0),
-    "toluene": (30.4, 1.4),
-    "turpentine": (20.8, 0.8),
-    "xylene": (26.4, 1.0),
-}
+class Listed(NamedTuple):
+    """What the lists say of a solvent.
 
-#: Not in that table: density at 70 F [g/ml] (Perry's Handbook 8th ed., DIPPR equation 105; the last
-#: five recalled) and molar mass [g/mol]. Vapour follows from the molar volume.
-LIQUIDS = {
-    "methyl isobutyl ketone": (0.800, 100.16),
-    "methyl n-amyl ketone": (0.815, 114.19),
-    "ethylbenzene": (0.867, 106.17),
-    "n-heptane": (0.685, 100.20),
-    "n-hexane": (0.660, 86.18),
-    "cumene": (0.862, 120.19),
-    "isobutyl alcohol": (0.801, 74.12),
-    "mesitylene": (0.864, 120.19),
-    "diacetone alcohol": (0.938, 116.16),
-    "1-methoxy-2-propanol": (0.921, 90.12),
-    "1-methoxy-2-propyl acetate": (0.968, 132.16),
-}
+    vapour: [ft3 per US gallon of liquid at 70 F], or density [g/ml] and molar mass [g/mol];
+    limits: lower explosive limit [% by volume of air] by its list; also: other names of the trade.
+    """
 
-#: CAS number, and the lower limit of IEC 60079-20-1:2010 [% by volume], as carried by the library
-#: ``chemicals``. Xylene: para-xylene, the lowest of the three. Amyl acetate: normal.
-LIMITS_IEC = {
-    "acetone": ("67-64-1", 2.5),
-    "amyl acetate": ("628-63-7", 1.0),
-    "n-amyl alcohol": ("71-41-0", 1.06),
-    "n-butyl acetate": ("123-86-4", 1.2),
-    "n-butyl alcohol": ("71-36-3", 1.4),
-    "2-butoxyethanol": ("111-76-2", 1.1),
-    "2-ethoxyethanol": ("110-80-5", 1.7),
-    "2-ethoxyethyl acetate": ("111-15-9", 1.2),
-    "cyclohexanone": ("108-94-1", 1.3),
-    "ethyl acetate": ("141-78-6", 2.0),
-    "ethyl alcohol": ("64-17-5", 3.1),
-    "methyl acetate": ("79-20-9", 3.1),
-    "methyl alcohol": ("67-56-1", 6.0),
-    "2-methoxyethanol": ("109-86-4", 1.8),
-    "methyl ethyl ketone": ("78-93-3", 1.5),
-    "n-propyl acetate": ("109-60-4", 1.7),
-    "isopropyl acetate": ("108-21-4", 1.7),
-    "n-propyl alcohol": ("71-23-8", 2.1),
-    "isopropyl alcohol": ("67-63-0", 2.0),
-    "toluene": ("108-88-3", 1.0),
-    "xylene": ("106-42-3", 0.9),
-    "methyl isobutyl ketone": ("108-10-1", 1.2),
-    "methyl n-amyl ketone": ("110-43-0", 1.1),
-    "ethylbenzene": ("100-41-4", 0.8),
-    "n-heptane": ("142-82-5", 0.85),
-    "n-hexane": ("110-54-3", 1.0),
-    "cumene": ("98-82-8", 0.8),
-    "isobutyl alcohol": ("78-83-1", 1.4),
-    "mesitylene": ("108-67-8", 0.8),
-    "diacetone alcohol": ("123-42-2", 1.8),
-}
+    cas: str
+    vapour: tuple[float, ...]
+    limits: dict[str, float]
+    also: list[str]
 
-#: Where NFPA 497 (2008), as carried by ``chemicals``, is lower still [% by volume].
-LIMITS_NFPA = {"isobutyl alcohol": 1.2, "methyl ethyl ketone": 1.4}
 
-#: Lower limits of usual safety data sheets [% by volume], the lower end of what they give
-#: (recalled): Stoddard solvent (mineral spirits) lies below the regulation's figure.
-LIMITS_SHEETS = {
-    "Stoddard solvent": 0.6,
-    "1-methoxy-2-propanol": 1.6,
-    "1-methoxy-2-propyl acetate": 1.3,
-}
+def _listed(cas: str, vapour: str, table: str, iec: str, lower: str, also: str = "") -> Listed:
+    lower, _, whose = lower.partition(" ")
+    found = {IEC: iec, REGULATION: table, {"NFPA": NFPA, "SDS": SHEETS}.get(whose, ""): lower}
+    limits = {name: float(limit) for name, limit in found.items() if limit != "-"}
+    figures = vapour.removesuffix(" ft3/gal").split()
+    return Listed(cas, tuple(map(float, figures)), limits, also.split(", ") if also else [])
 
-#: Other names of the trade.
-ALSO = {
-    "butanone": "methyl ethyl ketone",
-    "mek": "methyl ethyl ketone",
-    "mibk": "methyl isobutyl ketone",
-    "mak": "methyl n-amyl ketone",
-    "2-heptanone": "methyl n-amyl ketone",
-    "butyl acetate": "n-butyl acetate",
-    "amyl alcohol": "n-amyl alcohol",
-    "ethanol": "ethyl alcohol",
-    "denatured alcohol": "ethyl alcohol",
-    "methanol": "methyl alcohol",
-    "isopropanol": "isopropyl alcohol",
-    "2-propanol": "isopropyl alcohol",
-    "butanol": "n-butyl alcohol",
-    "n-butanol": "n-butyl alcohol",
-    "1-butanol": "n-butyl alcohol",
-    "isobutanol": "isobutyl alcohol",
-    "heptane": "n-heptane",
-    "hexane": "n-hexane",
-    "xylol": "xylene",
-    "xylenes": "xylene",
-    "toluol": "toluene",
-    "mineral spirits": "Stoddard solvent",
-    "white spirit": "Stoddard solvent",
-    "naphtha": "VM&P naphtha",
-    "pm": "1-methoxy-2-propanol",
-    "pma": "1-methoxy-2-propyl acetate",
-    "pm acetate": "1-methoxy-2-propyl acetate",
+
+#: Name, CAS number; vapour by the regulation's table, or else density at 70 F (Perry's Handbook 8th
+#: ed., DIPPR equation 105; the last five recalled) and molar mass; lower explosive limits by that
+#: table, which has trade names for some, and by IEC; a lower one of NFPA or of data sheets; other
+#: names. IEC and NFPA as carried by the library ``chemicals``. Xylene: para-xylene, the lowest of
+#: the three. Amyl acetate: normal. SDS: the lower end of what usual safety data sheets give
+#: (recalled); for Stoddard solvent (mineral spirits) it lies below the regulation's figure.
+LISTED = {
+    name: _listed(*cells)
+    for name, *cells in rows("""
+acetone                    | 67-64-1  | 44.0 ft3/gal | 2.6 | 2.5  | -
+amyl acetate               | 628-63-7 | 21.6 ft3/gal | 1.0 | 1.0  | -
+n-amyl alcohol             | 71-41-0  | 29.6 ft3/gal | 1.2 | 1.06 | -        | amyl alcohol
+n-butyl acetate            | 123-86-4 | 24.8 ft3/gal | 1.7 | 1.2  | -        | butyl acetate
+n-butyl alcohol            | 71-36-3  | 35.2 ft3/gal | 1.4 | 1.4  | -
+    | butanol, n-butanol, 1-butanol
+2-butoxyethanol            | 111-76-2 | 24.8 ft3/gal | 1.1 | 1.1  | -
+2-ethoxyethanol            | 110-80-5 | 33.6 ft3/gal | 1.8 | 1.7  | -
+2-ethoxyethyl acetate      | 111-15-9 | 23.2 ft3/gal | 1.7 | 1.2  | -
+cyclohexanone              | 108-94-1 | 31.2 ft3/gal | 1.1 | 1.3  | -
+ethyl acetate              | 141-78-6 | 32.8 ft3/gal | 2.5 | 2.0  | -
+ethyl alcohol              | 64-17-5  | 55.2 ft3/gal | 4.3 | 3.1  | -
+    | ethanol, denatured alcohol
+ethyl lactate              | -        | 28.0 ft3/gal | 1.5 | -    | -
+methyl acetate             | 79-20-9  | 40.0 ft3/gal | 3.1 | 3.1  | -
+methyl alcohol             | 67-56-1  | 80.8 ft3/gal | 7.3 | 6.0  | -        | methanol
+2-methoxyethanol           | 109-86-4 | 40.8 ft3/gal | 2.5 | 1.8  | -
+methyl ethyl ketone        | 78-93-3  | 36.0 ft3/gal | 1.8 | 1.5  | 1.4 NFPA | butanone, mek
+methyl n-propyl ketone     | -        | 30.4 ft3/gal | 1.5 | -    | -
+VM&P naphtha               | -        | 22.4 ft3/gal | 0.9 | -    | -        | naphtha
+Stoddard solvent           | -        | 23.2 ft3/gal | 1.0 | -    | 0.6 SDS
+    | mineral spirits, white spirit
+n-propyl acetate           | 109-60-4 | 27.2 ft3/gal | 2.8 | 1.7  | -
+isopropyl acetate          | 108-21-4 | 28.0 ft3/gal | 1.1 | 1.7  | -
+n-propyl alcohol           | 71-23-8  | 44.8 ft3/gal | 2.1 | 2.1  | -
+isopropyl alcohol          | 67-63-0  | 44.0 ft3/gal | 2.0 | 2.0  | -
+    | isopropanol, 2-propanol
+toluene                    | 108-88-3 | 30.4 ft3/gal | 1.4 | 1.0  | -        | toluol
+turpentine                 | -        | 20.8 ft3/gal | 0.8 | -    | -
+xylene                     | 106-42-3 | 26.4 ft3/gal | 1.0 | 0.9  | -        | xylol, xylenes
+methyl isobutyl ketone     | 108-10-1 | 0.800 100.16 | -   | 1.2  | -        | mibk
+methyl n-amyl ketone       | 110-43-0 | 0.815 114.19 | -   | 1.1  | -        | mak, 2-heptanone
+ethylbenzene               | 100-41-4 | 0.867 106.17 | -   | 0.8  | -
+n-heptane                  | 142-82-5 | 0.685 100.20 | -   | 0.85 | -        | heptane
+n-hexane                   | 110-54-3 | 0.660 86.18  | -   | 1.0  | -        | hexane
+cumene                     | 98-82-8  | 0.862 120.19 | -   | 0.8  | -
+isobutyl alcohol           | 78-83-1  | 0.801 74.12  | -   | 1.4  | 1.2 NFPA | isobutanol
+mesitylene                 | 108-67-8 | 0.864 120.19 | -   | 0.8  | -
+diacetone alcohol          | 123-42-2 | 0.938 116.16 | -   | 1.8  | -
+1-methoxy-2-propanol       | -        | 0.921 90.12  | -   | -    | 1.6 SDS  | pm
+1-methoxy-2-propyl acetate | -        | 0.968 132.16 | -   | -    | 1.3 SDS  | pma, pm acetate
+""")
 }
+_NAMES = {other.casefold(): name for name in LISTED for other in (name, *LISTED[name].also)}
 
 
 def vapour_l_per_l(density_g_ml: float, molar_mass_g_mol: float) -> float:
@@ -214,7 +165,7 @@ def solvent_names() -> tuple[str, ...]:
     >>> "toluene" in solvent_names()
     True
     """
-    return tuple(sorted({*TABLE_G11, *LIQUIDS}, key=str.casefold))
+    return tuple(sorted(LISTED, key=str.casefold))
 
 
 def solvent(name: str) -> Solvent:
@@ -233,25 +184,14 @@ def solvent(name: str) -> Solvent:
     >>> solvent("Toluene").lel_percent  # 1.4 in the regulation's table
     1.0
     """
-    wanted = name.strip().casefold()
-    wanted = ALSO.get(wanted, wanted).casefold()
-    known = next((each for each in solvent_names() if each.casefold() == wanted), None)
+    known = _NAMES.get(name.strip().casefold())
     if known is None:
         raise BadInput(
             f"No solvent is called {name!r}. Known are {', '.join(solvent_names())}. "
             "For any other, take density, molar mass and lower explosive limit from its safety "
             "data sheet."
         )
-    limits: list[tuple[float, str]] = []
-    if known in LIMITS_IEC:
-        limits.append((LIMITS_IEC[known][1], IEC))
-    if known in TABLE_G11:
-        limits.append((TABLE_G11[known][1], REGULATION))
-        vapour = TABLE_G11[known][0] * GAL_PER_FT3
-    else:
-        vapour = vapour_l_per_l(*LIQUIDS[known])
-    for lower, whose in ((LIMITS_NFPA, NFPA), (LIMITS_SHEETS, SHEETS)):
-        if known in lower:
-            limits.append((lower[known], whose))
-    lowest, source = min(limits, key=lambda limit: limit[0])
-    return Solvent(known, vapour, lowest, source)
+    _, figures, limits, _ = LISTED[known]
+    vapour = vapour_l_per_l(*figures) if len(figures) > 1 else figures[0] * GAL_PER_FT3
+    source = min(limits, key=limits.__getitem__)
+    return Solvent(known, vapour, limits[source], source)

@@ -6,14 +6,6 @@ import math
 
 from booth.trade.result import require
 
-__all__ = [
-    "dew_margin_c",
-    "dew_point_c",
-    "drying_power_pa",
-    "relative_drying_power",
-    "saturation_pressure_pa",
-]
-
 #: Magnus form over water, ``610.94 Pa exp(17.625 t / (t + 243.04 C))``: Alduchov and Eskridge,
 #: Improved Magnus form approximation of saturation vapor pressure, J. Appl. Meteor. 35 (1996)
 #: 601-609, equation 21; within 0.4 % from -40 to 50 C.
@@ -25,8 +17,6 @@ MAGNUS_RANGE_C = (-40.0, 50.0)
 #: Standard atmosphere 23/50 in which coatings are tested: ISO 3270 (recalled), also ISO 291.
 REFERENCE_AIR_C = 23.0
 REFERENCE_HUMIDITY_PERCENT = 50.0
-
-FULL_PERCENT = 100.0
 
 
 def saturation_pressure_pa(air_c: float) -> float:
@@ -64,8 +54,8 @@ def dew_point_c(air_c: float, humidity_percent: float) -> float:
     16.7
     """
     require("The air temperature", air_c, *MAGNUS_RANGE_C, unit="C")
-    require("The humidity", humidity_percent, above=0.0, high=FULL_PERCENT, unit="%")
-    grown = math.log(humidity_percent / FULL_PERCENT) + MAGNUS_A * air_c / (air_c + MAGNUS_B_C)
+    require("The humidity", humidity_percent, above=0.0, high=100.0, unit="%")
+    grown = math.log(humidity_percent / 100.0) + MAGNUS_A * air_c / (air_c + MAGNUS_B_C)
     return MAGNUS_B_C * grown / (MAGNUS_A - grown)
 
 
@@ -105,8 +95,8 @@ def drying_power_pa(air_c: float, humidity_percent: float) -> float:
     >>> round(drying_power_pa(23.0, 50.0))
     1402
     """
-    require("The humidity", humidity_percent, 0.0, FULL_PERCENT, unit="%")
-    return saturation_pressure_pa(air_c) * (1.0 - humidity_percent / FULL_PERCENT)
+    require("The humidity", humidity_percent, 0.0, 100.0, unit="%")
+    return saturation_pressure_pa(air_c) * (1.0 - humidity_percent / 100.0)
 
 
 def relative_drying_power(
@@ -130,6 +120,6 @@ def relative_drying_power(
     >>> round(relative_drying_power(15.0, 75.0), 2)  # a damp autumn garage
     0.3
     """
-    require("The reference humidity", reference_percent, 0.0, below=FULL_PERCENT, unit="%")
+    require("The reference humidity", reference_percent, 0.0, below=100.0, unit="%")
     reference = drying_power_pa(reference_c, reference_percent)
     return drying_power_pa(air_c, humidity_percent) / reference

@@ -10,8 +10,6 @@ from dataclasses import dataclass
 from booth.trade.result import BadInput, require
 from booth.trade.weather.humid_air import dew_margin_c, dew_point_c
 
-__all__ = ["Bounds", "LimitCheck", "WeatherVerdict", "weather_verdict"]
-
 #: The part at least this far above the dew point [K]: as practised with ISO 8502-4 (recalled).
 MARGIN_ISO_8502_4_C = 3.0
 #: The same in the United States: 5 F, MIL-HDBK-1110 9.6.6. It is 2.78 K, not 3.
