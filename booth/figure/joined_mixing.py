@@ -14,8 +14,7 @@ from booth.figure.readers import Amount
 from booth.figure.results import joined, told
 from booth.figure.shapes import SHARE, TIME, VOLUME
 from booth.trade.mixing import pours
-from booth.trade.mixing.components import Component, Measure
-from booth.trade.mixing.mix_parts import pour_shares, with_thinner
+from booth.trade.mixing.components import Component, Measure, pour_shares, with_thinner
 from booth.trade.mixing.mixed_batch import BatchAge, mixed_volume_ml, pot_life_left_s
 from booth.trade.mixing.overpour import Correction, after_pouring, amounts_from_marks
 from booth.trade.mixing.pours import PourTable, pour_table

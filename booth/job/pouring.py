@@ -16,8 +16,7 @@ from booth.log.events import Pour as PouredAmount
 from booth.log.fold import Job
 from booth.moment import Moment
 from booth.profile.model import Profile, Thinner
-from booth.trade.mixing.components import Component, Measure
-from booth.trade.mixing.mix_parts import parts_by_volume, with_thinner
+from booth.trade.mixing.components import Component, Measure, parts_by_volume, with_thinner
 from booth.trade.mixing.mixed_batch import mixed_density_g_ml
 from booth.trade.mixing.overpour import after_pouring, amounts_from_marks
 from booth.trade.mixing.pours import (

@@ -10,7 +10,7 @@ from chemicals.utils import Vfs_to_zs, ws_to_zs, zs_to_Vfs, zs_to_ws
 from hypothesis import given
 from hypothesis import strategies as st
 
-from booth.trade.mixing import mix_parts, mixed_batch, overpour, pours
+from booth.trade.mixing import components, mixed_batch, overpour, pours
 from booth.trade.mixing.components import Component, Measure
 from booth.trade.mixing.mixed_batch import BatchAge
 from booth.trade.result import BadInput
@@ -44,26 +44,30 @@ def three(first: float, second: float, third: float) -> list[Component]:
     ]
 
 
-@outside(mix_parts.pour_shares, source="chemicals.utils.Vfs_to_zs and zs_to_ws: by way of moles")
+@outside(components.pour_shares, source="chemicals.utils.Vfs_to_zs and zs_to_ws: by way of moles")
 @given(st.floats(0.1, 10), st.floats(0.1, 10), st.floats(0.1, 10))
 def test_volume_to_weight_is_the_same_by_way_of_moles(a: float, b: float, c: float) -> None:
     whole = a + b + c
     weights = zs_to_ws(Vfs_to_zs([a / whole, b / whole, c / whole], MOLAR_VOLUMES), list(MOLAR))
-    assert mix_parts.pour_shares(three(a, b, c), VOLUME, WEIGHT) == pytest.approx(weights, rel=1e-9)
+    assert components.pour_shares(three(a, b, c), VOLUME, WEIGHT) == pytest.approx(
+        weights, rel=1e-9
+    )
 
 
 @outside(
-    mix_parts.pour_shares,
-    mix_parts.parts_by_volume,
+    components.pour_shares,
+    components.parts_by_volume,
     source="chemicals.utils.ws_to_zs and zs_to_Vfs: by way of moles",
 )
 @given(st.floats(0.1, 10), st.floats(0.1, 10), st.floats(0.1, 10))
 def test_weight_to_volume_is_the_same_by_way_of_moles(a: float, b: float, c: float) -> None:
     whole = a + b + c
     volumes = zs_to_Vfs(ws_to_zs([a / whole, b / whole, c / whole], list(MOLAR)), MOLAR_VOLUMES)
-    assert mix_parts.pour_shares(three(a, b, c), WEIGHT, VOLUME) == pytest.approx(volumes, rel=1e-9)
-    by_volume = mix_parts.parts_by_volume(three(a, b, c))
-    assert mix_parts.pour_shares(by_volume, VOLUME, VOLUME) == pytest.approx(volumes, rel=1e-9)
+    assert components.pour_shares(three(a, b, c), WEIGHT, VOLUME) == pytest.approx(
+        volumes, rel=1e-9
+    )
+    by_volume = components.parts_by_volume(three(a, b, c))
+    assert components.pour_shares(by_volume, VOLUME, VOLUME) == pytest.approx(volumes, rel=1e-9)
 
 
 @outside(
@@ -173,20 +177,20 @@ def test_topping_up_counts_on_from_what_is_left(
     table = pours.pour_table_on_top(mix, left, left + more, parts_by=VOLUME, measure=WEIGHT)
     assert table.total == pytest.approx(left + more, rel=1e-9)
     assert table.pours[0].mark == pytest.approx(left + table.amounts[0])
-    shares = mix_parts.pour_shares(mix, VOLUME, WEIGHT)
+    shares = components.pour_shares(mix, VOLUME, WEIGHT)
     for share, poured in zip(shares, table.amounts, strict=True):
         # abs: `left` takes digits from a small addition to a large rest.
         assert poured == pytest.approx(share * more, rel=1e-9, abs=1e-9)
 
 
-@outside(mix_parts.with_thinner, source="pint: 1 US pint in 1 US gallon, 1 fl oz in 1 quart")
+@outside(components.with_thinner, source="pint: 1 US pint in 1 US gallon, 1 fl oz in 1 quart")
 @pytest.mark.parametrize(
     ("thinner", "paint"), [("1 pint", "1 gallon"), ("1 fluid_ounce", "1 quart"), ("1 l", "4 l")]
 )
 def test_thinner_is_percent_of_the_paint_on_top(thinner: str, paint: str) -> None:
     units = pint.UnitRegistry()
     added, whole = units(thinner).to("ml").magnitude, units(paint).to("ml").magnitude
-    mix = mix_parts.with_thinner(
+    mix = components.with_thinner(
         [Component("base", 4), Component("hardener", 1)], "thinner", 100 * added / whole
     )
     table = pours.pour_table(mix, whole + added, parts_by=VOLUME, measure=VOLUME)
@@ -356,14 +360,14 @@ PLAN = pours.pour_table(TWO, 500, parts_by=VOLUME, measure=VOLUME)
             lambda: pours.pour_table_on_top(TWO, 500, 400, parts_by=VOLUME, measure=VOLUME),
             "wanted in all must be above 500 ml; 400",
         ),
-        (lambda: mix_parts.pour_shares([Component("base", 0)], VOLUME, VOLUME), "parts of base"),
+        (lambda: components.pour_shares([Component("base", 0)], VOLUME, VOLUME), "parts of base"),
         (
-            lambda: mix_parts.pour_shares([Component("base", 1, -1)], VOLUME, WEIGHT),
+            lambda: components.pour_shares([Component("base", 1, -1)], VOLUME, WEIGHT),
             "density of base must be above 0",
         ),
-        (lambda: mix_parts.with_thinner(TWO, "thinner", 0), "thinner must be above 0 %"),
-        (lambda: mix_parts.with_thinner(TWO, "base", 5), "Two components are called base"),
-        (lambda: mix_parts.parts_by_volume(TWO), "density of base is not known"),
+        (lambda: components.with_thinner(TWO, "thinner", 0), "thinner must be above 0 %"),
+        (lambda: components.with_thinner(TWO, "base", 5), "Two components are called base"),
+        (lambda: components.parts_by_volume(TWO), "density of base is not known"),
         (lambda: overpour.amounts_from_marks([100, 90]), "mark 90 is below the one before it, 100"),
         (lambda: overpour.after_pouring(PLAN, [1, 2, 3]), "3 amounts were given for 2 components"),
         (lambda: overpour.after_pouring(PLAN, [math.nan]), "poured of base must be a finite"),

@@ -46,14 +46,15 @@ def hvlp_cap_pressure(cap_kpa: float) -> CapPressure:
     """
     require("The pressure at the air cap", cap_kpa, 0.0, unit="kPa")
     rule = "0.1 to 10 psig at the air cap (40 CFR 63.11180, recalled; 63.801)"
-    if cap_kpa > HVLP_MOST_KPA * (1.0 + ROUNDING):
+    above = cap_kpa > HVLP_MOST_KPA * (1.0 + ROUNDING)
+    below = cap_kpa < HVLP_LEAST_KPA * (1.0 - ROUNDING)
+    if above:
         words = (
             "Above 10 psi at the cap: the gun works as a conventional one. If this was read at the "
             "inlet, it says nothing about the cap."
         )
-        return CapPressure(False, words, rule)
-    if cap_kpa < HVLP_LEAST_KPA * (1.0 - ROUNDING):
+    elif below:
         words = "Below 0.1 psi at the cap: hardly any air. Pull the trigger fully and read again."
-        return CapPressure(False, words, rule)
-    words = "Within the 0.1 to 10 psi at the cap that make a gun HVLP."
-    return CapPressure(True, words, rule)
+    else:
+        words = "Within the 0.1 to 10 psi at the cap that make a gun HVLP."
+    return CapPressure(not (above or below), words, rule)

@@ -82,75 +82,46 @@ def viscosity_at_temperature(
             _ONE_POINT,
         )
     cool, warm = sorted((first, _checked(second)), key=lambda point: point.temperature_c)
-    contradiction = _contradiction(cool, warm)
-    if contradiction is not None:
-        return contradiction
-    beyond_c = max(cool.temperature_c - at_c, at_c - warm.temperature_c, 0.0)
     apart_c = warm.temperature_c - cool.temperature_c
-    if beyond_c > min(FURTHEST_BEYOND_C, apart_c):
-        return Outside(
-            f"{at_c:g} C lies too far beyond the two measurements "
-            f"({cool.temperature_c:g} and {warm.temperature_c:g} C).",
-            "Measure nearer to this temperature.",
-            _WALTHER,
-        )
-    likely = _on_the_line(at_c, cool, warm)
+    beyond_c = max(cool.temperature_c - at_c, at_c - warm.temperature_c, 0.0)
+    likely = None
+    if apart_c < LEAST_APART_C:
+        reason = f"The two measurements are less than {LEAST_APART_C:g} C apart."
+        advice = "Measure once more, warmer or colder."
+    elif warm.viscosity_mm2_s >= cool.viscosity_mm2_s:
+        reason = "The warmer liquid was not the thinner one, so one of the two is wrong."
+        advice = "Stir, let the cup and the liquid come to one temperature, and measure both again."
+    elif beyond_c > min(FURTHEST_BEYOND_C, apart_c):
+        ends = f"{cool.temperature_c:g} and {warm.temperature_c:g} C"
+        reason = f"{at_c:g} C lies too far beyond the two measurements ({ends})."
+        advice = "Measure nearer to this temperature."
+    else:
+        reason = f"The liquid is thinner than the {WALTHER_LEAST_MM2_S:g} mm2/s from which the rule holds."
+        advice = "Measure at the temperature wanted."
+        likely = _on_the_line(at_c, cool, warm)
     if likely is None or likely < WALTHER_LEAST_MM2_S:
-        return _too_thin()
+        return Outside(reason, advice, _WALTHER)
     if beyond_c == 0.0:
         return Value(likely, "mm2/s", _WALTHER)
     doubt = DOUBT_PER_C * beyond_c
-    return Estimate(
-        likely,
-        likely * (1.0 - doubt),
-        likely * (1.0 + doubt),
-        "mm2/s",
-        f"{_WALTHER}, {beyond_c:.3g} C beyond them",
-    )
-
-
-def _contradiction(cool: ViscosityPoint, warm: ViscosityPoint) -> Outside | None:
-    if warm.temperature_c - cool.temperature_c < LEAST_APART_C:
-        return Outside(
-            f"The two measurements are less than {LEAST_APART_C:g} C apart.",
-            "Measure once more, warmer or colder.",
-            _WALTHER,
-        )
-    if warm.viscosity_mm2_s >= cool.viscosity_mm2_s:
-        return Outside(
-            "The warmer liquid was not the thinner one, so one of the two is wrong.",
-            "Stir, let the cup and the liquid come to one temperature, and measure both again.",
-            _WALTHER,
-        )
-    if warm.viscosity_mm2_s < WALTHER_LEAST_MM2_S:
-        return _too_thin()
-    return None
-
-
-def _too_thin() -> Outside:
-    return Outside(
-        f"The liquid is thinner than the {WALTHER_LEAST_MM2_S:g} mm2/s from which the rule holds.",
-        "Measure at the temperature wanted.",
-        _WALTHER,
-    )
-
-
-def _bent(viscosity_mm2_s: float) -> float:
-    return math.log10(math.log10(viscosity_mm2_s + WALTHER_SHIFT))
+    rule = f"{_WALTHER}, {beyond_c:.3g} C beyond them"
+    return Estimate(likely, likely * (1.0 - doubt), likely * (1.0 + doubt), "mm2/s", rule)
 
 
 def _on_the_line(at_c: float, cool: ViscosityPoint, warm: ViscosityPoint) -> float | None:
-    def place(temperature_c: float) -> float:
-        return math.log10(temperature_c + KELVIN)
-
-    share = (place(at_c) - place(cool.temperature_c)) / (
-        place(warm.temperature_c) - place(cool.temperature_c)
+    """The viscosity on the line through two points, None where they cannot be those of a liquid."""
+    if warm.viscosity_mm2_s < WALTHER_LEAST_MM2_S:
+        return None
+    at, start, end = (
+        math.log10(each + KELVIN) for each in (at_c, cool.temperature_c, warm.temperature_c)
     )
-    start = _bent(cool.viscosity_mm2_s)
-    height = start + share * (_bent(warm.viscosity_mm2_s) - start)
+    high, low = (
+        math.log10(math.log10(point.viscosity_mm2_s + WALTHER_SHIFT)) for point in (cool, warm)
+    )
+    height = high + (at - start) / (end - start) * (low - high)
     try:
         return math.pow(10.0, math.pow(10.0, height)) - WALTHER_SHIFT
-    except OverflowError:  # two points that no liquid ever showed
+    except OverflowError:
         return None
 
 

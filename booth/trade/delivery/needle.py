@@ -7,6 +7,7 @@ beyond their ends.
 
 from __future__ import annotations
 
+import itertools
 import math
 from collections.abc import Sequence
 from dataclasses import dataclass
@@ -110,20 +111,17 @@ def delivery_at_turns(turns: float, catches: Sequence[NeedleCatch]) -> Estimate 
             fitted = point.delivery_ml_min
             low, high = min(fitted, point.least_ml_min), max(fitted, point.most_ml_min)
             return Estimate(fitted, low, high, "ml/min", _RULE)
-    if turns < curve[0].turns or turns > curve[-1].turns:
-        side = (
-            "fewer turns than the fewest" if turns < curve[0].turns else "more turns than the most"
-        )
-        return Outside(
-            f"This is {side} you have caught at.",
-            "Catch at this setting: it adds a point here.",
-            _RULE,
-        )
-    after = next(index for index, point in enumerate(curve) if point.turns > turns)
-    a, b = curve[after - 1], curve[after]
-    share = (turns - a.turns) / (b.turns - a.turns)
-    likely = a.delivery_ml_min + share * (b.delivery_ml_min - a.delivery_ml_min)
-    return Estimate(likely, a.delivery_ml_min, b.delivery_ml_min, "ml/min", _RULE)
+    for a, b in itertools.pairwise(curve):
+        if a.turns < turns < b.turns:
+            share = (turns - a.turns) / (b.turns - a.turns)
+            likely = a.delivery_ml_min + share * (b.delivery_ml_min - a.delivery_ml_min)
+            return Estimate(likely, a.delivery_ml_min, b.delivery_ml_min, "ml/min", _RULE)
+    side = "fewer turns than the fewest" if turns < curve[0].turns else "more turns than the most"
+    return Outside(
+        f"This is {side} you have caught at.",
+        "Catch at this setting: it adds a point here.",
+        _RULE,
+    )
 
 
 def turns_for_delivery(wanted_ml_min: float, catches: Sequence[NeedleCatch]) -> Estimate | Outside:
@@ -148,10 +146,10 @@ def turns_for_delivery(wanted_ml_min: float, catches: Sequence[NeedleCatch]) -> 
     require("The delivery wanted", wanted_ml_min, above=0.0, unit="ml/min")
     curve = needle_curve(catches)
     if wanted_ml_min > curve[-1].delivery_ml_min:
-        most = max(point.turns for point in curve)
         return Outside(
             "No catch has reached this delivery yet.",
-            f"Open the needle beyond {most:g} turns, a quarter turn at a time, and catch again.",
+            f"Open the needle beyond {curve[-1].turns:g} turns, a quarter turn at a time, "
+            "and catch again.",
             _RULE,
         )
     if wanted_ml_min < curve[0].delivery_ml_min:
@@ -161,16 +159,13 @@ def turns_for_delivery(wanted_ml_min: float, catches: Sequence[NeedleCatch]) -> 
             "and catch again.",
             _RULE,
         )
-    after = next(i for i, point in enumerate(curve) if point.delivery_ml_min >= wanted_ml_min)
-    b = curve[after]
-    if b.delivery_ml_min == wanted_ml_min or after == 0:
-        likely = b.turns
-    else:
-        a = curve[after - 1]
-        rise = b.delivery_ml_min - a.delivery_ml_min
-        likely = a.turns + (wanted_ml_min - a.delivery_ml_min) / rise * (b.turns - a.turns)
-    less = [point.turns for point in curve if point.delivery_ml_min < wanted_ml_min]
-    more = [point.turns for point in curve if point.delivery_ml_min > wanted_ml_min]
-    low = max(less, default=likely)
-    high = min(more, default=max(p.turns for p in curve if p.delivery_ml_min <= wanted_ml_min))
-    return Estimate(likely, low, max(high, likely), "turns", _RULE)
+    less = [point for point in curve if point.delivery_ml_min < wanted_ml_min]
+    reached = curve[len(less)]
+    likely = reached.turns
+    if less and reached.delivery_ml_min > wanted_ml_min:
+        a = less[-1]
+        rise = reached.delivery_ml_min - a.delivery_ml_min
+        likely = a.turns + (wanted_ml_min - a.delivery_ml_min) / rise * (likely - a.turns)
+    more = (point.turns for point in curve if point.delivery_ml_min > wanted_ml_min)
+    low = less[-1].turns if less else likely
+    return Estimate(likely, low, next(more, curve[-1].turns), "turns", _RULE)

@@ -5,8 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from booth.trade.mixing.components import Component, Measure, _named
-from booth.trade.mixing.mix_parts import pour_shares
+from booth.trade.mixing.components import Component, Measure, _named, pour_shares
 from booth.trade.mixing.pours import PourTable
 from booth.trade.result import BadInput, require
 

@@ -1,8 +1,6 @@
 """How much of each component: parts by volume or by weight, poured into a cup or on a scale.
 
-The pours are cumulative: each mark is what the cup or the scale shows when to stop. Thinner is
-in ``mix_parts``, pouring too much in ``overpour``, density and pot life of the mix in
-``mixed_batch``.
+The pours are cumulative: each mark is what the cup or the scale shows when to stop.
 """
 
 from __future__ import annotations
@@ -11,8 +9,7 @@ import itertools
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 
-from booth.trade.mixing.components import Component, Measure, _check, _named
-from booth.trade.mixing.mix_parts import pour_shares
+from booth.trade.mixing.components import Component, Measure, _check, _named, pour_shares
 from booth.trade.result import BadInput, require
 
 
