@@ -64,8 +64,8 @@ def fault_named(text: str) -> Fault:
     if len(starts) == 1:
         return FAULTS[starts[0]]
     close = starts or difflib.get_close_matches(wanted, FAULTS, n=3, cutoff=ALIKE) or list(FAULTS)
-    names = ", ".join(FAULTS[key].name for key in close)
-    raise BadInput(f"There is no fault {text!r} here. Did you mean one of: {names}?")
+    offered = ", ".join(FAULTS[key].name for key in close)
+    raise BadInput(f"There is no fault {text!r} here. Did you mean one of: {offered}?")
 
 
 def rank_causes(fault_key: str, evidence: Evidence) -> tuple[RankedCause, ...]:
