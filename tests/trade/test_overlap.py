@@ -8,10 +8,12 @@ import numpy as np
 import pytest
 from hypothesis import example, given, settings
 from hypothesis import strategies as st
+from numpy.polynomial.legendre import leggauss
 from scipy import optimize
 
 from booth.trade.pattern import overlap
 from booth.trade.pattern.fan_profile import NAMES, FanProfile, profile_by_name, profile_from_zones
+from booth.trade.pattern.overlap_numerics import GAUSS_12
 from booth.trade.result import BadInput
 from tests.trade.outside import outside
 
@@ -35,6 +37,13 @@ def lattice(profile: FanProfile, o: float, places: np.ndarray, alternating: bool
             across = -across
         film += np.vectorize(profile, otypes=[float])(across)
     return film * pitch
+
+
+def test_the_places_and_weights_of_the_quadrature() -> None:
+    """Against numpy.polynomial.legendre.leggauss; half of the fifteenth decimal, and a last digit."""
+    both = [(side * node, weight) for node, weight in GAUSS_12 for side in (-1, 1)]
+    for ours, theirs in zip(sorted(both), zip(*leggauss(12), strict=True), strict=True):
+        assert ours == pytest.approx(theirs, abs=1e-15, rel=0)
 
 
 @outside(

@@ -217,7 +217,6 @@ PLAIN = {0, 1, 2, 3, -1, 0.5, 10, 60, 100, 1000, 3600}
 #: (module, function): the numbers in it, and why they stand there.
 SHAPES = "the formula of a model shape, written out in its `fact`"
 ALLOWED: dict[tuple[str, str], tuple[set[float], str]] = {
-    ("pattern.overlap_numerics", "_gauss"): ({0.75}, "first guess at a root of a polynomial"),
     ("pattern.overlap_numerics", "least_value"): ({4}, "just inside the ends of a piece"),
     ("film.part_area", "circle_area_m2"): ({4}, "pi d^2 / 4"),
     ("film.part_area", "cylinder_area_m2"): ({4}, "pi d^2 / 4"),

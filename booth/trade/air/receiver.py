@@ -37,19 +37,6 @@ class TriggerCycle:
     duty: float
 
 
-def _receiver(receiver_l: float, high_kpa: float, low_kpa: float, air_kpa: float) -> float:
-    require("The receiver's volume", receiver_l, above=0.0, unit="l")
-    require("The pressure of the room's air", air_kpa, *ROOM_AIR_KPA, unit="kPa")
-    require("The lower pressure", low_kpa, 0.0, unit="kPa")
-    require("The higher pressure", high_kpa, unit="kPa")
-    if high_kpa < low_kpa:
-        raise BadInput(
-            f"The pressures are the wrong way round: {high_kpa:g} kPa should be above "
-            f"{low_kpa:g} kPa."
-        )
-    return receiver_l * (high_kpa - low_kpa) / air_kpa
-
-
 def free_air_stored_l(
     receiver_l: float, high_kpa: float, low_kpa: float, *, air_kpa: float = ATMOSPHERE_KPA
 ) -> float:
@@ -68,7 +55,16 @@ def free_air_stored_l(
     >>> round(free_air_stored_l(100.0, 800.0, 600.0), 1)
     197.4
     """
-    return _receiver(receiver_l, high_kpa, low_kpa, air_kpa)
+    require("The receiver's volume", receiver_l, above=0.0, unit="l")
+    require("The pressure of the room's air", air_kpa, *ROOM_AIR_KPA, unit="kPa")
+    require("The lower pressure", low_kpa, 0.0, unit="kPa")
+    require("The higher pressure", high_kpa, unit="kPa")
+    if high_kpa < low_kpa:
+        raise BadInput(
+            f"The pressures are the wrong way round: {high_kpa:g} kPa should be above "
+            f"{low_kpa:g} kPa."
+        )
+    return receiver_l * (high_kpa - low_kpa) / air_kpa
 
 
 def _net_time(stored_l: float, net_l_min: float) -> Estimate:
@@ -109,7 +105,7 @@ def longest_trigger_s(
     """
     require("The gun's air demand", demand_l_min, above=0.0, unit="l/min")
     require("The compressor's delivery", supply_l_min, 0.0, unit="l/min")
-    stored = _receiver(receiver_l, full_kpa, least_kpa, air_kpa)
+    stored = free_air_stored_l(receiver_l, full_kpa, least_kpa, air_kpa=air_kpa)
     if supply_l_min >= demand_l_min:
         return None
     return _net_time(stored, demand_l_min - supply_l_min)
@@ -143,7 +139,7 @@ def recovery_s(
     """
     require("The compressor's delivery", supply_l_min, 0.0, unit="l/min")
     require("The air demand meanwhile", demand_l_min, 0.0, unit="l/min")
-    stored = _receiver(receiver_l, full_kpa, least_kpa, air_kpa)
+    stored = free_air_stored_l(receiver_l, full_kpa, least_kpa, air_kpa=air_kpa)
     if supply_l_min <= demand_l_min:
         return Outside(
             "The receiver does not recover: all that the compressor delivers is used.",
