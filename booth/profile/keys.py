@@ -3,7 +3,8 @@
 Reading, judging, writing and the printed list of keys all follow from these tables: a new key is one
 line here and one attribute in ``profile.model``, called like the key with the unit of its kind
 behind it. Bounds are in the base unit of the kind, wide enough for any shop and narrow enough to
-catch a slip of the unit or a misplaced point (common practice, no source).
+catch a slip of the unit or a misplaced point (common practice, no source). They may be widened and
+never narrowed: the profiles that logs hold are judged by them too.
 """
 
 from __future__ import annotations

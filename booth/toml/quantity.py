@@ -16,6 +16,8 @@ __all__ = ["RANGE_TO", "UNITLESS", "Quantity"]
 
 #: Two quantities and the words between them.
 MOST_QUANTITY = 80
+#: No value is as large as this.
+BEYOND = 1e15
 #: Digits of a bare number that is written.
 DIGITS = 6
 
@@ -117,7 +119,12 @@ class Quantity(Key):
 
     def holds(self, value: float) -> bool:
         """Whether a value of the model is within the bounds."""
-        return self.low <= value * self.per <= self.high
+        return abs(value) < BEYOND and self.low <= value * self.per <= self.high
+
+    def shown(self, value: Any) -> str:
+        # A whole number of a log may have thousands of digits, which no format takes.
+        is_beyond = isinstance(value, int | float) and abs(value) >= BEYOND
+        return in_words(value) if is_beyond else super().shown(value)
 
     @property
     def bounds(self) -> str:

@@ -51,14 +51,22 @@ PLAIN = plain_of(WHOLE["two-pack-clear"])
 
 #: Where in the opening, what stands there, and what the sentence says.
 ODD: list[tuple[str, Any, str]] = [
-    ("profile.waits.recoat_opens", {"rows": []}, "profile.waits.recoat_opens.rows has 0 rows"),
+    (
+        "profile.waits.recoat_opens",
+        {"rows": []},
+        "profile.waits.recoat_opens.table: found an empty",
+    ),
     (
         "profile.waits.flash_off",
         {"rows": [{"at_c": 20, "time_s": 60}, {"at_c": 10, "time_s": 90}]},
-        "profile.waits.flash_off.rows does not go from cold to warm",
+        "profile.waits.flash_off.table[2].at: found a colder row after a warmer one",
     ),
-    ("profile.waits.flash_off.rows.0.time_s", -60, "time_s is -60"),
-    ("profile.waits.flash_off.rows.0.time_s", 1e300, "time_s is beyond all reason"),
+    ("profile.waits.flash_off.rows.0.time_s", -60, "profile.waits.flash_off.time: found -1 min"),
+    (
+        "profile.waits.flash_off.rows.0.time_s",
+        1e300,
+        "flash_off.time: found the bare number 1e+300",
+    ),
     ("parts", [], "parts has 0 names"),
     ("parts", ["door", "door"], 'parts has the name "door" more than once'),
     ("parts", ["door", " "], "parts has a blank name"),
@@ -66,19 +74,31 @@ ODD: list[tuple[str, Any, str]] = [
     ("system", "cgs", 'system is "cgs"; us or metric is possible'),
     ("shop", {"guns": 5}, "shop.guns is no list"),
     ("n", 50, "its number is 50"),
-    ("profile.mix.by", "moles", 'profile.mix.by is "moles"; volume or weight is possible'),
-    ("profile.mix.parts.0.parts", 0, "profile.mix.parts has a component of no parts"),
-    ("profile.mix.parts.0.density_g_ml", 0, "density_g_ml is 0"),
-    ("profile.film.coats", 10**12, "profile.film.coats is 1000000000000; 1 to 50 is possible"),
-    ("profile.film.coats", 0, "profile.film.coats is 0"),
-    ("profile.film.coats", 2**63, "profile.film.coats is beyond all reason"),
-    ("profile.film.wet_um", {}, "profile.film.wet_um has neither low nor high"),
-    ("profile.film.wet_um", {"low": 9, "high": 5}, "profile.film.wet_um is upside down"),
-    ("profile.efflux.cup", "thimble", 'profile.efflux.cup is "thimble"'),
+    ("profile.mix.by", "moles", 'profile.mix.by: found moles; expected one of "volume", "weight"'),
+    ("profile.mix.parts.0.parts", 0, "profile.mix.parts[1].parts: found the bare number 0"),
+    ("profile.mix.parts.0.density_g_ml", 0, "profile.mix.parts[1].density: found 0 g/ml"),
+    (
+        "profile.film.coats",
+        10**12,
+        "profile.film.coats: found the bare number 1e+12; expected number of coats, from 1 to 50",
+    ),
+    ("profile.film.coats", 0, "profile.film.coats: found the bare number 0"),
+    (
+        "profile.film.coats",
+        2**63,
+        "profile.film.coats: found a whole number of more than fifteen digits",
+    ),
+    ("profile.film.wet_um", {}, "profile.film.wet: found neither low nor high"),
+    (
+        "profile.film.wet_um",
+        {"low": 9, "high": 5},
+        "profile.film.wet: found 9 to 5 um, upside down",
+    ),
+    ("profile.efflux.cup", "thimble", "profile.efflux.cup: found thimble"),
     (
         "profile.steps",
         [{"key": "a", "kind": "mix", "name": "A"}, {"key": "a", "kind": "air", "name": "B"}],
-        "profile.steps has steps without keys of their own",
+        "profile.steps[2].key: found the key of another step",
     ),
 ]
 
