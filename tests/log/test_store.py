@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import errno
 import os
+import re
 import tempfile
 from collections.abc import Iterator
 from contextlib import contextmanager
@@ -19,6 +20,7 @@ from booth.files import atomic
 from booth.log import codec, lock, log_file
 from booth.log import events as ev
 from booth.log.history import history
+from booth.log.naming import new_stems
 from booth.log.store import LogBusy, NotKept, create_log, log_files, open_log, read_log
 from booth.moment import Moment
 from booth.profile.model import Film, Profile
@@ -53,7 +55,7 @@ def test_a_log_is_made_in_a_new_folder_by_date_and_profile(tmp_path: Path) -> No
     assert sorted(log_files(folder)) == sorted([log.path, second.path])
 
 
-@pytest.mark.parametrize("name", ["../../up", "", "\x1b[2J", "a" * 500, "Ärger/\\:*?", "漆", "con"])
+@pytest.mark.parametrize("name", ["../../up", "\x1b[2J", "a" * 400, "Ärger/\\:*?", "漆", "con"])
 def test_no_profile_name_leaves_the_folder(tmp_path: Path, name: str) -> None:
     folder = tmp_path / "jobs"
     profile = Profile(key="k", name=name, source="invented", film=Film(coats=1))
@@ -61,6 +63,15 @@ def test_no_profile_name_leaves_the_folder(tmp_path: Path, name: str) -> None:
         assert log.path.parent == folder
         assert log.path.name.isascii() and len(log.path.name) < 80
         assert read_log(log.path).events[0].profile.name == name  # type: ignore[union-attr]
+
+
+@pytest.mark.parametrize("name", ["", "a" * 500])
+def test_nor_does_one_that_no_profile_can_have(tmp_path: Path, name: str) -> None:
+    assert re.fullmatch(r"[a-z0-9-]{1,80}", next(new_stems(moment(0), name, [])))
+    profile = Profile(key="k", name=name, source="invented", film=Film(coats=1))
+    with pytest.raises(NotKept, match="The job cannot be begun: profile.name: found"):
+        create_log(tmp_path / "jobs", opened(profile=profile))
+    assert not (tmp_path / "jobs").exists()
 
 
 def test_a_clock_gone_wild_still_gives_a_name(tmp_path: Path) -> None:
