@@ -11,7 +11,7 @@ from hypothesis import strategies as st
 
 from booth.units import EntryError, Kind, Quantity, System, echo, read, read_amount, show
 from booth.units.display import shown, shown_as, shown_value
-from booth.units.kinds import ABOUT, Dimension
+from booth.units.kinds import Dimension
 from booth.units.numbers import LONGEST
 from booth.units.words import SHORT, dimensions_of, tidy, words_of
 
@@ -80,7 +80,7 @@ def test_any_text_is_read_or_gets_a_sentence(text: str, kind: Kind, system: Syst
         assert len(message) < 300
         return
     assert math.isfinite(quantity.value)
-    assert ABOUT[kind].low <= quantity.value <= ABOUT[kind].high
+    assert kind.low <= quantity.value <= kind.high
     assert quantity.unit == kind.base
     assert quantity.typed == " ".join(text.split())
     assert quantity.typed.isprintable()
@@ -111,7 +111,7 @@ def test_any_number_can_be_shown(value: float, kind: Kind, system: System, typed
 def figures(draw: st.DrawFn) -> tuple[float, Kind, System]:
     """A value such as a shop could have, with a kind and a system."""
     kind = draw(KINDS)
-    about = ABOUT[kind]
+    about = kind
     value = draw(
         st.floats(about.low, about.high)
         | st.floats(max(about.low, -50), min(about.high, 500))
@@ -140,7 +140,7 @@ def test_what_is_shown_is_understood_again(figure: tuple[float, Kind, System]) -
         back = read(text, kind, system).value
     except EntryError as fault:
         # Only where rounding carried a figure past the bound it lay at.
-        at_a_bound = min(abs(value - ABOUT[kind].low), abs(value - ABOUT[kind].high))
+        at_a_bound = min(abs(value - kind.low), abs(value - kind.high))
         assert re.search(r"below|more than", str(fault))
         assert at_a_bound <= _rounding(value, kind, system) * _slope(kind, system)
         return

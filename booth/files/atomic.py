@@ -16,17 +16,6 @@ from collections.abc import Callable, Iterable, Iterator
 from contextlib import contextmanager, suppress
 from pathlib import Path
 
-__all__ = [
-    "BINARY",
-    "make_folder",
-    "read_all",
-    "set_aside",
-    "sync",
-    "sync_folder",
-    "write_new",
-    "write_over",
-]
-
 BINARY = getattr(os, "O_BINARY", 0) | getattr(os, "O_CLOEXEC", 0)
 MOST_SET_ASIDE = 10_000
 
@@ -144,14 +133,10 @@ def sync_folder(folder: Path) -> None:
 
 def make_folder(folder: Path) -> None:
     """Make the folder and what lies above it, each on the disk before the next."""
-    missing = []
-    at = folder
-    while not at.exists() and at != at.parent:
-        missing.append(at)
-        at = at.parent
-    for below in reversed(missing):
-        below.mkdir(exist_ok=True)
-        sync_folder(below.parent)
+    if not folder.exists() and folder != folder.parent:
+        make_folder(folder.parent)
+        folder.mkdir(exist_ok=True)
+        sync_folder(folder.parent)
     if not folder.is_dir():
         raise NotADirectoryError(errno.ENOTDIR, os.strerror(errno.ENOTDIR), str(folder))
 

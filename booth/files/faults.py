@@ -9,8 +9,6 @@ from typing import Any
 
 from booth.files.safe_text import visible
 
-__all__ = ["Fault", "Faults", "Path", "dotted", "folded", "in_words", "nearest", "quoted"]
-
 #: What was found is quoted up to this length.
 MOST_SHOWN = 48
 #: So many faults of one file are told; the rest is counted.
@@ -55,10 +53,6 @@ class Fault:
         return f"{self.place}: {self.text}"
 
 
-def _nowhere(name: str, table: str) -> str:
-    return ""
-
-
 @dataclass(slots=True)
 class Faults:
     """Gathers the faults of one file.
@@ -73,7 +67,7 @@ class Faults:
     what: str
     lines: Callable[[], Mapping[Path, int]] = dict
     whole: bool = True
-    elsewhere: Callable[[str, str], str] = _nowhere
+    elsewhere: Callable[[str, str], str] = lambda name, table: ""
     _all: list[Fault] = field(default_factory=list)
     _paths: list[Path] = field(default_factory=list)
 

@@ -4,11 +4,8 @@ from __future__ import annotations
 
 import os
 import stat
-from pathlib import Path
 
 from booth.files.faults import Fault
-
-__all__ = ["MOST_BYTES", "file_name", "text_of", "text_of_bytes"]
 
 #: A profile is some three thousand bytes; what is twenty times as long is something else.
 MOST_BYTES = 64 * 1024
@@ -24,24 +21,26 @@ def text_of(path: str | os.PathLike[str], what: str = "a file") -> str | Fault:
     what: the kind of file that is expected there, as 'a coating profile'.
     """
     file = os.fspath(path)
-    expected = f"{what}: a text file in UTF-8"
+
+    def fault(found: str, advice: str = "") -> Fault:
+        return Fault(file, None, "", found, f"{what}: a text file in UTF-8", advice)
+
     try:
         # Asked before it is opened: to open a pipe would wait for ever.
         mode = os.stat(file).st_mode
         if stat.S_ISDIR(mode):
-            return Fault(file, None, "", "a folder", expected, "Name the file inside it.")
+            return fault("a folder", "Name the file inside it.")
         if not stat.S_ISREG(mode):
-            return Fault(file, None, "", "a device or a pipe", expected, "Name a file.")
+            return fault("a device or a pipe", "Name a file.")
         with open(file, "rb") as opened:
             content = opened.read(MOST_BYTES + 1)
     except FileNotFoundError:
-        return Fault(file, None, "", "no such file", expected, "Check its name and folder.")
+        return fault("no such file", "Check its name and folder.")
     except PermissionError:
-        advice = "Change its permissions."
-        return Fault(file, None, "", "a file you may not read", expected, advice)
+        return fault("a file you may not read", "Change its permissions.")
     except (OSError, ValueError) as error:
         why = getattr(error, "strerror", None) or "a name no file can have"
-        return Fault(file, None, "", f"a file that cannot be read ({why})", expected)
+        return fault(f"a file that cannot be read ({why})")
     return text_of_bytes(content, file, what)
 
 
@@ -61,8 +60,3 @@ def text_of_bytes(content: bytes, file: str, what: str = "a file") -> str | Faul
         line = content.count(b"\n", 0, error.start) + 1
         found = f"a byte that is not UTF-8 (0x{content[error.start]:02X})"
         return Fault(file, line, "", found, expected, "Save the file again as UTF-8.")
-
-
-def file_name(path: str | os.PathLike[str]) -> str:
-    """Give the name of the file without its folder and ending; it is the profile's key."""
-    return Path(os.fspath(path)).stem

@@ -10,8 +10,6 @@ from pathlib import Path
 
 import msgspec
 
-__all__ = ["VARIABLE", "Places", "bundled_profiles_dir", "home"]
-
 #: The environment variable that moves everything.
 VARIABLE = "BOOTH_HOME"
 NAME = "booth"

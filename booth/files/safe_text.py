@@ -8,8 +8,6 @@ from __future__ import annotations
 
 import unicodedata
 
-__all__ = ["shortened", "visible"]
-
 # An accent may be stacked twice (Vietnamese written in parts); more overprints other rows.
 MOST_COMBINING_MARKS = 2
 # Letters by category, yet drawn as nothing: the grapheme joiner, Hangul fillers, Khmer inherent

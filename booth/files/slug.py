@@ -5,8 +5,6 @@ from __future__ import annotations
 import re
 import unicodedata
 
-__all__ = ["slug"]
-
 LONGEST = 48
 
 

@@ -9,7 +9,6 @@ from dataclasses import dataclass, field, replace
 from pathlib import Path
 
 from booth.files.faults import Fault
-from booth.files.file_text import file_name
 from booth.files.safe_text import shortened, visible
 from booth.profile.model import Profile
 from booth.profile.read import read_profile
@@ -68,8 +67,8 @@ def load_folder(paths: Iterable[str | os.PathLike[str]]) -> Library:
             answer = read_profile(file)
             if not isinstance(answer, Profile):
                 library.broken[file] = answer
-                if file_name(file) not in library.files:
-                    library.faulty.setdefault(file_name(file), file)
+                if file.stem not in library.files:
+                    library.faulty.setdefault(file.stem, file)
             elif answer.key in library.files:
                 library.hidden[file] = library.files[answer.key]
             else:

@@ -3,9 +3,10 @@
 from __future__ import annotations
 
 import os
+from pathlib import Path
 
 from booth.files.faults import Fault
-from booth.files.file_text import file_name, text_of, text_of_bytes
+from booth.files.file_text import text_of, text_of_bytes
 from booth.profile.consistency import judge
 from booth.profile.keys import PROFILE
 from booth.profile.model import Profile
@@ -30,7 +31,7 @@ def read_text(text: str, name: str) -> Profile | tuple[Fault, ...]:
     values, faults = PROFILE.read(text, name)
     if faults.whole:
         judge(faults, **{part: values.get(part) for part in ("mix", "film", "waits", "steps")})
-    return faults.sorted() if faults else Profile(key=file_name(name), **values)
+    return faults.sorted() if faults else Profile(key=Path(name).stem, **values)
 
 
 def faults_of(profile: Profile) -> tuple[str, ...]:

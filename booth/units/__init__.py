@@ -10,28 +10,15 @@ import importlib
 from typing import TYPE_CHECKING, Any
 
 if TYPE_CHECKING:
-    from booth.units.display import show, shown_unit, shown_value
-    from booth.units.kinds import EntryError, Kind, Quantity, System
-    from booth.units.reading import amount_kind, echo, read, read_amount
+    from booth.units.display import show, shown_unit, shown_value  # noqa: F401
+    from booth.units.kinds import EntryError, Kind, Quantity, System  # noqa: F401
+    from booth.units.reading import amount_kind, echo, read, read_amount  # noqa: F401
 
 _NAMES = {
     "display": ("show", "shown_unit", "shown_value"),
     "kinds": ("EntryError", "Kind", "Quantity", "System"),
     "reading": ("amount_kind", "echo", "read", "read_amount"),
 }
-__all__ = [
-    "EntryError",
-    "Kind",
-    "Quantity",
-    "System",
-    "amount_kind",
-    "echo",
-    "read",
-    "read_amount",
-    "show",
-    "shown_unit",
-    "shown_value",
-]
 
 
 def __getattr__(name: str) -> Any:

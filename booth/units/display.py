@@ -14,72 +14,54 @@ from booth.units.kinds import Kind, System
 from booth.units.registry import convert
 from booth.units.words import Unit, unit_named
 
-_ANY = math.inf
-
 
 class Shown(msgspec.Struct, frozen=True):
     """How a kind is shown.
 
-    unit: key of the unit; steps: (below this number, so many places), ascending;
-    least: when given, zeros beyond so many places are left away.
+    unit: key of the unit; first: places of a small number; further: (from this number on, so many
+    places), ascending; least: when given, zeros beyond so many places are left away.
     """
 
     unit: str
-    steps: tuple[tuple[float, int], ...]
+    first: int
+    further: tuple[tuple[float, int], ...] = ()
     least: int | None = None
 
     def places(self, number: float) -> int:
         """Give the places for `number`, which is in the shown unit."""
-        for below, places in self.steps:
+        found = self.first
+        for start, places in self.further:
             # Decided by what will be read: 99.96 is shown as 100.
-            if round(abs(number), places) < below:
-                return places
-        return self.steps[-1][1]
+            if round(abs(number), found) < start:
+                break
+            found = places
+        return found
 
 
-def _whole(unit: str) -> Shown:
-    return Shown(unit, ((_ANY, 0),))
-
-
-# A paint scale reads grams and a tip is named in millimetres in both systems.
-_GRAMS = Shown("g", ((1000, 1), (_ANY, 0)))
-_TIP = Shown("mm", ((_ANY, 2),), least=1)
-_SECONDS = Shown("s", ((100, 1), (_ANY, 0)))
-_VISCOSITY = Shown("mm2/s", ((10, 2), (100, 1), (_ANY, 0)))
-_PERCENT = Shown("%", ((_ANY, 1),), least=0)
-_TURNS = Shown("turns", ((_ANY, 2),), least=0)
-_RATIO = Shown("", ((_ANY, 3),), least=0)
-
-SHOWN: dict[Kind, tuple[Shown, Shown]] = {
-    # kind: (US, metric)
-    Kind.VOLUME: (Shown("fl oz", ((1, 2), (_ANY, 1))), Shown("ml", ((20, 1), (_ANY, 0)))),
-    Kind.MASS: (_GRAMS, _GRAMS),
-    Kind.DELIVERY: (Shown("fl oz/min", ((_ANY, 1),)), Shown("ml/min", ((20, 1), (_ANY, 0)))),
-    Kind.TIME: (_SECONDS, _SECONDS),
-    Kind.TEMPERATURE: (_whole("degF"), Shown("degC", ((_ANY, 1),))),
-    Kind.TEMPERATURE_DIFFERENCE: (
-        Shown("delta_degF", ((_ANY, 1),)),
-        Shown("delta_degC", ((_ANY, 1),)),
-    ),
-    Kind.PRESSURE: (
-        Shown("psi", ((20, 1), (_ANY, 0))),
-        Shown("bar", ((10, 2), (_ANY, 1))),
-    ),
-    Kind.THICKNESS: (Shown("mil", ((_ANY, 1),)), _whole("um")),
-    Kind.LENGTH: (Shown("in", ((1, 3), (_ANY, 1))), Shown("mm", ((10, 1), (_ANY, 0)))),
-    Kind.TIP: (_TIP, _TIP),
-    Kind.PART_LENGTH: (Shown("ft", ((10, 2), (_ANY, 1))), Shown("m", ((_ANY, 2),))),
-    Kind.SPEED: (Shown("ft/min", ((10, 1), (_ANY, 0))), Shown("m/s", ((_ANY, 2),))),
-    Kind.AREA: (Shown("ft2", ((10, 2), (_ANY, 1))), Shown("m2", ((_ANY, 2),))),
-    Kind.DENSITY: (Shown("lb/gal", ((_ANY, 2),)), Shown("g/ml", ((_ANY, 3),))),
-    Kind.VISCOSITY: (_VISCOSITY, _VISCOSITY),
-    Kind.PERCENT: (_PERCENT, _PERCENT),
-    Kind.AIR_FLOW: (Shown("ft3/min", ((100, 1), (_ANY, 0))), _whole("l/min")),
-    Kind.RECEIVER: (Shown("gal", ((100, 1), (_ANY, 0))), Shown("l", ((100, 1), (_ANY, 0)))),
-    Kind.ROOM: (_whole("ft3"), Shown("m3", ((_ANY, 1),))),
-    Kind.TURNS: (_TURNS, _TURNS),
-    Kind.COUNT: (_whole(""), _whole("")),
-    Kind.RATIO: (_RATIO, _RATIO),
+#: US and metric, where they differ: a paint scale reads grams, a tip is named in millimetres in both.
+SHOWN: dict[Kind, tuple[Shown, ...]] = {
+    Kind.VOLUME: (Shown("fl oz", 2, ((1, 1),)), Shown("ml", 1, ((20, 0),))),
+    Kind.MASS: (Shown("g", 1, ((1000, 0),)),),
+    Kind.DELIVERY: (Shown("fl oz/min", 1), Shown("ml/min", 1, ((20, 0),))),
+    Kind.TIME: (Shown("s", 1, ((100, 0),)),),
+    Kind.TEMPERATURE: (Shown("degF", 0), Shown("degC", 1)),
+    Kind.TEMPERATURE_DIFFERENCE: (Shown("delta_degF", 1), Shown("delta_degC", 1)),
+    Kind.PRESSURE: (Shown("psi", 1, ((20, 0),)), Shown("bar", 2, ((10, 1),))),
+    Kind.THICKNESS: (Shown("mil", 1), Shown("um", 0)),
+    Kind.LENGTH: (Shown("in", 3, ((1, 1),)), Shown("mm", 1, ((10, 0),))),
+    Kind.TIP: (Shown("mm", 2, least=1),),
+    Kind.PART_LENGTH: (Shown("ft", 2, ((10, 1),)), Shown("m", 2)),
+    Kind.SPEED: (Shown("ft/min", 1, ((10, 0),)), Shown("m/s", 2)),
+    Kind.AREA: (Shown("ft2", 2, ((10, 1),)), Shown("m2", 2)),
+    Kind.DENSITY: (Shown("lb/gal", 2), Shown("g/ml", 3)),
+    Kind.VISCOSITY: (Shown("mm2/s", 2, ((10, 1), (100, 0))),),
+    Kind.PERCENT: (Shown("%", 1, least=0),),
+    Kind.AIR_FLOW: (Shown("ft3/min", 1, ((100, 0),)), Shown("l/min", 0)),
+    Kind.RECEIVER: (Shown("gal", 1, ((100, 0),)), Shown("l", 1, ((100, 0),))),
+    Kind.ROOM: (Shown("ft3", 0), Shown("m3", 1)),
+    Kind.TURNS: (Shown("turns", 2, least=0),),
+    Kind.COUNT: (Shown("", 0),),
+    Kind.RATIO: (Shown("", 3, least=0),),
 }
 
 _MINUTE_S = 60
@@ -90,7 +72,7 @@ _DAYS_FROM_S = 2 * _DAY_S
 
 
 def shown(kind: Kind, system: System) -> Shown:
-    return SHOWN[kind][0 if system == System.US else 1]
+    return SHOWN[kind][0 if system == System.US else -1]
 
 
 @cache

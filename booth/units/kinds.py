@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import enum
+from typing import Self
 
 import msgspec
 
@@ -59,47 +60,18 @@ class Dimension(enum.StrEnum):
     NUMBER = "a number"
 
 
+#: Absolute zero [degC], by the definition of the kelvin scale (SI Brochure, 9th ed., 2.3.1).
+ABSOLUTE_ZERO_C = -273.15
+
+_D = Dimension
+
+
 class Kind(enum.StrEnum):
-    """What a field or a figure holds. Two kinds of one dimension differ in their shown units."""
+    """What a field or a figure holds. Two kinds of one dimension differ in their shown units.
 
-    VOLUME = "volume"
-    MASS = "mass"
-    DELIVERY = "delivery"
-    TIME = "time"
-    TEMPERATURE = "temperature"
-    TEMPERATURE_DIFFERENCE = "temperature difference"
-    PRESSURE = "pressure"
-    THICKNESS = "thickness"
-    LENGTH = "length"
-    TIP = "tip"
-    PART_LENGTH = "part length"
-    SPEED = "speed"
-    AREA = "area"
-    DENSITY = "density"
-    VISCOSITY = "viscosity"
-    PERCENT = "percent"
-    AIR_FLOW = "air flow"
-    RECEIVER = "receiver"
-    ROOM = "room"
-    TURNS = "turns"
-    COUNT = "count"
-    RATIO = "ratio"
-
-    @property
-    def base(self) -> str:
-        """The unit in which values of this kind are kept, plain ASCII: ``ml/min``."""
-        return ABOUT[self].base
-
-    @property
-    def dimension(self) -> Dimension:
-        return ABOUT[self].dimension
-
-
-class About(msgspec.Struct, frozen=True):
-    """Facts of one kind.
-
-    low, high: bounds [base unit] wide enough for any shop, narrow enough to catch a slip of the
-    unit; examples: how an entry looks, US first.
+    base: the unit in which values are kept, plain ASCII; label: how a sentence calls one; low, high:
+    bounds [base unit] wide enough for any shop, narrow enough to catch a slip of the unit; examples:
+    how an entry looks, US first.
     """
 
     base: str
@@ -107,41 +79,64 @@ class About(msgspec.Struct, frozen=True):
     label: str
     low: float
     high: float
-    examples: tuple[str, str]
+    examples: tuple[str, ...]
 
+    def __new__(
+        cls, name: str, base: str, dimension: Dimension, low: float, high: float, *words: str
+    ) -> Self:
+        kind = str.__new__(cls, name)
+        kind._value_ = name
+        kind.base, kind.dimension, kind.low, kind.high = base, dimension, low, high
+        kind.label, *examples = words
+        kind.examples = tuple(examples)
+        return kind
 
-#: Absolute zero [degC], by the definition of the kelvin scale (SI Brochure, 9th ed., 2.3.1).
-ABSOLUTE_ZERO_C = -273.15
-
-_D = Dimension
-
-ABOUT: dict[Kind, About] = {
-    Kind.VOLUME: About("ml", _D.VOLUME, "a volume", 0, 1e7, ("6.5 fl oz", "180 ml")),
-    Kind.MASS: About("g", _D.MASS, "a weight", 0, 1e7, ("8 oz", "200 g")),
-    Kind.DELIVERY: About("ml/min", _D.FLOW, "a delivery", 0, 1e5, ("6 fl oz/min", "180 ml/min")),
-    Kind.TIME: About("s", _D.TIME, "a time", 0, 366 * 86400, ("21.5 s", "1:30")),
-    Kind.TEMPERATURE: About(
-        "degC", _D.TEMPERATURE, "a temperature", ABSOLUTE_ZERO_C, 1000, ("72 F", "22 C")
-    ),
-    Kind.TEMPERATURE_DIFFERENCE: About(
-        "delta_degC", _D.DIFFERENCE, "a temperature difference", -1000, 1000, ("5 F", "3 C")
-    ),
-    Kind.PRESSURE: About("kPa", _D.PRESSURE, "a pressure", 0, 1e5, ("28 psi", "2 bar")),
-    Kind.THICKNESS: About("um", _D.LENGTH, "a film thickness", 0, 1e5, ("2.5 mil", "60 um")),
-    Kind.LENGTH: About("mm", _D.LENGTH, "a length", 0, 1e5, ("6 in", "150 mm")),
-    Kind.TIP: About("mm", _D.LENGTH, "a tip size", 0, 100, ("1.4 mm", "1.8 mm")),
-    Kind.PART_LENGTH: About("m", _D.LENGTH, "a length", 0, 1e4, ("8 ft", "2.4 m")),
-    Kind.SPEED: About("m/s", _D.SPEED, "a speed", 0, 1000, ("80 ft/min", "0.4 m/s")),
-    Kind.AREA: About("m2", _D.AREA, "an area", 0, 1e6, ("32 sq ft", "3 m2")),
-    Kind.DENSITY: About("g/ml", _D.DENSITY, "a density", 0.05, 25, ("8.3 lb/gal", "1.05 g/ml")),
-    Kind.VISCOSITY: About(
-        "mm2/s", _D.KINEMATIC, "a kinematic viscosity", 0, 1e7, ("95 cSt", "95 mm2/s")
-    ),
-    Kind.PERCENT: About("%", _D.FRACTION, "a percentage", 0, 1000, ("50 %", "12.5 %")),
-    Kind.AIR_FLOW: About("l/min", _D.FLOW, "an air flow", 0, 1e7, ("12 cfm", "340 l/min")),
-    Kind.RECEIVER: About("l", _D.VOLUME, "a receiver's volume", 0, 1e5, ("60 gal", "200 l")),
-    Kind.ROOM: About("m3", _D.VOLUME, "a room's volume", 0, 1e6, ("3500 ft3", "100 m3")),
-    Kind.TURNS: About("turns", _D.TURN, "turns", 0, 100, ("1 1/4 turns", "1.25")),
-    Kind.COUNT: About("", _D.NUMBER, "a whole number", 0, 1e6, ("3", "12")),
-    Kind.RATIO: About("", _D.FRACTION, "a ratio", 0, 1e6, ("4:1", "0.25")),
-}
+    VOLUME = "volume", "ml", _D.VOLUME, 0, 1e7, "a volume", "6.5 fl oz", "180 ml"
+    MASS = "mass", "g", _D.MASS, 0, 1e7, "a weight", "8 oz", "200 g"
+    DELIVERY = "delivery", "ml/min", _D.FLOW, 0, 1e5, "a delivery", "6 fl oz/min", "180 ml/min"
+    TIME = "time", "s", _D.TIME, 0, 366 * 86400, "a time", "21.5 s", "1:30"
+    TEMPERATURE = (
+        "temperature",
+        "degC",
+        _D.TEMPERATURE,
+        ABSOLUTE_ZERO_C,
+        1000,
+        "a temperature",
+        "72 F",
+        "22 C",
+    )
+    TEMPERATURE_DIFFERENCE = (
+        "temperature difference",
+        "delta_degC",
+        _D.DIFFERENCE,
+        -1000,
+        1000,
+        "a temperature difference",
+        "5 F",
+        "3 C",
+    )
+    PRESSURE = "pressure", "kPa", _D.PRESSURE, 0, 1e5, "a pressure", "28 psi", "2 bar"
+    THICKNESS = "thickness", "um", _D.LENGTH, 0, 1e5, "a film thickness", "2.5 mil", "60 um"
+    LENGTH = "length", "mm", _D.LENGTH, 0, 1e5, "a length", "6 in", "150 mm"
+    TIP = "tip", "mm", _D.LENGTH, 0, 100, "a tip size", "1.4 mm", "1.8 mm"
+    PART_LENGTH = "part length", "m", _D.LENGTH, 0, 1e4, "a length", "8 ft", "2.4 m"
+    SPEED = "speed", "m/s", _D.SPEED, 0, 1000, "a speed", "80 ft/min", "0.4 m/s"
+    AREA = "area", "m2", _D.AREA, 0, 1e6, "an area", "32 sq ft", "3 m2"
+    DENSITY = "density", "g/ml", _D.DENSITY, 0.05, 25, "a density", "8.3 lb/gal", "1.05 g/ml"
+    VISCOSITY = (
+        "viscosity",
+        "mm2/s",
+        _D.KINEMATIC,
+        0,
+        1e7,
+        "a kinematic viscosity",
+        "95 cSt",
+        "95 mm2/s",
+    )
+    PERCENT = "percent", "%", _D.FRACTION, 0, 1000, "a percentage", "50 %", "12.5 %"
+    AIR_FLOW = "air flow", "l/min", _D.FLOW, 0, 1e7, "an air flow", "12 cfm", "340 l/min"
+    RECEIVER = "receiver", "l", _D.VOLUME, 0, 1e5, "a receiver's volume", "60 gal", "200 l"
+    ROOM = "room", "m3", _D.VOLUME, 0, 1e6, "a room's volume", "3500 ft3", "100 m3"
+    TURNS = "turns", "turns", _D.TURN, 0, 100, "turns", "1 1/4 turns", "1.25"
+    COUNT = "count", "", _D.NUMBER, 0, 1e6, "a whole number", "3", "12"
+    RATIO = "ratio", "", _D.FRACTION, 0, 1e6, "a ratio", "4:1", "0.25"

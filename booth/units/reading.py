@@ -8,7 +8,7 @@ import msgspec
 
 from booth.units import words
 from booth.units.display import base_of, number_text, show, shown_as, with_unit
-from booth.units.kinds import ABOUT, Dimension, EntryError, Kind, Quantity, System
+from booth.units.kinds import Dimension, EntryError, Kind, Quantity, System
 from booth.units.numbers import NUMBER, fold, pattern, quoted, value_of
 from booth.units.registry import convert, pair
 from booth.units.words import Unit, tidy
@@ -37,9 +37,9 @@ class Entry(msgspec.Struct, frozen=True):
 
     @property
     def expected(self) -> str:
-        us, metric = ABOUT[self.kind].examples
+        us, metric = self.kind.examples
         first, second = (us, metric) if self.system == System.US else (metric, us)
-        return f"{ABOUT[self.kind].label}, such as {first} or {second}"
+        return f"{self.kind.label}, such as {first} or {second}"
 
     def fault(self, said: str, about: str | None = None) -> EntryError:
         """What is said of the entry, or of the part of it that this is about; and what is expected."""
@@ -212,16 +212,16 @@ def _ratio(entry: Entry) -> Understood:
 
 
 def _check(value: float, entry: Entry) -> None:
-    kind, about = entry.kind, ABOUT[entry.kind]
+    kind = entry.kind
     if not math.isfinite(value):
         raise entry.fault(" is too large a number.")
-    if value < about.low == 0:
+    if value < kind.low == 0:
         raise entry.fault(" is below zero.")
-    if value < about.low:
-        least = show(about.low, kind, entry.system, places=2)
+    if value < kind.low:
+        least = show(kind.low, kind, entry.system, places=2)
         raise entry.fault(f" is below {least}, the least taken here.")
-    if value > about.high:
-        most = show(about.high, kind, entry.system, places=None if kind is Kind.TIME else 0)
+    if value > kind.high:
+        most = show(kind.high, kind, entry.system, places=None if kind is Kind.TIME else 0)
         raise EntryError(
             f"{quoted(entry.text)} is more than {most}, the most taken here."
             f" Check number and unit: expected {entry.expected}."
