@@ -14,7 +14,7 @@ from pathlib import Path
 
 from booth.files.atomic import read_all, set_aside, sync
 from booth.files.safe_text import visible
-from booth.log.codec import encode
+from booth.log.codec import UNREADABLE, encode
 from booth.log.errors import NotKept, not_kept, not_opened
 from booth.log.events import Event, UnknownEvent
 from booth.log.parse import LogContent, read_line
@@ -170,7 +170,7 @@ def checked(event: Event) -> tuple[bytes, Event]:
     try:
         line = encode(event)
         back = read_line(line)
-    except (ValueError, TypeError, ArithmeticError, RecursionError) as fault:
+    except (TypeError, *UNREADABLE) as fault:
         raise NotKept(
             f"This entry is NOT kept: something in it cannot be written down ({fault}). "
             "Correct it and enter it again."

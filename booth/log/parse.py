@@ -9,7 +9,7 @@ from __future__ import annotations
 
 import msgspec
 
-from booth.log.codec import VERSION, BrokenLine, decode, decode_all
+from booth.log.codec import VERSION, BrokenLine, decode
 from booth.log.events import Event, JobOpened, UnknownEvent
 from booth.log.judge import oddities
 
@@ -17,12 +17,8 @@ MARK = b"\xef\xbb\xbf"  # a byte-order mark, put first by some editors
 BLANK = b" \t\r"
 NUL = b"\0"  # some file systems leave these where a power cut took what was being written
 MOST_TOLD = 3
-#: Whole numbers beyond this are not safe in JSON (RFC 8259, section 6).
-HIGHEST_NUMBER = 2**53 - 1
 #: A number is at most so much higher than its line's: the next one always has room.
 MOST_AHEAD = 1_000_000
-#: So many lines are read at once where nothing is unusual about them.
-AT_ONCE = 512
 
 AGAIN = "The same entry stands twice and counts once: {}."
 TWICE = "An entry has the number of an earlier one: {}."
@@ -78,9 +74,8 @@ def parse(data: bytes) -> LogContent:
     content = _Reader()
     start = len(MARK) if data.startswith(MARK) else 0
     lines = data[start:end].split(b"\n")[:-1] if end > start else []
-    content.lines(1, lines[:1])
-    for before in range(1, len(lines), AT_ONCE):
-        content.lines(before + 1, lines[before : before + AT_ONCE])
+    for number, line in enumerate(lines, 1):
+        content.line(number, line)
     tail = data[max(end, start) :]
     unended = bool(tail) and content.last(len(lines) + 1, tail)
     if unended:
@@ -108,27 +103,7 @@ class _Reader:
         self._opened: JobOpened | None = None
         self._odd_opening = ""
 
-    def lines(self, first: int, lines: list[bytes]) -> None:
-        """Read lines, their ends taken off, of which `first` is the number of the first."""
-        events = decode_all(lines) if len(lines) > 1 else None
-        if events is not None and self._are_usual(first, events):
-            self._by_n.update((event.n, event) for event in events)
-            self._highest = events[-1].n
-            self.events += events
-            return
-        for number, line in enumerate(lines, first):
-            self._line(number, line)
-
-    def _are_usual(self, first: int, events: list[Event]) -> bool:
-        """Whether the events are in order, their numbers possible, and none of them opens a job."""
-        numbers = [self._highest, *(event.n for event in events)]
-        return (
-            numbers == sorted(set(numbers))
-            and numbers[-1] <= first + MOST_AHEAD
-            and not any(isinstance(event, JobOpened) for event in events)
-        )
-
-    def _line(self, number: int, line: bytes) -> None:
+    def line(self, number: int, line: bytes) -> None:
         bare = line.strip(NUL + BLANK)
         if not bare:
             if NUL in line:
@@ -213,22 +188,12 @@ def holds_nothing(data: bytes) -> bool:
 
 
 def read_line(line: bytes) -> Event | UnknownEvent:
-    """Read a line, whatever it holds: brackets by the thousand, numbers by the yard.
-
-    Raises:
-        BrokenLine: it is no entry; the message says why.
-    """
-    try:
-        event = decode(line)
-    except (ValueError, ArithmeticError, RecursionError) as fault:
-        raise BrokenLine(str(fault)) from None
-    if not 0 < event.n <= HIGHEST_NUMBER:
-        raise BrokenLine("its number is none that an entry can have")
-    if isinstance(event, JobOpened):
-        odd = oddities(event)
-        if odd:
-            more = f", and {len(odd) - 1} more" if len(odd) > 1 else ""
-            raise OddOpening(f"{odd[0]}{more}")
+    """Read a line. Raises BrokenLine where it is no entry, or opens a job that cannot be worked with."""
+    event = decode(line)
+    odd = oddities(event) if isinstance(event, JobOpened) else ()
+    if odd:
+        more = f", and {len(odd) - 1} more" if len(odd) > 1 else ""
+        raise OddOpening(f"{odd[0]}{more}")
     return event
 
 

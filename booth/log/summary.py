@@ -12,7 +12,7 @@ from pathlib import Path
 import msgspec
 from msgspec.structs import replace
 
-from booth.log.codec import BrokenLine
+from booth.log.codec import UNREADABLE, BrokenLine, Header
 from booth.log.events import JobClosed, JobOpened, Restored, Voided
 from booth.log.fold import Entry, void_numbers
 from booth.log.naming import short_name
@@ -52,15 +52,7 @@ class JobSummary(msgspec.Struct, frozen=True):
         return self.opened is not None and self.closed is None
 
 
-class _Head(msgspec.Struct, gc=False):
-    """What is read of every line."""
-
-    event: str
-    n: int
-    at: Moment
-
-
-_heads = msgspec.json.Decoder(_Head)
+_heads = msgspec.json.Decoder(Header)
 #: The kinds that decide whether a job is closed, which are read in full.
 _DECIDING = {kind.__struct_config__.tag for kind in (Voided, Restored, JobClosed)}
 
@@ -121,7 +113,7 @@ def _quickly(path: Path, data: bytes) -> JobSummary | None:
             for head, line in zip(heads, lines, strict=True)
             if head.event in _DECIDING
         ]
-    except (ValueError, ArithmeticError, RecursionError):
+    except UNREADABLE:
         return None
     return _told(JobSummary(path, events=len(heads)), [opened, *deciding])
 

@@ -9,7 +9,6 @@ from hypothesis import strategies as st
 
 from booth.log import codec
 from booth.log import events as ev
-from booth.log import parse as parse_module
 from booth.log.parse import parse
 from tests.log.logs import any_text, note, opened, some_events
 
@@ -170,26 +169,13 @@ def test_a_job_of_a_later_version_is_announced() -> None:
     assert broken.fault == "No line of it opens a job."
 
 
-def test_an_event_over_two_lines_is_broken_however_many_lines_are_read_at_once() -> None:
+def test_an_event_over_two_lines_is_broken_and_so_are_two_in_one() -> None:
     many = [codec.encode(note(n)) for n in range(2, 60)]
     split = LINES[1].replace(b'"at":', b'"at":\n')
     double = codec.encode(note(70))[:-1] + codec.encode(note(71))
     content = parse(LINES[0] + split + double + b"".join(many))
     assert [number for number, _ in content.broken] == [2, 3, 4]
     assert [event.n for event in content.events] == [1, *range(2, 60)]
-
-
-@given(st.lists(st.one_of(st.integers(2, 700), st.just(-1)), max_size=12), st.integers(0, 1100))
-def test_many_lines_read_at_once_say_what_each_alone_says(places: list[int], cut: int) -> None:
-    """Whatever is unusual somewhere in a long log, beside a shorter reading of it line by line."""
-    lines = [LINES[0], *(codec.encode(note(n)) for n in range(2, 1100))]
-    for place in places:
-        lines[place] = b"junk\n" if place % 3 else lines[place - 1]
-    data = b"".join(lines)[: -cut or None]
-    at_once = parse(data)
-    with pytest.MonkeyPatch.context() as patched:
-        patched.setattr(parse_module, "decode_all", lambda lines: None)
-        assert parse(data) == at_once
 
 
 def test_much_that_is_broken_is_told_in_few_words() -> None:
