@@ -67,10 +67,8 @@ class Job:
     next_n: int
 
     ticked = _All(ev.LineTicked)
-    weathers = _All(ev.WeatherRead)
     pours = _All(ev.Poured)
     batches = _All(ev.BatchMixed)
-    finished = _All(ev.BatchFinished)
     thinner = _All(ev.ThinnerAdded)
     runs = _All(ev.EffluxTimed)
     airs = _All(ev.AirRead)
@@ -81,7 +79,6 @@ class Job:
     films = _All(ev.FilmRead)
     areas = _All(ev.AreaAdded)
     amounts = _All(ev.AmountPlanned)
-    fresh_air = _All(ev.FreshAirChecked)
     faults = _All(ev.FaultSeen)
     notes = _All(ev.NoteMade)
 
@@ -119,7 +116,7 @@ class Job:
 
     @property
     def weather(self) -> ev.WeatherRead | None:
-        return self.weathers[-1] if self.weathers else None
+        return next(reversed(self.of(ev.WeatherRead)), None)
 
     @cached_property
     def boots(self) -> tuple[Boot, ...]:
@@ -137,7 +134,7 @@ class Job:
 
     @cached_property
     def finished_batches(self) -> frozenset[int]:
-        return frozenset(event.batch for event in self.finished)
+        return frozenset(event.batch for event in self.of(ev.BatchFinished))
 
     def is_live(self, n: int) -> bool:
         return n not in self.void

@@ -47,11 +47,11 @@ class Log:
         try:
             if not self._mended:
                 self._mend()
-            if not _has_name(self._fd, self.path):
+            if not self.is_in_place:
                 raise NotKept(
                     f"This entry is NOT kept: the log {visible(str(self.path))} was moved, "
-                    "replaced or deleted while the job was open. Put it back if it is gone, "
-                    "leave the job and open it again."
+                    "replaced, deleted or cut short while the job was open. Put it back if it is "
+                    "gone, leave the job and open it again."
                 )
             self._write(self._fd, b"\n" + line if self._settle(self._fd) else line)
         except OSError as fault:
@@ -60,11 +60,15 @@ class Log:
 
     @property
     def is_in_place(self) -> bool:
-        """Whether the file is open, has its name, and has not become shorter."""
+        """Whether the file is open, is the one at its path, and has not become shorter.
+
+        One that was deleted takes entries and loses them.
+        """
         if self._fd is None:
             return False
         try:
-            return _has_name(self._fd, self.path) and os.fstat(self._fd).st_size >= self._end
+            here = os.fstat(self._fd)
+            return os.path.samestat(here, os.stat(self.path)) and here.st_size >= self._end
         except OSError:
             return False
 
@@ -107,12 +111,6 @@ class Log:
         if self._half_written:
             self._take_back(fd)
         size = os.fstat(fd).st_size
-        if size < self._end:
-            raise NotKept(
-                f"This entry is NOT kept: the log {visible(str(self.path))} has become shorter "
-                f"({size} of {self._end} bytes): something else wrote to it. Leave the job, look "
-                "at the file, open the job again."
-            )
         if size == self._end:
             return False
         ended = read_all(fd)[-1:] == b"\n"
@@ -152,14 +150,6 @@ class Log:
         except OSError as fault:
             what = "The end of the log cannot be mended yet"
             self.said.append(str(not_opened(self.path, fault, what)))
-
-
-def _has_name(fd: int, path: Path) -> bool:
-    """Whether the open file is the one at `path`: a deleted file takes entries and loses them."""
-    try:
-        return os.path.samestat(os.fstat(fd), os.stat(path))
-    except FileNotFoundError:
-        return False
 
 
 def checked(event: Event) -> tuple[bytes, Event]:

@@ -31,7 +31,6 @@ class JobSummary(msgspec.Struct, frozen=True):
 
     path: Path
     job: str = ""
-    profile_key: str = ""
     profile_name: str = ""
     parts: tuple[str, ...] = ()
     gun: str = ""
@@ -136,7 +135,6 @@ def _told(found: JobSummary, events: Sequence[Entry]) -> JobSummary:
     return replace(
         found,
         job=opened.job or found.path.stem,
-        profile_key=opened.profile.key,
         profile_name=opened.profile.name,
         parts=opened.parts,
         gun=opened.gun,

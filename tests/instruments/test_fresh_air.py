@@ -200,7 +200,7 @@ def test_typed_exhaust_is_kept_and_can_be_voided() -> None:
     desk.press("backspace")
     assert isinstance(desk.log[-1], Voided) and "fresh air: at least" in desk.said
     desk.press("backspace")
-    assert len(desk.job.fresh_air) == 1
+    assert len(desk.job.of(FreshAirChecked)) == 1
 
 
 def test_solvent_is_chosen_with_the_arrows() -> None:

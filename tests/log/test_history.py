@@ -51,7 +51,7 @@ def test_a_list_of_jobs_newest_first(tmp_path: Path) -> None:
         None,
         True,
     )
-    assert (first.profile_key, first.profile_name) == (PROFILE.key, PROFILE.name)
+    assert first.profile_name == PROFILE.name
     assert (first.parts, first.events, first.verdict) == (("hood", "door"), 2, "")
     assert (second.verdict, second.closed) == ("good", moment(77))
     assert (last.gun, last.verdict, last.is_open) == ("A", "redo", False)
