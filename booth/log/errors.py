@@ -39,21 +39,8 @@ REASONS = {
 }
 
 
-def _reason(fault: OSError) -> tuple[str, str]:
-    unknown = fault.strerror or type(fault).__name__
-    return REASONS.get(fault.errno or 0, (f"the system says: {unknown}", "Put that right"))
-
-
-def not_kept(path: Path, fault: OSError) -> NotKept:
-    """Say that an entry is not kept, why, and what to do."""
-    why, then = _reason(fault)
-    return NotKept(
-        f"This entry is NOT kept: {why} ({visible(str(path))}). "
-        f"{then}, then enter it again; note it on paper until then."
-    )
-
-
-def not_opened(path: Path, fault: OSError, what: str) -> NotKept:
-    """Say that a log cannot be made or opened for writing, why, and what to do."""
-    why, then = _reason(fault)
-    return NotKept(f"{what}: {why} ({visible(str(path))}). {then}, then try again.")
+def not_done(path: Path, fault: OSError, what: str, again: str = "try again") -> NotKept:
+    """Say `what` was not done with a log, why, and what to do before doing it again."""
+    unknown = f"the system says: {fault.strerror or type(fault).__name__}", "Put that right"
+    why, then = REASONS.get(fault.errno or 0, unknown)
+    return NotKept(f"{what}: {why} ({visible(str(path))}). {then}, then {again}.")

@@ -15,7 +15,7 @@ from pathlib import Path
 from booth.files.atomic import read_all, set_aside, sync
 from booth.files.safe_text import visible
 from booth.log.codec import UNREADABLE, encode
-from booth.log.errors import NotKept, not_kept, not_opened
+from booth.log.errors import NotKept, not_done
 from booth.log.events import Event, UnknownEvent
 from booth.log.parse import LogContent, read_line
 
@@ -55,7 +55,8 @@ class Log:
                 )
             self._write(self._fd, b"\n" + line if self._settle(self._fd) else line)
         except OSError as fault:
-            raise not_kept(self.path, fault) from fault
+            again = "enter it again; note it on paper until then"
+            raise not_done(self.path, fault, "This entry is NOT kept", again) from fault
         return kept
 
     @property
@@ -149,7 +150,7 @@ class Log:
             self._mend()
         except OSError as fault:
             what = "The end of the log cannot be mended yet"
-            self.said.append(str(not_opened(self.path, fault, what)))
+            self.said.append(str(not_done(self.path, fault, what)))
 
 
 def checked(event: Event) -> tuple[bytes, Event]:

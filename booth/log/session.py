@@ -14,7 +14,7 @@ from msgspec.structs import replace
 from booth.files.atomic import set_aside
 from booth.files.safe_text import visible
 from booth.log.codec import encode
-from booth.log.errors import LogBusy, NotKept, not_opened
+from booth.log.errors import LogBusy, NotKept, not_done
 from booth.log.events import Event, JobOpened, UnknownEvent, Voided
 from booth.log.fold import Entry, Job, NoJob, fold
 from booth.log.log_file import Log
@@ -150,7 +150,7 @@ def set_aside_missing(path: Path, missing: Sequence[Entry]) -> str:
     try:
         beside = set_aside(path, b"".join(_line(event) for event in missing))
     except OSError as fault:
-        return f"{said}. {not_opened(path, fault, 'They cannot be set aside')}"
+        return f"{said}. {not_done(path, fault, 'They cannot be set aside')}"
     return f"{said}: set aside in {visible(beside.name)}."
 
 

@@ -12,7 +12,7 @@ import msgspec
 
 from booth.files.atomic import BINARY, read_all, write_new
 from booth.log import lock
-from booth.log.errors import LogBusy, NotKept, not_opened
+from booth.log.errors import LogBusy, NotKept, not_done
 from booth.log.events import JobOpened
 from booth.log.judge import oddities
 from booth.log.log_file import Log, checked
@@ -39,7 +39,7 @@ def create_log(folder: Path, first: JobOpened) -> Log:
     try:
         path = _written(folder, first)
     except OSError as fault:
-        raise not_opened(folder, fault, what) from fault
+        raise not_done(folder, fault, what) from fault
     try:
         return open_log(path)
     except NotKept as fault:
@@ -73,7 +73,7 @@ def open_log(path: Path) -> Log:
         _require_file(path)
         fd = os.open(path, APPENDING)
     except OSError as fault:
-        raise not_opened(path, fault, what) from fault
+        raise not_done(path, fault, what) from fault
     try:
         said = _lock(path, fd)
         data = read_all(fd)
@@ -82,7 +82,7 @@ def open_log(path: Path) -> Log:
     except BaseException as fault:
         os.close(fd)
         if isinstance(fault, OSError):
-            raise not_opened(path, fault, what) from fault
+            raise not_done(path, fault, what) from fault
         raise
     return log
 
