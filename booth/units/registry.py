@@ -11,28 +11,10 @@ from functools import cache
 from typing import TYPE_CHECKING, Any
 
 from booth.units.kinds import Dimension as D
-from booth.units.words import Unit
+from booth.units.words import Unit, first_of
 
 if TYPE_CHECKING:
     import pint
-
-#: The unit of each dimension through which conversions run, as the registry calls it; that of a
-#: quotient is the quotient of two of these.
-_REFERENCE = {
-    D.VOLUME: "milliliter",
-    D.MASS: "gram",
-    D.TIME: "second",
-    D.TEMPERATURE: "degree_Celsius",
-    D.DIFFERENCE: "delta_degree_Celsius",
-    D.PRESSURE: "kilopascal",
-    D.LENGTH: "millimeter",
-    D.AREA: "meter ** 2",
-    D.KINEMATIC: "meter ** 2 / second",
-    D.DYNAMIC: "centipoise",
-    D.FRACTION: "dimensionless",
-    D.TURN: "turn",
-    D.NUMBER: "dimensionless",
-}
 
 # Exact by definition: yard and pound of 1959, the US gallon of 231 cubic inches, the standard
 # acceleration of gravity (NIST SP 811 (2008) B.8; NIST Handbook 44 Appendix C).
@@ -43,7 +25,7 @@ _GRAVITY_M_S2 = 9.80665
 _GAL = 231 * _IN**3 / 1000
 _PSI = _LB * _GRAVITY_M_S2 / _IN**2
 
-#: How many of its reference a unit is, by its key.
+#: How many of the first of its dimension a unit is, by its key.
 _KNOWN: dict[D, dict[str, float]] = {
     D.VOLUME: {"ml": 1, "l": 1e3, "m3": 1e6, "fl oz": _GAL / 128, "gal": _GAL, "ft3": _FT**3 / 1e3},
     D.MASS: {"g": 1, "kg": 1000, "lb": _LB, "oz wt": _LB / 16},
@@ -73,10 +55,10 @@ def _registry() -> pint.UnitRegistry[Any]:
 
 
 def _ask(unit: Unit) -> tuple[float, float]:
-    """Ask the registry for scale and offset from `unit` to the reference of its dimension."""
+    """Ask the registry for scale and offset from `unit` to the first of its dimension."""
     with _lock:
         registry = _registry()
-        target = registry.Unit(_REFERENCE[unit.dimension])
+        target = registry.Unit(first_of(unit.dimension).registry)
         zero = float(registry.Quantity(0.0, unit.registry).to(target).magnitude)
         one = float(registry.Quantity(1.0, unit.registry).to(target).magnitude)
     return one - zero, zero

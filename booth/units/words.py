@@ -28,7 +28,8 @@ class Unit(msgspec.Struct, frozen=True):
     over: tuple[Unit, Unit] | None = None
 
 
-#: dimension: key = shown name = name in the registry: words beside key and shown name
+#: dimension: key = shown name = name in the registry: words beside key and shown name. Conversions run
+#: through the first of a dimension; that of a quotient is the quotient of two of these.
 _ATOMS = {
     D.VOLUME: """\
 ml = ml = milliliter: cc|cm3|cu cm|milliliter|milliliters|millilitre|millilitres
@@ -85,9 +86,9 @@ psi = psi = pound_force_per_square_inch: psig|psi g|psi(g)|lb/in2|lbs/in2|lbf/in
 kgf/cm2 = kgf/cm² = kilogram_force / centimeter ** 2: kg/cm2|kp/cm2
 """,
     D.LENGTH: """\
+mm = mm = millimeter: millimeter|millimeters|millimetre|millimetres
 um = µm = micrometer: u|micron|microns|micrometer|micrometers|micrometre|micrometres
 mil = mil = shop_mil: mils|thou|thous
-mm = mm = millimeter: millimeter|millimeters|millimetre|millimetres
 cm = cm = centimeter: centimeter|centimeters|centimetre|centimetres
 m = m = meter: meter|meters|metre|metres
 in = in = inch: inch|inches|ins|"
@@ -95,14 +96,15 @@ ft = ft = foot: foot|feet|'
 yd = yd = yard: yds|yard|yards
 """,
     D.AREA: """\
+m2 = m² = meter ** 2: sq m|sqm|square m|square meter|square meters|square metre|square metres
 mm2 = mm² = millimeter ** 2: sq mm|square mm
 cm2 = cm² = centimeter ** 2: sq cm|square cm
-m2 = m² = meter ** 2: sq m|sqm|square m|square meter|square meters|square metre|square metres
 in2 = in² = inch ** 2: sq in|sqin|square in|square inch|square inches
 ft2 = ft² = foot ** 2: sq ft|sqft|square ft|square foot|square feet|sf
 yd2 = yd² = yard ** 2: sq yd|square yard|square yards
 """,
     D.KINEMATIC: """\
+m2/s = m²/s = meter ** 2 / second:
 cSt = cSt = centistokes: centistoke|centistokes
 St = St = stokes: stoke|stokes
 """,
@@ -113,8 +115,8 @@ mPa s = mPa s = millipascal * second: mpas|mpa.s|mpa*s|mpa·s
 Pa s = Pa s = pascal * second: pas|pa.s|pa*s|pa·s
 """,
     D.FRACTION: """\
-% = % = percent: percent|pct
  =  = dimensionless:
+% = % = percent: percent|pct
 """,
     D.TURN: """\
 turns = turns = turn: turn|rev|revs|revolution|revolutions
@@ -184,6 +186,11 @@ def words_of(dimension: D) -> dict[str, Unit]:
             folded = word.lower().replace("²", "2").replace("³", "3").replace("µ", "u")
             words.setdefault(tidy(folded), unit)
     return words
+
+
+def first_of(dimension: D) -> Unit:
+    """Give the unit of `dimension` through which conversions run."""
+    return next(iter(words_of(dimension).values()))
 
 
 def find(word: str, dimension: D) -> Unit | None:
