@@ -4,6 +4,8 @@ from __future__ import annotations
 
 import socket
 import sys
+from collections.abc import Iterator
+from itertools import count
 from pathlib import Path
 from typing import Any
 
@@ -41,10 +43,18 @@ def _refuse(one: socket.socket, address: Any) -> None:
     raise NetworkRefused(f"No network in tests: {address!r}")
 
 
+@pytest.fixture(scope="session")
+def homes(tmp_path_factory: pytest.TempPathFactory) -> Iterator[Path]:
+    """Give one home after the other: a folder of a test's own each, which would take longer to find."""
+    folder = tmp_path_factory.mktemp("homes")
+    return (folder / str(number) for number in count())
+
+
 @pytest.fixture(autouse=True)
-def own_home(tmp_path_factory: pytest.TempPathFactory, monkeypatch: pytest.MonkeyPatch) -> Path:
+def own_home(homes: Iterator[Path], monkeypatch: pytest.MonkeyPatch) -> Path:
     """Give the test an empty home: BOOTH_HOME is its folder ``booth``, which does not exist yet."""
-    home = tmp_path_factory.mktemp("home")
+    home = next(homes)
+    home.mkdir()
     for name in _HOMES:
         below = home / name.lower() if name.startswith("XDG") else home
         monkeypatch.setenv(name, str(below))
@@ -52,8 +62,8 @@ def own_home(tmp_path_factory: pytest.TempPathFactory, monkeypatch: pytest.Monke
     return home
 
 
-@pytest.fixture(autouse=True)
-def no_network(monkeypatch: pytest.MonkeyPatch) -> None:
+@pytest.fixture(scope="session", autouse=True)
+def no_network() -> Iterator[None]:
     """Refuse every connection that leaves the machine's own files."""
     connect, connect_ex, sendto = (
         socket.socket.connect,
@@ -73,6 +83,8 @@ def no_network(monkeypatch: pytest.MonkeyPatch) -> None:
         _refuse(self, arguments[-1])
         return sendto(self, *arguments)
 
-    monkeypatch.setattr(socket.socket, "connect", guarded_connect)
-    monkeypatch.setattr(socket.socket, "connect_ex", guarded_connect_ex)
-    monkeypatch.setattr(socket.socket, "sendto", guarded_sendto)
+    with pytest.MonkeyPatch.context() as patched:
+        patched.setattr(socket.socket, "connect", guarded_connect)
+        patched.setattr(socket.socket, "connect_ex", guarded_connect_ex)
+        patched.setattr(socket.socket, "sendto", guarded_sendto)
+        yield

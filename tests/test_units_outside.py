@@ -9,6 +9,7 @@ from booth.units import Kind, System, read, read_amount, shown_value
 from booth.units import registry as units_registry
 from booth.units.kinds import Dimension
 from booth.units.words import Unit, find, tidy, words_of
+from tests.reference import UNITS as REGISTRY
 
 US = System.US
 
@@ -99,9 +100,7 @@ def test_temperatures_of_scipy(fahrenheit: float) -> None:
 def test_a_mil_is_a_thickness_though_the_registry_has_an_angle() -> None:
     # scipy.constants.mil is a thousandth of an inch.
     assert read("2.5 mil", Kind.THICKNESS, US).value == pytest.approx(2.5 * constants.mil * 1e6)
-    import pint
-
-    theirs = pint.UnitRegistry().Unit("mil")
+    theirs = REGISTRY.Unit("mil")
     assert not theirs.is_compatible_with("meter"), "were it a length, we need no mil of our own"
 
 
@@ -143,11 +142,9 @@ def test_what_is_known_from_the_start_is_what_the_registry_answers(unit: Unit) -
 def test_quotients_are_what_the_registry_answers(
     word: str, dimension: Dimension, expression: str, base: str
 ) -> None:
-    import pint
-
     unit, reference = find(word, dimension), find(tidy(base), dimension)
     assert unit is not None and reference is not None
-    expected = float(pint.UnitRegistry().Quantity(1.0, expression).to(base).magnitude)
+    expected = float(REGISTRY.Quantity(1.0, expression).to(base).magnitude)
     scale, offset = units_registry.pair(unit, reference)
     assert scale == pytest.approx(expected, rel=1e-13)
     assert offset == 0

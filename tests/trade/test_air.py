@@ -5,18 +5,16 @@ from __future__ import annotations
 import math
 
 import numpy as np
-import pint
 import pytest
-from CoolProp.CoolProp import PropsSI
 from hypothesis import given
 from hypothesis import strategies as st
 from scipy.integrate import solve_ivp
 
 from booth.trade.air import air_base, hvlp, receiver
 from booth.trade.result import BadInput, Estimate, Outside
+from tests.reference import UNITS, props_si
 from tests.trade.outside import outside
 
-UNITS = pint.UnitRegistry()
 L_PER_FT3 = UNITS("1 foot**3").to("l").magnitude
 L_PER_GAL = UNITS("1 gallon").to("l").magnitude
 KPA_PER_PSI = UNITS("1 psi").to("kPa").magnitude
@@ -76,7 +74,7 @@ def test_660_gallons_from_110_to_100_psi_give_60_scf() -> None:
 @outside(receiver.free_air_stored_l, source="CoolProp, air as a real gas: mass at both pressures")
 def test_free_air_of_a_real_gas() -> None:
     def density(kpa: float) -> float:
-        return float(PropsSI("D", "P", 1000 * kpa, "T", 293.15, "Air"))
+        return float(props_si("D", "P", 1000 * kpa, "T", 293.15, "Air"))
 
     real = 90.0 * (density(901.325) - density(601.325)) / density(101.325)
     # Real air at 9 bar is 0.3 % denser than an ideal gas.
@@ -90,7 +88,7 @@ def energy_balance(
 
     Air comes in at 20 C and leaves as warm as the air in the receiver.
     """
-    gamma = PropsSI("C", "P", 101325, "T", 293.15, "Air") / PropsSI(
+    gamma = props_si("C", "P", 101325, "T", 293.15, "Air") / props_si(
         "O", "P", 101325, "T", 293.15, "Air"
     )
     atmosphere = 101.325
@@ -205,7 +203,7 @@ def test_the_same_mass_of_air_in_every_base(
     counted: air_base.AirBase, wanted: air_base.AirBase
 ) -> None:
     def density(base: air_base.AirBase) -> float:
-        return float(PropsSI("D", "P", 1000 * base.kpa, "T", base.air_c + 273.15, "Air"))
+        return float(props_si("D", "P", 1000 * base.kpa, "T", base.air_c + 273.15, "Air"))
 
     found = air_base.convert_flow_l_min(100.0, air_base.air_base(counted.name), wanted)
     # Real air is within 0.1 % of an ideal gas near room conditions.

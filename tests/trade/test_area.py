@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import math
 
-import pint
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
@@ -12,9 +11,9 @@ from scipy import integrate
 
 from booth.trade.film import part_area
 from booth.trade.result import BadInput
+from tests.reference import UNITS
 from tests.trade.outside import outside
 
-UNITS = pint.UnitRegistry()
 length = st.floats(1, 5000)
 
 

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import pint
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
@@ -10,9 +9,9 @@ from hypothesis import strategies as st
 from booth.trade.film import coverage
 from booth.trade.film.transfer_efficiency import HVLP_LARGE_PARTS
 from booth.trade.result import BadInput, Estimate, Value
+from tests.reference import UNITS
 from tests.trade.outside import outside
 
-UNITS = pint.UnitRegistry()
 UM_PER_MIL = 25.4
 FT2_GAL = (1 * UNITS.m**2 / UNITS.l).to("ft^2/gallon").magnitude  # of one m2/L
 

@@ -5,17 +5,16 @@ from __future__ import annotations
 import math
 
 import numpy as np
-import pint
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
 from booth.trade.delivery import catches
 from booth.trade.result import BadInput
+from tests.reference import UNITS
 from tests.trade.outside import outside
 
 US_FL_OZ_ML = 29.5735295625  # NIST Handbook 44, appendix C: 1 US fl oz, exact
-UNITS = pint.UnitRegistry()
 REL = 1e-12  # a handful of floating-point operations, nothing else differs
 
 positive = st.floats(0.01, 1e5)

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import math
 
-import pint
 import pytest
 from chemicals.utils import Vfs_to_zs, ws_to_zs, zs_to_Vfs, zs_to_ws
 from hypothesis import given
@@ -14,6 +13,7 @@ from booth.trade.mixing import components, mixed_batch, overpour, pours
 from booth.trade.mixing.components import Component, Measure
 from booth.trade.mixing.mixed_batch import BatchAge
 from booth.trade.result import BadInput
+from tests.reference import UNITS
 from tests.trade.outside import outside
 
 VOLUME, WEIGHT = Measure.VOLUME, Measure.WEIGHT
@@ -188,8 +188,7 @@ def test_topping_up_counts_on_from_what_is_left(
     ("thinner", "paint"), [("1 pint", "1 gallon"), ("1 fluid_ounce", "1 quart"), ("1 l", "4 l")]
 )
 def test_thinner_is_percent_of_the_paint_on_top(thinner: str, paint: str) -> None:
-    units = pint.UnitRegistry()
-    added, whole = units(thinner).to("ml").magnitude, units(paint).to("ml").magnitude
+    added, whole = UNITS(thinner).to("ml").magnitude, UNITS(paint).to("ml").magnitude
     mix = components.with_thinner(
         [Component("base", 4), Component("hardener", 1)], "thinner", 100 * added / whole
     )

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import numpy as np
-import pint
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
@@ -11,9 +10,9 @@ from hypothesis import strategies as st
 from booth.trade.film import gun_speed
 from booth.trade.film.transfer_efficiency import HVLP_LARGE_PARTS, EfficiencyBand
 from booth.trade.result import BadInput, Estimate, Value
+from tests.reference import UNITS
 from tests.trade.outside import outside
 
-UNITS = pint.UnitRegistry()
 flow = st.floats(20, 900)
 fan = st.floats(50, 400)
 overlap = st.floats(0, 0.9)

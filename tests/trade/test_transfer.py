@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import math
 
-import pint
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
@@ -13,9 +12,8 @@ from booth.trade.film import transfer_efficiency
 from booth.trade.film.gun_speed import mean_wet_film_um
 from booth.trade.film.wet_gauge import FilmInterval
 from booth.trade.result import BadInput, Estimate, Outside, Value
+from tests.reference import UNITS
 from tests.trade.outside import outside
-
-UNITS = pint.UnitRegistry()
 
 
 @outside(

@@ -5,7 +5,6 @@ from __future__ import annotations
 import math
 import re
 
-import pint
 import pytest
 from chemicals.dippr import EQ105
 from chemicals.identifiers import MW
@@ -18,9 +17,9 @@ from booth.trade.film.film_thickness import dry_film_um
 from booth.trade.result import BadInput, Outside, Value
 from booth.trade.ventilation import booth_face, dilution, solvents
 from booth.trade.ventilation.solvents import Solvent, solvent
+from tests.reference import UNITS
 from tests.trade.outside import outside
 
-UNITS = pint.UnitRegistry()
 KELVIN_70F = UNITS.Quantity(70, "degF").to("K").magnitude
 #: Litre per litre in a cubic foot per US gallon.
 PER_FT3_GAL = UNITS("1 foot**3 / gallon").to("").magnitude

@@ -5,7 +5,6 @@ from __future__ import annotations
 import math
 
 import pytest
-from CoolProp.CoolProp import PropsSI
 from hypothesis import given
 from hypothesis import strategies as st
 
@@ -16,6 +15,7 @@ from booth.trade.cups.viscosity_by_temperature import (
     viscosity_at_temperature,
 )
 from booth.trade.result import BadInput, Estimate, Outside, Value
+from tests.reference import props_si
 from tests.trade.outside import outside
 
 #: Liquids of CoolProp that are 2 mm2/s or thicker from 15 to 30 C: oils, glycol brines, dodecane.
@@ -33,7 +33,7 @@ ATMOSPHERE_PA = 101325
 
 def known_mm2_s(liquid: str, at_c: float) -> float:
     state = ("T", at_c + 273.15, "P", ATMOSPHERE_PA, liquid)
-    return PropsSI("V", *state) / PropsSI("D", *state) * 1e6
+    return props_si("V", *state) / props_si("D", *state) * 1e6
 
 
 def two_points(liquid: str) -> tuple[ViscosityPoint, ViscosityPoint]:

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import CoolProp.CoolProp as coolprop
 import iapws
 import pytest
 from hypothesis import given
@@ -11,6 +10,7 @@ from hypothesis import strategies as st
 from booth.trade.delivery import water
 from booth.trade.delivery.water import WaterPaintPair
 from booth.trade.result import BadInput, Estimate, Outside
+from tests.reference import props_si
 from tests.trade.outside import outside
 
 # The CIPM formula gives its own uncertainty as below 1e-6 and was fitted to other measurements than
@@ -26,7 +26,7 @@ PASCAL = 101325.0
 def test_density_agrees_with_iapws(water_c: float) -> None:
     ours = water.water_density_kg_m3(water_c)
     kelvin = water_c + 273.15
-    theirs = coolprop.PropsSI("D", "T", kelvin, "P", PASCAL, "Water")
+    theirs = props_si("D", "T", kelvin, "P", PASCAL, "Water")
     assert ours == pytest.approx(theirs, abs=DENSITY_TOLERANCE_KG_M3)
     assert ours == pytest.approx(
         iapws.IAPWS95(T=kelvin, P=PASCAL / 1e6).rho, abs=DENSITY_TOLERANCE_KG_M3
