@@ -29,6 +29,12 @@ _HOMES = (
 )
 
 
+def pytest_collection_modifyitems(config: pytest.Config, items: list[pytest.Item]) -> None:
+    """Among several workers, first what drives the real program: one waits for it, the others work."""
+    if hasattr(config, "workerinput"):
+        items.sort(key=lambda each: each.get_closest_marker("terminal") is None)
+
+
 class NetworkRefused(AssertionError):
     """A test tried to reach the network."""
 

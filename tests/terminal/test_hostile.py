@@ -8,11 +8,12 @@ from pathlib import Path
 import pytest
 
 from booth.log.events import EffluxTimed, JobOpened, NoteMade, StepSkipped
-from tests.terminal.driver import Terminal
+from tests.terminal.driver import BRISK, Terminal
 from tests.terminal.painter import (
     begin,
     choose,
     current,
+    fast,
     kept_of,
     log_path,
     next_step,
@@ -59,7 +60,7 @@ def test_in_a_profile(home: Path) -> None:
         '[[steps]]\nkind = "coats"\n'
     )
     write_profile(home, "evil", text)
-    with Terminal(home, columns=120, rows=40) as run:
+    with Terminal(home, columns=120, rows=40, rate=BRISK) as run:
         run.until(r"Aaa \[/ x \[bold\] \[DOOR\]")
         run.settle()
         choose(run, "Aaa [/ x")
@@ -119,7 +120,7 @@ def test_in_a_profile_that_cannot_be_read(home: Path) -> None:
 def test_typed_as_part_note_and_reason(home: Path, typed: str) -> None:
     write_profile(home, "short", short_profile(("cautions", "weather", "coats")))
     part = typed[:38].replace(",", "").strip()
-    with Terminal(home, columns=100) as run:
+    with Terminal(home, columns=100, rate=BRISK) as run:
         begin(run, "Aaa short job", f"{part}, hood" if len(typed) < 600 else "hood", shown="hood")
         run.press("f2")
         run.until("Note")
@@ -177,7 +178,7 @@ NO_KEYS = (b"\xe9", b"\xff", b"\x80\xbf", b"\x1b[1114112u", b"\x1b[55296u", b"\x
 
 def test_bytes_and_key_codes_that_cannot_be_end_nothing_and_do_nothing(home: Path) -> None:
     write_profile(home, "short", short_profile(("efflux",)))
-    with Terminal(home) as run:
+    with Terminal(home, rate=BRISK) as run:
         begin(run, "Aaa short job", "hood")
         pass_over(run)
         on_step(run, "Flow cup")
@@ -207,7 +208,8 @@ def test_bytes_and_key_codes_that_cannot_be_end_nothing_and_do_nothing(home: Pat
 def test_in_the_log_of_another_hand(home: Path) -> None:
     """A log that was edited by hand or by another program carries raw escapes in its texts."""
     write_profile(home, "short", short_profile(("coats", "plain")))
-    with Terminal(home) as run:
+    rate = fast(8)
+    with Terminal(home, rate=rate) as run:
         begin(run, "Aaa short job", "hood")
         run.press("f10")
         assert run.wait() == 0
@@ -224,7 +226,7 @@ def test_in_the_log_of_another_hand(home: Path) -> None:
         "what": STEERING,
     }
     path.write_text("\n".join([json.dumps(opened), json.dumps(later), *rest]) + "\n", "utf-8")
-    with Terminal(home, columns=120, rows=40) as run:
+    with Terminal(home, columns=120, rows=40, rate=rate) as run:
         take_up(run)
         run.until("About this job's log")  # what a later program wrote is told
         run.press("enter")

@@ -12,7 +12,7 @@ from pathlib import Path
 import pytest
 
 from booth.log.events import CautionAcknowledged, EffluxTimed
-from tests.terminal.driver import Terminal
+from tests.terminal.driver import BRISK, Terminal
 from tests.terminal.painter import (
     begin,
     current,
@@ -42,7 +42,7 @@ def left_as_found(raw: bytes) -> None:
 @pytest.mark.parametrize("number", [signal.SIGINT, signal.SIGTERM, signal.SIGHUP])
 def test_told_to_leave_it_gives_the_terminal_back(home: Path, number: signal.Signals) -> None:
     write_profile(home, "short", PROFILE)
-    with Terminal(home) as run:
+    with Terminal(home, rate=BRISK) as run:
         before = run.modes()
         assert all(before), "a shell's terminal echoes and edits"
         begin(run, "Aaa short job", "hood")
@@ -57,12 +57,14 @@ def test_told_to_leave_it_gives_the_terminal_back(home: Path, number: signal.Sig
     assert len(kept_of(home, CautionAcknowledged)) == 1
 
 
-@pytest.mark.parametrize("number", [signal.SIGINT, signal.SIGTERM])
+@pytest.mark.parametrize(
+    ("number", "delays"), [(signal.SIGINT, (0.0, 0.01, 0.04)), (signal.SIGTERM, (0.0, 0.005, 0.02))]
+)
 def test_told_to_leave_while_it_starts_it_gives_the_terminal_back(
-    home: Path, number: signal.Signals
+    home: Path, number: signal.Signals, delays: tuple[float, ...]
 ) -> None:
     """At the first byte that it draws: the terminal is half set up, no screen is there yet."""
-    for delay in (0.0, 0.005, 0.01, 0.02, 0.04):
+    for delay in delays:
         with Terminal(home) as run:
             before = run.modes()
             while not run.raw:
@@ -110,7 +112,7 @@ def test_quit_gives_the_terminal_back(home: Path) -> None:
 def test_the_window_is_closed_over_its_head(home: Path) -> None:
     """The terminal itself goes away: no process stays behind, the log is whole."""
     write_profile(home, "short", PROFILE)
-    run = Terminal(home)
+    run = Terminal(home, rate=BRISK)
     begin(run, "Aaa short job", "hood")
     run.press("space")
     run.until("2 of")
@@ -132,7 +134,7 @@ def test_the_window_is_closed_over_its_head(home: Path) -> None:
 
 def test_put_aside_with_ctrl_z_and_back_the_screen_is_whole_again(home: Path) -> None:
     write_profile(home, "short", PROFILE)
-    with Terminal(home) as run:
+    with Terminal(home, rate=BRISK) as run:
         begin(run, "Aaa short job", "hood")
         run.settle()
         before = run.text

@@ -15,7 +15,7 @@ from pathlib import Path
 import pytest
 
 from booth.log.events import CautionAcknowledged, CoatBegun
-from tests.terminal.driver import PROGRAM, ROOT, Terminal
+from tests.terminal.driver import BRISK, PROGRAM, ROOT, Terminal
 from tests.terminal.painter import (
     begin,
     choose,
@@ -38,7 +38,7 @@ CAUTIONS = short_profile(("cautions", "coats"))
 
 def test_without_colour_words_and_shapes_say_it_all(home: Path) -> None:
     write_profile(home, "short", short_profile(("coats",), flash_off="10 min", closes="30 min"))
-    with Terminal(home, rate=fast(400), extra={"NO_COLOR": "1"}) as run:
+    with Terminal(home, rate=fast(800), extra={"NO_COLOR": "1"}) as run:
         begin(run, "Aaa short job", "hood")
         pass_over(run)
         run.press("space")
@@ -97,7 +97,7 @@ def _read(master: int) -> bytes:
 def test_a_file_that_may_not_grow_says_not_kept_and_the_job_does_not_move(home: Path) -> None:
     """As on a full disk: the write fails, and works again when there is room."""
     write_profile(home, "short", CAUTIONS)
-    with Terminal(home) as run:
+    with Terminal(home, rate=BRISK) as run:
         begin(run, "Aaa short job", "hood")
         run.press("space")
         run.until("2 of")
@@ -121,7 +121,7 @@ def test_a_file_that_may_not_grow_says_not_kept_and_the_job_does_not_move(home: 
 
 def test_a_coat_that_cannot_be_kept_did_not_begin(home: Path) -> None:
     write_profile(home, "short", COATS)
-    with Terminal(home) as run:
+    with Terminal(home, rate=BRISK) as run:
         begin(run, "Aaa short job", "hood")
         pass_over(run)
         on_step(run, "Coats and waits")
@@ -291,7 +291,7 @@ def test_a_fault_of_its_own_ends_in_sentences_a_report_and_a_clean_terminal(
     home: Path, code: str, named: str
 ) -> None:
     write_profile(home, "short", CAUTIONS)
-    with Terminal(home, command=[sys.executable, "-c", code]) as run:
+    with Terminal(home, command=[sys.executable, "-c", code], rate=BRISK) as run:
         before = run.modes()
         begin(run, "Aaa short job", "hood")
         run.press("space")
@@ -315,7 +315,7 @@ def test_a_fault_of_its_own_ends_in_sentences_a_report_and_a_clean_terminal(
 def test_interrupted_it_stays(home: Path) -> None:
     """Ctrl+C is a key that a painter may hit: it ends nothing that runs."""
     write_profile(home, "short", COATS)
-    with Terminal(home) as run:
+    with Terminal(home, rate=BRISK) as run:
         begin(run, "Aaa short job", "hood")
         pass_over(run)
         run.press("space")
