@@ -7,7 +7,7 @@ from collections.abc import Callable
 from pathlib import Path
 
 from booth.clock import local_date
-from booth.log.naming import longer_names, mark_of
+from booth.log.naming import longer_names
 from booth.log.store import log_files
 from booth.log.summary import JobSummary, summarise
 
@@ -48,7 +48,7 @@ WAYS: tuple[Callable[[JobSummary, str], bool], ...] = (
     lambda job, wanted: (
         wanted in (each.casefold() for each in (job.name, job.job, job.path.name, job.path.stem))
     ),
-    lambda job, wanted: mark_of(job.path).casefold() == wanted,
+    lambda job, wanted: job.path.stem.casefold().rpartition("-")[2] == wanted,
     _begins,
     lambda job, wanted: wanted in (part.casefold() for part in job.parts),
     lambda job, wanted: any(wanted in each.casefold() for each in (job.path.stem, *job.parts)),

@@ -14,22 +14,15 @@ FAR_BYTE = 0x7FFF_0000
 HELD = frozenset({errno.EACCES, errno.EAGAIN, errno.EWOULDBLOCK, errno.EDEADLK})
 
 
-class Busy(Exception):
-    """Another program holds the lock."""
+def take(fd: int) -> bool | None:
+    """Lock the open file for writing; None where its file system has no locks.
 
-
-def take(fd: int) -> bool:
-    """Lock the open file for writing; False where its file system has no locks.
-
-    Raises:
-        Busy: another program, or this one through another opening, holds it.
+    False where another program, or this one through another opening, holds it.
     """
     try:
         _lock(fd)
     except OSError as fault:
-        if fault.errno in HELD:
-            raise Busy from None
-        return False
+        return False if fault.errno in HELD else None
     return True
 
 

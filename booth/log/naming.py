@@ -39,10 +39,6 @@ def longer_names(paths: Iterable[Path]) -> Mapping[Path, str]:
     return {path: path.stem for paths in sharing for path in paths}
 
 
-def mark_of(path: Path) -> str:
-    return path.stem.rpartition("-")[2]
-
-
 def new_stems(begun: Moment, profile_name: str, taken: Iterable[str]) -> Iterator[str]:
     """Give names, without suffix, that the log of a new job may have; `taken`: names of jobs."""
     known = set(taken)

@@ -21,6 +21,9 @@ from booth.log.parse import LogContent, parse
 
 SUFFIX = ".jsonl"
 APPENDING = os.O_RDWR | os.O_APPEND | BINARY
+NO_LOCKS = (
+    "The disk that holds the log has no locks: see to it that no other booth has this job open."
+)
 
 
 def create_log(folder: Path, first: JobOpened) -> Log:
@@ -75,9 +78,11 @@ def open_log(path: Path) -> Log:
     except OSError as fault:
         raise not_done(path, fault, what) from fault
     try:
-        said = _lock(path, fd)
+        locked = lock.take(fd)
+        if locked is False:
+            raise LogBusy(path)
         data = read_all(fd)
-        log = Log(path, fd, parse(data), len(data), said)
+        log = Log(path, fd, parse(data), len(data), [] if locked else [NO_LOCKS])
         log.try_to_mend()
     except BaseException as fault:
         os.close(fd)
@@ -94,12 +99,9 @@ def is_free(path: Path) -> bool:
     except OSError:
         return False
     try:
-        lock.take(fd)
-    except lock.Busy:
-        return False
+        return lock.take(fd) is not False
     finally:
         os.close(fd)
-    return True
 
 
 def read_log(path: Path) -> LogContent:
@@ -126,15 +128,3 @@ def _require_file(path: Path) -> None:
     """A pipe or a device by the name of a log would keep us waiting for ever."""
     if not stat.S_ISREG(os.stat(path).st_mode):
         raise OSError(errno.EINVAL, "it is not a file", str(path))
-
-
-def _lock(path: Path, fd: int) -> list[str]:
-    """Take the writer's lock; give what the painter has to know where there is none to take."""
-    try:
-        if lock.take(fd):
-            return []
-    except lock.Busy:
-        raise LogBusy(path) from None
-    return [
-        "The disk that holds the log has no locks: see to it that no other booth has this job open."
-    ]

@@ -14,8 +14,7 @@ from booth.units.registry import convert, pair
 from booth.units.words import Unit, tidy
 
 _CLOCK = (
-    r"(?P<sign>[+-]?)(?P<first>\d+):(?P<second>\d\d)(?::(?P<third>\d\d))?"
-    r"(?:[.,](?P<tenths>\d{1,3}))?\s*(?P<unit>[a-z]*)"
+    r"(?P<sign>[+-]?)(?P<fields>\d+(?::\d\d){1,2})(?:[.,](?P<tenths>\d{1,3}))?\s*(?P<unit>[a-z]*)"
 )
 _RATIO = r"([\d.,]+) ?: ?([\d.,]+)"
 _UNIT = r"""\s*(?P<unit>[a-z°'"#]+(?:[ .]+[a-z]+)*\.?)\s*,?\s*"""
@@ -23,6 +22,8 @@ _IMPERIAL = r"\b(imp|imperial|uk|british|brit)\b"
 _ABSOLUTE = r"\b(psia|bara|bar ?\(?a\)?|psi ?\(?a\)?|kpaa?|\w+ abs(olute)?)$"
 _RANGE = r"\s*(-|to\b|\.\.)\s*\d"
 _SIXTY = 60
+#: Of a time with colons: how many seconds the last of so many fields is, by the unit behind it.
+_LAST_S = {(2, ""): 1, (2, "min"): 1, (2, "h"): _SIXTY, (3, ""): 1, (3, "h"): 1}
 #: 72 F 2 C is no sum.
 _UNADDED = (Dimension.TEMPERATURE, Dimension.NUMBER)
 _DEGREES = (Dimension.TEMPERATURE, Dimension.DIFFERENCE)
@@ -181,24 +182,17 @@ def _clock(folded: str) -> Understood:
     )
     if match is None:
         raise problem
-    first, second = int(match["first"]), int(match["second"])
-    third = None if match["third"] is None else int(match["third"])
+    fields = [int(field) for field in match["fields"].split(":")]
     unit = words.find(match["unit"], Dimension.TIME) if match["unit"] else None
-    if match["unit"] and (unit is None or unit.key not in ("h", "min")):
+    last_s = _LAST_S.get((len(fields), unit.key if unit else match["unit"]))
+    if last_s is None or (last_s == _SIXTY and match["tenths"]):
         raise problem
-    hours = unit is not None and unit.key == "h"
-    if second >= _SIXTY or (third or 0) >= _SIXTY:
+    if max(fields[1:]) >= _SIXTY:
         raise EntryError(f"{quoted(folded)} is not a time: what follows a colon must be below 60.")
-    if third is not None and (unit is None or hours):
-        seconds = first * 3600.0 + second * 60 + third
-    elif third is None and hours and match["tenths"] is None:
-        seconds = first * 3600.0 + second * 60
-    elif third is None and not hours:
-        seconds = first * 60.0 + second
-    else:
-        raise problem
-    if match["tenths"]:
-        seconds += float(f"0.{match['tenths']}")
+    seconds = 0.0
+    for field in fields:
+        seconds = seconds * _SIXTY + field
+    seconds = seconds * last_s + float(f"0.{match['tenths'] or 0}")
     return Understood(-seconds if match["sign"] == "-" else seconds)
 
 
