@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import enum
-from typing import Self
+from typing import Any, Self
 
 import msgspec
 
@@ -81,13 +81,10 @@ class Kind(enum.StrEnum):
     high: float
     examples: tuple[str, ...]
 
-    def __new__(
-        cls, name: str, base: str, dimension: Dimension, low: float, high: float, *words: str
-    ) -> Self:
+    def __new__(cls, name: str, *about: Any) -> Self:
         kind = str.__new__(cls, name)
         kind._value_ = name
-        kind.base, kind.dimension, kind.low, kind.high = base, dimension, low, high
-        kind.label, *examples = words
+        kind.base, kind.dimension, kind.low, kind.high, kind.label, *examples = about
         kind.examples = tuple(examples)
         return kind
 
