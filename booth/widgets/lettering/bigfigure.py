@@ -1,17 +1,11 @@
-"""Figures and words in blocks, as large as the space allows. Pure: text and a size in, lines out.
-
-Measures are put on the grid of quarter cells before a glyph is drawn on them: strokes stay even.
-"""
+"""Figures and words in blocks, as large as the space allows. Pure: text and a size in, lines out."""
 
 from __future__ import annotations
 
 from functools import lru_cache
 
-from booth.widgets.lettering.frame import Frame
-from booth.widgets.lettering.letters import LETTERS
-from booth.widgets.lettering.numerals import NUMERALS
-from booth.widgets.lettering.shapes import STEP, Bitmap, raster, snap
-from booth.widgets.lettering.signs import SIGNS, SQUARE
+from booth.widgets.lettering.glyphs import GLYPHS, SQUARE
+from booth.widgets.lettering.pen import STEP, Bitmap, Pen, snap
 from booth.widgets.text import fit, plain
 
 LEAST_ROWS = 3
@@ -23,7 +17,6 @@ WIDEST, NARROWEST = 0.64, 0.5
 ALIKE = str.maketrans({"−": "-", "–": "-", "—": "-", "’": "'", "\u00a0": " "})
 # Bits: upper left 1, upper right 2, lower left 4, lower right 8.
 QUARTERS = " ▘▝▀▖▌▞▛▗▚▐▜▄▙▟█"
-GLYPHS = NUMERALS | LETTERS | SIGNS
 
 
 def _normal(text: str) -> str:
@@ -34,8 +27,8 @@ def can_draw(text: str) -> bool:
     return all(char in GLYPHS for char in _normal(text))
 
 
-def _frame(char: str, figure: Frame) -> Frame:
-    share = GLYPHS[char][1]
+def _pen(char: str, figure: Pen) -> Pen:
+    share = GLYPHS[char].share
     if share == SQUARE:
         # On the glass; in three rows a little less, so that a long word still fits.
         return figure.wide(figure.h * (0.8 if figure.h >= 8 else 0.67))
@@ -43,22 +36,22 @@ def _frame(char: str, figure: Frame) -> Frame:
 
 
 @lru_cache(maxsize=1024)
-def _glyph(char: str, figure: Frame) -> Bitmap:
-    frame = _frame(char, figure)
-    return raster(GLYPHS[char][0](frame), frame.w, frame.h)
+def _glyph(char: str, figure: Pen) -> Bitmap:
+    glyph = GLYPHS[char]
+    return _pen(char, figure).draw(glyph.strokes if figure.slanted or not glyph.low else glyph.low)
 
 
-def _total(text: str, figure: Frame) -> float:
-    return sum(_frame(char, figure).w for char in text) + figure.gap * (len(text) - 1)
+def _total(text: str, figure: Pen) -> float:
+    return sum(_pen(char, figure).w for char in text) + figure.gap * (len(text) - 1)
 
 
 @lru_cache(maxsize=512)
-def _choose(texts: tuple[str, ...], width: int, height: int) -> Frame | None:
+def _choose(texts: tuple[str, ...], width: int, height: int) -> Pen | None:
     """The largest lettering in which every one of the texts fits; None where none does."""
     for tall in range(2 * min(height, MOST_ROWS), 2 * LEAST_ROWS - 1, -1):
         wide, narrowest = max(3.0, snap(tall * WIDEST)), max(3.0, tall * NARROWEST)
         while wide >= narrowest:
-            figure = Frame.of_figure(wide, tall)
+            figure = Pen.of_figure(wide, tall)
             if all(_total(text, figure) <= width for text in texts):
                 return figure
             wide -= STEP
@@ -72,7 +65,7 @@ def _line(upper: list[bool], lower: list[bool]) -> str:
     )
 
 
-def _compose(text: str, figure: Frame) -> list[str]:
+def _compose(text: str, figure: Pen) -> list[str]:
     gap = [False] * round(figure.gap / STEP)
     rows: list[list[bool]] = []
     for y in range(figure.h):
