@@ -3,16 +3,15 @@
 from __future__ import annotations
 
 import dataclasses
-import enum
 import functools
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from typing import Any
 
 from booth.figure import docs, shapes
 from booth.figure.answer import Answer, Item
 from booth.figure.docs import Function
 from booth.figure.exceptions import FIGURES, LACKING
-from booth.figure.shapes import COUNT, NUMBER, UNITS, Shape, shape_of, words_of
+from booth.figure.shapes import COUNT, DELIVERY, NUMBER, UNITS, Shape, shape_of, words_of
 from booth.trade.cups.cup_choice import CupFit
 from booth.trade.delivery.needle import NeedlePoint
 from booth.trade.faults.evidence import Reading
@@ -84,43 +83,11 @@ def told(found: Any, shape: Shape | None, label: str) -> Answer:
     return dataclasses.replace(whole, rule=next((each.rule for each in parts if each.rule), ""))
 
 
-@told.register
-def _answer(found: Answer, shape: Shape | None, label: str) -> Answer:
-    return found
+told.register(Answer, lambda found, shape, label: found)
+told.register(Outside, lambda found, shape, label: Answer(rule=found.rule, outside=found))
 
 
-@told.register
-def _outside(found: Outside, shape: Shape | None, label: str) -> Answer:
-    return Answer((), found.rule, outside=found)
-
-
-@told.register
-def _value(found: Value, shape: Shape | None, label: str) -> Answer:
-    return Answer((Item(label, found.value, shape_for(shape, found.unit)),), found.rule)
-
-
-@told.register
-def _estimate(found: Estimate, shape: Shape | None, label: str) -> Answer:
-    unit = shape_for(shape, found.unit)
-    item = Item(label, found.likely, unit, found.low, found.high, estimate=True)
-    return Answer((item,), found.rule)
-
-
-@told.register(float)
-@told.register(int)
-def _number(found: float, shape: Shape | None, label: str) -> Answer:
-    unit = COUNT if isinstance(found, int) else shape_for(shape)
-    return Answer((Item(label, found, unit, tight=label == "to"),))
-
-
-@told.register(bool)
-@told.register(str)
-def _word(found: bool | str, shape: Shape | None, label: str) -> Answer:
-    return Answer((Item(label, found.value if isinstance(found, enum.Enum) else found),))
-
-
-@told.register(tuple)
-@told.register(list)
+@told.register(tuple | list)
 def _several(found: Sequence[Any], shape: Shape | None, label: str) -> Answer:
     if all(isinstance(each, str) for each in found):
         if any(each.endswith(".") for each in found):
@@ -131,70 +98,74 @@ def _several(found: Sequence[Any], shape: Shape | None, label: str) -> Answer:
     return joined([told(each, shape, called) for each, called in zip(found, labels, strict=False)])
 
 
-@told.register
-def _wait(found: WaitTime, shape: Shape | None, label: str) -> Answer:
+def _band(found: Any, shape: Shape, label: str) -> Item:
+    return Item(label, found.likely, shape, found.low, found.high, estimate=True)
+
+
+def _pours(found: PourTable | Correction, *_: Any) -> list[Item]:
+    items, unit = [], UNITS[found.measure.unit]
+    for pour in found.pours:
+        items.append(Item(pour.name, pour.amount, unit))
+        items.append(Item("up to", pour.mark, unit, tight=True))
+    return items
+
+
+def _wait(found: WaitTime, shape: Shape | None, label: str) -> list[Item]:
     """What a clock should count, and the band about it."""
     items = [Item(label, found.seconds, shapes.TIME, estimate=found.estimate)]
     if found.estimate or found.low_s != found.high_s:
         band = (found.low_s, found.high_s)
         items.append(Item("likely", found.likely_s, shapes.TIME, *band, found.estimate))
-    return Answer(tuple(items), found.rule)
+    return items
 
 
-@told.register
-def _band(found: EfficiencyBand, shape: Shape | None, label: str) -> Answer:
-    item = Item(label, found.likely, shapes.SHARE, found.low, found.high, estimate=True)
-    return Answer((item,), found.source)
-
-
-@told.register
-def _interval(found: FilmInterval, shape: Shape | None, label: str) -> Answer:
-    ends = (
+#: The figures of a result whose fields do not tell it well, by its type; rule and notes are fields.
+ITEMS: dict[type, Callable[[Any, Shape | None, str], list[Item]]] = {
+    bool: lambda found, shape, label: [Item(label, found)],
+    str: lambda found, shape, label: [Item(label, getattr(found, "value", found))],
+    int: lambda found, shape, label: [Item(label, found, COUNT)],
+    float: lambda found, shape, label: [Item(label, found, shape_for(shape), tight=label == "to")],
+    Value: lambda found, shape, label: [Item(label, found.value, shape_for(shape, found.unit))],
+    Estimate: lambda found, shape, label: [_band(found, shape_for(shape, found.unit), label)],
+    EfficiencyBand: lambda found, shape, label: [_band(found, shapes.SHARE, label)],
+    FilmInterval: lambda found, shape, label: [
         Item(f"{label} from", found.low_um, shapes.FILM),
         Item("to", found.high_um, shapes.FILM, tight=True),
-    )
-    return Answer(ends)
-
-
-@told.register
-def _cup(found: CupFit, shape: Shape | None, label: str) -> Answer:
-    return Answer((Item(found.cup.name, found.efflux_s, shapes.SECONDS),))
-
-
-@told.register
-def _point(found: NeedlePoint, shape: Shape | None, label: str) -> Answer:
-    turns = shapes.TURNS.show(found.turns, System.US)
-    return Answer((Item(f"at {turns}", found.delivery_ml_min, shapes.DELIVERY),))
-
-
-@told.register
-def _component(found: Component, shape: Shape | None, label: str) -> Answer:
-    return Answer((Item(found.name, found.parts, shapes.NUMBER),))
-
-
-@told.register
-def _pours(found: PourTable | Correction, shape: Shape | None, label: str) -> Answer:
-    items, unit = [], UNITS[found.measure.unit]
-    for pour in found.pours:
-        items.append(Item(pour.name, pour.amount, unit))
-        items.append(Item("up to", pour.mark, unit, tight=True))
-    if isinstance(found, PourTable):
-        return Answer(tuple(items))
-    items = items or [Item("add", "nothing")]
-    items += [Item("in all", found.total, unit), Item("over the plan", found.grew, unit)]
-    return Answer(tuple(items), notes=(f"too much {found.by}",) if found.by else ())
-
-
-@told.register
-def _step(found: ThinnerStep, shape: Shape | None, label: str) -> Answer:
-    add = found.add
-    items = (
+    ],
+    WaitTime: _wait,
+    CupFit: lambda found, *_: [Item(found.cup.name, found.efflux_s, shapes.SECONDS)],
+    NeedlePoint: lambda found, *_: [
+        Item(f"at {shapes.TURNS.show(found.turns, System.US)}", found.delivery_ml_min, DELIVERY)
+    ],
+    Component: lambda found, *_: [Item(found.name, found.parts, NUMBER)],
+    PourTable: _pours,
+    ThinnerStep: lambda found, *_: [
         Item("add now", found.step_ml, shapes.VOLUME, estimate=True),
-        Item("in all it may take", add.likely, shapes.VOLUME, add.low, add.high, estimate=True),
+        _band(found.add, shapes.VOLUME, "in all it may take"),
         Item("then thinned by", found.fraction_after, shapes.SHARE),
         Item("cut at the limit", found.at_limit),
+    ],
+}
+
+
+def _by_items(found: Any, shape: Shape | None, label: str) -> Answer:
+    tell = next(ITEMS[kind] for kind in type(found).__mro__ if kind in ITEMS)
+    rules = (
+        getattr(part, name, "") for part in (found, getattr(found, "add", 0)) for name in RULES
     )
-    return Answer(items, add.rule, (found.note,))
+    notes = tuple(getattr(found, name) for name in NOTES if hasattr(found, name))
+    return Answer(tuple(tell(found, shape, label)), next(filter(None, rules), ""), notes)
+
+
+for _kind in ITEMS:
+    told.register(_kind, _by_items)
+
+
+@told.register
+def _corrected(found: Correction, shape: Shape | None, label: str) -> Answer:
+    items, unit = _pours(found) or [Item("add", "nothing")], UNITS[found.measure.unit]
+    items += [Item("in all", found.total, unit), Item("over the plan", found.grew, unit)]
+    return Answer(tuple(items), notes=(f"too much {found.by}",) if found.by else ())
 
 
 @told.register
