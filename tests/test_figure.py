@@ -321,15 +321,15 @@ def test_help_of_a_subject_explains_arguments_limits_and_source(subject: Subject
 
 
 def test_help_names_the_unit_of_a_bare_number() -> None:
-    assert "a bare number is in fl oz" in run(["lasts", "--help"])[1]
-    assert "a bare number is in ml" in run(["lasts", "--help", "--metric"])[1]
+    assert "a bare number is in fl oz" in run(["time-to-empty", "--help"])[1]
+    assert "a bare number is in ml" in run(["time-to-empty", "--help", "--metric"])[1]
     us, metric = (
-        ask("lasts 20 6", option)["values"][0]["value"] for option in ("--us", "--metric")
+        ask("time-to-empty 20 6", option)["values"][0]["value"] for option in ("--us", "--metric")
     )
     assert us == pytest.approx(200.0, rel=1e-12)
     assert metric == pytest.approx(200.0, rel=1e-12)
     # 20 fl oz at 100 ml/min: the unit of a bare number is that of the system.
-    value = ask("lasts 20 100ml/min", "--us")["values"][0]["value"]
+    value = ask("time-to-empty 20 100ml/min", "--us")["values"][0]["value"]
     assert value == pytest.approx(20 * 29.5735295625 / 100 * 60, rel=1e-9)
 
 
@@ -340,20 +340,20 @@ def test_help_names_the_unit_of_a_bare_number() -> None:
         ("zzz", "'booth figure' lists them"),
         ("viscosity 'Ford #4'", "time is missing"),
         ("viscosity", "cup, time are missing"),
-        ("lasts 20oz 6oz/min 5", "'5' is one word too many"),
-        ("lasts 20 oz 6oz/min", "'20 oz' or 20oz"),
-        ("lasts volume=20oz volume=10oz 6oz/min", "volume was given twice"),
-        ("lasts 20oz 6oz/min delivry=3", "Did you mean delivery?"),
-        ("lasts 20oz 6oz/min --density", "Known are volume, delivery"),
-        ("lasts 20oz --delivery", "--delivery needs a value"),
+        ("time-to-empty 20oz 6oz/min 5", "'5' is one word too many"),
+        ("time-to-empty 20 oz 6oz/min", "'20 oz' or 20oz"),
+        ("time-to-empty volume=20oz volume=10oz 6oz/min", "volume was given twice"),
+        ("time-to-empty 20oz 6oz/min delivry=3", "Did you mean delivery?"),
+        ("time-to-empty 20oz 6oz/min --density", "Known are volume, delivery"),
+        ("time-to-empty 20oz --delivery", "--delivery needs a value"),
         ("viscosity 'Ford #4' 30F", "measures a temperature"),
         ("viscosity 'Ford 9' 30s", "Cups of that family"),
         ("viscosity 'Ford #4' 30s correction=9", "must be 2 or less"),
         ("dew-point 72F 0%", "must be above 0"),
         ("dew-point 72F 145%", "must be 100 % or less"),
         ("dew-point 72F nan", "does not begin with a number"),
-        ("needle 160ml/min 1", "TURNS:DELIVERY"),
-        ("overlap parabel 50%", "There is no fan profile"),
+        ("turns-for-delivery 160ml/min 1", "TURNS:DELIVERY"),
+        ("evenness parabel 50%", "There is no fan profile"),
         ("section even 50% points=100000", "are enough"),
         ("delivery 120g 30s", "density=1.2g/ml"),
         ("delivery 4oz 30s density=1.2g/ml", "only needed where"),
@@ -404,20 +404,24 @@ def test_what_is_outside_is_no_failure_and_advises() -> None:
 def test_what_is_infinite_is_null_in_json() -> None:
     found = ask("gauge 3mil:-")
     assert next(value["value"] for value in found["values"] if value["name"] == "to") is None
-    assert ask("overlap even 0%")["values"][0]["value"] is not None
-    bare = ask("overlap 0,9,0 0%")["values"][0]
+    assert ask("evenness even 0%")["values"][0]["value"] is not None
+    bare = ask("evenness 0,9,0 0%")["values"][0]
     assert bare["value"] is None or math.isfinite(bare["value"])
 
 
 def test_estimates_say_so_with_their_band() -> None:
-    out = run(["mean-film", "200ml/min", "250mm", "50%", "0.4m/s", "--metric"])[1]
+    out = run(["mean-wet-film", "200ml/min", "250mm", "50%", "0.4m/s", "--metric"])[1]
     assert out.startswith("mean wet film estimate 43.3 µm, 40.0 µm to 46.7 µm")
-    known = run(["mean-film", "200ml/min", "250mm", "50%", "0.4m/s", "efficiency=65%"])[1]
+    known = run(["mean-wet-film", "200ml/min", "250mm", "50%", "0.4m/s", "efficiency=65%"])[1]
     assert "estimate" not in known.partition("|")[0]
 
 
 def test_cautions_come_with_figures_of_fire_and_air() -> None:
-    for words in ("fresh-air 200ml/min 60% xylene:100%", "dilution 30.4 1.4", "exhaust 100ft2"):
+    for words in (
+        "fresh-air 200ml/min 60% xylene:100%",
+        "dilution-air 30.4 1.4",
+        "required-exhaust 100ft2",
+    ):
         out = run(shlex.split(words))[1]
         assert "not a permission to breathe" in out
 
@@ -428,7 +432,7 @@ def test_user_text_never_acts_on_the_terminal() -> None:
         ["mix", "600ml", f"{evil}:4"],
         [evil],
         ["viscosity", evil, "30s"],
-        ["lasts", evil],
+        ["time-to-empty", evil],
     ):
         _, out, err = run(words)
         assert not set("\x1b\x07\u202e") & set(out + err)
@@ -446,7 +450,7 @@ def test_a_terminal_without_the_signs_of_the_trade_gets_an_answer() -> None:
 def test_without_docstrings_no_figure_loses_its_unit_unsaid() -> None:
     code = (
         "from booth.figure import main\n"
-        "main(['wet-film', '1.5mil', '42%', '--metric']); main(['solids', '50%', '25%'])"
+        "main(['wet-film', '1.5mil', '42%', '--metric']); main(['solids-after-thinning', '50%', '25%'])"
     )
     done = subprocess.run(
         [sys.executable, "-OO", "-c", code], capture_output=True, text=True, timeout=60, check=True

@@ -43,37 +43,19 @@ NOT_ASKED = {"require": "it checks a number, and computes nothing"}
 #: Function, subject, figure, note, two blanks between; a dash for what follows from the function.
 _ROWS = """
 blend_index_mm2_s              blend                 -  the two rules disagree about paint: neither is a prediction
-box_area_m2                    area-box              area
-catch_statistics               catches
-circle_area_m2                 area-circle           area
-coats_to_dry_film              coats
 convert_flow_l_min             air-base              flow as {to.name}  {from.source}; {to.source}
 cups_for_viscosity             which-cup             cups
-cups_to_fill                   fills
-cylinder_area_m2               area-cylinder         area
 default_band                   efficiency-band       transfer efficiency  to begin with, until the gauge says otherwise
-delivery_at_turns              needle-delivery       delivery
 delivery_of_water              delivery-water        delivery of water  paint runs slower (see paint-from-water)
-dilution_air_l_per_l           dilution              air per liquid
-dilution_air_of_blend_l_per_l  dilution-blend        air per liquid
 efflux_from_viscosity          efflux                efflux time
 equivalent_efflux              equivalent            efflux time in {to.name}
-evenness                       overlap
 film_at                        film-at               film over mean film
 flash_off_at                   flash-off             flash-off
-free_air_stored_l              stored                free air
-hvlp_cap_pressure              hvlp
-longest_trigger_s              trigger               trigger held
 material_for_area_ml           material              ready to spray
-mean_wet_film_um               mean-film
 minimum_air                    fresh-air
-mixed_density_g_ml             mix-density           density of the mix
-most_even_overlap              best-overlap
 one_point_band                 viscosity-band        viscosity  no correction: the band one point leaves
 practical_coverage_m2_l        coverage
 paint_from_water               -                     delivery of paint
-parts_by_volume                mix-by-volume
-passes_for_width               passes                passes
 pour_table                     mix
 pour_table_from_component      mix-from
 pour_table_on_top              mix-top-up
@@ -81,39 +63,18 @@ read_sign                      sign                  |strength of the sign
 reading                        pattern
 recoat_closes_at               -                     recoat window closes after
 recoat_opens_at                -                     recoat window opens after
-recovery_s                     -                     recovers in
-rectangle_area_m2              area-rectangle        area
-regulation_dilution_l_per_l    dilution-rule         air per liquid
-relative_drying_power          drying-power
-required_exhaust               exhaust
 run_statistics                 runs
-saturation_pressure_pa         saturation
 scaled_s                       -                     time
-sheet_area_m2                  area-sheet            area
-solids_after_thinning          solids                volume solids
 solvent                        -                     -  its own safety data sheet comes before any list
-solvent_from_data_sheet        solvent-sheet
-solvent_names                  solvents              solvents
 speed_for_wet_film_mm_s        speed                 gun speed
-speed_of_pass_mm_s             pass-speed            gun speed
 steady_part                    steady                steady from|to  of the painted width
 suggest_cup_for_out_of_range   other-cup
 thinner_for_target             thinner
 thinner_fraction_after         thinned               thinned by
-thinner_room_ml                -                     room for thinner
-time_to_empty_s                lasts                 lasts
-transfer_efficiency_from_film  efficiency            transfer efficiency
-trigger_cycle                  cycle
-trigger_duty                   duty                  trigger in the long run
-turns_for_delivery             needle                turns
+transfer_efficiency_from_film  efficiency
 viscosity_at                   viscosity-at          viscosity
 viscosity_from_efflux          viscosity             viscosity  the standard asks for {cup.temperature_c:g} C
-volatile_fraction              volatile              evaporates
-wait_from_table                wait-table            wait
-water_density_kg_m3            -                     density of water
-waterborne_flash_off_at        flash-off-waterborne  flash-off
 weather_verdict                weather               -  limits met are not the same as good to spray
-wet_film_after_thinning_um     wet-film-thinned      wet film
 """
 
 

@@ -33,9 +33,9 @@ def everything() -> str:
     for title, subjects in groups().items():
         lines.append(f"{title}:")
         for subject in subjects:
-            lines.append(_wrapped(f"  {subject.name:22}", subject.says, 24))
+            lines.append(_wrapped(f"  {subject.name:24}", subject.says, 26))
             example = " ".join(subject.examples[:1])
-            lines.append(f"  {'':22}booth figure {subject.name} {example}".rstrip())
+            lines.append(f"  {'':24}booth figure {subject.name} {example}".rstrip())
         lines.append("")
     return "\n".join(lines).rstrip()
 

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import dataclasses
 import functools
+import re
 import shlex
 from collections.abc import Mapping
 from dataclasses import dataclass
@@ -16,6 +17,9 @@ from booth.figure.docs import Function
 from booth.figure.exceptions import LACKING, ROWS, Row
 from booth.figure.results import tell
 from booth.figure.shapes import words_of
+
+#: What the name of a function says beyond the figure itself: 'turns for delivery' are turns.
+_CIRCUMSTANCE = re.compile(r" (after|at|for|from|of)\b.*")
 
 
 @dataclass(frozen=True)
@@ -75,7 +79,7 @@ class Subject:
     def answer(self, given: Mapping[str, Any]) -> Answer:
         """Answer with the values given. Raises BadInput."""
         row, first = self.row, self.functions[0]
-        label = (row.label or self.words).format_map(given)
+        label = (row.label or _CIRCUMSTANCE.sub("", self.words)).format_map(given)
         found = call(self.function, self.arguments, given)
         if found is None or found == ():
             nothing = LACKING.get(self.function.__name__, "none")
