@@ -11,11 +11,10 @@ import inspect
 import pkgutil
 from collections.abc import Iterator, Mapping
 
-import booth.figure.joined_mixing
 import booth.trade
 from booth.figure.docs import Function
 from booth.figure.exceptions import NOT_ASKED, USES
-from booth.figure.joined import JOINED  # whole once that module is loaded
+from booth.figure.joined import JOINED
 from booth.figure.subject import Subject
 
 
