@@ -12,9 +12,8 @@ from booth.screens.bench_desk import BenchDesk
 from booth.screens.list_screen import ListScreen
 from booth.screens.sheet import Sheet
 from booth.units import System
-from booth.words.event_words import words
+from booth.words.event_words import teller, words
 from booth.words.lines import PickLine
-from booth.words.log_rows import log_rows
 
 Entry = Event | UnknownEvent
 
@@ -46,12 +45,12 @@ def entry_lines(job: Job, system: System) -> tuple[PickLine, ...]:
     """Give every entry in one line, the newest first: number, local time, what it says."""
     digits = len(str(job.next_n - 1))
     days = local_date(job.events[0].at) != local_date(job.events[-1].at)
-    found = []
-    for row in reversed(log_rows(job, system)):
-        date = f"{local_date(row.event.at)} " if days else ""
-        voided = f"{VOIDED}  " if row.is_void else ""
-        head = f"{row.event.n:>{digits}}  {date}{local_hhmmss(row.event.at)}"
-        found.append(PickLine(f"{head}  {voided}{row.words}"))
+    found, told = [], teller(system, job)
+    for event in reversed(job.events):
+        date = f"{local_date(event.at)} " if days else ""
+        voided = f"{VOIDED}  " if event.n in job.void else ""
+        head = f"{event.n:>{digits}}  {date}{local_hhmmss(event.at)}"
+        found.append(PickLine(f"{head}  {voided}{told(event)}"))
     return tuple(found)
 
 

@@ -13,15 +13,14 @@ def range_words(span: Range | None, kind: Kind, system: System) -> str:
         return ""
     if span.low is None:
         return f"up to {show(span.high or 0.0, kind, system)}"
+    low = show(span.low, kind, system)
     if span.high is None:
-        return f"at least {show(span.low, kind, system)}"
+        return f"at least {low}"
     if span.low == span.high:
-        return show(span.low, kind, system)
-    high = show(span.high, kind, system)
-    low = show(span.low, kind, system, unit=False)
-    if kind is Kind.TIME:
-        return f"{show(span.low, kind, system)} to {high}"
-    return f"{low} to {high}"
+        return low
+    if kind is not Kind.TIME:
+        low = show(span.low, kind, system, unit=False)
+    return f"{low} to {show(span.high, kind, system)}"
 
 
 def wait_words(rule: WaitRule | None, system: System) -> str:
@@ -64,14 +63,12 @@ def profile_lines(profile: Profile, system: System) -> tuple[str, ...]:
     ]
     lines += _waits(rules, system)
     margin = limits.dew_margin_c
+    over = "" if margin is None else show(margin, Kind.TEMPERATURE_DIFFERENCE, system)
     weather = [
         ("air", range_words(limits.air_c, Kind.TEMPERATURE, system)),
         ("humidity", range_words(limits.humidity_percent, Kind.PERCENT, system)),
         ("part", range_words(limits.part_c, Kind.TEMPERATURE, system)),
-        (
-            "part over dew point by",
-            show(margin, Kind.TEMPERATURE_DIFFERENCE, system) if margin is not None else "",
-        ),
+        ("part over dew point by", over),
     ]
     lines += _together("Weather", weather)
     lines += ["", *profile.notes] if profile.notes else []
@@ -102,13 +99,9 @@ def _mix_lines(profile: Profile, system: System) -> list[str]:
     parts = " : ".join(f"{part.parts:g} {part.name}" for part in mix.parts)
     lines = [f"Mix by {mix.by}: {parts}" if len(mix.parts) > 1 else "Mix: one can, stir"]
     if mix.thinner is not None:
-        limits = [
-            f"{mix.thinner.usual_percent:g} %" if mix.thinner.usual_percent is not None else "",
-            f"up to {mix.thinner.limit_percent:g} %"
-            if mix.thinner.limit_percent is not None
-            else "",
-        ]
-        lines.append(f"Thinner: {mix.thinner.name} {', '.join(each for each in limits if each)}")
+        limits = ("{:g} %", mix.thinner.usual_percent), ("up to {:g} %", mix.thinner.limit_percent)
+        said = ", ".join(form.format(each) for form, each in limits if each is not None)
+        lines.append(f"Thinner: {mix.thinner.name} {said}")
     if mix.pot_life is not None:
         at = show(mix.pot_life.at_c, Kind.TEMPERATURE, system)
         lines.append(f"Pot life: {duration(mix.pot_life.time_s)} at {at}")

@@ -19,8 +19,7 @@ from booth.log.summary import JobSummary
 from booth.moment import Moment
 from booth.units import Kind, Quantity, System
 from booth.words import event_words
-from booth.words.event_words import WORDS, quantity, words
-from booth.words.log_rows import log_rows
+from booth.words.event_words import WORDS, quantity, teller, words
 from booth.words.report import jobs_table, report
 from tests.log.logs import PROFILE, moment, note, opened, some_events
 from tests.log.logs import quantity as q
@@ -416,17 +415,16 @@ def test_the_rows_of_a_log_say_what_each_entry_alone_says_in_one_walk(
     events += [ev.AlarmAcknowledged(n=0, at=AT, alarm=f"coat:{n}:ready") for n in (6, 99, 10**30)]
     numbered = [msgspec.structs.replace(event, n=n) for n, event in enumerate(events, 1)]
     folded = fold(numbered)
-    rows = log_rows(folded, System.US)
-    assert [row.event for row in rows] == numbered
-    assert [row.words for row in rows] == [words(event, System.US, folded) for event in numbered]
-    assert [row.event.n for row in rows if row.is_void] == [2]
-    assert rows[9].words == "alarm silenced: hood, coat 2 ready"
+    rows = list(map(teller(System.US, folded), folded.events))
+    assert rows == [words(event, System.US, folded) for event in numbered]
+    assert folded.void == {2}
+    assert rows[9] == "alarm silenced: hood, coat 2 ready"
     # However many alarms there are, the entries are walked through once, and steps named once.
     asked: list[str] = []
     steps = event_words.steps_of
     monkeypatch.setattr(event_words, "steps_of", lambda job: (asked.append("steps"), steps(job))[1])
     many = fold([*numbered, *(ev.StepDone(n=n, at=AT, step="mix") for n in range(20, 320))])
-    log_rows(many, System.US)
+    assert all(map(teller(System.US, many), many.events))
     assert asked == ["steps"]
 
 
@@ -451,7 +449,8 @@ def test_a_long_log_takes_as_much_longer_as_it_is(monkeypatch: pytest.MonkeyPatc
         ]
         folded = fold([opened(), *alarms])
         Counted.walked = 0
-        log_rows(replace(folded, events=Counted(folded.events)), System.US)  # type: ignore[arg-type]
+        counted = replace(folded, events=Counted(folded.events))  # type: ignore[arg-type]
+        assert all(map(teller(System.US, counted), counted.events))
         return Counted.walked
 
     assert 0 < walked(400) <= 4.1 * walked(100)

@@ -12,7 +12,7 @@ from booth.log.history import find_job, history
 from booth.log.open_jobs import OpenJobs
 from booth.log.parse import parse
 from booth.units import System
-from booth.words.log_rows import log_rows
+from booth.words.event_words import teller
 
 KEPT = Path(__file__).with_name("kept")
 #: What is known of each: entries, kinds of them, verdict, what is voided.
@@ -33,7 +33,7 @@ def test_a_kept_log_reads_with_nothing_to_say_and_nothing_lost(name: str) -> Non
     assert b"".join(map(codec.encode, content.events)) == data  # type: ignore[arg-type]
     job = fold(content.events)
     assert job.closed is not None and job.closed.verdict == verdict and job.void == void
-    assert all(row.words for row in log_rows(job, System.METRIC))
+    assert all(map(teller(System.METRIC, job), job.events))
 
 
 def test_a_kept_log_is_listed_and_found_by_its_own_name_and_its_log_s() -> None:
