@@ -134,56 +134,41 @@ def _impossible(message: Message) -> bool:
     return any("\ud800" <= char <= "\udfff" for char in message.key + (message.character or ""))
 
 
-def _reading(read: Callable[[Any], None]) -> Callable[[Any], None]:
+def _reading(read: Callable[[Any], None], driver: Any) -> None:
     """Let a fault of the thread that reads the keys end the app like any other fault."""
-
-    @functools.wraps(read)
-    def run_input_thread(driver: Any) -> None:
-        app = driver._app
-        try:
-            read(driver)
-        except (HungUp, OSError):  # a terminal that is gone cannot be read, by either name
-            app.call_later(app.exit, None, HUNG_UP)
-        except Exception as error:
-            app.call_later(fail, app, error)
-
-    return run_input_thread
+    app = driver._app
+    try:
+        read(driver)
+    except (HungUp, OSError):  # a terminal that is gone cannot be read, by either name
+        app.call_later(app.exit, None, HUNG_UP)
+    except Exception as error:
+        app.call_later(fail, app, error)
 
 
-def _writing(write: Callable[[WriterThread], None]) -> Callable[[WriterThread], None]:
+def _writing(write: Callable[[WriterThread], None], thread: WriterThread) -> None:
     """Let the thread that writes to the terminal outlive it.
 
     It ended with the first write that failed; whoever draws then waits for room in its queue for
     ever, and the program stays, with the job's log locked.
     """
-
-    @functools.wraps(write)
-    def run(thread: WriterThread) -> None:
-        try:
-            write(thread)
-        except OSError:
-            while thread._queue.get() is not None:
-                pass
-
-    return run
+    try:
+        write(thread)
+    except OSError:
+        while thread._queue.get() is not None:
+            pass
 
 
 # -- lists ---------------------------------------------------------------------------------------
 
 
-def _moving(move: Callable[[OptionList, Any], None]) -> Callable[[OptionList, Any], None]:
+def _moving(move: Callable[[OptionList, Any], None], shown: OptionList, direction: Any) -> None:
     """Let Page Up and Page Down in a list that is not laid out yet do nothing.
 
     The list looks its highlighted row up among lines that are counted when it is drawn; a key that
     comes before (the command palette just opened, the jobs read anew) raised KeyError.
     """
-
-    @functools.wraps(move)
-    def move_page(self: OptionList, direction: Any) -> None:
-        if (self.highlighted or 0) in self._index_to_line:
-            move(self, direction)
-
-    return move_page
+    if (shown.highlighted or 0) in shown._index_to_line:
+        move(shown, direction)
 
 
 # -- all of it -----------------------------------------------------------------------------------
@@ -203,8 +188,8 @@ def mend() -> None:
     driver.XTermParser = Parser  # type: ignore[misc]
 
 
-def _replace(owner: type, name: str, mended: Callable[[Any], Any]) -> None:
-    """Put a mended method in the place of the library's own, which it calls; never twice."""
+def _replace(owner: type, name: str, mended: Callable[..., None]) -> None:
+    """Put a mended method in the place of the library's own, which it is given; never twice."""
     own = getattr(owner, name)
     if not hasattr(own, "__wrapped__"):
-        setattr(owner, name, mended(own))
+        setattr(owner, name, functools.wraps(own)(lambda *given: mended(own, *given)))

@@ -8,7 +8,6 @@ from __future__ import annotations
 import unicodedata
 from collections import Counter
 from collections.abc import Callable, Iterable, Iterator, Sequence
-from typing import NamedTuple
 
 from booth.files.safe_text import visible
 from booth.log.events import Event, UnknownEvent
@@ -20,17 +19,6 @@ from booth.words.event_words import TIMELINESS, cup_name, duration, filled, tell
 
 #: Writes a moment, as a time of day or as a date.
 When = Callable[[Moment], str]
-
-
-class _Shown(NamedTuple):
-    """The units shown, and how moments are written."""
-
-    system: System
-    time_of: When
-    date_of: When
-
-    def moment(self, at: Moment) -> str:
-        return f"{self.date_of(at)} {self.time_of(at)}"
 
 
 def report(
@@ -46,7 +34,7 @@ def report(
     time_of, date_of: write a moment as local time of day and as local date; said: what is wrong
     with the log, told first; name: what lists call the job, where its log does not say that.
     """
-    events, shown = list(events), _Shown(system, time_of, date_of)
+    events = list(events)
     lines = [f"! {visible(sentence)}" for sentence in said]
     if lines:
         lines.append("")
@@ -54,13 +42,13 @@ def report(
         job = fold(events)
     except NoJob as fault:
         lines.append(f"This log holds no job: {visible(str(fault))}.")
-        return "\n".join([*lines, "", *_entries(events, None, shown)]) + "\n"
-    lines += _header(job, name, shown)
+        return "\n".join([*lines, "", *_entries(events, None, system, time_of, date_of)]) + "\n"
+    lines += _header(job, name, time_of, date_of)
     sections: dict[str, Iterable[str]] = {
-        "Entries": _entries(events, job, shown),
-        "Coats and waits": _coats(job, shown),
+        "Entries": _entries(events, job, system, time_of, date_of),
+        "Coats and waits": _coats(job, system, time_of, date_of),
         "Last settings": _settings(job, system),
-        "Result": _result(job, shown),
+        "Result": _result(job, date_of, time_of),
     }
     for head, told in sections.items():
         if section := [f"  {line}" for line in told]:
@@ -68,11 +56,11 @@ def report(
     return "\n".join(lines) + "\n"
 
 
-def _header(job: Job, name: str, shown: _Shown) -> Iterator[str]:
+def _header(job: Job, name: str, time_of: When, date_of: When) -> Iterator[str]:
     opened = job.opened
     profile = opened.profile
     yield f"Job      {visible(name or opened.job)}"
-    yield f"Opened   {shown.moment(opened.at)}"
+    yield f"Opened   {date_of(opened.at)} {time_of(opened.at)}"
     yield f"Coating  {visible(profile.name)}" + (" (demo: invented values)" if profile.demo else "")
     if profile.product:
         yield f"Product  {visible(profile.product)}"
@@ -83,34 +71,38 @@ def _header(job: Job, name: str, shown: _Shown) -> Iterator[str]:
 
 
 def _entries(
-    events: Sequence[Event | UnknownEvent], job: Job | None, shown: _Shown
+    events: Sequence[Event | UnknownEvent],
+    job: Job | None,
+    system: System,
+    time_of: When,
+    date_of: When,
 ) -> Iterator[str]:
     width = max((len(str(event.n)) for event in events), default=1)
-    told = teller(shown.system, job)
+    told = teller(system, job)
     date = ""
     for event in events:
-        day = shown.date_of(event.at)
+        day = date_of(event.at)
         if day != date:
             date = day
             yield date
         struck = "voided: " if job is not None and event.n in job.void else ""
-        yield f"{event.n:>{width}}  {shown.time_of(event.at)}  {struck}{told(event)}"
+        yield f"{event.n:>{width}}  {time_of(event.at)}  {struck}{told(event)}"
 
 
-def _coats(job: Job, shown: _Shown) -> Iterator[str]:
+def _coats(job: Job, system: System, time_of: When, date_of: When) -> Iterator[str]:
     for part in dict.fromkeys([*job.parts, *job.coats]):
         coats = job.coats_on(part)
         if not coats:
             yield f"{visible(part)}: no coat"
         before: Coat | None = None
         for coat in coats:
-            yield f"{visible(part)}: " + _coat(coat, before, shown)
+            yield f"{visible(part)}: " + _coat(coat, before, system, time_of, date_of)
             before = coat
 
 
-def _coat(coat: Coat, before: Coat | None, shown: _Shown) -> str:
-    begun, system = coat.begun, shown.system
-    told = f"coat {coat.number} begun {shown.moment(begun.at)}"
+def _coat(coat: Coat, before: Coat | None, system: System, time_of: When, date_of: When) -> str:
+    begun = coat.begun
+    told = f"coat {coat.number} begun {date_of(begun.at)} {time_of(begun.at)}"
     if before is not None and before.ended is not None:
         told += f", {_between(before.ended.at, begun.at, system)} after coat {before.number} ended"
     told += filled(TIMELINESS, begun, system)
@@ -140,7 +132,7 @@ def _settings(job: Job, system: System) -> Iterator[str]:
             yield f"{each.label} {figure}{measured_with.get(each.name, '')}"
 
 
-def _result(job: Job, shown: _Shown) -> Iterator[str]:
+def _result(job: Job, date_of: When, time_of: When) -> Iterator[str]:
     faults = Counter(fault.fault for fault in job.faults)
     if faults:
         yield "faults seen: " + visible(", ".join(faults))
@@ -148,7 +140,7 @@ def _result(job: Job, shown: _Shown) -> Iterator[str]:
     if closed is None:
         yield "This job is not closed."
         return
-    yield f"verdict: {visible(closed.verdict)}, {shown.moment(closed.at)}"
+    yield f"verdict: {visible(closed.verdict)}, {date_of(closed.at)} {time_of(closed.at)}"
     if closed.words:
         yield f"in words: {visible(closed.words)}"
     if closed.next_time:
