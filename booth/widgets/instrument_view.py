@@ -14,11 +14,10 @@ from booth.widgets.film_plot import FilmPlot
 from booth.widgets.form_view import FormView
 from booth.widgets.pace_bar import PaceBar
 from booth.widgets.page_view import PageView
-from booth.widgets.part_table import PartTable
 from booth.widgets.pick_list import PickList
-from booth.widgets.pour_table import PourTable
 from booth.widgets.row_widget import Drawn
 from booth.widgets.spray_paper import SprayPaper
+from booth.widgets.tables import PartTable, PourTable
 from booth.widgets.text import content, put
 from booth.widgets.time_line import TimelineView
 from booth.words.lines import Page

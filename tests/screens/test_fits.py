@@ -14,7 +14,7 @@ from booth.units import System
 from booth.widgets.figure_panel import FigurePanel
 from booth.widgets.form_view import FormView
 from booth.widgets.instrument_view import InstrumentView
-from booth.widgets.pour_table import PourTable
+from booth.widgets.tables import PourTable
 from tests.job.make import q
 from tests.manual_clock import ManualClock
 from tests.screens.at_app import AtApp, at_bench

@@ -11,9 +11,9 @@ from booth.forms.field import Field
 from booth.forms.form import BLANK, rows_of
 from booth.units import Kind, System
 from booth.widgets.instrument_view import DRAWN_BY, InstrumentView
-from booth.widgets.part_table import PartTable
 from booth.widgets.pick_list import PickList
 from booth.widgets.row_widget import Drawn
+from booth.widgets.tables import PartTable
 from booth.words.lines import Page, PickLine
 from booth.words.pictures import (
     Bar,

@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 from rich.cells import cell_len
 
-from booth.widgets.part_table import lay_out
+from booth.widgets.tables import lay_out_parts as lay_out
 from booth.words.pictures import PartRow, Parts
 from booth.words.tone import Tone
 

@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-from booth.widgets.pour_table import lay_out
 from booth.widgets.rows import strings, width_of
+from booth.widgets.tables import lay_out_pours as lay_out
 from booth.words.pictures import PourRow, Pours
 from booth.words.tone import Tone
 
