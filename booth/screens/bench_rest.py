@@ -14,8 +14,7 @@ from booth.screens.menu import Menu as MenuScreen
 from booth.screens.menu import Taken
 from booth.screens.sheet import Sheet
 from booth.widgets.instrument_view import InstrumentView
-from booth.words.lines import PickLine
-from booth.words.reflow import reflow
+from booth.words.lines import PickLine, reflow
 
 if TYPE_CHECKING:
     from booth.screens.bench import BenchScreen

@@ -5,8 +5,18 @@ from __future__ import annotations
 from rich.cells import cell_len
 
 from booth.widgets.row_widget import Drawn
-from booth.widgets.rows import Piece, Row, across, exactly, merge, sized, spread
-from booth.widgets.styles import QUIET, STRONG, toned
+from booth.widgets.rows import (
+    QUIET,
+    STRONG,
+    Piece,
+    Row,
+    across,
+    exactly,
+    merge,
+    sized,
+    spread,
+    toned,
+)
 from booth.widgets.text import plain
 from booth.words.readout import ClockFace
 

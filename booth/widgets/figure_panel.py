@@ -8,8 +8,7 @@ from rich.cells import cell_len
 
 from booth.widgets.lettering.bigfigure import LEAST_ROWS, draw
 from booth.widgets.row_widget import Drawn
-from booth.widgets.rows import Row, blank, centred, exactly, merge, sized
-from booth.widgets.styles import HEAD, STRONG, toned
+from booth.widgets.rows import HEAD, STRONG, Row, blank, centred, exactly, merge, sized, toned
 from booth.widgets.text import ELLIPSIS, fit, plain
 from booth.words.readout import Readout
 

@@ -6,8 +6,7 @@ from collections.abc import Sequence
 from itertools import pairwise
 
 from booth.widgets.row_widget import Drawn
-from booth.widgets.rows import Piece, Row, merge, sized, upward
-from booth.widgets.styles import QUIET, filled, inked
+from booth.widgets.rows import QUIET, Piece, Row, filled, inked, merge, sized, upward
 from booth.widgets.text import pad, plain
 from booth.words.pictures import Section
 from booth.words.tone import Tone

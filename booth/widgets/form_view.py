@@ -15,8 +15,7 @@ from booth.forms.form import Row as FormRow
 from booth.forms.form import Rows, chosen_words, placeholder
 from booth.units import Quantity, show
 from booth.widgets.row_widget import Drawn
-from booth.widgets.rows import Piece, Row, exactly, merge, spread
-from booth.widgets.styles import MARKED, QUIET, toned
+from booth.widgets.rows import MARKED, QUIET, Piece, Row, exactly, merge, spread, toned
 from booth.widgets.text import fit, pad, plain
 from booth.words.tone import Tone
 

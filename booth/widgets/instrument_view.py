@@ -20,7 +20,7 @@ from booth.widgets.spray_paper import SprayPaper
 from booth.widgets.tables import PartTable, PourTable
 from booth.widgets.text import content, put
 from booth.widgets.time_line import TimelineView
-from booth.words.lines import Page
+from booth.words.lines import Page, reflow
 from booth.words.pictures import (
     Bar,
     Gallery,
@@ -33,7 +33,6 @@ from booth.words.pictures import (
     Timeline,
 )
 from booth.words.readout import Readout
-from booth.words.reflow import reflow
 
 #: Which widget draws which picture.
 DRAWN_BY: dict[type, type[Drawn] | type[PageView]] = {

@@ -3,8 +3,19 @@
 from __future__ import annotations
 
 from booth.widgets.row_widget import Drawn
-from booth.widgets.rows import ACROSS, Piece, Row, merge, sized, spread
-from booth.widgets.styles import QUIET, STRONG, filled, inked, toned
+from booth.widgets.rows import (
+    ACROSS,
+    QUIET,
+    STRONG,
+    Piece,
+    Row,
+    filled,
+    inked,
+    merge,
+    sized,
+    spread,
+    toned,
+)
 from booth.words.pictures import Bar
 from booth.words.tone import Tone
 

@@ -8,8 +8,7 @@ from rich.cells import cell_len
 from textual.geometry import Offset, Size
 
 from booth.widgets.row_widget import Drawn
-from booth.widgets.rows import Row, blank, exactly, first_in_sight, sized
-from booth.widgets.styles import HEAD, QUIET
+from booth.widgets.rows import HEAD, QUIET, Row, blank, exactly, first_in_sight, sized
 from booth.widgets.text import fit, pad, plain
 from booth.words.lines import PickLine
 from booth.words.pictures import Lines

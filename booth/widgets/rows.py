@@ -1,4 +1,7 @@
-"""Rows as data, pieces of text each with its style: a test reads them, a widget gives them colour. Pure."""
+"""Rows as data, pieces of text each with its style: a test reads them, a widget gives them colour. Pure.
+
+A style is written as the toolkit writes it, in colours of the theme; "" is plain text.
+"""
 
 from __future__ import annotations
 
@@ -8,10 +11,14 @@ from typing import TypeVar
 from rich.cells import cell_len
 
 from booth.widgets.text import fit
+from booth.words.tone import Tone
 
 Piece = tuple[str, str]
 Row = tuple[Piece, ...]
 T = TypeVar("T")
+
+QUIET, STRONG, HEAD = "$quiet", "bold $foreground", "bold $quiet"
+MARKED = "bold $background on $foreground"
 
 ACROSS = " ▏▎▍▌▋▊▉█"
 UPWARD = " ▁▂▃▄▅▆▇█"
@@ -105,3 +112,18 @@ def blank(width: int, count: int) -> list[Row]:
 def first_in_sight(count: int, at: int, height: int, before: int) -> int:
     """Give the first of `count` lines to draw, so that up to `before` stand before the one at `at`."""
     return min(max(0, at - before), max(0, count - height))
+
+
+def toned(tone: Tone) -> str:
+    """The style of a word or figure in this state."""
+    return f"bold ${tone.css}"
+
+
+def inked(tone: Tone) -> str:
+    """The style of a line or a block in the colour of this state."""
+    return f"${tone.css}"
+
+
+def filled(tone: Tone) -> str:
+    """The style of a block filled with the colour of this state."""
+    return f"$background on ${tone.css}"

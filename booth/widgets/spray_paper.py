@@ -8,8 +8,7 @@ from textual.geometry import Offset, Size
 
 from booth.widgets.film_plot import film_at
 from booth.widgets.row_widget import Drawn
-from booth.widgets.rows import Row, blank, centred, merge, sized
-from booth.widgets.styles import HEAD
+from booth.widgets.rows import HEAD, Row, blank, centred, merge, sized
 from booth.widgets.text import pad
 from booth.words.pictures import Gallery, Paper
 

@@ -9,27 +9,20 @@ from rich.cells import cell_len
 from textual.geometry import Offset, Size
 
 from booth.widgets.row_widget import Drawn
-from booth.widgets.rows import Row, exactly, first_in_sight, sized, spread
-from booth.widgets.styles import MARKED, QUIET, inked
+from booth.widgets.rows import MARKED, QUIET, Row, exactly, first_in_sight, inked, sized, spread
 from booth.widgets.text import plain
 from booth.words.tone import Tone
 
 
 class StepState(enum.Enum):
-    """The shape of a state."""
+    """The shape and the style of a state."""
 
-    DONE = "√"
-    CURRENT = "→"
-    SKIPPED = "–"
-    OPEN = " "
+    DONE = "√", inked(Tone.GOOD)
+    CURRENT = "→", MARKED
+    SKIPPED = "–", QUIET
+    OPEN = " ", ""
 
 
-STYLES = {
-    StepState.DONE: inked(Tone.GOOD),
-    StepState.CURRENT: MARKED,
-    StepState.SKIPPED: QUIET,
-    StepState.OPEN: "",
-}
 # A word beside the name only where the name keeps this much.
 SKIPPED, NAME_KEEPS = " skipped", 12
 
@@ -44,10 +37,10 @@ class StepRow(msgspec.Struct, frozen=True):
 
 def _current(steps: tuple[StepRow, ...]) -> int:
     """The position of the current step; the first open one where none is; else the last."""
+    states = [step.state for step in steps]
     for state in (StepState.CURRENT, StepState.OPEN):
-        for position, step in enumerate(steps):
-            if step.state is state:
-                return position
+        if state in states:
+            return states.index(state)
     return len(steps) - 1
 
 
@@ -63,8 +56,8 @@ def window(count: int, current: int, height: int) -> tuple[int, int]:
 
 
 def _row(step: StepRow, digits: int, width: int) -> Row:
-    style, name = STYLES[step.state], plain(step.name)
-    head = f"{step.state.value} {step.number:>{digits}} "
+    (shape, style), name = step.state.value, plain(step.name)
+    head = f"{shape} {step.number:>{digits}} "
     left: Row = ((head + name, style),)
     if step.state is StepState.SKIPPED:
         room = width - cell_len(head) - len(SKIPPED)

@@ -6,8 +6,7 @@ from rich.cells import cell_len
 from textual.geometry import Offset, Size
 
 from booth.widgets.row_widget import Drawn
-from booth.widgets.rows import Row, exactly, first_in_sight, sized
-from booth.widgets.styles import QUIET, STRONG, toned
+from booth.widgets.rows import QUIET, STRONG, Row, exactly, first_in_sight, sized, toned
 from booth.widgets.text import pad, plain
 from booth.words.pictures import Parts, Pours
 from booth.words.tone import Tone

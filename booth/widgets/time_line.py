@@ -5,8 +5,7 @@ from __future__ import annotations
 from rich.cells import cell_len
 
 from booth.widgets.row_widget import Drawn
-from booth.widgets.rows import Piece, Row, merge, sized
-from booth.widgets.styles import QUIET, STRONG, filled, toned
+from booth.widgets.rows import QUIET, STRONG, Piece, Row, filled, merge, sized, toned
 from booth.widgets.text import pad
 from booth.words.pictures import LineRow, Timeline
 from booth.words.tone import Tone

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
+
 import msgspec
 
 
@@ -23,3 +25,18 @@ class Page(msgspec.Struct, frozen=True):
     """Something to read. paragraphs: (style, text); a style is head, text, now, done, quiet, warning."""
 
     paragraphs: tuple[tuple[str, str], ...]
+
+
+def reflow(lines: Iterable[str]) -> tuple[str, ...]:
+    """Give lines that were broken for another width as whole sentences, to be broken anew.
+
+    A line that begins small, or follows one that does not end a sentence, goes on the line before.
+    """
+    whole: list[str] = []
+    for line in lines:
+        goes_on = whole and line and (line[0].islower() or whole[-1][-1:] not in set(".:;!?"))
+        if goes_on and whole[-1]:
+            whole[-1] = f"{whole[-1]} {line}"
+        else:
+            whole.append(line)
+    return tuple(whole)

@@ -6,8 +6,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from booth.widgets.film_plot import EVEN, HEAVY, THIN, FilmPlot, draw_film
-from booth.widgets.rows import strings, width_of
-from booth.widgets.styles import inked
+from booth.widgets.rows import inked, strings, width_of
 from booth.words.pictures import Section
 from tests.widgets.bench_app import WidgetApp, screen_lines
 
