@@ -11,6 +11,7 @@ from booth.widgets.rows import (
     Piece,
     Row,
     across,
+    blank,
     exactly,
     merge,
     sized,
@@ -25,12 +26,6 @@ GAP = 2
 TALL_COLUMN, FLAT_COLUMN = 24, 38
 MOST_COLUMNS = 6
 LEAST_BAR = 5
-
-
-def columns_for(width: int, count: int, least: int) -> int:
-    """Give how many columns to use: as many as fit, no more than there are clocks."""
-    fit_in = (width + GAP) // (least + GAP)
-    return max(1, min(fit_in, count, MOST_COLUMNS))
 
 
 def _time(face: ClockFace) -> str:
@@ -68,15 +63,6 @@ def _flat(face: ClockFace, width: int) -> list[Row]:
     return [spread(left, ((" ", ""), (right, tone)), width)]
 
 
-def _more(count: int, width: int, rows: int) -> list[Row]:
-    return [exactly(((f"+{count} more", QUIET),), width)] + [exactly((), width)] * (rows - 1)
-
-
-def _widths(width: int, columns: int) -> list[int]:
-    each, spare = divmod(width - GAP * (columns - 1), columns)
-    return [each + (column < spare) for column in range(columns)]
-
-
 @sized
 def lay_out(faces: tuple[ClockFace, ...], width: int, height: int) -> list[Row]:
     """Give the strip for a size, the most urgent first; among equals the order they came in.
@@ -85,19 +71,24 @@ def lay_out(faces: tuple[ClockFace, ...], width: int, height: int) -> list[Row]:
     clock; what still does not fit is counted.
     """
     ordered = sorted(faces, key=lambda face: face.tone.urgency)
-    tall = columns_for(width, len(ordered), TALL_COLUMN)
-    flat = columns_for(width, len(ordered), FLAT_COLUMN)
+    # As many columns as fit, no more than there are clocks.
+    tall, flat = (
+        max(1, min((width + GAP) // (least + GAP), len(ordered), MOST_COLUMNS))
+        for least in (TALL_COLUMN, FLAT_COLUMN)
+    )
     columns, each, one = flat, 1, _flat
     if len(ordered) <= tall * (height // 2) or tall * (height // 2) > flat * height:
         # No more columns than needed: a wide one has room for the bar.
         columns, each, one = min(tall, -(-len(ordered) // (height // 2))), 2, _tall
     places = columns * (height // each)
     shown = ordered if len(ordered) <= places else ordered[: places - 1]
-    widths = _widths(width, columns)
+    wide, spare = divmod(width - GAP * (columns - 1), columns)
+    widths = [wide + (column < spare) for column in range(columns)]
     cells = [one(f, widths[i % columns]) for i, f in enumerate(shown)]
     if len(shown) < len(ordered):
-        left_over = len(ordered) - len(shown)
-        cells.append(_more(left_over, widths[len(shown) % columns], each))
+        more: Row = ((f"+{len(ordered) - len(shown)} more", QUIET),)
+        last = widths[len(shown) % columns]
+        cells.append([exactly(more, last), *blank(last, each - 1)])
     rows = []
     for start in range(0, len(cells), columns):
         band = cells[start : start + columns]

@@ -28,19 +28,6 @@ def film_at(samples: Sequence[tuple[float, float]], x: float) -> float:
     return samples[-1][1]
 
 
-def _columns(samples: Sequence[tuple[float, float]], width: int) -> list[float]:
-    start, end = samples[0][0], samples[-1][0]
-    return [
-        film_at(samples, start + (end - start) * (column + 0.5) / width) for column in range(width)
-    ]
-
-
-def _top(films: Sequence[float], high: float) -> float:
-    """The top of the scale: room for the band and the highest film, in steps of a quarter."""
-    highest = max([high * 1.1, *films])
-    return -(-highest // 0.25) * 0.25
-
-
 def _tone(film: float, section: Section) -> Tone:
     return THIN if film < section.low else HEAVY if film > section.high else EVEN
 
@@ -76,10 +63,6 @@ def _scale_words(section: Section, top: float, rows: int) -> list[str]:
     return words
 
 
-def _place(value: float, unit: str) -> str:
-    return f"{value:g} {plain(unit)}".strip()
-
-
 @sized
 def draw_film(section: Section, width: int, height: int) -> list[Row]:
     """Give the section for a size."""
@@ -88,8 +71,11 @@ def draw_film(section: Section, width: int, height: int) -> list[Row]:
     words = width >= WORDS_FROM_WIDTH and height >= WORDS_FROM_HEIGHT
     left = WORDS_WIDTH + 2 if words else 0
     rows = height - 2 if words else height
-    films = _columns(section.samples, width - left)
-    top = _top(films, section.high)
+    start, end = section.samples[0][0], section.samples[-1][0]
+    step = (end - start) / max(width - left, 1)
+    films = [film_at(section.samples, start + step * (n + 0.5)) for n in range(width - left)]
+    # Room for the band and the highest film, in steps of a quarter.
+    top = -(-max([section.high * 1.1, *films]) // 0.25) * 0.25
     edges = {_row_of(section.low, top, rows), _row_of(section.high, top, rows)}
     columns = [_cells(film, section, top, rows, edges) for film in films]
     scale = _scale_words(section, top, rows) if words else [""] * rows
@@ -102,9 +88,9 @@ def draw_film(section: Section, width: int, height: int) -> list[Row]:
         tones = [_tone(film, section) for film in films]
         marks = [(MARKS[tone], inked(tone)) for tone in tones]
         drawn.append(merge([(" " * WORDS_WIDTH + " └", QUIET), *marks]))
-        start, end = (_place(section.samples[i][0], section.unit) for i in (0, -1))
-        middle = pad(section.across, max(0, width - left - len(start) - len(end)), "centre")
-        drawn.append(((" " * left + start + middle + end, QUIET),))
+        ends = [f"{place:g} {plain(section.unit)}".strip() for place in (start, end)]
+        middle = pad(section.across, max(0, width - left - len("".join(ends))), "centre")
+        drawn.append(((" " * left + middle.join(ends), QUIET),))
     return drawn
 
 

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+from itertools import pairwise
 
 from textual.geometry import Offset, Size
 
@@ -29,13 +30,10 @@ def _chance(x: int, y: int) -> float:
     return math.modf(math.sin(x * 127.1 + y * 311.7 + 74.7) * 43758.5453)[0] % 1.0
 
 
-def _film(films: tuple[float, ...], u: float) -> float:
-    """The film at u, -1 to 1, as a share of the heaviest, on straight lines between the samples."""
-    return film_at(tuple(enumerate(films)), (u + 1) / 2 * len(films) - 0.5) / (max(films) or 1.0)
-
-
 def _shade(paper: Paper, u: float, column: int, row: int, height: int) -> str:
-    film = _film(paper.films, u)
+    """What the paper shows at u, -1 to 1, along the spot."""
+    along = (u + 1) / 2 * len(paper.films) - 0.5
+    film = film_at(tuple(enumerate(paper.films)), along) / (max(paper.films) or 1.0)
     gap = paper.broken and _chance(column // 2, 1) < 0.38
     tall = LEAST_TALL + (1 - LEAST_TALL) * math.sqrt(film)
     straight = 1 - 0.6 * abs(paper.bend)
@@ -59,18 +57,13 @@ def draw_paper(paper: Paper, width: int, height: int) -> list[Row]:
     long = min(width, LONGEST * rows)
     drawn: list[Row] = []
     for row in range(rows):
-        line = "".join(
-            _shade(paper, (column + 0.5) / long * 2 - 1, column, row, rows)
-            for column in range(long)
-        )
+        places = ((column, (column + 0.5) / long * 2 - 1) for column in range(long))
+        line = "".join(_shade(paper, u, column, row, rows) for column, u in places)
         drawn.append(centred(line, "", width))
     if words:
-        count = len(paper.words)
-        edges = [round(long * index / count) for index in range(count + 1)]
-        line = "".join(
-            pad(word, edges[index + 1] - edges[index], "centre")
-            for index, word in enumerate(paper.words)
-        )
+        edges = [round(long * n / len(paper.words)) for n in range(len(paper.words) + 1)]
+        zones = zip(paper.words, pairwise(edges), strict=True)
+        line = "".join(pad(word, end - start, "centre") for word, (start, end) in zones)
         drawn.append(centred(line, HEAD, width))
     return drawn
 

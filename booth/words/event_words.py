@@ -87,10 +87,6 @@ def _alarm(key: str, job: Job) -> str:
     return key
 
 
-def _opened(event: ev.JobOpened, system: System) -> str:
-    return f"job opened: {visible(event.profile.name)}, {visible(', '.join(event.parts))}"
-
-
 def _clock(event: ev.ClockNoticed, system: System) -> str:
     said = []
     if event.slept_s:
@@ -109,7 +105,7 @@ TIMELINESS = (
 #: How each kind of event is told. ``{field:kind}`` is the field as a quantity of that kind, or as
 #: SPECIAL has it; ``[…]`` is left out where a field in it is blank or as it is when nothing is said.
 WORDS: dict[type[ev.Event], str | Callable[[Any, System], str]] = {
-    ev.JobOpened: _opened,
+    ev.JobOpened: "job opened: {profile:profile}, {parts:list}",
     ev.StepDone: "step done: {step}",
     ev.LineTicked: "done: {line}",
     ev.StepSkipped: "step skipped: {step}[, {why}]",
@@ -166,6 +162,8 @@ WORDS: dict[type[ev.Event], str | Callable[[Any, System], str]] = {
 SPECIAL: dict[str, Callable[[Any, System], str]] = {
     "": lambda value, system: _value(value, None, system),
     "cup": lambda key, _: cup_name(key),
+    "list": lambda names, _: visible(", ".join(names)),
+    "profile": lambda profile, _: visible(profile.name),
     "m3/min": lambda flow, system: show(flow * 1000, Kind.AIR_FLOW, system),
     "pours": lambda pours, system: " + ".join(
         f"{visible(pour.name)} {quantity(pour.amount, Kind.VOLUME, system)}" for pour in pours

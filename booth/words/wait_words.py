@@ -11,12 +11,7 @@ from booth.moment import Basis, Moment, elapsed
 from booth.words.readout import ClockFace
 from booth.words.tone import Tone
 
-TONES = {
-    State.WAIT: Tone.WAIT,
-    State.READY: Tone.READY,
-    State.CLOSING: Tone.CLOSING,
-    State.LATE: Tone.LATE,
-}
+TONES = {state: Tone[state.name] for state in State}
 
 
 def duration(seconds: float) -> str:
