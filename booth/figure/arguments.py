@@ -60,7 +60,8 @@ def arguments_of(function: Function, explained: Iterable[Function]) -> tuple[Arg
         if default is parameter.empty:
             default = exceptions.ASSUMED.get(kinds, default)
         optional = default is not parameter.empty and (asked, name) not in exceptions.NEEDED
-        many, kinds = _inside(kinds)
+        inside = typing.get_args(kinds)
+        many, kinds = (True, inside[0]) if len(inside) == 1 else (False, kinds)
         reader = exceptions.READERS.get(name) or _reader(name, kinds)
         if reader is not None:
             own = exceptions.WORDS.get(asked, {})
@@ -87,14 +88,11 @@ def call(function: Function, arguments: tuple[Argument, ...], given: Mapping[str
     values: dict[str, Any] = {}
     fields: dict[str, dict[str, Any]] = {}
     for each in arguments:
+        place, key = values, each.parameter
         if each.field:
-            fields.setdefault(each.parameter, {})
-        if each.name not in given:
-            continue
-        if each.field:
-            fields[each.parameter][each.field] = given[each.name]
-        else:
-            values[each.parameter] = given[each.name]
+            place, key = fields.setdefault(each.parameter, {}), each.field
+        if each.name in given:
+            place[key] = given[each.name]
     for name, found in fields.items():
         values[name] = _plain(hints[name])(**found)
     for name, value in tuple(values.items()):
@@ -115,12 +113,6 @@ def _plain(hint: Any) -> Any:
     if hint in exceptions.TYPES or not isinstance(hint, types.UnionType):
         return hint
     return next(each for each in typing.get_args(hint) if each is not types.NoneType)
-
-
-def _inside(hint: Any) -> tuple[bool, Any]:
-    """Give whether a type is a collection, and the type of what is in it."""
-    inside = typing.get_args(hint)
-    return (True, inside[0]) if len(inside) == 1 else (False, hint)
 
 
 def _may_lack_all(kinds: Any) -> bool:

@@ -40,7 +40,9 @@ def main(arguments: Sequence[str]) -> int:
     name, *rest = words
     subject = subjects().get(name.lower().replace("_", "-"))
     if subject is None:
-        return _misuse("", f"There is no subject {name!r}. {_near_subject(name)}")
+        close = near(name, subjects())
+        known = "'booth figure' lists them." if close.startswith("Known") else close
+        return _misuse("", f"There is no subject {name!r}. {known}")
     if wants_help:
         _say(help.about(subject, system), sys.stdout)
         return 0
@@ -57,13 +59,6 @@ def main(arguments: Sequence[str]) -> int:
     return 0
 
 
-def _near_subject(name: str) -> str:
-    close = near(name, subjects())
-    if close.startswith("Known"):
-        return "'booth figure' lists them."
-    return close
-
-
 def _plain(subject: Subject, answer: Answer, told: Sequence[str], system: System) -> dict[str, Any]:
     """Give the answer for JSON; what is not finite is null."""
     found: dict[str, Any] = {
@@ -77,8 +72,7 @@ def _plain(subject: Subject, answer: Answer, told: Sequence[str], system: System
         "outside": answer.outside is not None,
     }
     if answer.outside is not None:
-        found["reason"] = answer.outside.reason
-        found["advice"] = answer.outside.advice
+        found |= {"reason": answer.outside.reason, "advice": answer.outside.advice}
     return found
 
 

@@ -20,30 +20,21 @@ from booth.widgets.spray_paper import SprayPaper
 from booth.widgets.tables import PartTable, PourTable
 from booth.widgets.text import content, put
 from booth.widgets.time_line import TimelineView
+from booth.words import pictures
 from booth.words.lines import Page, reflow
-from booth.words.pictures import (
-    Bar,
-    Gallery,
-    Lines,
-    Paper,
-    Parts,
-    Picture,
-    Pours,
-    Section,
-    Timeline,
-)
+from booth.words.pictures import Picture
 from booth.words.readout import Readout
 
 #: Which widget draws which picture.
 DRAWN_BY: dict[type, type[Drawn] | type[PageView]] = {
-    Pours: PourTable,
-    Parts: PartTable,
-    Section: FilmPlot,
-    Paper: SprayPaper,
-    Gallery: SprayPaper,
-    Timeline: TimelineView,
-    Bar: PaceBar,
-    Lines: PickList,
+    pictures.Pours: PourTable,
+    pictures.Parts: PartTable,
+    pictures.Section: FilmPlot,
+    pictures.Paper: SprayPaper,
+    pictures.Gallery: SprayPaper,
+    pictures.Timeline: TimelineView,
+    pictures.Bar: PaceBar,
+    pictures.Lines: PickList,
     Page: PageView,
 }
 
@@ -88,9 +79,9 @@ class InstrumentView(Vertical):
         """The rows."""
         self.query_one(FormView).shown = rows
 
-    def pictures(self, pictures: Sequence[Picture]) -> None:
+    def pictures(self, shown: Sequence[Picture]) -> None:
         """What stands beneath the figure."""
-        wanted = {DRAWN_BY[type(each)]: each for each in pictures}
+        wanted = {DRAWN_BY[type(each)]: each for each in shown}
         for kind, widget in self._shown.items():
             widget.display = kind in wanted
         for kind, picture in wanted.items():

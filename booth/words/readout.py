@@ -31,12 +31,11 @@ class Readout(msgspec.Struct, frozen=True):
 class ClockFace(msgspec.Struct, frozen=True):
     """One running clock.
 
-    key: names it for the program; title: the part and coat, "doors coat 2"; what: "flash-off";
-    remaining: "4:31"; word: instead of the tone's own; fraction: how much of it has passed, 0 to 1,
-    None where it has no end; estimate: whether its length rests on an estimate.
+    title: the part and coat, "doors coat 2"; what: "flash-off"; remaining: "4:31"; word: instead of
+    the tone's own; fraction: how much of it has passed, 0 to 1, None where it has no end; estimate:
+    whether its length rests on an estimate.
     """
 
-    key: str
     title: str
     what: str
     remaining: str

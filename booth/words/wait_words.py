@@ -115,7 +115,6 @@ def tone_of(each: Standing) -> Tone:
 def face(each: Standing) -> ClockFace:
     """One wait as a clock of the strip."""
     return ClockFace(
-        key=each.wait.key,
         title=each.wait.title,
         what=what_words(each),
         remaining=time_words(each),
@@ -130,7 +129,6 @@ def faces(job: Job, now: Moment) -> tuple[ClockFace, ...]:
     """Everything that runs in this job: coats being sprayed first, then the waits, most urgent first."""
     spraying = [
         ClockFace(
-            key=f"spraying:{part}",
             title=part,
             what=f"coat {coat.number} being sprayed",
             remaining=duration(elapsed(coat.begun.at, now).seconds),

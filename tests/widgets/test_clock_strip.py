@@ -14,16 +14,14 @@ from booth.words.readout import ClockFace
 from booth.words.tone import Tone
 from tests.widgets.bench_app import WidgetApp, screen_lines
 
-DOORS = ClockFace("a", "doors coat 2", "flash-off", "4:31", fraction=0.5, estimate=True)
-SILLS = ClockFace("b", "sills coat 1", "recoat window", "+3:12", Tone.LATE, fraction=1.0)
-POT = ClockFace("c", "clear, batch 1", "pot life", "1:48:10")
+DOORS = ClockFace("doors coat 2", "flash-off", "4:31", fraction=0.5, estimate=True)
+SILLS = ClockFace("sills coat 1", "recoat window", "+3:12", Tone.LATE, fraction=1.0)
+POT = ClockFace("clear, batch 1", "pot life", "1:48:10")
 BOTH = (DOORS, SILLS)
 
 
 def many(count: int) -> tuple[ClockFace, ...]:
-    return tuple(
-        replace(DOORS, key=str(n), title=f"part {n}", estimate=False) for n in range(count)
-    )
+    return tuple(replace(DOORS, title=f"part {n}", estimate=False) for n in range(count))
 
 
 def test_two_rows_a_clock_most_urgent_first() -> None:
@@ -72,7 +70,6 @@ def test_eighty_columns_take_two_or_three_in_a_row_and_wide_ones_more() -> None:
     st.lists(
         st.builds(
             ClockFace,
-            key=st.text(max_size=2),
             title=st.text(max_size=20),
             what=st.text(max_size=12),
             remaining=st.text("0123456789:+", max_size=8),
