@@ -24,8 +24,8 @@ from booth.units import System
 from booth.widgets.clock_strip import ClockStrip
 from booth.widgets.form_view import FormView
 from booth.widgets.instrument_view import InstrumentView
+from booth.widgets.lists import StepList
 from booth.widgets.row_widget import Drawn
-from booth.widgets.step_list import StepList
 
 #: Below this the step list gives its room to the instrument.
 NARROW = 72

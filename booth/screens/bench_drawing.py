@@ -13,7 +13,7 @@ from booth.screens.keyline import key_line
 from booth.screens.status_line import status_line
 from booth.widgets.clock_strip import ClockStrip
 from booth.widgets.instrument_view import InstrumentView
-from booth.widgets.step_list import StepList, StepRow, StepState
+from booth.widgets.lists import StepList, StepRow, StepState
 from booth.widgets.text import content
 from booth.words.wait_words import faces
 

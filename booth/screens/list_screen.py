@@ -14,8 +14,8 @@ from textual.widgets import Static
 from booth.forms.key import Key
 from booth.moment import Moment
 from booth.screens.base import Deed, OwnScreen
+from booth.widgets.lists import PickList, step
 from booth.widgets.page_view import PageView
-from booth.widgets.pick_list import PickList, step
 from booth.widgets.text import content
 from booth.words.lines import Page, PickLine
 from booth.words.pictures import Lines

@@ -14,7 +14,7 @@ from booth.moment import Moment
 from booth.screens.base import Deed, OwnScreen
 from booth.screens.dialog import WORK_OVER, room
 from booth.screens.list_screen import MOVES
-from booth.widgets.pick_list import PickList, step
+from booth.widgets.lists import PickList, step
 from booth.widgets.text import content
 from booth.words.lines import PickLine
 from booth.words.pictures import Lines

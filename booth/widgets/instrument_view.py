@@ -12,9 +12,9 @@ from booth.forms.form import Rows
 from booth.widgets.figure_panel import FigurePanel
 from booth.widgets.film_plot import FilmPlot
 from booth.widgets.form_view import FormView
+from booth.widgets.lists import PickList
 from booth.widgets.pace_bar import PaceBar
 from booth.widgets.page_view import PageView
-from booth.widgets.pick_list import PickList
 from booth.widgets.row_widget import Drawn
 from booth.widgets.spray_paper import SprayPaper
 from booth.widgets.tables import PartTable, PourTable

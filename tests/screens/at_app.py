@@ -26,7 +26,7 @@ from booth.screens.bench import BenchScreen
 from booth.screens.home import Home
 from booth.shop.model import Shop
 from booth.units import System
-from booth.widgets.pick_list import PickList
+from booth.widgets.lists import PickList
 from tests.job.make import profile as trial
 from tests.manual_clock import ManualClock
 from tests.widgets.bench_app import screen_lines

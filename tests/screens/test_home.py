@@ -11,8 +11,8 @@ from booth.log.events import CoatBegun, CoatEnded
 from booth.log.session import Session
 from booth.moment import later
 from booth.units import System
+from booth.widgets.lists import PickList
 from booth.widgets.page_view import PageView
-from booth.widgets.pick_list import PickList
 from booth.words.profile_words import profile_lines
 from tests.job.make import profile
 from tests.manual_clock import ManualClock

@@ -16,7 +16,7 @@ from booth.log.session import Session
 from booth.moment import later
 from booth.screens.job_log import entry_lines, why_not_void
 from booth.units import System
-from booth.widgets.pick_list import lay_out
+from booth.widgets.lists import lay_out_lines as lay_out
 from booth.widgets.rows import strings
 from booth.words.pictures import Lines
 from tests.job.make import at as moment

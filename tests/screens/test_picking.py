@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 
 from booth.log.events import AreaAdded, CoatBegun, StepDone, StepSkipped, Voided
-from booth.widgets.step_list import StepList, StepState
+from booth.widgets.lists import StepList, StepState
 from tests.screens.at_app import AtApp, at_bench
 
 

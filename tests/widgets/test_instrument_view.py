@@ -11,7 +11,7 @@ from booth.forms.field import Field
 from booth.forms.form import BLANK, rows_of
 from booth.units import Kind, System
 from booth.widgets.instrument_view import DRAWN_BY, InstrumentView
-from booth.widgets.pick_list import PickList
+from booth.widgets.lists import PickList
 from booth.widgets.row_widget import Drawn
 from booth.widgets.tables import PartTable
 from booth.words.lines import Page, PickLine

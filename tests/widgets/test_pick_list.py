@@ -8,7 +8,8 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from booth.widgets.pick_list import PickList, lay_out, step
+from booth.widgets.lists import PickList, step
+from booth.widgets.lists import lay_out_lines as lay_out
 from booth.widgets.rows import strings, width_of
 from booth.words.lines import PickLine
 from booth.words.pictures import Lines

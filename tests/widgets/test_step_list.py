@@ -5,8 +5,9 @@ from __future__ import annotations
 from hypothesis import given
 from hypothesis import strategies as st
 
+from booth.widgets.lists import StepList, StepRow, StepState, window
+from booth.widgets.lists import lay_out_steps as lay_out
 from booth.widgets.rows import strings, width_of
-from booth.widgets.step_list import StepList, StepRow, StepState, lay_out, window
 from tests.widgets.bench_app import WidgetApp, screen_lines
 
 NAMES = ("Cautions", "Weather", "Mix", "Viscosity", "Strain and fill", "Air", "Catch", "Fan")
