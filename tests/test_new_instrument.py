@@ -62,7 +62,7 @@ from booth.forms.form import Values
 from booth.log.events import Event, GlossRead
 from booth.trade.film.gloss import mean_gloss_fraction
 from booth.units import Kind
-from booth.words.readout import Readout
+from booth.words.shown import Readout
 
 
 class Gloss(Instrument):

@@ -19,8 +19,7 @@ from booth.log.events import Event
 from booth.units import Quantity
 from booth.words.event_words import words
 from booth.words.last_good_words import starting_points
-from booth.words.pictures import Picture
-from booth.words.readout import Readout
+from booth.words.shown import Picture, Readout
 
 
 class Instrument:

@@ -17,7 +17,7 @@ from booth.trade.air.receiver import longest_trigger_s, recovery_s, trigger_duty
 from booth.trade.result import BadInput, Estimate
 from booth.units import Kind, Quantity, System, show
 from booth.words.profile_words import range_words
-from booth.words.readout import Readout
+from booth.words.shown import Readout
 from booth.words.wait_words import spelled
 
 #: How long it lasts is said in steps of so many seconds, the careful way round.

@@ -16,8 +16,7 @@ from booth.job import material
 from booth.log.events import AmountPlanned, AreaAdded, Event
 from booth.trade.result import BadInput
 from booth.units import Kind, Quantity, show, shown_unit
-from booth.words.readout import Readout
-from booth.words.tone import Tone
+from booth.words.shown import Readout, Tone
 from booth.words.wait_words import duration, rough
 
 AREAS, FILM = "areas", "film"

@@ -24,8 +24,7 @@ from booth.trade.delivery.catches import (
 from booth.trade.delivery.water import water_density_kg_m3
 from booth.units import Kind, Quantity, show
 from booth.words.profile_words import range_words
-from booth.words.readout import Readout
-from booth.words.tone import Tone
+from booth.words.shown import Readout, Tone
 from booth.words.wait_words import duration, rough
 
 LEAD_IN_S = 3.0

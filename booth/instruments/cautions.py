@@ -9,8 +9,7 @@ from booth.forms.form import Rows, Values
 from booth.log.events import CautionAcknowledged
 from booth.log.fold import Job
 from booth.profile.cautions import Caution, cautions_for
-from booth.words.lines import Page, reflow
-from booth.words.pictures import Picture
+from booth.words.shown import Page, Picture, reflow
 
 
 class Cautions(Instrument):

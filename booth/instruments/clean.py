@@ -8,8 +8,7 @@ from booth.bench.instrument import Instrument
 from booth.bench.next_act import finish
 from booth.forms.form import Rows, Values
 from booth.log.events import BatchFinished, Event, LineTicked
-from booth.words.lines import Page
-from booth.words.pictures import Picture
+from booth.words.shown import Page, Picture
 
 
 class Clean(Instrument):

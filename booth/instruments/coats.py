@@ -16,9 +16,7 @@ from booth.job.steps import steps_of
 from booth.job.waits import Standing, State, What, standings
 from booth.log.events import CoatBegun, CoatEnded, Event, TouchTried
 from booth.log.fold import Job
-from booth.words.pictures import PartRow, Parts, Picture
-from booth.words.readout import Readout
-from booth.words.tone import Tone
+from booth.words.shown import PartRow, Parts, Picture, Readout, Tone
 from booth.words.wait_words import TONES, clock_words, duration, state_word, time_words, what_words
 
 

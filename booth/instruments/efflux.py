@@ -18,8 +18,7 @@ from booth.trade.cups.efflux_time import equivalent_efflux, viscosity_from_efflu
 from booth.trade.result import BadInput, Outside, Value
 from booth.units import Kind, show
 from booth.words.profile_words import range_words
-from booth.words.readout import Readout
-from booth.words.tone import Tone
+from booth.words.shown import Readout, Tone
 from booth.words.wait_words import duration
 
 #: No cup runs for so long: the run was forgotten, or the program was gone meanwhile [s].

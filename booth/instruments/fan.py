@@ -13,8 +13,7 @@ from booth.trade.film.gun_speed import pitch_mm
 from booth.trade.result import BadInput
 from booth.units import Kind, show
 from booth.words.profile_words import range_words
-from booth.words.readout import Readout
-from booth.words.tone import Tone
+from booth.words.shown import Readout, Tone
 
 
 class Fan(Instrument):

@@ -16,10 +16,7 @@ from booth.trade.faults.evidence import Reading
 from booth.trade.faults.fault_table import FAULTS, Fault
 from booth.trade.faults.ranked_causes import RankedCause, Standing, rank_causes
 from booth.units import Kind, System, show, shown_unit
-from booth.words.lines import Page, PickLine
-from booth.words.pictures import Lines, Picture
-from booth.words.readout import Readout
-from booth.words.tone import Tone
+from booth.words.shown import Lines, Page, PickLine, Picture, Readout, Tone
 from booth.words.wait_words import duration
 
 #: The lines of the list: the first is no fault.

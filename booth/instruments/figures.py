@@ -8,8 +8,7 @@ from booth.bench.context import Context
 from booth.job.measured import compare
 from booth.profile.model import Range
 from booth.units import Kind, System, show, shown_unit
-from booth.words.readout import Readout
-from booth.words.tone import Tone
+from booth.words.shown import Readout, Tone
 
 
 def figure(

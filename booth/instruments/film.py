@@ -22,8 +22,7 @@ from booth.trade.film.wet_gauge import TEETH_MIL, FilmInterval, Verdict, judge_f
 from booth.trade.result import BadInput, Estimate, Outside
 from booth.units import Kind, Quantity, System, show, shown_unit
 from booth.words.profile_words import range_words
-from booth.words.readout import Readout
-from booth.words.tone import Tone
+from booth.words.shown import Readout, Tone
 
 MM_PER_M = 1000.0
 UM_PER_MIL = 25.4

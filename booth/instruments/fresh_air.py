@@ -24,10 +24,7 @@ from booth.trade.ventilation.booth_face import FACE_M_S, face_velocity, required
 from booth.trade.ventilation.dilution import minimum_air
 from booth.trade.ventilation.solvents import solvent_names
 from booth.units import Kind, System, show
-from booth.words.lines import Page
-from booth.words.pictures import Picture
-from booth.words.readout import Readout
-from booth.words.tone import Tone
+from booth.words.shown import Page, Picture, Readout, Tone
 
 L_PER_M3 = 1000.0
 MINUTES_PER_HOUR = 60.0

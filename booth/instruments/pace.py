@@ -18,10 +18,8 @@ from booth.profile.model import Range
 from booth.trade.film.gun_speed import pass_time_s, speed_of_pass_mm_s
 from booth.trade.result import Estimate
 from booth.units import EntryError, Kind, Quantity, System, read, show, shown_unit
-from booth.words.pictures import Bar, Picture
 from booth.words.profile_words import range_words
-from booth.words.readout import Readout
-from booth.words.tone import Tone
+from booth.words.shown import Bar, Picture, Readout, Tone
 
 MM_PER_M = 1000.0
 #: A film wanted is met within so much of it, where the profile gives no range.

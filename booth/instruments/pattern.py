@@ -25,10 +25,7 @@ from booth.log.events import Event, PatternRead
 from booth.trade.pattern.overlap import MOST_OVERLAP
 from booth.trade.pattern.pattern_reading import Seen
 from booth.units import Kind, shown_unit, shown_value
-from booth.words.lines import Page
-from booth.words.pictures import Gallery, Paper, Picture, Section
-from booth.words.readout import Readout
-from booth.words.tone import Tone
+from booth.words.shown import Gallery, Page, Paper, Picture, Readout, Section, Tone
 
 #: The film counts as even while it stays this near to its mean: the band of the plot. Where even
 #: ends is this project's: common practice gives no figure.

@@ -9,8 +9,7 @@ from booth.bench.instrument import Instrument, word
 from booth.forms.field import Field
 from booth.forms.form import Values
 from booth.log.events import Event, NoteMade
-from booth.words.readout import Readout
-from booth.words.tone import Tone
+from booth.words.shown import Readout, Tone
 
 
 class Plain(Instrument):

@@ -14,9 +14,7 @@ from booth.job.job_schedule import Planned, planned, spray_times
 from booth.job.schedule import Block, Cause, Pot, Span, Trouble
 from booth.moment import Moment, later
 from booth.units import Kind
-from booth.words.pictures import LineBlock, LineRow, Picture, Timeline
-from booth.words.readout import Readout
-from booth.words.tone import Tone
+from booth.words.shown import LineBlock, LineRow, Picture, Readout, Timeline, Tone
 from booth.words.wait_words import duration, rough, spelled
 
 DAY_S = 86400.0

@@ -10,8 +10,7 @@ from booth.forms.field import Field
 from booth.forms.form import Rows, Values
 from booth.instruments.figures import counted
 from booth.log.events import JobClosed, StepDone
-from booth.words.readout import Readout
-from booth.words.tone import Tone
+from booth.words.shown import Readout, Tone
 
 #: Nothing is taken for good that nobody called so: the next job starts from a good one.
 VERDICTS = (

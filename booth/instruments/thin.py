@@ -21,8 +21,7 @@ from booth.trade.result import BadInput, Value
 from booth.trade.thinning.thinner_share import solids_after_thinning, wet_film_after_thinning_um
 from booth.units import Kind, Quantity, System, show
 from booth.words.profile_words import range_words
-from booth.words.readout import Readout
-from booth.words.tone import Tone
+from booth.words.shown import Readout, Tone
 
 #: Below this nobody reads a volume in fluid ounces off a cup [ml].
 SMALL_ML = 29.5735295625

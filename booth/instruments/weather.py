@@ -11,8 +11,7 @@ from booth.log.events import Event, WeatherRead
 from booth.trade.result import BadInput
 from booth.trade.weather.weather_limits import Bounds, LimitCheck, weather_verdict
 from booth.units import Kind, Quantity, System, show, shown_unit, shown_value
-from booth.words.readout import Readout
-from booth.words.tone import Tone
+from booth.words.shown import Readout, Tone
 from booth.words.wait_words import duration, rough
 
 THREE = ("air", "humidity", "part")

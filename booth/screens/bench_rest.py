@@ -14,7 +14,7 @@ from booth.screens.menu import Menu as MenuScreen
 from booth.screens.menu import Taken
 from booth.screens.sheet import Sheet
 from booth.widgets.instrument_view import InstrumentView
-from booth.words.lines import PickLine, reflow
+from booth.words.shown import PickLine, reflow
 
 if TYPE_CHECKING:
     from booth.screens.bench import BenchScreen

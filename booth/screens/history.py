@@ -17,7 +17,7 @@ from booth.screens.job_report import JobReport
 from booth.screens.list_screen import ListScreen
 from booth.screens.sheet import Sheet
 from booth.screens.taking_up import take_up
-from booth.words.lines import PickLine
+from booth.words.shown import PickLine
 
 HELP = (
     "Every job whose log lies in the folder below, closed or not; files that cannot be read stand "

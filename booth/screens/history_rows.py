@@ -6,8 +6,7 @@ from collections.abc import Callable, Iterable
 
 from booth.log.summary import JobSummary
 from booth.moment import Moment
-from booth.words.lines import PickLine
-from booth.words.tone import Tone
+from booth.words.shown import PickLine, Tone
 
 When = Callable[[Moment], str]
 

@@ -11,7 +11,7 @@ from booth.moment import Moment
 from booth.screens.base import Deed
 from booth.screens.home_list import HomeRow, Listed, glance
 from booth.screens.list_screen import ListScreen
-from booth.words.lines import Page, PickLine
+from booth.words.shown import Page, PickLine
 
 if TYPE_CHECKING:
     from booth.log.session import Session

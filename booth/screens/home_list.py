@@ -13,7 +13,7 @@ from typing import TYPE_CHECKING
 
 import msgspec
 
-from booth.words.lines import PickLine
+from booth.words.shown import PickLine
 
 if TYPE_CHECKING:
     from booth.log.fold import Job

@@ -25,8 +25,8 @@ from booth.screens.home_list import (
     profile_row,
 )
 from booth.units import System
-from booth.words.lines import Page
 from booth.words.profile_words import profile_lines
+from booth.words.shown import Page
 from booth.words.wait_words import faces
 
 

@@ -13,7 +13,7 @@ from booth.screens.list_screen import ListScreen
 from booth.screens.sheet import Sheet
 from booth.units import System
 from booth.words.event_words import teller, words
-from booth.words.lines import PickLine
+from booth.words.shown import PickLine
 
 Entry = Event | UnknownEvent
 

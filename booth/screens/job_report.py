@@ -15,8 +15,8 @@ from booth.moment import Moment
 from booth.screens.base import Deed, OwnScreen
 from booth.widgets.page_view import PageView
 from booth.widgets.text import content
-from booth.words.lines import Page
 from booth.words.report import report
+from booth.words.shown import Page
 
 #: How far each key scrolls.
 ROWS = {

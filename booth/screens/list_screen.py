@@ -17,8 +17,7 @@ from booth.screens.base import Deed, OwnScreen
 from booth.widgets.lists import PickList, step
 from booth.widgets.page_view import PageView
 from booth.widgets.text import content
-from booth.words.lines import Page, PickLine
-from booth.words.pictures import Lines
+from booth.words.shown import Lines, Page, PickLine
 
 T = TypeVar("T")
 #: What one press of left or right scrolls, and how far Home and End go.

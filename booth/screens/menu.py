@@ -16,8 +16,7 @@ from booth.screens.dialog import WORK_OVER, room
 from booth.screens.list_screen import MOVES
 from booth.widgets.lists import PickList, step
 from booth.widgets.text import content
-from booth.words.lines import PickLine
-from booth.words.pictures import Lines
+from booth.words.shown import Lines, PickLine
 
 
 class Taken(NamedTuple):

@@ -23,8 +23,8 @@ from booth.widgets.form_view import FormView
 from booth.widgets.page_view import PageView
 from booth.widgets.text import content
 from booth.words.last_good_words import good_lines
-from booth.words.lines import Page
 from booth.words.profile_words import profile_lines
+from booth.words.shown import Page
 
 #: What one press of an arrow scrolls.
 ABOUT_ROWS = 3

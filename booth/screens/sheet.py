@@ -13,7 +13,7 @@ from booth.screens.base import Deed, OwnScreen
 from booth.screens.dialog import WORK_OVER, room
 from booth.widgets.page_view import PageView
 from booth.widgets.text import content
-from booth.words.lines import Page
+from booth.words.shown import Page
 
 ROWS = 2
 LEAVE = ("enter", "escape", "space", "pagedown", "backspace", "question_mark", "f1", "f9", "q")

@@ -23,7 +23,7 @@ from booth.screens.shop_forms import (
 from booth.shop.model import Shop
 from booth.shop.read import read_shop
 from booth.shop.save import ShopNotSaved, save_shop
-from booth.words.lines import Page, PickLine
+from booth.words.shown import Page, PickLine
 
 HEADINGS = {GUN: "Guns", CUP: "Flow cups", COMPRESSOR: "Air", "room": "Room"}
 HELP = (

@@ -19,7 +19,7 @@ from booth.widgets.rows import (
     toned,
 )
 from booth.widgets.text import plain
-from booth.words.readout import ClockFace
+from booth.words.shown import ClockFace
 
 GAP = 2
 # The narrowest column in which a part's name, a wait and a time can be read.

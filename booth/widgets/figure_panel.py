@@ -10,7 +10,7 @@ from booth.widgets.lettering.bigfigure import LEAST_ROWS, draw
 from booth.widgets.row_widget import Drawn
 from booth.widgets.rows import HEAD, STRONG, Row, blank, centred, exactly, merge, sized, toned
 from booth.widgets.text import ELLIPSIS, fit, plain
-from booth.words.readout import Readout
+from booth.words.shown import Readout
 
 # From this many rows on the word is drawn in blocks too, in a quarter of them.
 WORD_IN_BLOCKS_FROM = 9

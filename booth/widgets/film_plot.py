@@ -8,8 +8,7 @@ from itertools import pairwise
 from booth.widgets.row_widget import Drawn
 from booth.widgets.rows import QUIET, Piece, Row, filled, inked, merge, sized, upward
 from booth.widgets.text import pad, plain
-from booth.words.pictures import Section
-from booth.words.tone import Tone
+from booth.words.shown import Section, Tone
 
 THIN, EVEN, HEAVY = Tone.CAUTION, Tone.GOOD, Tone.LATE
 MARKS = {THIN: "-", EVEN: " ", HEAVY: "+"}

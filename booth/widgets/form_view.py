@@ -17,7 +17,7 @@ from booth.units import Quantity, show
 from booth.widgets.row_widget import Drawn
 from booth.widgets.rows import MARKED, QUIET, Piece, Row, exactly, merge, spread, toned
 from booth.widgets.text import fit, pad, plain
-from booth.words.tone import Tone
+from booth.words.shown import Tone
 
 BOX, CURSOR = "form-view--box", "$foreground on $background"
 LABEL_WIDTH, LEAST_BOX, BOX_WIDTH, WIDE_BOX, GAP = 14, 12, 18, 48, 2

@@ -20,21 +20,19 @@ from booth.widgets.spray_paper import SprayPaper
 from booth.widgets.tables import PartTable, PourTable
 from booth.widgets.text import content, put
 from booth.widgets.time_line import TimelineView
-from booth.words import pictures
-from booth.words.lines import Page, reflow
-from booth.words.pictures import Picture
-from booth.words.readout import Readout
+from booth.words import shown as data
+from booth.words.shown import Page, Picture, Readout, reflow
 
 #: Which widget draws which picture.
 DRAWN_BY: dict[type, type[Drawn] | type[PageView]] = {
-    pictures.Pours: PourTable,
-    pictures.Parts: PartTable,
-    pictures.Section: FilmPlot,
-    pictures.Paper: SprayPaper,
-    pictures.Gallery: SprayPaper,
-    pictures.Timeline: TimelineView,
-    pictures.Bar: PaceBar,
-    pictures.Lines: PickList,
+    data.Pours: PourTable,
+    data.Parts: PartTable,
+    data.Section: FilmPlot,
+    data.Paper: SprayPaper,
+    data.Gallery: SprayPaper,
+    data.Timeline: TimelineView,
+    data.Bar: PaceBar,
+    data.Lines: PickList,
     Page: PageView,
 }
 
@@ -79,9 +77,9 @@ class InstrumentView(Vertical):
         """The rows."""
         self.query_one(FormView).shown = rows
 
-    def pictures(self, shown: Sequence[Picture]) -> None:
+    def pictures(self, told: Sequence[Picture]) -> None:
         """What stands beneath the figure."""
-        wanted = {DRAWN_BY[type(each)]: each for each in shown}
+        wanted = {DRAWN_BY[type(each)]: each for each in told}
         for kind, widget in self._shown.items():
             widget.display = kind in wanted
         for kind, picture in wanted.items():

@@ -23,9 +23,7 @@ from booth.widgets.rows import (
     spread,
 )
 from booth.widgets.text import fit, pad, plain
-from booth.words.lines import PickLine
-from booth.words.pictures import Lines
-from booth.words.tone import Tone
+from booth.words.shown import Lines, PickLine, Tone
 
 #: From this room on what stands behind a name can be read.
 LEAST_BEHIND = 34

@@ -16,8 +16,7 @@ from booth.widgets.rows import (
     spread,
     toned,
 )
-from booth.words.pictures import Bar
-from booth.words.tone import Tone
+from booth.words.shown import Bar, Tone
 
 BAR, BAR_EDGE = inked(Tone.RUNNING), filled(Tone.RUNNING)
 

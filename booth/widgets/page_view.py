@@ -9,7 +9,7 @@ from textual.reactive import reactive
 from textual.widgets import Static
 
 from booth.widgets.text import plain
-from booth.words.lines import Page
+from booth.words.shown import Page
 
 #: How each style of a paragraph is drawn; the theme's colours, none of its own.
 STYLES = {

@@ -11,7 +11,7 @@ from typing import TypeVar
 from rich.cells import cell_len
 
 from booth.widgets.text import fit
-from booth.words.tone import Tone
+from booth.words.shown import Tone
 
 Piece = tuple[str, str]
 Row = tuple[Piece, ...]

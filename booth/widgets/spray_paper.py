@@ -11,7 +11,7 @@ from booth.widgets.film_plot import film_at
 from booth.widgets.row_widget import Drawn
 from booth.widgets.rows import HEAD, Row, blank, centred, merge, sized
 from booth.widgets.text import pad
-from booth.words.pictures import Gallery, Paper
+from booth.words.shown import Gallery, Paper
 
 SHADES = " ░▒▓█"
 #: A heavy pattern is not only darker, it is also a little taller on the paper.

@@ -8,8 +8,7 @@ from textual.geometry import Offset, Size
 from booth.widgets.row_widget import Drawn
 from booth.widgets.rows import QUIET, STRONG, Row, exactly, first_in_sight, sized, toned
 from booth.widgets.text import pad, plain
-from booth.words.pictures import Parts, Pours
-from booth.words.tone import Tone
+from booth.words.shown import Parts, Pours, Tone
 
 MOST_PARTS = 8
 LEAST_PART = 4

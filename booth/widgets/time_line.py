@@ -7,8 +7,7 @@ from rich.cells import cell_len
 from booth.widgets.row_widget import Drawn
 from booth.widgets.rows import QUIET, STRONG, Piece, Row, filled, merge, sized, toned
 from booth.widgets.text import pad
-from booth.words.pictures import LineRow, Timeline
-from booth.words.tone import Tone
+from booth.words.shown import LineRow, Timeline, Tone
 
 LEAST_NAME, MOST_NAME = 4, 16
 LEAST_TRACK = 24

@@ -8,8 +8,7 @@ from collections.abc import Callable
 from booth.job.waits import Alarm, Standing, State, What, standings
 from booth.log.fold import Job
 from booth.moment import Basis, Moment, elapsed
-from booth.words.readout import ClockFace
-from booth.words.tone import Tone
+from booth.words.shown import ClockFace, Tone
 
 TONES = {state: Tone[state.name] for state in State}
 

@@ -28,8 +28,7 @@ from booth.profile.model import Profile, Step
 from booth.profile.steps import DEFAULT_STEPS
 from booth.shop.model import Shop
 from booth.units import System
-from booth.words.lines import Page
-from booth.words.readout import Readout
+from booth.words.shown import Page, Readout
 from tests.job.make import profile as trial
 from tests.manual_clock import ManualClock
 

@@ -16,7 +16,7 @@ from booth.profile.model import Gun as GunSettings
 from booth.profile.model import Range
 from booth.shop.model import Compressor, Gun, Shop
 from booth.units import System
-from booth.words.tone import Tone
+from booth.words.shown import Tone
 from tests.instruments.at_bench import AtBench, context_of
 from tests.job.make import profile, q
 from tests.manual_clock import ManualClock

@@ -14,7 +14,7 @@ from booth.shop.model import Gun as OwnGun
 from booth.shop.model import Shop
 from booth.units import System
 from booth.words.event_words import words
-from booth.words.tone import Tone
+from booth.words.shown import Tone
 from booth.words.wait_words import rough
 from tests.instruments.at_bench import AtBench, context_of
 from tests.job.make import at, profile, q

@@ -9,7 +9,7 @@ import pytest
 from booth.log.events import BatchFinished, BatchMixed, Event, LineTicked, StepDone, Voided
 from booth.profile.model import Step
 from booth.profile.steps import DEFAULT_STEPS
-from booth.words.lines import Page
+from booth.words.shown import Page
 from tests.instruments.at_bench import AtBench
 from tests.job.make import profile, q
 from tests.manual_clock import ManualClock

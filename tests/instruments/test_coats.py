@@ -21,7 +21,7 @@ from booth.log.events import (
     Voided,
 )
 from booth.profile.model import Film, Profile
-from booth.words.pictures import Parts
+from booth.words.shown import Parts
 from tests.instruments.at_bench import AtBench, context_of
 from tests.job.make import profile as trial
 from tests.job.make import q

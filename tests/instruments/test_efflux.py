@@ -10,7 +10,7 @@ from booth.log.events import EffluxTimed, StopwatchDropped, StopwatchStarted, Vo
 from booth.profile.model import Efflux as Wanted
 from booth.profile.model import Range
 from booth.trade.cups.cup_names import cup_named
-from booth.words.tone import Tone
+from booth.words.shown import Tone
 from tests.instruments.at_bench import AtBench, context_of
 from tests.job.make import at, profile
 

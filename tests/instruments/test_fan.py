@@ -12,7 +12,7 @@ from booth.profile.model import Gun, Range
 from booth.shop.model import Gun as OwnGun
 from booth.shop.model import Shop
 from booth.units import System
-from booth.words.tone import Tone
+from booth.words.shown import Tone
 from tests.instruments.at_bench import AtBench, context_of
 from tests.job.make import at, profile, q
 

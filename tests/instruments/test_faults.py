@@ -24,8 +24,7 @@ from booth.trade.faults.evidence import _GAUGES, Evidence, Reading
 from booth.trade.faults.fault_table import FAULTS, Fault
 from booth.trade.faults.ranked_causes import RankedCause, Standing, rank_causes
 from booth.units import System
-from booth.words.pictures import Lines
-from booth.words.tone import Tone
+from booth.words.shown import Lines, Tone
 from tests.instruments.at_bench import AtBench
 from tests.job.make import q
 from tests.manual_clock import ManualClock

@@ -20,7 +20,7 @@ from booth.log.events import (
 )
 from booth.profile.model import Film, Gun, Range
 from booth.units import Quantity, System
-from booth.words.tone import Tone
+from booth.words.shown import Tone
 from tests.instruments.at_bench import AtBench, context_of
 from tests.job.make import at, profile, q
 

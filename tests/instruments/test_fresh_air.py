@@ -21,8 +21,7 @@ from booth.profile.model import Gun as GunSettings
 from booth.shop.model import Room, Shop
 from booth.trade.ventilation.solvents import solvent_names
 from booth.units import System
-from booth.words.lines import Page
-from booth.words.tone import Tone
+from booth.words.shown import Page, Tone
 from tests.instruments.at_bench import AtBench, context_of
 from tests.job.make import at, profile, q
 from tests.manual_clock import ManualClock

@@ -16,8 +16,7 @@ from booth.log.fold import fold
 from booth.profile.model import AtTemperature, Mix, MixPart, Thinner
 from booth.profile.steps import DEFAULT_STEPS
 from booth.units import System
-from booth.words.pictures import Pours
-from booth.words.tone import Tone
+from booth.words.shown import Pours, Tone
 from booth.words.wait_words import faces
 from tests.instruments.at_bench import AtBench, context_of
 from tests.job.make import START, opened, profile, q

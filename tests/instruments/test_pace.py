@@ -23,8 +23,7 @@ from booth.log.fold import fold
 from booth.moment import later
 from booth.profile.model import Film, Gun, Profile, Range
 from booth.units import System
-from booth.words.pictures import Bar
-from booth.words.tone import Tone
+from booth.words.shown import Bar, Tone
 from tests.instruments.at_bench import AtBench, context_of
 from tests.job.make import at, profile, q
 

@@ -17,8 +17,7 @@ from booth.instruments.pattern import (
 from booth.job.patterns import SHAPES, Pattern
 from booth.log.events import Event, FanSet, PatternRead, Restored, StepDone, Voided
 from booth.units import System
-from booth.words.pictures import Gallery, Paper, Picture, Section
-from booth.words.tone import Tone
+from booth.words.shown import Gallery, Paper, Picture, Section, Tone
 from tests.instruments.at_bench import AtBench, context_of
 from tests.job.make import at, q
 

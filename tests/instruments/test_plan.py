@@ -11,8 +11,7 @@ from booth.instruments.plan import ticks
 from booth.log import events as ev
 from booth.moment import Moment, later
 from booth.profile.model import AtTemperature, Mix, MixPart, Waits
-from booth.words.pictures import Timeline
-from booth.words.tone import Tone
+from booth.words.shown import Timeline, Tone
 from tests.instruments.at_bench import AtBench
 from tests.job.make import one_time, profile
 from tests.manual_clock import ManualClock

@@ -6,7 +6,7 @@ import pytest
 
 from booth.bench.act import CloseJob
 from booth.log.events import CoatBegun, CoatEnded, Event, FaultSeen, JobClosed, StepDone
-from booth.words.tone import Tone
+from booth.words.shown import Tone
 from tests.instruments.at_bench import AtBench
 from tests.job.make import at
 

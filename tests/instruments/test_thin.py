@@ -13,7 +13,7 @@ from booth.job.thin_advice import coating_to_thicken_ml
 from booth.log import events as ev
 from booth.profile.model import AtTemperature, Efflux, Mix, MixPart, Range, Thinner
 from booth.units import Quantity, System
-from booth.words.tone import Tone
+from booth.words.shown import Tone
 from tests.instruments.at_bench import AtBench
 from tests.job.make import profile, q
 from tests.manual_clock import ManualClock

@@ -7,7 +7,7 @@ import pytest
 from booth.instruments.weather import weather_readout
 from booth.log.events import Event, Restored, StepDone, Voided, WeatherRead
 from booth.units import System
-from booth.words.tone import Tone
+from booth.words.shown import Tone
 from tests.instruments.at_bench import AtBench, context_of
 from tests.job.make import at, q
 

@@ -17,7 +17,7 @@ from booth.moment import Moment
 from booth.screens.history_rows import job_line, matching
 from booth.widgets.lists import lay_out_lines as lay_out
 from booth.widgets.rows import strings
-from booth.words.pictures import Lines
+from booth.words.shown import Lines
 from tests.job.make import q
 from tests.manual_clock import ManualClock
 from tests.screens.at_app import a_job, at_app, everything, kept

@@ -18,7 +18,7 @@ from booth.screens.job_log import entry_lines, why_not_void
 from booth.units import System
 from booth.widgets.lists import lay_out_lines as lay_out
 from booth.widgets.rows import strings
-from booth.words.pictures import Lines
+from booth.words.shown import Lines
 from tests.job.make import at as moment
 from tests.job.make import opened, q
 from tests.manual_clock import ManualClock

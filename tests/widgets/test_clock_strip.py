@@ -10,8 +10,7 @@ from msgspec.structs import replace
 from booth.widgets.clock_strip import ClockStrip, lay_out
 from booth.widgets.figure_panel import FigurePanel
 from booth.widgets.rows import strings, width_of
-from booth.words.readout import ClockFace
-from booth.words.tone import Tone
+from booth.words.shown import ClockFace, Tone
 from tests.widgets.bench_app import WidgetApp, screen_lines
 
 DOORS = ClockFace("doors coat 2", "flash-off", "4:31", fraction=0.5, estimate=True)

@@ -10,8 +10,7 @@ from msgspec.structs import replace
 from booth.widgets.figure_panel import FigurePanel, lay_out
 from booth.widgets.lettering.bigfigure import draw
 from booth.widgets.rows import strings, width_of
-from booth.words.readout import Readout
-from booth.words.tone import Tone
+from booth.words.shown import Readout, Tone
 from tests.widgets.bench_app import WidgetApp, screen_lines
 
 WAITING = Readout("4:31", "", "doors coat 2", Tone.WAIT, lines=("touch test decides",))

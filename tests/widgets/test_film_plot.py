@@ -7,7 +7,7 @@ from hypothesis import strategies as st
 
 from booth.widgets.film_plot import EVEN, HEAVY, THIN, FilmPlot, draw_film
 from booth.widgets.rows import inked, strings, width_of
-from booth.words.pictures import Section
+from booth.words.shown import Section
 from tests.widgets.bench_app import WidgetApp, screen_lines
 
 UNEVEN = Section(((0, 0), (10, 1.0), (20, 1.4), (30, 0.4)), unit="mm")

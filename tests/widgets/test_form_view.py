@@ -13,7 +13,7 @@ from booth.forms.key import Key
 from booth.units import Kind, Quantity, System
 from booth.widgets.form_view import BOX, CURSOR, FormView, placed_rows
 from booth.widgets.rows import MARKED, QUIET, Row, strings, toned, width_of
-from booth.words.tone import Tone
+from booth.words.shown import Tone
 from tests.widgets.bench_app import WidgetApp, screen_lines
 
 FAULT = toned(Tone.CAUTION)

@@ -14,24 +14,25 @@ from booth.widgets.instrument_view import DRAWN_BY, InstrumentView
 from booth.widgets.lists import PickList
 from booth.widgets.row_widget import Drawn
 from booth.widgets.tables import PartTable
-from booth.words.lines import Page, PickLine
-from booth.words.pictures import (
+from booth.words.shown import (
     Bar,
     Gallery,
     LineBlock,
     LineRow,
     Lines,
+    Page,
     Paper,
     PartRow,
     Parts,
+    PickLine,
     Picture,
     PourRow,
     Pours,
+    Readout,
     Section,
     Timeline,
+    Tone,
 )
-from booth.words.readout import Readout
-from booth.words.tone import Tone
 from tests.widgets.bench_app import WidgetApp, screen_lines
 
 HOSTILE = "[/ x [@click=app.quit]y \x1b[2J"

@@ -7,7 +7,7 @@ from hypothesis import strategies as st
 
 from booth.widgets.pace_bar import BAR, BAR_EDGE, PaceBar, draw_sweep
 from booth.widgets.rows import ACROSS, strings, width_of
-from booth.words.pictures import Bar
+from booth.words.shown import Bar
 from tests.widgets.bench_app import WidgetApp, screen_lines
 
 BARS = st.builds(

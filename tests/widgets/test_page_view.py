@@ -6,7 +6,7 @@ import pytest
 
 from booth.widgets.page_view import STYLES, PageView, page_content
 from booth.widgets.themes import THEMES
-from booth.words.lines import Page
+from booth.words.shown import Page
 from tests.widgets.bench_app import WidgetApp, screen_lines
 
 HOSTILE = "[/ x [bold] [@click=app.quit]y \x1b[2J\u202e"

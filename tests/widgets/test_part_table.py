@@ -6,8 +6,7 @@ import pytest
 from rich.cells import cell_len
 
 from booth.widgets.tables import lay_out_parts as lay_out
-from booth.words.pictures import PartRow, Parts
-from booth.words.tone import Tone
+from booth.words.shown import PartRow, Parts, Tone
 
 ROWS = tuple(
     PartRow(name, "1/3", Tone.WAIT, "WAIT", "21:02:03", "coat 2 flash-off", estimate=True)

@@ -11,8 +11,7 @@ from hypothesis import strategies as st
 from booth.widgets.lists import PickList, step
 from booth.widgets.lists import lay_out_lines as lay_out
 from booth.widgets.rows import strings, width_of
-from booth.words.lines import PickLine
-from booth.words.pictures import Lines
+from booth.words.shown import Lines, PickLine
 from tests.widgets.bench_app import WidgetApp, screen_lines
 
 

@@ -4,8 +4,7 @@ from __future__ import annotations
 
 from booth.widgets.rows import strings, width_of
 from booth.widgets.tables import lay_out_pours as lay_out
-from booth.words.pictures import PourRow, Pours
-from booth.words.tone import Tone
+from booth.words.shown import PourRow, Pours, Tone
 
 ROWS = (
     PourRow("clear", "364 ml", "364 ml", Tone.GOOD),

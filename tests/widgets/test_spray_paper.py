@@ -7,7 +7,7 @@ from hypothesis import strategies as st
 
 from booth.widgets.rows import strings, width_of
 from booth.widgets.spray_paper import SHADES, SprayPaper, draw_gallery, draw_paper
-from booth.words.pictures import Gallery, Paper
+from booth.words.shown import Gallery, Paper
 from tests.widgets.bench_app import WidgetApp, screen_lines
 
 EVEN = Paper((1.0,))

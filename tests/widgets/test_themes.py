@@ -16,8 +16,7 @@ from textual.theme import Theme
 
 from booth.widgets.figure_panel import FigurePanel
 from booth.widgets.themes import DARK_BOOTH, OPEN_DOOR, THEMES, variable_defaults
-from booth.words.readout import Readout
-from booth.words.tone import Tone
+from booth.words.shown import Readout, Tone
 from tests.widgets.bench_app import WidgetApp
 
 GROUNDS = ("background", "surface", "panel")

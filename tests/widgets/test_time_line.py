@@ -6,8 +6,7 @@ import pytest
 
 from booth.widgets.rows import strings, width_of
 from booth.widgets.time_line import TimelineView, lay_out
-from booth.words.pictures import LineBlock, LineRow, Timeline
-from booth.words.tone import Tone
+from booth.words.shown import LineBlock, LineRow, Timeline, Tone
 from tests.widgets.bench_app import WidgetApp, screen_lines
 
 #: 40 columns of a minute each, from ten minutes ago on.

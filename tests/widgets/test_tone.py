@@ -6,7 +6,7 @@ import pytest
 from rich.cells import cell_len
 
 from booth.widgets.lettering.bigfigure import can_draw
-from booth.words.tone import Tone
+from booth.words.shown import Tone
 
 
 def test_words_shapes_and_classes_are_distinct() -> None:

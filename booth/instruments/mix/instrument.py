@@ -21,9 +21,7 @@ from booth.log.fold import Job
 from booth.trade.mixing.components import Measure
 from booth.trade.result import BadInput
 from booth.units import Kind, Quantity
-from booth.words.pictures import Picture, Pours
-from booth.words.readout import Readout
-from booth.words.tone import Tone
+from booth.words.shown import Picture, Pours, Readout, Tone
 
 #: The row in which the reading is typed, by what is poured.
 READING = {Measure.VOLUME: "cup", Measure.WEIGHT: "scale"}

@@ -15,9 +15,7 @@ from booth.profile.model import Thinner
 from booth.trade.mixing.components import Measure
 from booth.trade.mixing.pours import Pour
 from booth.units import Kind, System, show
-from booth.words.pictures import PourRow
-from booth.words.readout import Readout
-from booth.words.tone import Tone
+from booth.words.shown import PourRow, Readout, Tone
 from booth.words.wait_words import TONES, rough
 
 KIND = {Measure.VOLUME: Kind.VOLUME, Measure.WEIGHT: Kind.MASS}

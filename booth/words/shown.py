@@ -1,0 +1,212 @@
+"""What the widgets are told: finished words and figures as plain data. Pure.
+
+Nothing here knows of a job, a profile, a clock or a screen.
+"""
+
+from __future__ import annotations
+
+import enum
+from collections.abc import Iterable
+
+import msgspec
+
+
+class Tone(enum.Enum):
+    """What a figure asks of the painter, the most urgent first, with its word and its shape.
+
+    A shape is one cell, from the characters that every terminal font has had since the 1980s; no
+    word stands at a figure that only stands there.
+    """
+
+    LATE = "LATE", "■"  # the heaviest mark there is
+    CLOSING = "CLOSING", "▼"  # running down to a point
+    READY = "READY", "►"  # go on
+    CAUTION = "OUT OF RANGE", "▲"  # the outline of a warning sign, as in ISO 7010
+    RUNNING = "RUNNING", "»"  # moving
+    WAIT = "WAIT", "║"  # a barrier
+    GOOD = "IN RANGE", "●"  # on the mark
+    PLAIN = "", "·"
+
+    def __init__(self, word: str, shape: str) -> None:
+        self.word, self.shape = word, shape
+        self.css = f"tone-{self.name.lower()}"
+        self.urgency = len(type(self).__members__)
+
+
+class Readout(msgspec.Struct, frozen=True):
+    """The one figure that matters now.
+
+    figure: as it is to be read, "4:31"; unit: beside it, "ml/min"; label: what it is, above it;
+    word: instead of the tone's own, "" for none; lines: the explanation beneath;
+    like: a figure as wide as this one will get, "00:00", so that its size stands still.
+    """
+
+    figure: str
+    unit: str = ""
+    label: str = ""
+    tone: Tone = Tone.PLAIN
+    word: str | None = None
+    lines: tuple[str, ...] = ()
+    like: str = ""
+
+    @property
+    def shown_word(self) -> str:
+        return self.tone.word if self.word is None else self.word
+
+
+class ClockFace(msgspec.Struct, frozen=True):
+    """One running clock.
+
+    title: the part and coat, "doors coat 2"; what: "flash-off"; remaining: "4:31"; word: instead of
+    the tone's own; fraction: how much of it has passed, 0 to 1, None where it has no end; estimate:
+    whether its length rests on an estimate.
+    """
+
+    title: str
+    what: str
+    remaining: str
+    tone: Tone = Tone.WAIT
+    word: str | None = None
+    fraction: float | None = None
+    estimate: bool = False
+
+    @property
+    def shown_word(self) -> str:
+        return self.tone.word if self.word is None else self.word
+
+
+class PickLine(msgspec.Struct, frozen=True):
+    """One line of a list.
+
+    name: what it is called; behind: what stands quietly behind it; must: that is to be seen however
+    narrow the list is; mark: one cell before the name; head: a heading, not to be picked.
+    """
+
+    name: str
+    behind: str = ""
+    must: bool = False
+    mark: str = ""
+    head: bool = False
+
+
+class Page(msgspec.Struct, frozen=True):
+    """Something to read. paragraphs: (style, text); a style is head, text, now, done, quiet, warning."""
+
+    paragraphs: tuple[tuple[str, str], ...]
+
+
+def reflow(lines: Iterable[str]) -> tuple[str, ...]:
+    """Give lines that were broken for another width as whole sentences, to be broken anew.
+
+    A line that begins small, or follows one that does not end a sentence, goes on the line before.
+    """
+    whole: list[str] = []
+    for line in lines:
+        goes_on = whole and line and (line[0].islower() or whole[-1][-1:] not in set(".:;!?"))
+        if goes_on and whole[-1]:
+            whole[-1] = f"{whole[-1]} {line}"
+        else:
+            whole.append(line)
+    return tuple(whole)
+
+
+class PourRow(msgspec.Struct, frozen=True):
+    """One pour: its component, its amount alone, the mark at which it ends; tone: GOOD poured, READY
+    to be poured now, PLAIN later."""
+
+    name: str
+    amount: str
+    mark: str
+    tone: Tone
+
+
+class PartRow(msgspec.Struct, frozen=True):
+    name: str
+    coats: str
+    tone: Tone
+    word: str
+    time: str
+    what: str
+    estimate: bool = False
+
+
+class Section(msgspec.Struct, frozen=True):
+    """samples: (place, film as a share of the target), places rising; low, high: the band as shares
+    of the target; across: what the place is measured along; unit: of the place, "mm"."""
+
+    samples: tuple[tuple[float, float], ...] = ()
+    low: float = 0.8
+    high: float = 1.2
+    across: str = "across the panel"
+    unit: str = ""
+
+
+class Paper(msgspec.Struct, frozen=True):
+    """films: how heavy it is from one end to the other, any scale; bend: how far it bows, 0 straight;
+    broken: blown in spurts, with drops beside it; words: one for each equal zone, beneath it."""
+
+    films: tuple[float, ...] = ()
+    bend: float = 0.0
+    broken: bool = False
+    words: tuple[str, ...] = ()
+
+
+class LineBlock(msgspec.Struct, frozen=True):
+    """A stretch of a row. tone: what it is; text: on a block of spraying, the coat; done: it is past."""
+
+    start_s: float
+    end_s: float
+    tone: Tone
+    text: str = ""
+    done: bool = False
+
+
+class LineRow(msgspec.Struct, frozen=True):
+    name: str
+    blocks: tuple[LineBlock, ...]
+    note: str = ""
+
+
+class Timeline(msgspec.Struct, frozen=True):
+    """All of it, in seconds from now; ticks: (seconds, words) along the top."""
+
+    rows: tuple[LineRow, ...] = ()
+    start_s: float = 0.0
+    end_s: float = 3600.0
+    ticks: tuple[tuple[float, str], ...] = ()
+
+
+class Pours(msgspec.Struct, frozen=True):
+    rows: tuple[PourRow, ...]
+
+
+class Parts(msgspec.Struct, frozen=True):
+    """The parts of a job; chosen: the position of the one that keys are about."""
+
+    rows: tuple[PartRow, ...]
+    chosen: int
+
+
+class Gallery(msgspec.Struct, frozen=True):
+    """Papers to choose from, each with its short name."""
+
+    papers: tuple[tuple[Paper, str], ...]
+
+
+class Bar(msgspec.Struct, frozen=True):
+    """A bar that sweeps in the time of a pass. place: where it is, 0 left to 1 right; number: of the
+    pass, odd ones go right; turned: it has just done so."""
+
+    pass_s: float
+    place: float = 0.0
+    number: int = 1
+    turned: bool = False
+
+
+class Lines(msgspec.Struct, frozen=True):
+    lines: tuple[PickLine, ...]
+    picked: int = 0
+
+
+#: Whatever can stand beside a figure.
+Picture = Pours | Parts | Section | Paper | Gallery | Timeline | Bar | Lines | Page
