@@ -18,22 +18,18 @@ from booth.trade.result import BadInput
 from booth.units import System
 
 USAGE = 2
-_HELP = {"--help", "-h"}
 #: For a terminal that has not the signs of the trade.
 _PLAIN = str.maketrans({"°": "", "²": "2", "³": "3", "µ": "u", "“": '"', "”": '"', "∞": "inf"})
 _UNITS = {"--us": System.US, "--metric": System.METRIC}
+_HELP, _JSON = {"--help", "-h"}, "--json"
+_OPTIONS = {*_UNITS, *_HELP, _JSON}
 
 
 def main(arguments: Sequence[str]) -> int:
     """Answer ``booth figure ...``; give the exit code: 0, or 2 for words that do not fit."""
-    words = list(arguments)
-    as_json = "--json" in words
-    systems = [_UNITS[word] for word in words if word in _UNITS]
-    system = systems[-1] if systems else System.US
-    wants_help = any(word in _HELP for word in words)
-    words = [
-        word for word in words if word not in _HELP and word not in _UNITS and word != "--json"
-    ]
+    options = [word for word in arguments if word in _OPTIONS]
+    words = [word for word in arguments if word not in _OPTIONS]
+    system = next((_UNITS[word] for word in reversed(options) if word in _UNITS), System.US)
     if not words:
         _say(help.everything(), sys.stdout)
         return 0
@@ -43,7 +39,7 @@ def main(arguments: Sequence[str]) -> int:
         close = near(name, subjects())
         known = "'booth figure' lists them." if close.startswith("Known") else close
         return _misuse("", f"There is no subject {name!r}. {known}")
-    if wants_help:
+    if _HELP.intersection(options):
         _say(help.about(subject, system), sys.stdout)
         return 0
     try:
@@ -52,7 +48,7 @@ def main(arguments: Sequence[str]) -> int:
     except (Misuse, BadInput) as fault:
         hint = f" 'booth figure {subject.name} --help' says what it takes."
         return _misuse(f" {subject.name}", f"{fault}{hint}")
-    if as_json:
+    if _JSON in options:
         _say(json.dumps(_plain(subject, answer, told, system), allow_nan=False), sys.stdout)
     else:
         _say(line(answer, told, subject.source, system), sys.stdout)

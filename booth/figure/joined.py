@@ -78,15 +78,9 @@ def side_by_side(labels: dict[Function, str]) -> None:
     JOINED.append(Subject(asked, tuple(labels), all_told=True))
 
 
-side_by_side(
-    {blend_logarithmic_mm2_s: "logarithmic rule", blend_index_mm2_s: "blending index"},
-)
-side_by_side(
-    {theoretical_coverage_m2_l: "nothing lost", practical_coverage_m2_l: "with losses"},
-)
-side_by_side(
-    {drying_power_pa: "drying power", relative_drying_power: "of the reference air's"},
-)
+side_by_side({blend_logarithmic_mm2_s: "logarithmic rule", blend_index_mm2_s: "blending index"})
+side_by_side({theoretical_coverage_m2_l: "nothing lost", practical_coverage_m2_l: "with losses"})
+side_by_side({drying_power_pa: "drying power", relative_drying_power: "of the reference air's"})
 
 
 @joins(viscosity_at_temperature, examples=["22.5C 15C:201.888cSt 30C:59.507cSt", "25C 15C:200cSt"])

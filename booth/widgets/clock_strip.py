@@ -17,6 +17,7 @@ from booth.widgets.rows import (
     sized,
     spread,
     toned,
+    width_of,
 )
 from booth.widgets.text import plain
 from booth.words.shown import ClockFace
@@ -39,12 +40,11 @@ def _tall(face: ClockFace, width: int) -> list[Row]:
     upper = spread(name, ((" ", ""), (_time(face), tone)), width)
     what, word = plain(face.what), plain(face.shown_word)
     # The word of the state is never the one to give way.
-    tail: list[Piece] = [(" ", ""), (word, tone)] if word else []
+    tail: Row = ((" ", ""), (word, tone)) if word else ()
     note = ""
     if face.estimate:
-        used = 2 + cell_len(what) + sum(cell_len(text) for text, _ in tail)
-        note = " estimate" if used + 9 <= width else " est."
-    room = width - 2 - cell_len(what) - cell_len(note) - sum(cell_len(t) for t, _ in tail) - 1
+        note = " estimate" if 2 + cell_len(what) + width_of(tail) + 9 <= width else " est."
+    room = width - 2 - cell_len(what + note) - width_of(tail) - 1
     bar: list[Piece] = []
     if face.fraction is not None and room >= LEAST_BAR:
         filled, rest = across(face.fraction, min(room, max(LEAST_BAR, width // 3)))

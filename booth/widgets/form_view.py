@@ -10,7 +10,6 @@ from rich.style import Style
 from textual import events
 from textual.message import Message
 
-from booth.forms.field import Given
 from booth.forms.form import Row as FormRow
 from booth.forms.form import Rows, chosen_words, placeholder
 from booth.units import Quantity, show
@@ -47,15 +46,13 @@ def assumed_words(row: FormRow, rows: Rows) -> str:
     """What is taken where nothing was typed: 'catch for 1:00', 'tip –'."""
     if row.field.choices:
         return plain(chosen_words(row))
-    words = given_words(row.given, row, rows)
+    given = row.given
+    if isinstance(given, Quantity):
+        words = show(given.value, row.field.kind_of(given), rows.system)
+    else:
+        words = plain(given or "")
     label = plain(row.field.label)
     return f"{label if label.isupper() else label.lower()} {words or '–'}"
-
-
-def given_words(given: Given, row: FormRow, rows: Rows) -> str:
-    if isinstance(given, Quantity):
-        return show(given.value, row.field.kind_of(given), rows.system)
-    return plain(given or "")
 
 
 def _row(rows: Rows, row: FormRow, marked: bool, width: int) -> Row:

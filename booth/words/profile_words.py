@@ -23,15 +23,6 @@ def range_words(span: Range | None, kind: Kind, system: System) -> str:
     return f"{low} to {show(span.high, kind, system)}"
 
 
-def wait_words(rule: WaitRule | None, system: System) -> str:
-    """A wait as '10:00 at 70 °F', or by how many temperatures the table goes."""
-    if rule is None:
-        return ""
-    return ", ".join(
-        f"{duration(row.time_s)} at {show(row.at_c, Kind.TEMPERATURE, system)}" for row in rule.rows
-    )
-
-
 def profile_lines(profile: Profile, system: System) -> tuple[str, ...]:
     """Give what the profile says that matters before a job."""
     gun, film, waits, limits = profile.gun, profile.film, profile.waits, profile.limits
@@ -83,13 +74,18 @@ def _together(what: str, said: list[tuple[str, str]]) -> list[str]:
 
 def _waits(rules: list[tuple[str, WaitRule | None]], system: System) -> list[str]:
     """All waits in one line; the temperature once where it is the same for all."""
-    given = [(name, rule) for name, rule in rules if rule is not None]
-    temperatures = {row.at_c for _, rule in given for row in rule.rows}
-    if len(temperatures) != 1:
-        return _together("Waits", [(name, wait_words(rule, system)) for name, rule in given])
-    at = show(temperatures.pop(), Kind.TEMPERATURE, system)
-    said = [(name, duration(rule.rows[0].time_s)) for name, rule in given]
-    return _together(f"Waits at {at}", said)
+    given = [(name, rule.rows) for name, rule in rules if rule is not None]
+    rows = [row for _, table in given for row in table]
+    at = {row.at_c: f" at {show(row.at_c, Kind.TEMPERATURE, system)}" for row in rows}
+    what = "Waits"
+    if len(at) == 1:
+        ((same, words),) = at.items()
+        what, at = f"Waits{words}", {same: ""}
+    times = [
+        (name, ", ".join(duration(row.time_s) + at[row.at_c] for row in table))
+        for name, table in given
+    ]
+    return _together(what, times)
 
 
 def _mix_lines(profile: Profile, system: System) -> list[str]:

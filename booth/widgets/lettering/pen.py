@@ -13,6 +13,8 @@ from typing import NamedTuple
 
 Point = tuple[float, float]
 Bitmap = tuple[tuple[bool, ...], ...]
+#: A box of pixels to turn on, from the upper left to the lower right, of them those that are inside.
+Patch = tuple[float, float, float, float, Callable[[float, float], bool] | None]
 #: The width of a pixel; it is one unit high.
 STEP = 0.5
 THIRDS = (1 / 6, 1 / 2, 5 / 6)
@@ -28,16 +30,6 @@ MOST_LEAN = 1.6
 def snap(value: float) -> float:
     """Give the nearest whole number of pixels."""
     return round(value / STEP) * STEP
-
-
-class Patch(NamedTuple):
-    """A box of pixels to turn on, of them those that are inside."""
-
-    x0: float
-    y0: float
-    x1: float
-    y1: float
-    inside: Callable[[float, float], bool] | None = None
 
 
 class Pen(NamedTuple):
@@ -82,10 +74,10 @@ class Pen(NamedTuple):
         if len(places) == 1:  # a point, as high as it is wide
             tall = max(self.sy, round(self.sx))
             top = round(places[0][1] / LAST * (self.h - tall))
-            yield Patch(0, top, self.sx, top + tall)
+            yield 0, top, self.sx, top + tall, None
         elif stroke.strip().startswith("#"):
             corners = [(x / LAST * self.w, y / LAST * self.h) for x, y in places]
-            yield Patch(0, 0, self.w, self.h, _within(corners))
+            yield 0, 0, self.w, self.h, _within(corners)
         else:
             yield from self._line(places, [word.startswith("~") for word in words])
 
@@ -99,9 +91,9 @@ class Pen(NamedTuple):
             (x0, y0, first), (x1, y1, last) = sorted([(ax, ay, radii[n]), (bx, by, radii[n + 1])])
             x1, y1 = x1 + self.sx, y1 + self.sy
             if ay == by:
-                yield Patch(x0 + first, y0, x1 - last, y1)
+                yield x0 + first, y0, x1 - last, y1, None
             else:
-                yield Patch(x0, y0 + first, x1, y1 - last)
+                yield x0, y0 + first, x1, y1 - last, None
         for n, radius in enumerate(radii):
             if radius:
                 yield self._corner(points[max(n - 1, 0) : n + 2], points[n], radius)
@@ -146,7 +138,7 @@ class Pen(NamedTuple):
         # Where a leg is shorter than the quarter, that ends with it.
         left, end = (left, min(end, x0 + across)) if right else (max(left, x0 - across), end)
         top, foot = (top, min(foot, y0 + tall)) if down else (max(top, y0 - tall), foot)
-        return Patch(left, top, end, foot, inside)
+        return left, top, end, foot, inside
 
     def _slant(self, one: tuple[int, int], other: tuple[int, int]) -> Patch:
         """A slanted stroke between two level edges, as heavy as an upright looks."""
@@ -156,7 +148,7 @@ class Pen(NamedTuple):
         weight = min(self.sx * min(math.hypot(1, run / (y1 - y0)), MOST_LEAN), self.w)
         x0, x1 = (place / LAST * (self.w - weight) for place in (ax, bx))
         corners = [(x0, y0), (x0 + weight, y0), (x1 + weight, y1), (x1, y1)]
-        return Patch(min(x0, x1), y0, max(x0, x1) + weight, y1, _within(corners))
+        return min(x0, x1), y0, max(x0, x1) + weight, y1, _within(corners)
 
 
 def _within(corners: Sequence[Point]) -> Callable[[float, float], bool]:
