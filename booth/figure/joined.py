@@ -26,8 +26,7 @@ from booth.trade.film import wet_gauge
 from booth.trade.film.coverage import practical_coverage_m2_l, theoretical_coverage_m2_l
 from booth.trade.film.wet_gauge import FilmInterval
 from booth.trade.mixing import pours
-from booth.trade.mixing.components import Component, Measure
-from booth.trade.mixing.components import pour_shares, with_thinner
+from booth.trade.mixing.components import Component, Measure, pour_shares, with_thinner
 from booth.trade.mixing.mixed_batch import BatchAge, mixed_volume_ml, pot_life_left_s
 from booth.trade.mixing.overpour import Correction, after_pouring, amounts_from_marks
 from booth.trade.mixing.pours import PourTable, pour_table

@@ -132,6 +132,15 @@ def dotted(path: Path) -> str:
     return text
 
 
+def counted(number: int, thing: str) -> str:
+    """Say how many there are of something.
+
+    >>> counted(1, "fault"), counted(3, "fault")
+    ('1 fault', '3 faults')
+    """
+    return f"{number} {thing}" if number == 1 else f"{number} {thing}s"
+
+
 def quoted(text: str, marks: str = '"') -> str:
     """Quote text from a file: nothing in it acts, and it is cut where it is long."""
     # One character more than is shown, so that a cut is seen to be one.

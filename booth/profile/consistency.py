@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from itertools import pairwise
 
-from booth.files.faults import Faults
+from booth.files.faults import Faults, counted
 from booth.profile.model import Film, Mix, Range, Step, WaitRule, Waits
 
 __all__ = ["judge"]
@@ -105,7 +105,7 @@ def _film(film: Film, mix: Mix | None, faults: Faults) -> None:
         return
     # DFT = WFT x VS / (1 + s); the thickest dry film is that without thinner, the thinnest that
     # with all the thinner the profile allows.
-    coats = "1 coat" if film.coats == 1 else f"{film.coats} coats"
+    coats = counted(film.coats, "coat")
     share = 1.0 if solids is None else solids / 100
     if wet.high is not None and dry.low is not None:
         most_um = film.coats * wet.high * share

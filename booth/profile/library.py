@@ -8,7 +8,7 @@ from collections.abc import Iterable
 from dataclasses import dataclass, field, replace
 from pathlib import Path
 
-from booth.files.faults import Fault
+from booth.files.faults import Fault, counted
 from booth.files.safe_text import shortened, visible
 from booth.profile.model import Profile
 from booth.profile.read import read_profile
@@ -44,9 +44,8 @@ class Library:
         named = shortened(key, most=40)
         if key in self.faulty:
             file = self.faulty[key]
-            count = len(self.broken[file])
             return (
-                f"The coating profile '{named}' has {count} fault{'s' if count != 1 else ''}: "
+                f"The coating profile '{named}' has {counted(len(self.broken[file]), 'fault')}: "
                 f"booth check {visible(shlex.quote(str(file)))}"
             )
         if self.profile(key) is not None:

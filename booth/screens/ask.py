@@ -3,41 +3,33 @@
 from __future__ import annotations
 
 from textual.app import ComposeResult
-from textual.containers import Vertical
-from textual.screen import ModalScreen
 from textual.widgets import Static
 
 from booth.forms.field import Field
 from booth.forms.form import Form, Rows
-from booth.screens.dialog import WORK_OVER
+from booth.screens.dialog import WORK_OVER, Dialog
 from booth.screens.form_screen import FormScreen
 from booth.widgets.form_view import FormView
 from booth.widgets.text import content
 
 
-class Ask(FormScreen[str | None], ModalScreen[str | None]):
+class Ask(Dialog[str | None], FormScreen[str | None]):
     """One question, one line to type."""
 
     WORK = ("units", *WORK_OVER)
-    SHOWS: tuple[str, ...] = ()
 
     def __init__(
         self, question: str, why: str = "", *, needed: bool = False, text: str = ""
     ) -> None:
-        super().__init__(classes="dialog")
-        self.question = question
+        super().__init__(question)
         self.why = why
         self.needed = needed
         self.form: Form = Form(texts={"words": text} if text else {})
 
-    def compose(self) -> ComposeResult:
-        with Vertical(classes="sheet"):
-            yield Static(content(self.question), classes="dialog-title", markup=False)
-            if self.why:
-                yield Static(content(self.why), classes="dialog-text", markup=False)
-            yield FormView()
-            yield Static("", id="say", markup=False)
-            yield Static("", classes="dialog-keys", id="keys", markup=False)
+    def body(self) -> ComposeResult:
+        if self.why:
+            yield Static(content(self.why), classes="dialog-text", markup=False)
+        yield FormView()
 
     def fields(self) -> tuple[Field, ...]:
         return (Field("words", "", optional=not self.needed),)

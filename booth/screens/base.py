@@ -9,6 +9,7 @@ from __future__ import annotations
 from collections.abc import Awaitable, Callable
 from typing import TYPE_CHECKING, Any, Generic, NamedTuple, TypeVar, cast
 
+from textual.app import ComposeResult
 from textual.content import Content
 from textual.screen import Screen
 from textual.widgets import Static
@@ -138,9 +139,9 @@ class OwnScreen(Screen[T], Generic[T]):
     def key_words(self) -> tuple[tuple[str, str], ...]:
         return words_of(self.deed, self.SHOWS)
 
-    def draw_keys(self, where: str = "#keys") -> None:
+    def draw_keys(self) -> None:
         """Draw the key line."""
-        self.put(where, key_line(self.key_words(), self.size.width or self.app.size.width))
+        self.put("#keys", key_line(self.key_words(), self.size.width or self.app.size.width))
 
     def put(self, where: str, line: Content) -> None:
         """Let a line of this screen say something, where that is new."""
@@ -154,3 +155,40 @@ class OwnScreen(Screen[T], Generic[T]):
         shown.set_class(fault, "-fault")
         put(shown, content(sentence))
         shown.display = bool(sentence)
+
+
+class Framed(OwnScreen[T], Generic[T]):
+    """A screen with its name above what it holds, what it says and its keys below, and a way back."""
+
+    #: the keys that leave; the first has the word in the key line
+    LEAVES: tuple[str, ...] = ("escape", "f9")
+    BACK = "back"
+
+    def heading(self) -> str:
+        return ""
+
+    def body(self) -> ComposeResult:
+        """What stands between the name and the keys."""
+        yield from ()
+
+    def compose(self) -> ComposeResult:
+        yield Static("", id="name", markup=False)
+        yield from self.body()
+        yield Static("", id="say", markup=False)
+        yield Static("", id="keys", markup=False)
+
+    def on_mount(self) -> None:
+        self.draw(self.host.clock.now())
+
+    def draw(self, now: Moment) -> None:
+        self.put("#name", content(self.heading()))
+        self.draw_keys()
+
+    def deed(self, key: Key) -> Deed | None:
+        if key.name in self.LEAVES:
+            return Deed(self.BACK if key.name == self.LEAVES[0] else "", self.leave)
+        return None
+
+    async def leave(self) -> None:
+        """Back, with nothing done."""
+        await self.close()

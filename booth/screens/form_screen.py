@@ -12,19 +12,19 @@ from booth.forms.field import Field
 from booth.forms.form import BLANK, Form, Rows, other_units, rows_of
 from booth.forms.key import Key
 from booth.moment import Moment
-from booth.screens.base import Deed, OwnScreen
+from booth.screens.base import Deed, Framed
 from booth.units import System
 from booth.widgets.form_view import FormView
 
 T = TypeVar("T")
 
 
-class FormScreen(OwnScreen[T], Generic[T]):
+class FormScreen(Framed[T], Generic[T]):
     """Rows of a form. A subclass gives ``fields`` and ``keep``, and mounts a FormView."""
 
     SHOWS: tuple[str, ...] = ("units",)
-    #: what Enter on the last row does, and Esc
-    KEEP, LEAVE = "keep", "back"
+    #: what Enter on the last row does
+    KEEP = "keep"
 
     form: Form = BLANK
 
@@ -48,8 +48,9 @@ class FormScreen(OwnScreen[T], Generic[T]):
         rows = self.rows
         if key.name == "enter":
             return self._enter(rows)
-        if key.name in ("escape", "f9"):
-            return Deed(self.LEAVE if key.name == "escape" else "", self.leave)
+        leaves = super().deed(key)
+        if leaves is not None:
+            return leaves
         edited = edit(rows, key)
         if edited is not None:
             return Deed(
@@ -81,10 +82,6 @@ class FormScreen(OwnScreen[T], Generic[T]):
         if why_not:
             self.say(why_not, fault=True)
 
-    async def leave(self) -> None:
-        """Back, nothing kept."""
-        await self.close()
-
     def set_form(self, form: Form) -> None:
         """The form is like this now."""
         self.form = form
@@ -108,9 +105,6 @@ class FormScreen(OwnScreen[T], Generic[T]):
             self.form = edited.form if edited is not None else self.form
         self.draw(self.host.clock.now())
 
-    def on_mount(self) -> None:
-        self.draw(self.host.clock.now())
-
     def draw(self, now: Moment) -> None:
         self.query_one(FormView).shown = self.rows
-        self.draw_keys()
+        super().draw(now)

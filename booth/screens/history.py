@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-from functools import partial
-
 from booth.forms.key import Key
 from booth.log.history import history
 from booth.log.store import read_log
@@ -14,7 +12,7 @@ from booth.screens.base import Deed
 from booth.screens.history_rows import job_line, matching
 from booth.screens.home import when
 from booth.screens.job_report import JobReport
-from booth.screens.list_screen import ListScreen
+from booth.screens.list_screen import Listed, ListScreen
 from booth.screens.sheet import Sheet
 from booth.screens.taking_up import take_up
 from booth.words.shown import PickLine
@@ -27,7 +25,7 @@ HELP = (
 )
 
 
-class History(ListScreen[None]):
+class History(ListScreen[None, JobSummary]):
     """The list. It is read off the event loop, so that it opens at once however long it is."""
 
     BESIDE = False
@@ -35,17 +33,14 @@ class History(ListScreen[None]):
     def __init__(self) -> None:
         super().__init__(id="history")
         self.summaries: tuple[JobSummary, ...] = ()
-        self.listed: tuple[JobSummary, ...] = ()
         self.asked = ""
         self.has_read = False
         self._lines: tuple[PickLine, ...] = ()
 
     def on_mount(self) -> None:
-        super().on_mount()
-        folder = self.host.places.jobs_dir
-        self.run_worker(partial(self._read, folder), thread=True, exclusive=True)
+        self.run_worker(self._read, thread=True, exclusive=True)
 
-    def _read(self, folder: object) -> None:
+    def _read(self) -> None:
         """Read all logs, in a thread; they are put on the list by the event loop."""
         found = tuple(history(self.host.places.jobs_dir))
         self.app.call_from_thread(self.put_summaries, found)
@@ -58,16 +53,12 @@ class History(ListScreen[None]):
     def _put(self) -> None:
         """The jobs asked for; the picked one stays picked."""
         chosen = self.chosen
-        self.listed = matching(self.summaries, self.asked, when)
-        self._lines = tuple(job_line(each, when) for each in self.listed)
-        paths = [each.path for each in self.listed]
-        self.picked = paths.index(chosen.path) if chosen and chosen.path in paths else 0
+        found = matching(self.summaries, self.asked, when)
+        self.listed = Listed(("", each.path, each) for each in found)
+        self._lines = self.listed.lines(lambda each: job_line(each, when))
+        self.picked = self.listed.line(chosen.path if chosen is not None else None)
         if self.is_attached:
             self.draw(self.host.clock.now())
-
-    @property
-    def chosen(self) -> JobSummary | None:
-        return self.listed[self.picked] if self.picked < len(self.listed) else None
 
     def heading(self) -> str:
         if not self.has_read:
@@ -75,8 +66,13 @@ class History(ListScreen[None]):
         if not self.summaries:
             return "Past jobs: none yet"
         if self.asked:
-            return f"Past jobs  {len(self.listed)} of {len(self.summaries)}  with: {self.asked}"
+            return (
+                f"Past jobs  {len(self.listed.items)} of {len(self.summaries)}  with: {self.asked}"
+            )
         return f"Past jobs  {len(self.summaries)}"
+
+    def help(self) -> Sheet:
+        return Sheet("Past jobs", (*HELP, str(self.host.places.jobs_dir)))
 
     def lines(self, now: Moment) -> tuple[PickLine, ...]:
         return self._lines
@@ -84,17 +80,12 @@ class History(ListScreen[None]):
     # -- keys -------------------------------------------------------------------------------
 
     def deed(self, key: Key) -> Deed | None:
-        if key.name in ("escape", "f9"):
-            return Deed("back" if key.name == "escape" else "", self._leave)
         if key.name in ("f", "slash", "left"):
             return Deed("find" if key.name == "left" else "", self._find)
         chosen = self.chosen
         if key.name in ("r", "right") and chosen is not None:
             word = "take up again" if chosen.is_open else "reopen"
             return Deed(word if key.name == "right" else "", lambda: self._reopen(chosen))
-        if key.name in ("question_mark", "f1"):
-            told = Sheet("Past jobs", (*HELP, str(self.host.places.jobs_dir)))
-            return Deed("help", lambda: self.host.show(told))
         return super().deed(key)
 
     def key_words(self) -> tuple[tuple[str, str], ...]:
@@ -138,10 +129,10 @@ class History(ListScreen[None]):
         why = "A date, a verdict, a coating, a part, a gun. No word shows all jobs."
         await self.host.show(Ask("Which jobs?", why), found)
 
-    async def _leave(self) -> None:
+    async def leave(self) -> None:
         """Back; where only some jobs are listed, first to all of them."""
         if self.asked:
             self.asked = ""
             self._put()
         else:
-            await self.close()
+            await super().leave()

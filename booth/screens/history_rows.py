@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterable
 
+from booth.files.faults import counted
 from booth.log.summary import JobSummary
 from booth.moment import Moment
 from booth.words.shown import PickLine, Tone
@@ -33,7 +34,7 @@ def job_line(summary: JobSummary, when: When) -> PickLine:
     rest = f"{summary.profile_name}: {', '.join(summary.parts)}"
     more = [summary.gun] if summary.gun else []
     if summary.broken:
-        more.append(f"{summary.broken} broken line{'s' if summary.broken != 1 else ''}")
+        more.append(counted(summary.broken, "broken line"))
     if summary.fault:
         more.append("cannot be opened")
     name = f"{head}{word:<{VERDICT_CELLS}}  {rest}  {summary.name}"

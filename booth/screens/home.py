@@ -3,15 +3,16 @@
 from __future__ import annotations
 
 import threading
+from collections.abc import Iterable
 from typing import TYPE_CHECKING
 
 from booth.clock import local_date, local_hhmm
 from booth.forms.key import Key
 from booth.moment import Moment
 from booth.screens.base import Deed
-from booth.screens.home_list import HomeRow, Listed, glance
-from booth.screens.list_screen import ListScreen
-from booth.words.shown import Page, PickLine
+from booth.screens.home_list import HomeRow, glance
+from booth.screens.list_screen import Listed, ListScreen
+from booth.words.shown import PickLine
 
 if TYPE_CHECKING:
     from booth.log.session import Session
@@ -42,29 +43,31 @@ def load_what_comes_next() -> None:
     instruments()
 
 
-class Home(ListScreen[None]):
+class Home(ListScreen[None, HomeRow]):
     """What to take up. At first a glance by name; all else is read when that stands on the screen."""
 
     SHOWS = ("help", "units", "theme", "alarm", "quit")
+    LEAVES = ()
 
     def __init__(self, wanted: str | None = None) -> None:
         super().__init__()
-        self.listed = Listed()
         self.wanted = wanted
         self.has_read = False
-
-    @property
-    def row(self) -> HomeRow | None:
-        return self.listed.row(self.picked)
 
     # -- reading ----------------------------------------------------------------------------
 
     def on_mount(self) -> None:
         places = self.host.places
-        self.listed = Listed(glance(places.jobs_dir, places.profiles_dirs))
-        self.picked = self.listed.line(self.listed.id_of(self.wanted or ""))
-        super().on_mount()
+        self._put(glance(places.jobs_dir, places.profiles_dirs))
+        self.picked = self.listed.line(self._id_of(self.wanted))
         self.set_timer(PAINTED_S, lambda: self.app.call_next(self._read_first))
+
+    def _put(self, rows: Iterable[HomeRow]) -> None:
+        self.listed = Listed((row.section, row.id, row) for row in rows)
+
+    def _id_of(self, key: str | None) -> str:
+        """The row of the first open job of a coating profile, else of that itself or its faults."""
+        return next((row.id for row in self.listed.items if row.key and row.key == key), "")
 
     async def _read_first(self) -> None:
         """Read everything for the first time; go straight to what was asked for by name."""
@@ -78,11 +81,11 @@ class Home(ListScreen[None]):
     async def _go_to(self, wanted: str) -> None:
         """To the open job of a coating profile that was written to last, else to a new job of it."""
         jobs = self.host.jobs.open_jobs_with(wanted)
-        id = f"job:{jobs[0].path.name}" if jobs else self.listed.id_of(wanted)
+        id = f"job:{jobs[0].path.name}" if jobs else self._id_of(wanted)
         self.picked = self.listed.line(id)
-        row = self.row if id else None
+        row = self.chosen if id else None
         if row is None:
-            known = ", ".join(each.key for each in self.listed.rows if each.kind == "profile")
+            known = ", ".join(each.key for each in self.listed.items if each.kind == "profile")
             self.say(f"No coating profile '{wanted}'. There are: {known}.", fault=True)
         elif row.kind == "faults":
             self.say(f"The coating profile '{wanted}' has faults: Enter shows them.", fault=True)
@@ -95,23 +98,25 @@ class Home(ListScreen[None]):
         from booth.profile.library import load_folder
         from booth.screens import home_rows
 
-        host, row = self.host, self.row
+        host, row = self.host, self.chosen
         host.jobs.look()
         faults = host.read_shop()
-        rows = (
-            *home_rows.job_rows(host.jobs.jobs(), host.jobs.found.unread, when),
-            *home_rows.profile_rows(load_folder(host.places.profiles_dirs)),
-            *home_rows.shop_rows(host.places.shop_file, faults),
-            home_rows.history_row(host.places.jobs_dir, host.places.own_profiles_dir),
+        self._put(
+            (
+                *home_rows.job_rows(host.jobs.jobs(), host.jobs.found.unread, when),
+                *home_rows.profile_rows(load_folder(host.places.profiles_dirs)),
+                *home_rows.shop_rows(host.places.shop_file, faults),
+                home_rows.history_row(host.places.jobs_dir, host.places.own_profiles_dir),
+            )
         )
-        self.listed, self.has_read = Listed(rows), True
-        self.picked = self.listed.line(row.id if row is not None else "")
+        self.has_read = True
+        self.picked = self.listed.line(row.id if row is not None else None)
         self.draw(host.clock.now())
 
     def come_back(self) -> None:
         """From the bench: what is left open is offered first, as at the start."""
         self.read_again()
-        self.picked = self.listed.line("")
+        self.picked = self.listed.line(None)
         self.say("")
         self.draw(self.host.clock.now())
 
@@ -120,13 +125,19 @@ class Home(ListScreen[None]):
     def heading(self) -> str:
         return "booth"
 
-    def lines(self, now: Moment) -> tuple[PickLine, ...]:
-        return self.listed.lines(lambda row: _behind(row, now))
+    def line(self, item: HomeRow, now: Moment) -> PickLine:
+        """Behind a job stands its most urgent clock."""
+        behind = item.behind
+        if item.job is not None:
+            from booth.screens.home_rows import clock_of
 
-    def about(self, now: Moment) -> Page:
-        row = self.row
+            behind = clock_of(item.job, now) or behind
+        return PickLine(item.title, behind, must=True, mark=item.mark)
+
+    def about(self, now: Moment) -> tuple[str, ...]:
+        row = self.chosen
         if row is None or not self.has_read:
-            return Page(())
+            return ()
         from booth.screens.home_rows import describe
 
         return describe(row, now, self.host.system)
@@ -144,7 +155,7 @@ class Home(ListScreen[None]):
         return super().deed(key)
 
     def enter(self) -> Deed | None:
-        row = self.row
+        row = self.chosen
         return Deed(ENTERS[row.kind], lambda: self._take(row)) if row is not None else None
 
     async def _take(self, row: HomeRow) -> None:
@@ -175,12 +186,3 @@ class Home(ListScreen[None]):
                 await self.host.take_up(session)
 
         await self.host.show(NewJob(profile), begun)
-
-
-def _behind(row: HomeRow, now: Moment) -> str:
-    """What stands behind a row: of a job its most urgent clock."""
-    if row.job is None:
-        return row.behind
-    from booth.screens.home_rows import clock_of
-
-    return clock_of(row.job, now) or row.behind

@@ -7,13 +7,11 @@ and none of logs; what is true of each line is read right after (``home_rows``).
 from __future__ import annotations
 
 import os
-from collections.abc import Callable, Iterator, Sequence
+from collections.abc import Iterator, Sequence
 from pathlib import Path
 from typing import TYPE_CHECKING
 
 import msgspec
-
-from booth.words.shown import PickLine
 
 if TYPE_CHECKING:
     from booth.log.fold import Job
@@ -41,59 +39,16 @@ class HomeRow(msgspec.Struct, frozen=True):
     about: tuple[str, ...] = ()
 
 
-class Listed(msgspec.Struct, frozen=True):
-    """The rows in their order, each section under its heading."""
-
-    rows: tuple[HomeRow, ...] = ()
-
-    def lines(self, behind: Callable[[HomeRow], str]) -> tuple[PickLine, ...]:
-        """What is to be seen. behind: gives what stands behind a row at this moment."""
-        return tuple(
-            PickLine(row.title, behind(row), must=True, mark=row.mark)
-            if isinstance(row, HomeRow)
-            else PickLine(row, head=True)
-            for row in self._stacked
-        )
-
-    @property
-    def _stacked(self) -> tuple[HomeRow | str, ...]:
-        """Rows and headings, an empty line between two sections."""
-        found: list[HomeRow | str] = []
-        section = ""
-        for row in self.rows:
-            if row.section != section:
-                found += ["", row.section] if section else [row.section]
-                section = row.section
-            found.append(row)
-        return tuple(found)
-
-    def row(self, line: int) -> HomeRow | None:
-        """The row on a line; None where a heading stands there."""
-        stacked = self._stacked
-        row = stacked[line] if 0 <= line < len(stacked) else None
-        return row if isinstance(row, HomeRow) else None
-
-    def line(self, id: str) -> int:
-        """The line of a row; of the first row where that one is not there."""
-        every = [row.id if isinstance(row, HomeRow) else "" for row in self._stacked]
-        first = next((at for at, each in enumerate(every) if each), 0)
-        return every.index(id) if id and id in every else first
-
-    def id_of(self, profile_key: str) -> str:
-        """The first open job of a coating profile, else that profile itself or its faults."""
-        return next((row.id for row in self.rows if row.key and row.key == profile_key), "")
-
-
-def job_row(path: Path, name: str, parts: Sequence[str], **more: object) -> HomeRow:
+def job_row(path: Path, profile: str, key: str, parts: Sequence[str]) -> HomeRow:
     """The row of a job that is not closed."""
-    title = f"{name}: {', '.join(parts)}"
-    return HomeRow("job", f"job:{path.name}", JOBS, title, mark="»", path=path, **more)  # type: ignore[arg-type]
+    title = f"{profile}: {', '.join(parts)}"
+    return HomeRow("job", f"job:{path.name}", JOBS, title, mark="»", key=key, path=path)
 
 
-def profile_row(key: str, name: str, demo: bool, **more: object) -> HomeRow:
+def profile_row(key: str, name: str, demo: bool, profile: Profile | None = None) -> HomeRow:
     """The row of a coating profile."""
     behind = "demo" if demo else ""
-    return HomeRow("profile", f"profile:{key}", PROFILES, name, behind, key=key, **more)  # type: ignore[arg-type]
+    return HomeRow("profile", f"profile:{key}", PROFILES, name, behind, key=key, profile=profile)
 
 
 SHOP = HomeRow("shop", "shop", REST, "Shop")
@@ -149,7 +104,7 @@ def _jobs(folder: Path) -> Iterator[HomeRow]:
         except (OSError, ValueError):
             continue
         if b'"event":"job closed"' not in last:
-            yield job_row(path, opened.profile.name, opened.parts, key=opened.profile.key)
+            yield job_row(path, opened.profile.name, opened.profile.key, opened.parts)
 
 
 def _named(folder: Path, ending: str) -> list[Path]:

@@ -5,9 +5,9 @@ from __future__ import annotations
 from collections.abc import Callable, Sequence
 from pathlib import Path
 
-import msgspec
+from msgspec.structs import replace
 
-from booth.files.faults import Fault
+from booth.files.faults import Fault, counted
 from booth.job.steps import next_open
 from booth.log.fold import Job
 from booth.log.open_jobs import OpenJob
@@ -26,7 +26,6 @@ from booth.screens.home_list import (
 )
 from booth.units import System
 from booth.words.profile_words import profile_lines
-from booth.words.shown import Page
 from booth.words.wait_words import faces
 
 
@@ -34,37 +33,22 @@ def job_rows(
     jobs: Sequence[OpenJob], unread: Sequence[JobSummary], when: Callable[[Moment], str]
 ) -> tuple[HomeRow, ...]:
     """Jobs that are not closed, then logs that hold none that can be opened."""
-    rows = [
-        job_row(
-            each.path,
-            each.job.profile.name,
-            each.job.parts,
-            behind=when(each.job.opened.at),
-            key=each.job.profile.key,
-            job=each.job,
-            about=(each.name,),
-        )
-        for each in jobs
-    ]
-    rows += [
-        HomeRow(
-            "faults",
-            f"job:{each.path.name}",
-            JOBS,
-            each.path.name,
-            "cannot be opened",
-            "!",
-            about=(each.fault, f"The file is left as it is: {each.path}"),
-        )
-        for each in unread
-    ]
+    rows = []
+    for each in jobs:
+        job = each.job
+        row = job_row(each.path, job.profile.name, job.profile.key, job.parts)
+        rows.append(replace(row, behind=when(job.opened.at), job=job, about=(each.name,)))
+    for log in unread:
+        id, name = f"job:{log.path.name}", log.path.name
+        about = (log.fault, f"The file is left as it is: {log.path}")
+        rows.append(HomeRow("faults", id, JOBS, name, "cannot be opened", "!", about=about))
     return tuple(rows)
 
 
 def profile_rows(library: Library) -> tuple[HomeRow, ...]:
     """Profiles by name, then the files that could not be read, with their faults."""
     rows = [
-        profile_row(profile.key, profile.name, profile.demo, profile=profile)
+        profile_row(profile.key, profile.name, profile.demo, profile)
         for profile in sorted(library.profiles, key=lambda each: each.name.casefold())
     ]
     rows += [
@@ -75,7 +59,7 @@ def profile_rows(library: Library) -> tuple[HomeRow, ...]:
 
 
 def _faults(id: str, section: str, title: str, faults: Sequence[Fault], key: str = "") -> HomeRow:
-    count = f"{len(faults)} fault{'s' if len(faults) != 1 else ''}"
+    count = counted(len(faults), "fault")
     told = tuple(str(fault) for fault in faults)
     return HomeRow("faults", id, section, title, count, "!", key, about=told)
 
@@ -90,7 +74,7 @@ def shop_rows(path: Path, faults: Sequence[Fault]) -> tuple[HomeRow, ...]:
         "The file, TOML, also edited by hand:",
         str(path),
     )
-    row = msgspec.structs.replace(SHOP, about=about)
+    row = replace(SHOP, about=about)
     return (row, _faults("faults:shop", REST, path.name, faults)) if faults else (row,)
 
 
@@ -105,7 +89,7 @@ def history_row(jobs_dir: Path, own_profiles_dir: Path) -> HomeRow:
         "Your own coating profiles go into",
         str(own_profiles_dir),
     )
-    return msgspec.structs.replace(HISTORY, about=about)
+    return replace(HISTORY, about=about)
 
 
 def clock_of(job: Job, now: Moment) -> str:
@@ -116,15 +100,11 @@ def clock_of(job: Job, now: Moment) -> str:
     return f"{running[0].shown_word} {running[0].remaining} {running[0].title}"
 
 
-def describe(row: HomeRow, now: Moment, system: System) -> Page:
+def describe(row: HomeRow, now: Moment, system: System) -> tuple[str, ...]:
     """The words about a row."""
     if row.profile is not None:
-        told: Sequence[str] = profile_lines(row.profile, system)
-    elif row.job is not None:
-        told = _job_words(row.job, row.about, now)
-    else:
-        told = row.about
-    return Page(tuple(("text", line) for line in told))
+        return tuple(profile_lines(row.profile, system))
+    return _job_words(row.job, row.about, now) if row.job is not None else row.about
 
 
 def _job_words(job: Job, name: Sequence[str], now: Moment) -> tuple[str, ...]:

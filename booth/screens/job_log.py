@@ -54,10 +54,11 @@ def entry_lines(job: Job, system: System) -> tuple[PickLine, ...]:
     return tuple(found)
 
 
-class JobLog(ListScreen[None]):
+class JobLog(ListScreen[None, Entry]):
     """The log of the job that is open, the newest entry first."""
 
     BESIDE = False
+    LEAVES = ("escape", "l", "f4", "f9")
 
     def __init__(self, desk: BenchDesk) -> None:
         super().__init__(id="job-log")
@@ -83,6 +84,9 @@ class JobLog(ListScreen[None]):
         voided = f", {len(job.void)} voided" if job.void else ""
         return f"Log of this job: {len(job.events)} entries{voided}"
 
+    def help(self) -> Sheet:
+        return Sheet("Log of this job", HELP)
+
     def lines(self, now: Moment) -> tuple[PickLine, ...]:
         """The entries, put into words anew where something has come or the units have changed."""
         job, system = self.desk.job, self.host.system
@@ -94,15 +98,11 @@ class JobLog(ListScreen[None]):
     # -- keys -------------------------------------------------------------------------------
 
     def deed(self, key: Key) -> Deed | None:
-        if key.name in ("escape", "l", "f4", "f9"):
-            return Deed("back" if key.name == "escape" else "", self.close)
         if key.name in ("backspace", "delete"):
             word = "" if why_not_void(self.desk.job, self.chosen) else "void"
             return Deed(word, self._void)
         if key.name == "r":
             return Deed("", self._restore)
-        if key.name in ("question_mark", "f1"):
-            return Deed("help", lambda: self.host.show(Sheet("Log of this job", HELP)))
         return super().deed(key)
 
     def enter(self) -> Deed:

@@ -62,13 +62,13 @@ class NewJob(FormScreen[Session | None]):
         self.profile = profile
         self._good: dict[str, GoodSettings | None] = {}
 
-    def compose(self) -> ComposeResult:
-        yield Static(content(self.profile.name), id="name", markup=False)
+    def heading(self) -> str:
+        return self.profile.name
+
+    def body(self) -> ComposeResult:
         yield PageView(id="about-profile")
         yield Static("", id="good-text", markup=False)
         yield FormView()
-        yield Static("", id="say", markup=False)
-        yield Static("", id="keys", markup=False)
 
     def fields(self) -> tuple[Field, ...]:
         hint = "separate parts with commas: left door, hood"

@@ -2,30 +2,19 @@
 
 from __future__ import annotations
 
-from booth.files.faults import Fault
+from booth.files.faults import Fault, counted
 from booth.forms.key import Key
 from booth.moment import Moment
 from booth.screens.base import Deed
-from booth.screens.list_screen import ListScreen
+from booth.screens.list_screen import Listed, ListScreen
 from booth.screens.sheet import Sheet
 from booth.screens.shop_form import ShopForm
-from booth.screens.shop_forms import (
-    COMPRESSOR,
-    CUP,
-    GUN,
-    Item,
-    is_there,
-    items,
-    lines,
-    title,
-    without_item,
-)
+from booth.screens.shop_forms import SORTS, Item, items, lines, without_item
 from booth.shop.model import Shop
 from booth.shop.read import read_shop
 from booth.shop.save import ShopNotSaved, save_shop
-from booth.words.shown import Page, PickLine
+from booth.words.shown import PickLine
 
-HEADINGS = {GUN: "Guns", CUP: "Flow cups", COMPRESSOR: "Air", "room": "Room"}
 HELP = (
     "Guns, flow cups, compressor and room are used all over the program: which gun a job is sprayed "
     "with, which cups come first and their correction, how long the trigger can be held, what the "
@@ -33,9 +22,11 @@ HELP = (
     "Enter changes or adds. Backspace twice removes. Every change is written at once; what stood in "
     "the file before you opened this screen is kept beside it.",
 )
+#: What stands on the list alone while the file has faults.
+BROKEN = Item("")
 
 
-class ShopScreen(ListScreen[None]):
+class ShopScreen(ListScreen[None, Item]):
     """The list of what the shop has, and what is known of each."""
 
     def __init__(self) -> None:
@@ -47,59 +38,45 @@ class ShopScreen(ListScreen[None]):
 
     def on_mount(self) -> None:
         found = read_shop(self.host.places.shop_file)
-        self.shop, self.faults = found.shop, found.faults
-        self.picked = 0 if self.faults else 1
-        super().on_mount()
+        self.faults = found.faults
+        self._put(found.shop)
+
+    def _put(self, shop: Shop, onto: Item | None = None) -> None:
+        """List this shop. onto: the item that is picked, if it is there."""
+        self.shop = shop
+        rows = ((SORTS[item.what].heading, item, item) for item in items(shop))
+        self.listed = Listed([("", BROKEN, BROKEN)] if self.faults else rows)
+        self.picked = self.listed.line(onto)
 
     def heading(self) -> str:
         return "Shop"
 
-    def _listed(self) -> tuple[tuple[PickLine, Item | None], ...]:
-        """The lines with their items; headings have none."""
+    def help(self) -> Sheet:
+        return Sheet("Shop", (*HELP, str(self.host.places.shop_file)))
+
+    def line(self, item: Item, now: Moment) -> PickLine:
+        if item == BROKEN:
+            return PickLine("shop.toml", counted(len(self.faults), "fault"), must=True, mark="!")
+        return PickLine(item.title(self.shop), mark="" if self._has(item) else "+")
+
+    def _has(self, item: Item | None) -> bool:
+        """Whether the shop has it, so that it can be changed or removed."""
+        return item not in (None, BROKEN) and item.of(self.shop) is not None
+
+    def about(self, now: Moment) -> tuple[str, ...]:
         if self.faults:
-            count = f"{len(self.faults)} fault{'s' if len(self.faults) != 1 else ''}"
-            return ((PickLine("shop.toml", count, must=True, mark="!"), None),)
-        found: list[tuple[PickLine, Item | None]] = []
-        section = ""
-        for item in items(self.shop):
-            if item.what != section:
-                found += [(PickLine("", head=True), None)] if section else []
-                section = item.what
-                found.append((PickLine(HEADINGS[section], head=True), None))
-            mark = "" if is_there(item, self.shop) else "+"
-            found.append((PickLine(title(item, self.shop), mark=mark), item))
-        return tuple(found)
-
-    def lines(self, now: Moment) -> tuple[PickLine, ...]:
-        return tuple(line for line, _ in self._listed())
-
-    @property
-    def item(self) -> Item | None:
-        """The picked item."""
-        listed = self._listed()
-        return listed[self.picked][1] if self.picked < len(listed) else None
-
-    def about(self, now: Moment) -> Page:
-        item = self.item
-        words: tuple[str, ...] = lines(item, self.shop, self.host.system) if item else ()
-        if self.faults:
-            words = (
+            return (
                 "The shop file is left as it is until its faults are mended in a text editor:",
                 str(self.host.places.shop_file),
             )
-        return Page(tuple(("text", line) for line in words))
+        item = self.chosen
+        return lines(item, self.shop, self.host.system) if item is not None else ()
 
     # -- keys -------------------------------------------------------------------------------
 
     def deed(self, key: Key) -> Deed | None:
-        if key.name in ("escape", "f9"):
-            return Deed("back" if key.name == "escape" else "", self.close)
         if key.name in ("backspace", "delete"):
-            there = self.item is not None and is_there(self.item, self.shop)
-            return Deed("remove" if there else "", self._remove)
-        if key.name in ("question_mark", "f1"):
-            told = Sheet("Shop", (*HELP, str(self.host.places.shop_file)))
-            return Deed("help" if key.name == "question_mark" else "", lambda: self.host.show(told))
+            return Deed("remove" if self._has(self.chosen) else "", self._remove)
         return super().deed(key)
 
     def pick(self, index: int) -> None:
@@ -107,13 +84,13 @@ class ShopScreen(ListScreen[None]):
         super().pick(index)
 
     def enter(self) -> Deed | None:
-        item = self.item
+        item = self.chosen
         if self.faults:
             told = tuple(str(fault) for fault in self.faults)
             return Deed("faults", lambda: self.host.show(Sheet("shop.toml", told)))
         if item is None:
             return None
-        word = "change" if is_there(item, self.shop) else "add"
+        word = "change" if self._has(item) else "add"
         return Deed(word, lambda: self._open(item))
 
     async def _open(self, item: Item) -> None:
@@ -122,9 +99,8 @@ class ShopScreen(ListScreen[None]):
 
         def keep(shop: Shop) -> str:
             # What was added stands where 'add' stood.
-            number = len(shop.guns if item.what == GUN else shop.cups) - 1
-            added = item.at is None and item.what in (GUN, CUP)
-            return self._keep(shop, Item(item.what, number) if added else item)
+            added = item.is_listed and item.at is None
+            return self._keep(shop, Item(item.what, len(item.kept(shop)) - 1) if added else item)
 
         await self.host.show(ShopForm(item, self.shop, keep))
 
@@ -139,21 +115,19 @@ class ShopScreen(ListScreen[None]):
         self._own = saved.text
         host.read_shop()
         # As it reads back, so that the screen shows what the file says.
-        self.shop = host.shop
-        found = [at for at, (_, item) in enumerate(self._listed()) if item == onto]
-        self.picked = found[0] if found else 1
+        self._put(host.shop, onto)
         self.draw(host.clock.now())
         self.say(saved.words)
         return ""
 
     def _remove(self) -> None:
         """The first press asks, the second removes."""
-        item = self.item
-        if item is None or not is_there(item, self.shop):
+        item = self.chosen
+        if item is None or not self._has(item):
             self.say("Nothing here to remove.")
         elif self._removing != item:
             self._removing = item
-            self.say(f"Backspace again removes {title(item, self.shop)}.")
+            self.say(f"Backspace again removes {item.title(self.shop)}.")
         else:
             self._removing = None
             why_not = self._keep(without_item(self.shop, item), item)

@@ -6,16 +6,14 @@ from collections.abc import Callable
 
 from msgspec.structs import replace
 from textual.app import ComposeResult
-from textual.widgets import Static
 
 from booth.forms.field import Field
 from booth.forms.form import Rows
 from booth.screens.base import Deed
 from booth.screens.form_screen import FormScreen
-from booth.screens.shop_forms import Item, fields, is_there, title, with_item
+from booth.screens.shop_forms import Item, fields, with_item
 from booth.shop.model import Shop
 from booth.widgets.form_view import FormView
-from booth.widgets.text import content
 
 
 class ShopForm(FormScreen[None]):
@@ -24,7 +22,7 @@ class ShopForm(FormScreen[None]):
     keep_shop: brings a Shop onto the disk and gives the sentence why not, or nothing.
     """
 
-    LEAVE = "back, nothing kept"
+    BACK = "back, nothing kept"
 
     def __init__(self, item: Item, shop: Shop, keep_shop: Callable[[Shop], str]) -> None:
         super().__init__(id="shop-form")
@@ -33,11 +31,11 @@ class ShopForm(FormScreen[None]):
         self.keep_shop = keep_shop
         self._forgotten: frozenset[str] = frozenset()
 
-    def compose(self) -> ComposeResult:
-        yield Static(content(title(self.item, self.shop)), id="name", markup=False)
+    def heading(self) -> str:
+        return self.item.title(self.shop)
+
+    def body(self) -> ComposeResult:
         yield FormView(id="form")
-        yield Static("", id="say", markup=False)
-        yield Static("", id="keys", markup=False)
 
     def fields(self) -> tuple[Field, ...]:
         return tuple(
@@ -47,7 +45,7 @@ class ShopForm(FormScreen[None]):
 
     def goes_on(self, rows: Rows) -> bool:
         """What is added is gone through row by row; what is there may be kept from any of them."""
-        return not is_there(self.item, self.shop)
+        return self.item.of(self.shop) is None
 
     def erase(self, rows: Rows) -> Deed | None:
         """In an empty row: what stood there dim is forgotten."""

@@ -1,236 +1,174 @@
-"""What the shop's forms ask for, and how what they hold becomes a Shop. No widget here."""
+"""The shop's forms, a row for each key of its tables; how what they hold becomes a Shop. No widget here."""
 
 from __future__ import annotations
 
 from collections.abc import Mapping
+from typing import Any, NamedTuple
 
 import msgspec
+from msgspec.structs import replace
 
-from booth.forms.field import Field, Given
-from booth.shop.keys import key_of
-from booth.shop.model import Compressor, Gun, OwnCup, Room, Shop
+from booth.forms.field import Field, Given, same
+from booth.forms.form import BLANK, chosen_words, placeholder, rows_of
+from booth.shop.keys import SHOP
+from booth.shop.model import Shop
+from booth.toml.key import Choice, Cup, Flag, Key, Text
+from booth.toml.quantity import Quantity as Number
+from booth.toml.table import Table, Tables
 from booth.trade.cups.cup_table import CUPS
-from booth.units import Kind, Quantity, System, show
+from booth.units import Quantity, System
 
-GUN, CUP, COMPRESSOR, ROOM = "gun", "cup", "compressor", "room"
-THOUSAND = 1000.0
 YES, NO = "yes", "no"
 
 
+class Sort(NamedTuple):
+    """One sort of thing: its heading, how one is called that is added, what it is for."""
+
+    heading: str
+    one: str
+    about: str
+
+
+#: By the table of the file that holds it, in the order of the screen.
+SORTS = {
+    "gun": Sort(
+        "Guns",
+        "a gun",
+        "A gun with its tip, what its cup holds, and the air it needs. New jobs ask which gun is "
+        "used; past settings and catches are kept apart by gun.",
+    ),
+    "cup": Sort(
+        "Flow cups",
+        "a flow cup",
+        "A flow cup you own. Owned cups come first where a cup is chosen. A correction found with "
+        "a liquid of known viscosity is applied to every run.",
+    ),
+    "compressor": Sort(
+        "Air",
+        "the compressor",
+        "Receiver, delivered flow, cut-in and cut-out pressure: with the gun's air demand "
+        "they tell how long the trigger can be held.",
+    ),
+    "room": Sort(
+        "Room",
+        "the room",
+        "Volume, exhaust and open face: they are what the fresh-air figure is reckoned against.",
+    ),
+}
+
+
 class Item(msgspec.Struct, frozen=True):
-    """One thing of the shop. at: its place among its kind; None: a new one, or the only one."""
+    """One thing of the shop. at: its place among its sort; None: a new one, or the only one."""
 
     what: str
     at: int | None = None
 
     @property
-    def id(self) -> str:
-        return self.what if self.at is None else f"{self.what}:{self.at}"
+    def is_listed(self) -> bool:
+        """Whether the shop may have several of its sort."""
+        return isinstance(SHOP.table.keys[self.what], Tables)
+
+    @property
+    def table(self) -> Table:
+        """The table of its keys."""
+        return SHOP.table_at(self.what + "[]" * self.is_listed)
+
+    def kept(self, shop: Shop) -> Any:
+        """All that the shop has of its sort: a tuple where there can be several."""
+        return getattr(shop, SHOP.table.attributes[self.what])
+
+    def of(self, shop: Shop) -> Any:
+        """What the shop has of it; None where that is nothing yet."""
+        if not self.is_listed:
+            return self.kept(shop)
+        return None if self.at is None else self.kept(shop)[self.at]
+
+    def title(self, shop: Shop) -> str:
+        """How its row reads: one of several by its first key, which is its name."""
+        there = self.of(shop)
+        if there is None:
+            return f"add {SORTS[self.what].one}"
+        if not self.is_listed:
+            return self.what
+        name, key = next(iter(self.table.keys.items()))
+        return str(key.write(getattr(there, name), System.US))
 
 
 def items(shop: Shop) -> tuple[Item, ...]:
-    """Everything that can be changed or added, in the order of the file."""
-    guns = tuple(Item(GUN, number) for number in range(len(shop.guns)))
-    cups = tuple(Item(CUP, number) for number in range(len(shop.cups)))
-    more = (Item(CUP),) if len(shop.cups) < len(CUPS) else ()
-    return (*guns, Item(GUN), *cups, *more, Item(COMPRESSOR), Item(ROOM))
-
-
-def is_there(item: Item, shop: Shop) -> bool:
-    """Whether the shop has it already, so that it can be removed."""
-    if item.what == COMPRESSOR:
-        return shop.compressor is not None
-    if item.what == ROOM:
-        return shop.room is not None
-    return item.at is not None
-
-
-def title(item: Item, shop: Shop) -> str:
-    """How the row of an item reads."""
-    if item.what == GUN:
-        return "add a gun" if item.at is None else shop.guns[item.at].name
-    if item.what == CUP:
-        return "add a flow cup" if item.at is None else cup_words(shop.cups[item.at].cup)
-    name = "compressor" if item.what == COMPRESSOR else "room"
-    return name if is_there(item, shop) else f"add the {name}"
-
-
-def cup_words(key: str) -> str:
-    return CUPS[key].name if key in CUPS else key
+    """Everything that can be changed or added, in the order of the screen."""
+    found: list[Item] = []
+    for new in map(Item, SORTS):
+        if new.is_listed:
+            found += [Item(new.what, number) for number in range(len(new.kept(shop)))]
+        if new.what != "cup" or len(shop.cups) < len(CUPS):  # else nothing is left to add
+            found.append(new)
+    return tuple(found)
 
 
 def lines(item: Item, shop: Shop, system: System) -> tuple[str, ...]:
     """What is known of an item: a line for each of its fields."""
-    if not is_there(item, shop):
-        return (ABOUT[item.what],)
+    if item.of(shop) is None:
+        return (SORTS[item.what].about,)
     told = []
-    for field in fields(item, shop):
-        given = field.default
-        if isinstance(given, Quantity):
-            assert field.kind is not None
-            words = show(given.value, field.kind, system)
-        elif field.choices:
-            words = dict(field.choices).get(str(given), "")
-        else:
-            words = str(given or "")
-        told.append(f"{field.label:<13} {words or '–'}")
-    return (title(item, shop), "", *told)
-
-
-#: What each is for, shown where nothing is known yet.
-ABOUT = {
-    GUN: "A gun with its tip, what its cup holds, and the air it needs. New jobs ask which gun is "
-    "used; past settings and catches are kept apart by gun.",
-    CUP: "A flow cup you own. Owned cups come first where a cup is chosen. A correction found with "
-    "a liquid of known viscosity is applied to every run.",
-    COMPRESSOR: "Receiver, delivered flow, cut-in and cut-out pressure: with the gun's air demand "
-    "they tell how long the trigger can be held.",
-    ROOM: "Volume, exhaust and open face: they are what the fresh-air figure is reckoned against.",
-}
+    for row in rows_of(BLANK, fields(item, shop), system).every:
+        known = chosen_words(row) or (placeholder(row.field, system) if row.given else "–")
+        told.append(f"{row.field.label:<13} {known}")
+    return (item.title(shop), "", *told)
 
 
 def fields(item: Item, shop: Shop) -> tuple[Field, ...]:
     """The rows of an item's form; what is known stands in them and is taken where nothing is typed."""
-    return _FIELDS[item.what](item, shop)
+    return tuple(_field(item, name, key, shop) for name, key in item.table.keys.items())
 
 
-def _row(
-    key: str, label: str, path: str, value: float | None, hint: str = "", optional: bool = True
-) -> Field:
-    kind = key_of(path).kind
-    assert kind is not None
-    default = None if value is None else Quantity(value, kind.base, "")
-    return Field(key, label, kind, optional=optional, default=default, hint=hint)
-
-
-def _gun_fields(item: Item, shop: Shop) -> tuple[Field, ...]:
-    gun = Gun("") if item.at is None else shop.guns[item.at]
-    yes_no = ((NO, "no"), (YES, "yes"))
-    return (
-        Field("name", "Name", default=gun.name or None, hint="jobs keep it by this name"),
-        _row("tip", "Tip", "gun[].tip", gun.tip_mm),
-        _row("holds", "Cup holds", "gun[].cup", gun.cup_ml),
-        _row("air", "Air demand", "gun[].air", gun.air_l_min, "free air, trigger pulled"),
-        _row("at", "at inlet", "gun[].at", gun.inlet_kpa, "the pressure it needs that air at"),
-        _row("needle", "Needle", "gun[].needle_turns", gun.needle_turns, "turns, shut to open"),
-        _row("fan", "Fan", "gun[].fan_turns", gun.fan_turns, "turns, shut to open"),
-        Field("hvlp", "HVLP", choices=yes_no, default=YES if gun.hvlp else NO),
-    )
-
-
-def _cup_fields(item: Item, shop: Shop) -> tuple[Field, ...]:
-    taken = {cup.cup for number, cup in enumerate(shop.cups) if number != item.at}
-    choices = tuple((key, cup.name) for key, cup in CUPS.items() if key not in taken)
-    own = OwnCup(choices[0][0]) if item.at is None else shop.cups[item.at]
-    given = None if own.correction == 1 else Quantity(own.correction, Kind.RATIO.base, "")
-    hint = "true time = time read x this; none is 1"
-    return (
-        Field("cup", "Cup", choices=choices, default=own.cup),
-        Field("correction", "Correction", Kind.RATIO, optional=True, default=given, hint=hint),
-        Field("note", "Note", optional=True, default=own.note or None),
-    )
-
-
-def _compressor_fields(item: Item, shop: Shop) -> tuple[Field, ...]:
-    own = shop.compressor
-
-    def row(key: str, label: str, attribute: str, hint: str) -> Field:
-        value = getattr(own, attribute) if own is not None else None
-        return _row(key, label, f"compressor.{key}", value, hint, optional=False)
-
-    return (
-        row("receiver", "Receiver", "receiver_l", "its volume"),
-        row("flow", "Delivers", "flow_l_min", "free air, not what the pump displaces"),
-        row("cut_in", "Starts at", "cut_in_kpa", "cut-in pressure"),
-        row("cut_out", "Stops at", "cut_out_kpa", "cut-out pressure"),
-    )
-
-
-def _room_fields(item: Item, shop: Shop) -> tuple[Field, ...]:
-    room = shop.room or Room()
-    moved = room.exhaust_m3_min
-    moved_l = None if moved is None else moved * THOUSAND
-    return (
-        _row("volume", "Volume", "room.volume", room.volume_m3),
-        _row("exhaust", "Exhaust", "room.exhaust", moved_l, "what it moves, measured if it can be"),
-        _row("face", "Open face", "room.open_face", room.face_m2, "of the booth"),
-    )
-
-
-_FIELDS = {
-    GUN: _gun_fields,
-    CUP: _cup_fields,
-    COMPRESSOR: _compressor_fields,
-    ROOM: _room_fields,
-}
+def _field(item: Item, name: str, key: Key, shop: Shop) -> Field:
+    table = item.table
+    attribute = table.attributes[name]
+    known = getattr(item.of(shop), attribute, key.unsaid)
+    known = None if known == key.unsaid else known
+    row = Field(name, key.label_for(name), optional=name not in table.needed, hint=key.says)
+    match key:
+        case Number():
+            default = None if known is None else Quantity(known * key.per, key.kind.base, "")
+            return replace(row, kind=key.kind, default=default)
+        case Flag():
+            return replace(row, choices=same((NO, YES)), default=YES if known else NO)
+        case Choice():
+            return replace(row, choices=same(key.choices), default=known)
+        case Cup():
+            taken = {getattr(each, attribute) for each in item.kept(shop)} - {known}
+            left = tuple((each, cup.name) for each, cup in CUPS.items() if each not in taken)
+            return replace(row, choices=left, default=known)
+    return replace(row, default=known)
 
 
 def with_item(shop: Shop, item: Item, given: Mapping[str, Given]) -> Shop:
     """The shop with what the item's form holds. Everything required has to be there."""
-    if item.what == GUN:
-        return _changed(shop, "guns", item.at, _gun(given))
-    if item.what == CUP:
-        return _changed(shop, "cups", item.at, _cup(given))
-    if item.what == COMPRESSOR:
-        receiver, flow, cut_in, cut_out = (
-            _value(given, key) or 0.0 for key in ("receiver", "flow", "cut_in", "cut_out")
-        )
-        compressor = Compressor(receiver, flow, cut_in, cut_out)
-        return msgspec.structs.replace(shop, compressor=compressor)
-    moved = _value(given, "exhaust")
-    room = Room(
-        _value(given, "volume"), None if moved is None else moved / THOUSAND, _value(given, "face")
-    )
-    return msgspec.structs.replace(shop, room=None if room == Room() else room)
+    table = item.table
+    read = {table.attributes[name]: _read(key, given.get(name)) for name, key in table.keys.items()}
+    said = {attribute: value for attribute, value in read.items() if value is not None}
+    return _changed(shop, item, table.make(**said) if said else None)
+
+
+def _read(key: Key, given: Given) -> Any:
+    """What the model keeps of what a row gives; None where that is nothing."""
+    if isinstance(given, Quantity):
+        return given.value / key.per if isinstance(key, Number) else None
+    if isinstance(key, Flag):
+        return given == YES
+    return " ".join(given.split()) if given and isinstance(key, Text) and key.tidy else given
 
 
 def without_item(shop: Shop, item: Item) -> Shop:
     """The shop without the item."""
-    if item.what in (COMPRESSOR, ROOM):
-        return msgspec.structs.replace(shop, **{item.what: None})
-    name = "guns" if item.what == GUN else "cups"
-    assert item.at is not None
-    kept = list(getattr(shop, name))
-    del kept[item.at]
-    return msgspec.structs.replace(shop, **{name: tuple(kept)})
+    return _changed(shop, item, None)
 
 
-def _changed(shop: Shop, name: str, at: int | None, one: Gun | OwnCup) -> Shop:
-    every = list(getattr(shop, name))
-    if at is None:
-        every.append(one)
-    else:
-        every[at] = one
-    return msgspec.structs.replace(shop, **{name: tuple(every)})
-
-
-def _gun(given: Mapping[str, Given]) -> Gun:
-    return Gun(
-        name=" ".join(_text(given, "name").split()),
-        tip_mm=_value(given, "tip"),
-        cup_ml=_value(given, "holds"),
-        air_l_min=_value(given, "air"),
-        inlet_kpa=_value(given, "at"),
-        needle_turns=_value(given, "needle"),
-        fan_turns=_value(given, "fan"),
-        hvlp=_text(given, "hvlp") == YES,
-    )
-
-
-def _cup(given: Mapping[str, Given]) -> OwnCup:
-    correction = _value(given, "correction")
-    return OwnCup(
-        cup=_text(given, "cup"),
-        correction=1.0 if correction is None else correction,
-        note=_text(given, "note"),
-    )
-
-
-def _value(given: Mapping[str, Given], key: str) -> float | None:
-    found = given.get(key)
-    return found.value if isinstance(found, Quantity) else None
-
-
-def _text(given: Mapping[str, Given], key: str) -> str:
-    found = given.get(key)
-    return found if isinstance(found, str) else ""
+def _changed(shop: Shop, item: Item, thing: Any) -> Shop:
+    """The shop with this in the place of the item; None: with nothing there."""
+    if item.is_listed:
+        every = list(item.kept(shop))
+        at = len(every) if item.at is None else item.at
+        every[at : at + 1] = [] if thing is None else [thing]
+        thing = tuple(every)
+    return replace(shop, **{SHOP.table.attributes[item.what]: thing})

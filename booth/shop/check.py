@@ -7,7 +7,7 @@ from collections.abc import Iterable
 from pathlib import Path
 from typing import TextIO
 
-from booth.files.faults import Fault
+from booth.files.faults import Fault, counted
 from booth.files.file_text import text_of
 from booth.files.safe_text import visible
 from booth.profile.keys import PROFILE
@@ -74,7 +74,7 @@ def _check_file(file: Path, out: TextIO) -> int:
 def _tell(file: Path, faults: tuple[Fault, ...], what: str, out: TextIO) -> int:
     for fault in faults:
         _say(out, str(fault))
-    _say(out, f"{file}: {_count(len(faults), 'fault') if faults else what}")
+    _say(out, f"{file}: {counted(len(faults), 'fault') if faults else what}")
     return FAULTS if faults else OK
 
 
@@ -105,14 +105,10 @@ def print_keys(out: TextIO) -> int:
 
 
 def _in_words(shop: Shop) -> str:
-    words = [_count(len(shop.guns), "gun"), _count(len(shop.cups), "flow cup")]
+    words = [counted(len(shop.guns), "gun"), counted(len(shop.cups), "flow cup")]
     words += [] if shop.compressor is None else ["the compressor"]
     words += [] if shop.room is None else ["the room"]
     return ", ".join(words)
-
-
-def _count(number: int, what: str) -> str:
-    return f"{number} {what}" if number == 1 else f"{number} {what}s"
 
 
 def _say(out: TextIO, line: str) -> None:

@@ -1,6 +1,8 @@
 """Every key of the shop file, once: what it takes, its kind and bounds, its label on a form.
 
-Reading, judging, writing, the printed list of keys and the forms all follow from these tables.
+Reading, judging, writing, the printed list of keys and the forms all follow from these tables: a new
+key is one line here and the attribute of ``shop.model`` that holds it; what it says is told beside
+its row.
 Bounds are wide enough for any shop and narrow enough to catch a slip of the unit (common practice,
 no source), but for the correction, whose bounds are those of ``trade.cups``.
 """
@@ -15,10 +17,10 @@ from booth.toml.table import Table, Tables
 from booth.units import Kind as K
 from booth.units import System
 
-__all__ = ["SHOP", "key_of"]
+__all__ = ["SHOP"]
 
 GUN: dict[str, Key] = {
-    "name": Text("what it is called in the shop", '"clear gun"', tidy=True),
+    "name": Text("its name in the shop, by which jobs keep it", '"clear gun"', tidy=True),
     "tip": Quantity("its fluid tip", '"1.4 mm"', K.TIP, 0.1, 6),
     "cup": Quantity("what its cup holds", '"20 fl oz"', K.VOLUME, 5, 20000, label="Cup holds"),
     "air": Quantity(
@@ -41,7 +43,9 @@ GUN: dict[str, Key] = {
 }
 CUP: dict[str, Key] = {
     "cup": Cup("which cup it is", '"Zahn #2"', keeps="key"),
-    "correction": Quantity("true time = time read x this", "1.02", K.RATIO, 0.5, 2, unsaid=1.0),
+    "correction": Quantity(
+        "true time = time read x this; none is 1", "1.02", K.RATIO, 0.5, 2, unsaid=1.0
+    ),
     "note": Text("how the correction was found, or where the cup hangs", '"checked with oil"'),
 }
 COMPRESSOR: dict[str, Key] = {
@@ -107,10 +111,3 @@ Keys of the shop file, shop.toml. * must be there where its table is; all else m
 missing. A quantity is a text with its unit. A gun is a table [[gun]], a cup [[cup]]."""
 
 SHOP = Document("a shop file", Table(keys=TOP, make=Shop), ALSO_CALLED, INTRO)
-
-
-def key_of(path: str) -> Quantity:
-    """Give the quantity of this path, as in ``gun[].tip``."""
-    key = SHOP.keys[path]
-    assert isinstance(key, Quantity), path
-    return key

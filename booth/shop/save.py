@@ -13,6 +13,7 @@ from datetime import UTC, datetime
 from pathlib import Path
 
 from booth.files.atomic import write_over
+from booth.files.faults import counted
 from booth.files.safe_text import visible
 from booth.shop.keys import SHOP
 from booth.shop.model import Shop
@@ -67,11 +68,9 @@ def save_shop(
     """
     there = read_shop(path)
     if there.faults:
-        count = len(there.faults)
-        what = "a fault" if count == 1 else f"{count} faults"
         raise ShopNotSaved(
-            f"NOT kept: {visible(os.fspath(path))} has {what} and is left as it is. Mend it first; "
-            f"the first is: {there.faults[0].text}"
+            f"NOT kept: {visible(os.fspath(path))} has {counted(len(there.faults), 'fault')} "
+            f"and is left as it is. Mend it first; the first is: {there.faults[0].text}"
         )
     # A link is kept as a link: what it leads to is written, and kept beside itself.
     place = Path(os.path.realpath(path))

@@ -39,7 +39,7 @@ async def test_a_row_is_one_line_and_its_clock_is_never_cut(size: tuple[int, int
         first = next(n for n, row in enumerate(rows) if "Coating profiles" in row)
         last = next(n for n, row in enumerate(rows) if n > first and not row.strip())
         demo = [row for row in rows[first + 1 : last] if "demo" in row]
-        profiles = [row for row in desk.home.listed.rows if row.kind == "profile"]
+        profiles = [row for row in desk.home.listed.items if row.kind == "profile"]
         assert len(demo) == last - first - 1 == len(profiles) == 7
 
 
@@ -97,7 +97,7 @@ async def test_without_an_open_job_of_it_the_named_profile_opens_the_new_job() -
     async with at_app(profile="two-pack-clear", clock=clock, bundled=True) as desk:
         assert desk.stack == ["Home", "NewJob"] and "Two-pack clear, 2:1" in desk.lines[0]
         await desk.press("escape")
-        assert desk.home.row is not None and desk.home.row.key == "two-pack-clear"
+        assert desk.home.chosen is not None and desk.home.chosen.key == "two-pack-clear"
         await desk.read_anew()
         assert desk.stack == ["Home"], "asked for once"
 
@@ -109,7 +109,7 @@ async def test_with_an_open_job_of_it_that_job_is_offered_first() -> None:
     a_job(clock.now())  # begun later, of another profile
     async with at_app(profile="two-pack-clear", clock=clock, bundled=True) as desk:
         assert desk.stack == ["Home"] and "take up" in desk.key_line
-        row = desk.home.row
+        row = desk.home.chosen
         assert row is not None and (row.kind, row.key) == ("job", "two-pack-clear")
         # Two Enters at once take up the one job and begin no other.
         desk.post("enter", "enter")
@@ -128,7 +128,7 @@ async def test_of_several_open_jobs_of_it_the_one_worked_on_last_is_offered() ->
         log.append(CoatBegun(n=2, at=later(clock.now(), 120), part="worked on last", coat=1))
     clock.advance(180)
     async with at_app(profile="trial-clear", clock=clock, bundled=True) as desk:
-        assert desk.home.row is not None and desk.home.row.path == path
+        assert desk.home.chosen is not None and desk.home.chosen.path == path
 
 
 @pytest.mark.parametrize("keys", [("enter",), ("enter", "enter", "enter")])
@@ -152,7 +152,7 @@ async def test_a_log_that_cannot_be_opened_stands_in_its_own_row(profile_name: s
     path.with_name("20250101-0000-x-0001.jsonl").write_bytes(b"[/ x \x1b[2J\n")
     async with at_app(clock=clock, profile=profile_name, bundled=True) as desk:
         assert desk.screen == "Home"
-        row = next(each for each in desk.home.listed.rows if each.kind == "faults")
+        row = next(each for each in desk.home.listed.items if each.kind == "faults")
         assert row.title == "20250101-0000-x-0001.jsonl" and "\x1b" not in desk.text
         assert "cannot be opened" in desk.text
         await desk.pick(row.title)

@@ -95,9 +95,9 @@ async def test_a_sheet_a_menu_and_a_question_can_be_left_by_mouse() -> None:
     async with at_bench("efflux") as at:
         for keys, word in ((("f1",), "back"), (("f2",), "back"), (("f2", "x"), "back")):
             await at.press(*keys)
-            (line,) = at.app.screen.query(".dialog-keys")
+            (line,) = at.app.screen.query("#keys")
             where = str(line.render()).index(word)
-            await at.click(".dialog-keys", offset=(where, 0))
+            await at.click("#keys", offset=(where, 0))
             assert at.screen == "BenchScreen", keys
 
 

@@ -3,15 +3,23 @@
 from __future__ import annotations
 
 import os
+from dataclasses import replace
 
 import pytest
+from msgspec import defstruct
 
+from booth.screens import shop_forms
 from booth.screens.shop_form import ShopForm
 from booth.screens.shop_forms import Item, fields, items, lines, with_item, without_item
+from booth.shop.keys import SHOP
 from booth.shop.model import Compressor, Gun, OwnCup, Room, Shop
 from booth.shop.read import read_shop, read_shop_text
+from booth.toml.document import table_of
+from booth.toml.quantity import Quantity
+from booth.toml.table import Tables
 from booth.trade.cups.cup_table import CUPS
-from booth.units import Quantity, System
+from booth.units import Kind, System
+from booth.units import Quantity as Given
 from tests.screens.at_app import AtApp, at_app
 from tests.shop.made import WHOLE
 
@@ -297,11 +305,50 @@ def test_what_a_form_shows_it_also_keeps() -> None:
         assert with_item(shop, item, given) == shop, item
 
 
+#: A person sets the units with a key that works on every screen; they have no form.
+NOT_IN_A_FORM = {"units"}
+
+
+def test_every_key_has_its_row_and_no_row_is_without_a_key() -> None:
+    keys = {path.replace("[]", "") for path, key in SHOP.keys.items() if table_of(key) is None}
+    new = [item for item in items(Shop()) if item.at is None]
+    rows = {f"{item.what}.{row.key}" for item in new for row in fields(item, Shop())}
+    assert rows == keys - NOT_IN_A_FORM and keys > NOT_IN_A_FORM
+
+
+def test_a_row_is_what_its_key_says_it_is() -> None:
+    name, tip, *_, at, _, _, hvlp = fields(Item("gun"), Shop())
+    assert (name.label, name.is_words, name.optional) == ("Name", True, False)
+    assert (tip.label, tip.kind, tip.optional) == ("Tip", Kind.TIP, True)
+    assert (at.label, at.hint) == ("at inlet", "the pressure it needs that air at")
+    assert dict(hvlp.choices) == {"no": "no", "yes": "yes"} and hvlp.label == "HVLP"
+    assert all(row.is_needed for row in fields(Item("compressor"), Shop()))
+    assert not any(row.is_needed for row in fields(Item("room"), Shop()))
+
+
+def test_a_key_that_is_added_is_asked_for_shown_and_kept(monkeypatch: pytest.MonkeyPatch) -> None:
+    """One line in the table, and the attribute that holds it: the screen needs no line of its own."""
+    hose = {"hose": Quantity("its bore, inside", '"3/8 in"', Kind.LENGTH, 3, 50)}
+    gun = defstruct("Gun", [("hose_mm", float | None, None)], bases=(Gun,), frozen=True)
+    guns = SHOP.table.keys["gun"]
+    assert isinstance(guns, Tables)
+    wider = replace(guns, one=replace(guns.one, keys=guns.one.keys | hose, make=gun))
+    table = replace(SHOP.table, keys={**SHOP.table.keys, "gun": wider})
+    monkeypatch.setattr(shop_forms, "SHOP", replace(SHOP, table=table))
+    row = fields(Item("gun"), Shop())[-1]
+    assert (row.key, row.label, row.hint) == ("hose", "Hose", "its bore, inside")
+    assert (row.kind, row.optional) == (Kind.LENGTH, True)
+    given = {"name": "spot", "hose": Given(9.0, "mm", "9 mm")}
+    shop = with_item(Shop(), Item("gun"), given)
+    assert shop.guns[0].hose_mm == 9.0  # type: ignore[attr-defined]
+    assert "Hose          9.0 mm" in lines(Item("gun", 0), shop, System.METRIC)
+
+
 def test_items_come_and_go() -> None:
     shop = Shop(guns=(Gun("a"), Gun("b")), compressor=Compressor(100, 300, 800, 1000))
     assert without_item(shop, Item("gun", 0)).guns == (Gun("b"),)
     assert without_item(shop, Item("compressor")).compressor is None
-    more = with_item(shop, Item("gun"), {"name": "  c  d ", "tip": Quantity(1.3, "mm", "1.3")})
+    more = with_item(shop, Item("gun"), {"name": "  c  d ", "tip": Given(1.3, "mm", "1.3")})
     assert more.guns[-1] == Gun("c d", tip_mm=1.3)
     assert with_item(shop, Item("room"), {}).room is None
     every = Shop(cups=tuple(OwnCup(key) for key in CUPS))

@@ -105,7 +105,7 @@ def test_all_faults_of_a_file_at_once_each_with_its_line() -> None:
     [
         ('[gun]\nname = "a"', "gun", "[[gun]]"),
         ("gun = 3", "gun", "[[gun]]"),
-        ('[[gun]]\ntip = "1.4 mm"', "gun[1].name", "what it is called in the shop"),
+        ('[[gun]]\ntip = "1.4 mm"', "gun[1].name", "its name in the shop, by which jobs keep it"),
         ('[[gun]]\nname = "a"\n[[gun]]\nname = " a "', "gun[2].name", "a second time"),
         ('[[cup]]\ncup = "zahn 2"\n[[cup]]\ncup = "Zahn #2"', "cup[2].cup", "Delete one"),
         ('[[cup]]\ncup = "kettle"', "cup[1].cup", "kettle"),
