@@ -10,8 +10,6 @@ from dataclasses import dataclass
 
 from booth.profile.model import Hazard
 
-__all__ = ["ALWAYS", "BY_HAZARD", "WIDEST", "Caution"]
-
 #: Cells of the widest line.
 WIDEST = 60
 

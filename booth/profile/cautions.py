@@ -12,8 +12,6 @@ from booth.files.safe_text import visible
 from booth.profile.caution_words import ALWAYS, BY_HAZARD, WIDEST, Caution
 from booth.profile.model import Hazard, Profile
 
-__all__ = ["Caution", "cautions_for"]
-
 
 def cautions_for(profile: Profile) -> tuple[Caution, ...]:
     """Give the cautions to go through before a job with `profile`, one by one.

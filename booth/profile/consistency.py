@@ -11,8 +11,6 @@ from itertools import pairwise
 from booth.files.faults import Faults, counted
 from booth.profile.model import Film, Mix, Range, Step, WaitRule, Waits
 
-__all__ = ["judge"]
-
 ROUNDED = 0.001
 FILM_ROUNDED = 0.05
 

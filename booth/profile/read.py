@@ -11,8 +11,6 @@ from booth.profile.consistency import judge
 from booth.profile.keys import PROFILE
 from booth.profile.model import Profile
 
-__all__ = ["faults_of", "read_bytes", "read_profile", "read_text"]
-
 
 def read_profile(path: str | os.PathLike[str]) -> Profile | tuple[Fault, ...]:
     """Read the profile at `path`; its key is the file's name without the ending."""

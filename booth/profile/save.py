@@ -13,8 +13,6 @@ from booth.profile.read import read_text
 from booth.profile.write import write
 from booth.units import System
 
-__all__ = ["NotSaved", "save_new"]
-
 #: Names that Windows keeps for devices, whatever their ending.
 DEVICES = frozenset({"con", "prn", "aux", "nul"}).union(
     f"{port}{number}" for port in ("com", "lpt") for number in range(10)

@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-__all__ = ["MUST", "NAMES"]
-
 #: How a step of each kind is called on the screen, in the order of the job.
 NAMES: dict[str, str] = {
     "cautions": "Cautions",

@@ -5,8 +5,6 @@ Trade lore: common practice, no source.
 
 from __future__ import annotations
 
-__all__ = ["FIRST_TIME", "HOW", "WIDEST"]
-
 #: Cells of the widest line.
 WIDEST = 56
 

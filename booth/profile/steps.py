@@ -17,8 +17,6 @@ from booth.profile.model import Hazard, Profile, Step
 from booth.profile.step_kinds import MUST, NAMES
 from booth.profile.step_words import FIRST_TIME, HOW
 
-__all__ = ["DEFAULT_STEPS", "listed_steps", "steps_for"]
-
 
 def _default(kind: str) -> Step:
     return Step(key=kind, kind=kind, name=NAMES[kind], how=HOW.get(kind, ()), must=kind in MUST)

@@ -8,8 +8,6 @@ from booth.profile.keys import PROFILE
 from booth.profile.model import Profile
 from booth.units import System
 
-__all__ = ["write"]
-
 HEADER = "# Coating profile. `booth check --keys` tells every key.\n\n"
 
 

@@ -49,7 +49,7 @@ def profile_rows(library: Library) -> tuple[HomeRow, ...]:
     """Profiles by name, then the files that could not be read, with their faults."""
     rows = [
         profile_row(profile.key, profile.name, profile.demo, profile)
-        for profile in sorted(library.profiles, key=lambda each: each.name.casefold())
+        for profile in library.profiles
     ]
     rows += [
         _faults(f"faults:{path}", PROFILES, Path(path).name, faults, Path(path).stem)

@@ -22,7 +22,6 @@ class Alarms(Protocol):
 
     def mind(self) -> None:
         """Show and sound what rings now."""
-        ...
 
 
 class Preferences(Protocol):
@@ -31,7 +30,6 @@ class Preferences(Protocol):
     @property
     def hints(self) -> bool:
         """Whether it is shown how each step is done."""
-        ...
 
 
 class Host(Protocol):
@@ -44,22 +42,18 @@ class Host(Protocol):
     @property
     def preferences(self) -> Preferences:
         """What is remembered from one start to the next."""
-        ...
 
     @property
     def shop(self) -> Shop:
         """The painter's equipment, as read last."""
-        ...
 
     @property
     def jobs(self) -> OpenJobs:
         """The jobs that are open."""
-        ...
 
     @property
     def alarms(self) -> Alarms:
         """What rings."""
-        ...
 
     async def show(
         self,
@@ -67,28 +61,21 @@ class Host(Protocol):
         then: Callable[[Any], Awaitable[None] | None] | None = None,
     ) -> None:
         """Open a screen; returns when it stands there."""
-        ...
 
     async def command(self, id: str) -> None:
         """Do what a command asks for that is the same on every screen."""
-        ...
 
     async def take_up(self, session: Session) -> None:
         """Put a job on the bench."""
-        ...
 
     async def leave_job(self) -> None:
         """Back to the list of jobs."""
-        ...
 
     def read_shop(self) -> tuple[Fault, ...]:
         """Read the shop file anew; give what is wrong with it."""
-        ...
 
     def remember(self, key: str, value: str | bool) -> None:
         """Keep a preference for the next start."""
-        ...
 
     def tick(self) -> None:
         """Draw now, and as often as is wanted from here on."""
-        ...

@@ -19,8 +19,6 @@ from booth.shop.model import Shop
 from booth.shop.read import read_shop
 from booth.toml.lines import where
 
-__all__ = ["check", "is_shop_file", "is_shop_text", "print_keys"]
-
 OK, FAULTS, USAGE = 0, 1, 2
 
 #: The name a shop file goes by, whatever stands in it.

@@ -17,8 +17,6 @@ from booth.toml.table import Table, Tables
 from booth.units import Kind as K
 from booth.units import System
 
-__all__ = ["SHOP"]
-
 GUN: dict[str, Key] = {
     "name": Text("its name in the shop, by which jobs keep it", '"clear gun"', tidy=True),
     "tip": Quantity("its fluid tip", '"1.4 mm"', K.TIP, 0.1, 6),

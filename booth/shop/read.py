@@ -13,8 +13,6 @@ from booth.files.file_text import text_of
 from booth.shop.keys import SHOP
 from booth.shop.model import Compressor, Shop
 
-__all__ = ["ShopRead", "read_shop", "read_shop_text"]
-
 
 @dataclass(frozen=True, slots=True)
 class ShopRead:

@@ -21,8 +21,6 @@ from booth.shop.read import read_shop, read_shop_text
 from booth.shop.write import write_shop
 from booth.units import System
 
-__all__ = ["ShopNotSaved", "ShopSaved", "save_shop"]
-
 MOST_KEPT = 100
 
 

@@ -8,8 +8,6 @@ from booth.shop.read import read_shop_text
 from booth.toml.edit import CannotEdit, edited
 from booth.units import System
 
-__all__ = ["write_shop"]
-
 HEADER = "# The shop: guns, flow cups, compressor, room. `booth check --keys` tells every key.\n"
 
 

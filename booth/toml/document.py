@@ -13,8 +13,6 @@ from booth.toml.key import At, Key
 from booth.toml.syntax import parse
 from booth.toml.table import Many, Table, Tables
 
-__all__ = ["Document", "table_of"]
-
 AT_THE_TOP = "at the top of the file, before the first [table]"
 
 

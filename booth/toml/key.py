@@ -16,15 +16,6 @@ from booth.trade.cups.cup_table import CUPS
 from booth.trade.result import BadInput
 from booth.units import System
 
-__all__ = [
-    "At",
-    "Choice",
-    "Cup",
-    "Flag",
-    "Key",
-    "Text",
-]
-
 MOST_TEXT = 400
 
 

@@ -15,8 +15,6 @@ from dataclasses import dataclass, field
 
 from booth.files.faults import Path
 
-__all__ = ["Repeat", "Where", "where"]
-
 #: What a text is made of: strings, a comment or blanks, the end of a line, marks, and bare words.
 TOKEN = re.compile(
     r'"""(?:[^\\]|\\.)*?"{3,5}'

@@ -15,8 +15,6 @@ from booth.files.faults import Faults
 from booth.toml.lines import where
 from booth.toml.syntax_words import words_for
 
-__all__ = ["SET_ASIDE", "parse"]
-
 #: A table under a header that was given twice is set aside under a name that begins so.
 SET_ASIDE = "set-aside-"
 #: So many lines are set aside before the file is given up.

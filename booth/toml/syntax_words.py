@@ -9,8 +9,6 @@ import re
 
 from booth.files.faults import quoted
 
-__all__ = ["words_for"]
-
 ENDING = r"\s*,?\s*(#.*)?$"
 VALUE = r"^\s*(?P<key>[\w.\"'-]+)\s*=\s*"
 NUMBER = r"[-+]?\d[\d.,/ ]*"

@@ -14,8 +14,6 @@ from booth.toml.key import At, Key, Text
 from booth.toml.syntax import SET_ASIDE
 from booth.units import System
 
-__all__ = ["MOST_ITEMS", "Many", "Table", "Tables"]
-
 MOST_ITEMS = 60
 #: So many unknown keys of one table are told; more is another kind of file.
 MOST_UNKNOWN = 20

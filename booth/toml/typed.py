@@ -6,8 +6,6 @@ from functools import cache
 
 from booth.units import Kind, System, read
 
-__all__ = ["number_in", "typed", "unit_for"]
-
 #: Units a painter would use, the likeliest first: US, metric. Either list is followed by the other.
 UNITS: dict[Kind, tuple[tuple[str, ...], tuple[str, ...]]] = {
     Kind.TIME: (("min", "h", "s", "d"), ("min", "h", "s", "d")),

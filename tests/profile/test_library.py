@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import shlex
 from pathlib import Path
 
 from booth.profile.library import load_folder
@@ -27,20 +26,16 @@ def test_a_bad_file_does_not_keep_the_others_out(tmp_path: Path) -> None:
     assert [each.name for each in library.profiles] == ["Alpha", "beta"]
     assert set(library.broken) == {bad, folder}
     assert library.broken[bad][0].line == 1
-    beta = library.profile("b")
-    assert beta is not None
-    assert beta.name == "beta"
-    assert library.profile("a") is None
+    assert [each.key for each in library.profiles] == ["c", "b"]
 
 
 def test_the_first_folder_has_the_key(tmp_path: Path) -> None:
-    mine, bundled = write(tmp_path / "mine" / "x.toml", "mine"), tmp_path / "bundled"
-    hidden = write(bundled / "x.toml", "bundled")
+    bundled = tmp_path / "bundled"
+    write(tmp_path / "mine" / "x.toml", "mine")
+    write(bundled / "x.toml", "bundled")
     write(bundled / "y.toml", "other")
     library = load_folder([tmp_path / "mine", bundled, tmp_path / "nowhere"])
     assert [each.name for each in library.profiles] == ["mine", "other"]
-    assert library.hidden == {hidden: mine}
-    assert library.files["x"] == mine
     assert library.broken == {}
 
 
@@ -52,25 +47,6 @@ def test_a_file_may_be_named_itself_and_a_bad_folder_is_told(tmp_path: Path) -> 
     ]
 
 
-def test_a_profile_that_is_asked_for_by_name_and_has_faults_is_said_to_have_them(
-    tmp_path: Path,
-) -> None:
-    write(tmp_path / "good.toml", "Good")
-    bad = tmp_path / "it's bad.toml"
-    bad.write_text('name = 5\nsource = "s"\ncoats = 3\n', encoding="utf-8")
-    library = load_folder([tmp_path])
-    assert library.why_not("good") == ""
-    said = library.why_not("it's bad")
-    assert said.startswith(
-        f"The coating profile 'it's bad' has {len(library.broken[bad])} faults: "
-    )
-    command = said.partition("faults: ")[2]
-    assert shlex.split(command) == ["booth", "check", str(bad)]
-    assert library.why_not("nothing") == "No coating profile 'nothing'. There are: good."
-    assert "\x1b" not in library.why_not("a\x1b[2J")
-    assert load_folder([]).why_not("x") == "No coating profile 'x'. There are: none."
-
-
 def test_a_faulty_copy_is_not_passed_over_for_the_bundled_profile_of_its_name(
     tmp_path: Path,
 ) -> None:
@@ -80,9 +56,9 @@ def test_a_faulty_copy_is_not_passed_over_for_the_bundled_profile_of_its_name(
     folders = [mine.parent, bundled.parent]
     mine.write_text("name = 5\n", encoding="utf-8")
     library = load_folder(folders)
-    assert library.faulty == {"x": mine} and str(mine) in library.why_not("x")
+    assert library.profiles == () and list(library.broken) == [mine]
     write(mine, "Mine")
     bundled.write_text("name = 5\n", encoding="utf-8")
     library = load_folder(folders)
-    assert library.faulty == {} and library.why_not("x") == ""
+    assert [each.name for each in library.profiles] == ["Mine"]
     assert list(library.broken) == [bundled]

@@ -161,10 +161,10 @@ async def test_a_log_that_cannot_be_opened_stands_in_its_own_row(profile_name: s
         assert desk.screen == "Sheet" and "No line of it opens a job" in desk.words
 
 
-def _own_profile(text: str) -> None:
+def _own_profile(text: str, name: str = "mine.toml") -> None:
     folder = Places.standard().own_profiles_dir
     folder.mkdir(parents=True)
-    (folder / "mine.toml").write_text(text, "utf-8")
+    (folder / name).write_text(text, "utf-8")
 
 
 async def test_a_profile_with_a_fault_says_which_and_where() -> None:
@@ -182,6 +182,13 @@ async def test_a_profile_with_a_fault_that_was_asked_for_is_shown() -> None:
         assert "coating profile 'mine' has faults" in desk.words
         await desk.press("enter")
         assert desk.screen == "Sheet" and "mine.toml" in desk.words
+
+
+async def test_a_faulty_copy_is_not_passed_over_for_the_bundled_profile_of_its_name() -> None:
+    _own_profile('name = "x"\n', "two-pack-clear.toml")
+    async with at_app(profile="two-pack-clear", bundled=True) as desk:
+        assert "coating profile 'two-pack-clear' has faults" in desk.words
+        assert desk.screen == "Home"
 
 
 def test_one_can_has_no_empty_parts_and_a_demo_says_so_once() -> None:
