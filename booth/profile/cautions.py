@@ -1,16 +1,173 @@
 """The cautions of a job: those its profile's hazards bring, and those that always hold.
 
 They warn and defer to the data sheet, local codes and licensed practice; none of them says that
-anything is harmless, and a test holds that.
+anything is harmless, and a test holds that. In the words below a caution is a paragraph: its key, its
+title, two to five lines of at most 60 cells, its source. A paragraph of a regulation marked (recalled)
+was not read again for this page.
 """
 
 from __future__ import annotations
 
 import textwrap
+from dataclasses import dataclass
 
 from booth.files.safe_text import visible
-from booth.profile.caution_words import ALWAYS, BY_HAZARD, WIDEST, Caution
 from booth.profile.model import Hazard, Profile
+
+#: Cells of the widest line.
+WIDEST = 60
+
+
+@dataclass(frozen=True, slots=True)
+class Caution:
+    """One caution, acknowledged by itself. source: where it comes from."""
+
+    key: str
+    title: str
+    lines: tuple[str, ...]
+    source: str
+
+
+def _cautions(words: str) -> tuple[Caution, ...]:
+    paragraphs = [paragraph.splitlines() for paragraph in words.strip().split("\n\n")]
+    return tuple(
+        Caution(key, title, tuple(lines), source) for key, title, *lines, source in paragraphs
+    )
+
+
+#: Present in every job, in this order.
+ALWAYS = _cautions("""
+data sheet
+The data sheet and the codes rule
+Read the product's data sheet and safety data sheet first.
+Where they, local codes or licensed practice ask for more
+than this program says, they are right.
+Some products may be sprayed by licensed people only.
+common practice, no source
+
+ignition
+Fire: vapour finds the spark
+Vapour runs along the floor, out of the door, to the next
+pilot light, heater, switch, charger or cigarette.
+Put them out and unplug them before the can is opened, and
+keep them out until the vapour is gone.
+Have an extinguisher for burning liquids within reach.
+29 CFR 1910.107(c)(2) and (c)(3), (g)(7) (paragraphs recalled)
+
+this laptop
+This laptop can be the spark
+Keep it and its charger outside the spraying area, where
+no vapour and no mist reaches them.
+The same goes for telephones, fans, radios and drills.
+29 CFR 1910.107(c)(5) and (c)(6) on electrical equipment (recalled)
+
+static
+Static: ground everything metal
+Ground metal parts, drums and cans; bond can to can
+before pouring solvent.
+Flowing paint, dry air and plastic cups build up charge.
+29 CFR 1910.107(c)(9) and (e)(9) (paragraphs recalled)
+
+pressure
+Pressure never on skin
+Never point a gun or an air hose at anyone, or your hand
+in front of it: air and paint go through the skin.
+Paint under the skin is an emergency, even if it looks
+like a scratch: go to hospital at once, with the data sheet.
+Shut the air and let the pressure out before taking apart.
+common practice, no source
+
+eyes and skin
+Eyes and skin covered
+Goggles or a full face; gloves the solvent does not eat;
+sleeves and collar closed.
+Splash in the eye: rinse with water for 15 minutes, then
+see a doctor. Know where the water is before you start.
+common practice, no source; the data sheet's first aid rules
+
+breathing
+Breathing protection
+Wear what the safety data sheet names, fitted and tested;
+a dust mask stops no vapour, and a beard lets it all in.
+Old cartridges let it through: change them as they demand.
+If you smell or taste solvent, leave the room.
+29 CFR 1910.134 (recalled)
+
+fresh air
+Fresh air is no permission to breathe it
+Exhaust before, during and after; nobody in without need.
+The program's air figure counts against fire only.
+No exhaust may push vapour past a spark.
+29 CFR 1910.94(c)(6) (recalled); common practice
+
+rags
+Soaked rags
+Rags, filters and masking soaked with coating burn easily,
+and some heat by themselves in a heap.
+Into a metal can with a lid, emptied every day, outdoors.
+29 CFR 1910.107(g)(3) (paragraph recalled)
+""")
+
+#: By the hazard that is their key.
+BY_HAZARD = {
+    Hazard(caution.key): caution
+    for caution in _cautions("""
+isocyanate
+Isocyanates: supplied air
+A cartridge mask is not enough: supplied air, full time,
+from mixing until the air is clear and the gun is clean.
+Nothing warns you: it harms below what you can smell.
+Once sensitised, a trace can close the airways for life.
+Skin counts too. Asthma or a bad chest: do not spray it.
+NIOSH: supplied air throughout for HDI; REL 0.005 ppm, ceiling 0.020 ppm
+
+flammable
+This coating burns
+It gives off vapour that burns at room temperature.
+Only as much in the spraying area as the day needs; lids on.
+Overspray on walls, floor and filters burns too: clean it
+off with tools that make no spark.
+29 CFR 1910.107(e)(2) and (g)(1) (paragraphs recalled)
+
+solvent vapour
+Solvent vapour numbs and poisons
+Headache, dizziness, a light mood: get out into fresh air.
+The nose gets used to it and stops warning.
+Vapour goes on leaving the film for hours after the job.
+common practice, no source
+
+sensitiser
+It can make you allergic
+Resins and hardeners of this kind sensitise the skin: a
+rash today can mean never again.
+Fresh gloves; wash with soap, never with thinner.
+Sanding dust of a film that has not cured counts too.
+common practice, no source
+
+corrosive
+It burns skin and eyes
+A component is an acid or a strong base.
+Goggles and long gloves while pouring and mixing.
+On the skin: off with the clothes, water for 15 minutes.
+common practice, no source; the data sheet's first aid rules
+
+dust
+Dust
+Sanding dust and dry overspray harm the lungs, and some
+pigments are poison.
+Particle filter on; sand wet or with extraction.
+Fine dust in the air can burn like vapour.
+common practice, no source
+
+self-heating rags
+Rags and overspray of this coating heat by themselves
+Wet rags, filters and scrapings can catch fire hours
+later, with nobody there.
+Soak them in water in a lidded metal can, outdoors, today.
+Never mix residues of different coatings in one filter.
+29 CFR 1910.107(g)(3), (g)(5) (paragraphs recalled)
+""")
+}
 
 
 def cautions_for(profile: Profile) -> tuple[Caution, ...]:

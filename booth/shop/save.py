@@ -18,10 +18,11 @@ from booth.files.safe_text import visible
 from booth.shop.keys import SHOP
 from booth.shop.model import Shop
 from booth.shop.read import read_shop, read_shop_text
-from booth.shop.write import write_shop
+from booth.toml.edit import CannotEdit, edited
 from booth.units import System
 
 MOST_KEPT = 100
+HEADER = "# The shop: guns, flow cups, compressor, room. `booth check --keys` tells every key.\n"
 
 
 class ShopNotSaved(Exception):
@@ -110,3 +111,20 @@ def _stamp(wall_s: float) -> str:
         return datetime.fromtimestamp(wall_s, UTC).strftime("%Y%m%d-%H%M%S")
     except (OverflowError, OSError, ValueError):
         return "00000000-000000"
+
+
+def write_shop(shop: Shop, system: System = System.US, there: str = "") -> str:
+    """Give `shop` as the text of a TOML file; read back, it is the same within rounding.
+
+    there: the text of the file as it is, without faults: only what differs is changed in it.
+    """
+    says = SHOP.table.write(shop, system)
+    if there.strip():
+        try:
+            text = edited(there, SHOP.table.write(read_shop_text(there, "").shop, system), says)
+        except CannotEdit:
+            text = ""
+        again = read_shop_text(text, "")
+        if text and not again.faults and SHOP.table.write(again.shop, system) == says:
+            return text
+    return edited(HEADER, {}, says)

@@ -11,7 +11,8 @@ import re
 import tomllib
 from collections.abc import Iterator
 from contextlib import suppress
-from dataclasses import dataclass, field
+from dataclasses import dataclass
+from itertools import count
 
 from booth.files.faults import Path
 
@@ -38,20 +39,12 @@ class Repeat:
     table: bool
 
 
-@dataclass(slots=True)
-class Where:
-    """lines: the line of every key, table and list item, by path; repeats: given twice."""
-
-    lines: dict[Path, int] = field(default_factory=dict)
-    repeats: list[Repeat] = field(default_factory=list)
-
-
 def where(text: str) -> Where:
     """Find the lines of all keys of `text`."""
-    walker = _Walker(text.replace("\r\n", "\n"))
+    found = Where(text.replace("\r\n", "\n"))
     with suppress(_Lost, IndexError, RecursionError):
-        walker.document()
-    return walker.result
+        found.document()
+    return found
 
 
 class _Lost(Exception):
@@ -68,16 +61,20 @@ def _tokens(text: str) -> Iterator[tuple[str, int]]:
         line += found[0].count("\n")
 
 
-class _Walker:
-    """Notes the line of every key. pairs: keys with a value; headed: tables with a header; counts: of lists of tables."""
+class Where:
+    """Notes where every key stands.
+
+    lines: the line of every key, table and list item, by path; repeats: what is given twice.
+    """
 
     def __init__(self, text: str) -> None:
-        self.result = Where()
+        self.lines: dict[Path, int] = {}
+        self.repeats: list[Repeat] = []
         self.tokens = list(_tokens(f"{text}\n"))
         self.at = 0
-        self.pairs: dict[Path, int] = {}
-        self.headed: dict[Path, int] = {}
-        self.counts: dict[Path, int] = {}
+        self.pairs: dict[Path, int] = {}  # keys with a value
+        self.headed: dict[Path, int] = {}  # tables with a header
+        self.counts: dict[Path, int] = {}  # of lists of tables
 
     @property
     def next(self) -> str:
@@ -92,8 +89,11 @@ class _Walker:
             raise _Lost
         self.at += 1
 
-    def note(self, path: Path, line: int) -> None:
-        self.result.lines.setdefault(path, line)
+    def note(self, path: Path, line: int, first: int | None = None, *, table: bool = False) -> None:
+        """Note a line. first: that in which the same was given before."""
+        if first is not None:
+            self.repeats.append(Repeat(path, line, first, table))
+        self.lines.setdefault(path, line)
 
     def document(self) -> None:
         table: Path = ()
@@ -119,10 +119,8 @@ class _Walker:
         path = (*path, name)
         first = self.headed.get(path) or self.pairs.get(path)
         if first is None and not is_list and path in self.counts:
-            first = self.result.lines[path]
-        if first is not None:
-            self.result.repeats.append(Repeat(path, line, first, table=True))
-        self.note(path, line)
+            first = self.lines[path]
+        self.note(path, line, first, table=True)
         if is_list:
             self.counts[path] = self.counts.get(path, 0) + 1
         else:
@@ -153,48 +151,40 @@ class _Walker:
         for name in self.key("="):
             path = (*path, name)
             self.note(path, line)
-        first = self.pairs.get(path) or self.headed.get(path)
-        if first is not None:
-            self.result.repeats.append(Repeat(path, line, first, table=False))
+        self.note(path, line, self.pairs.get(path) or self.headed.get(path))
         self.pairs.setdefault(path, line)
         self.take("=")
         self.value(path)
 
     def value(self, path: Path) -> None:
-        number = 0
         if self.next == "[":
-            self.at += 1
-            while not self.closes("]"):
+            for number in self.items("]"):
                 self.note((*path, number), self.line)
                 self.value((*path, number))
-                self.comma("]")
-                number += 1
         elif self.next == "{":
-            self.at += 1
-            while not self.closes("}"):
+            for _ in self.items("}"):
                 self.pair(path)
-                self.comma("}")
         else:
             while self.next not in (",", "]", "}", "\n"):
                 self.at += 1
 
-    def closes(self, closing: str) -> bool:
-        """Whether the list or the table ends here: then it is left."""
+    def items(self, closing: str) -> Iterator[int]:
+        """Go through a list or an inline table: stop at each item, and behind the closing mark."""
+        self.at += 1
+        for number in count():
+            self.end_lines()
+            if self.next == closing:
+                break
+            yield number
+            self.end_lines()
+            if self.next != closing:  # the last item needs no comma
+                self.take(",")
+        self.at += 1
+
+    def end_lines(self) -> None:
         # Lines may end within { } too, by later editions of TOML.
         while self.next == "\n":
             self.at += 1
-        ends = self.next == closing
-        self.at += ends
-        return ends
-
-    def comma(self, closing: str) -> None:
-        """Go over the comma after an item; the last one needs none."""
-        while self.next == "\n":
-            self.at += 1
-        if self.next == ",":
-            self.at += 1
-        elif self.next != closing:
-            raise _Lost
 
 
 def _meant(text: str) -> str:

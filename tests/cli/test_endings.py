@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import os
+import re
 import signal
 import subprocess
 import sys
@@ -82,6 +83,14 @@ def test_what_an_encoding_lacks_is_written_as_its_code_and_said_once(
         assert all(each in out for each in words)
         assert said.count(encoding) == 1 and len(said.splitlines()) == 1
         assert "PYTHONIOENCODING=utf-8" in said and "Traceback" not in said
+
+
+def test_a_terminal_of_few_letters_is_no_hindrance_to_a_check(own_home: Path) -> None:
+    profile = next((ROOT / "profiles").glob("*.toml")).read_text("utf-8")
+    path = own_home / "x.toml"
+    path.write_text(re.sub('(?m)^name = ".*"', 'name = "März"', profile, count=1), "utf-8")
+    done = run(["check", str(path)], env={"PYTHONIOENCODING": "ascii"})
+    assert done.returncode == 0 and b"a coating profile, M\\xe4rz" in done.stdout
 
 
 def test_what_is_said_to_do_about_it_is_enough(tür: str) -> None:

@@ -9,8 +9,7 @@ import msgspec
 import pytest
 from hypothesis import given, settings
 
-from booth.profile.caution_words import ALWAYS, BY_HAZARD, WIDEST
-from booth.profile.cautions import Caution, cautions_for
+from booth.profile.cautions import ALWAYS, BY_HAZARD, WIDEST, Caution, cautions_for
 from booth.profile.keys import PROFILE
 from booth.profile.model import Film, Hazard, Profile
 from booth.profile.step_kinds import NAMES

@@ -54,15 +54,6 @@ def test_nothing_there_is_a_fault_of_the_command(tmp_path: Path) -> None:
     assert run(tmp_path / "empty")[0] == 2
 
 
-def test_a_terminal_of_few_letters_is_no_hindrance(tmp_path: Path) -> None:
-    (tmp_path / "x.toml").write_text(GOOD.replace("A", "März"), encoding="utf-8")
-    raw = io.BytesIO()
-    out = io.TextIOWrapper(raw, encoding="ascii")
-    assert check([tmp_path / "x.toml"], out) == 0
-    out.flush()
-    assert b"M?rz" in raw.getvalue()
-
-
 EXAMPLES = {path: key for path, key in PROFILE.keys.items() if key.example}
 
 

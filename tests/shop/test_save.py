@@ -16,8 +16,7 @@ from hypothesis import strategies as st
 from booth.shop import save
 from booth.shop.model import Compressor, Gun, OwnCup, Room, Shop
 from booth.shop.read import read_shop, read_shop_text
-from booth.shop.save import ShopNotSaved, save_shop
-from booth.shop.write import write_shop
+from booth.shop.save import ShopNotSaved, save_shop, write_shop
 from booth.trade.cups.cup_table import CUPS
 from booth.units import System
 from tests.shop.made import WHOLE
