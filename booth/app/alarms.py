@@ -15,7 +15,7 @@ from booth.log.errors import NotKept
 from booth.log.events import AlarmAcknowledged, ClockNoticed
 from booth.log.open_jobs import OpenJob
 from booth.moment import Moment, elapsed
-from booth.screens.sheet import Sheet
+from booth.screens.dialog import Sheet
 from booth.widgets.alarm_bar import AlarmBar
 from booth.words.wait_words import alarm_line
 

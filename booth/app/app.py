@@ -141,7 +141,7 @@ class BoothApp(KeyedApp):
 
     def get_system_commands(self, screen: Screen[Any]) -> Any:
         """Everything of the table of commands, and every step of the job that is open."""
-        from booth.app.palette import palette
+        from booth.app.commands import palette
 
         return palette(screen)
 
@@ -151,7 +151,7 @@ class BoothApp(KeyedApp):
         """Put a job on the bench, above the list of jobs."""
         from booth.screens.bench import BenchScreen
         from booth.screens.bench_desk import BenchDesk
-        from booth.screens.sheet import Sheet
+        from booth.screens.dialog import Sheet
 
         await self.only_first()
         await self.show(BenchScreen(BenchDesk(self, session)))

@@ -10,9 +10,9 @@ from booth.bench import commands
 from booth.bench.act import Act, Ask, CloseJob, Command, Menu, Rest, Scroll
 from booth.bench.menus import OWN_WORDS, note_menu, skip_menu
 from booth.screens.ask import Ask as AskScreen
+from booth.screens.dialog import Sheet
 from booth.screens.menu import Menu as MenuScreen
 from booth.screens.menu import Taken
-from booth.screens.sheet import Sheet
 from booth.widgets.instrument_view import InstrumentView
 from booth.words.shown import PickLine, reflow
 

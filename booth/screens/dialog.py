@@ -1,4 +1,7 @@
-"""A dialog lies over another screen: a title, something to read or to choose from, its keys."""
+"""A dialog lies over another screen: a title, something to read or to choose from, its keys.
+
+The sheet is one of them: help, a fault report, an entry that could not be kept.
+"""
 
 from __future__ import annotations
 
@@ -8,7 +11,11 @@ from textual.app import ComposeResult
 from textual.containers import Vertical
 from textual.screen import ModalScreen
 
-from booth.screens.base import Framed
+from booth.forms.key import Key
+from booth.moment import Moment
+from booth.screens.base import Deed, Framed
+from booth.widgets.page_view import PageView
+from booth.words.shown import Page
 
 T = TypeVar("T")
 #: Rows of a dialog besides what it holds (frame, padding, title, keys), and of the screen around it.
@@ -16,6 +23,8 @@ AROUND = 10
 LEAST_ROWS = 3
 #: The commands that work over another screen too.
 WORK_OVER: tuple[str, ...] = ("theme", "alarm", "quit")
+#: What one press of an arrow scrolls on a sheet.
+SHEET_ROWS = 2
 
 
 class Dialog(Framed[T], ModalScreen[T], Generic[T]):
@@ -40,3 +49,30 @@ class Dialog(Framed[T], ModalScreen[T], Generic[T]):
     def room(self) -> int:
         """The rows for what it holds, so that its keys stay in sight in a low window."""
         return max((self.size.height or self.app.size.height) - AROUND, LEAST_ROWS)
+
+
+class Sheet(Dialog[None]):
+    """Title and paragraphs; any of the usual keys leaves."""
+
+    LEAVES = (
+        *("enter", "escape", "space", "pagedown", "backspace"),
+        *("question_mark", "f1", "f9", "q"),
+    )
+
+    def __init__(self, title: str, paragraphs: tuple[str, ...], *, grave: bool = False) -> None:
+        super().__init__(title, grave=grave)
+        self.paragraphs = paragraphs
+
+    def body(self) -> ComposeResult:
+        blocks = (("text", each) for paragraph in self.paragraphs for each in (paragraph, ""))
+        yield PageView(Page(tuple(blocks)))
+
+    def deed(self, key: Key) -> Deed | None:
+        if key.name in ("up", "down"):
+            by = SHEET_ROWS if key.name == "down" else -SHEET_ROWS
+            return Deed("more", lambda: self.query_one(PageView).scroll_by(by))
+        return super().deed(key)
+
+    def draw(self, now: Moment) -> None:
+        self.query_one(PageView).styles.max_height = self.room
+        super().draw(now)

@@ -174,7 +174,7 @@ class Home(ListScreen[None, HomeRow]):
 
             await self.host.show(History(), self.read_again)
         else:
-            from booth.screens.sheet import Sheet
+            from booth.screens.dialog import Sheet
 
             await self.host.show(Sheet(row.title, row.about))
 

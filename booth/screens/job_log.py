@@ -9,8 +9,8 @@ from booth.log.fold import Job
 from booth.moment import Moment
 from booth.screens.base import Deed
 from booth.screens.bench_desk import BenchDesk
+from booth.screens.dialog import Sheet
 from booth.screens.list_screen import ListScreen
-from booth.screens.sheet import Sheet
 from booth.units import System
 from booth.words.event_words import teller, words
 from booth.words.shown import PickLine

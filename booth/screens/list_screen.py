@@ -14,7 +14,7 @@ from textual.containers import Horizontal
 from booth.forms.key import Key
 from booth.moment import Moment
 from booth.screens.base import Deed, Framed
-from booth.screens.sheet import Sheet
+from booth.screens.dialog import Sheet
 from booth.widgets.lists import PickList, step
 from booth.widgets.page_view import PageView
 from booth.words.shown import Lines, Page, PickLine

@@ -17,8 +17,8 @@ from booth.log.session import Session
 from booth.moment import Moment
 from booth.profile.model import Profile
 from booth.screens.base import Deed
+from booth.screens.dialog import Sheet
 from booth.screens.form_screen import FormScreen
-from booth.screens.sheet import Sheet
 from booth.widgets.form_view import FormView
 from booth.widgets.page_view import PageView
 from booth.widgets.text import content

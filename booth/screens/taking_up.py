@@ -7,8 +7,8 @@ from pathlib import Path
 from booth.log.errors import LogBusy, NotKept
 from booth.log.fold import NoJob
 from booth.moment import Moment
+from booth.screens.dialog import Sheet
 from booth.screens.host import Host
-from booth.screens.sheet import Sheet
 
 
 async def take_up(host: Host, path: Path, reopened_at: Moment | None = None) -> None:

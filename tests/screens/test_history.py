@@ -14,7 +14,7 @@ from booth.log.history import history
 from booth.log.session import Session
 from booth.log.summary import JobSummary
 from booth.moment import Moment
-from booth.screens.history_rows import job_line, matching
+from booth.screens.history import job_line, matching
 from booth.widgets.lists import lay_out_lines as lay_out
 from booth.widgets.rows import strings
 from booth.words.shown import Lines

@@ -9,7 +9,7 @@ import pytest
 from msgspec import defstruct
 
 from booth.screens import shop_forms
-from booth.screens.shop_form import ShopForm
+from booth.screens.shop import ShopForm
 from booth.screens.shop_forms import Item, fields, items, lines, with_item, without_item
 from booth.shop.keys import SHOP
 from booth.shop.model import Compressor, Gun, OwnCup, Room, Shop
