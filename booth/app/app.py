@@ -2,31 +2,28 @@
 
 from __future__ import annotations
 
-import contextlib
 from functools import cached_property
+from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
 from textual.screen import Screen
 from textual.timer import Timer
 
-from booth.app.keyed import KeyedApp
-from booth.app.preferences import Preferences
 from booth.app.signals import mind_resuming, mind_signals
 from booth.app.sound import Sound
 from booth.clock import Clock
 from booth.files.places import Places
 from booth.screens.base import OwnScreen
 from booth.screens.home import Home
+from booth.screens.host import Host
+from booth.screens.preferences import Preferences
 from booth.units.kinds import System
 from booth.widgets import themes
 from booth.widgets.textual_internals import mend
 
 if TYPE_CHECKING:
     from booth.app.alarms import Alarms
-    from booth.files.faults import Fault
-    from booth.log.open_jobs import OpenJobs
     from booth.log.session import Session
-    from booth.shop.model import Shop
 
 #: However fast time is made to run, the screen is not drawn more often than this.
 LEAST_TICK_S = 0.05
@@ -34,11 +31,12 @@ LEAST_TICK_S = 0.05
 FIRST_TICK_S = 0.3
 
 
-class BoothApp(KeyedApp):
+class BoothApp(Host):
     """booth."""
 
     TITLE = "booth"
     CSS_PATH = "home.tcss"
+    STYLES = Path(__file__).with_name("booth.tcss")
     COMMAND_PALETTE_BINDING = "ctrl+p"
 
     def __init__(
@@ -64,19 +62,6 @@ class BoothApp(KeyedApp):
         from booth.app.alarms import Alarms
 
         return Alarms(self)
-
-    @cached_property
-    def jobs(self) -> OpenJobs:
-        from booth.log.open_jobs import OpenJobs
-
-        return OpenJobs(self.places.jobs_dir, self.clock.now().boot)
-
-    @cached_property
-    def shop(self) -> Shop:
-        """The painter's equipment, as read last."""
-        from booth.shop.model import Shop
-
-        return Shop()
 
     # -- starting and leaving ---------------------------------------------------------------
 
@@ -127,17 +112,19 @@ class BoothApp(KeyedApp):
 
     # -- what is the same everywhere --------------------------------------------------------
 
+    def flash(self, word: str) -> None:
+        """Fill the window with one word for a moment."""
+        from booth.widgets.flash import Flash
+
+        self.screen.mount(Flash(word))
+
+    def get_theme_variable_defaults(self) -> dict[str, str]:
+        return themes.variable_defaults()
+
     async def command(self, id: str) -> None:
-        """Do what a command asks for that is the same on every screen."""
         from booth.app.commands import do_command
 
         await do_command(self, id)
-
-    def remember(self, key: str, value: str | bool) -> None:
-        """Keep a preference for the next start; that it cannot be kept is no reason to stop."""
-        self.preferences = self.preferences.changed(key, value)
-        with contextlib.suppress(OSError):
-            self.preferences.write(self.places.preferences_file)
 
     def get_system_commands(self, screen: Screen[Any]) -> Any:
         """Everything of the table of commands, and every step of the job that is open."""
@@ -167,13 +154,3 @@ class BoothApp(KeyedApp):
         if isinstance(self.screen, Home):
             self.screen.come_back()
         self.alarms.mind()
-
-    def read_shop(self) -> tuple[Fault, ...]:
-        """Read the shop file anew; give what is wrong with it."""
-        from booth.shop.read import read_shop
-
-        result = read_shop(self.places.shop_file)
-        self.shop = result.shop
-        if not self.preferences.units and result.shop.system:
-            self.system = System(result.shop.system)
-        return result.faults

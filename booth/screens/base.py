@@ -17,11 +17,11 @@ from textual.widgets import Static
 from booth.bench.commands import COMMANDS, command_of, key_name
 from booth.forms.key import Key
 from booth.moment import Moment
-from booth.screens.host import Host
 from booth.screens.keyline import key_line
 from booth.widgets.text import content, put
 
 if TYPE_CHECKING:
+    from booth.screens.host import Host
     from booth.units import System
 
 T = TypeVar("T")

@@ -12,7 +12,7 @@ from booth.log.fold import Job
 from booth.log.session import Session
 from booth.moment import Moment
 from booth.profile.model import Step
-from booth.screens.base import Host
+from booth.screens.host import Host
 
 
 class BenchDesk:

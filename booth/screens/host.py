@@ -1,20 +1,33 @@
-"""What a screen may ask of the application that it stands in."""
+"""The application that the screens stand in: what they may ask of it, and the one door for keys.
+
+Keys go to the screen that is up, strictly one after the other: what a key opens stands there before
+the next one is looked at.
+"""
 
 from __future__ import annotations
 
+import contextlib
 from collections.abc import Awaitable, Callable
+from functools import cached_property
+from pathlib import Path
 from typing import TYPE_CHECKING, Any, Protocol
 
+from textual import events
+
 from booth.clock import Clock
+from booth.forms.key import Key
+from booth.screens.base import OwnScreen
+from booth.screens.keyline import CLICKED
+from booth.screens.preferences import Preferences
+from booth.units.kinds import System
+from booth.widgets.textual_internals import FaultApp
 
 if TYPE_CHECKING:
     from booth.files.faults import Fault
     from booth.files.places import Places
     from booth.log.open_jobs import OpenJobs
     from booth.log.session import Session
-    from booth.screens.base import OwnScreen
     from booth.shop.model import Shop
-    from booth.units import System
 
 
 class Alarms(Protocol):
@@ -24,36 +37,90 @@ class Alarms(Protocol):
         """Show and sound what rings now."""
 
 
-class Preferences(Protocol):
-    """What is remembered from one start to the next."""
-
-    @property
-    def hints(self) -> bool:
-        """Whether it is shown how each step is done."""
-
-
-class Host(Protocol):
-    """What a screen may ask of the application."""
+class Host(FaultApp):
+    """The application, as the screens know it. shop: the painter's equipment, as read last."""
 
     clock: Clock
     places: Places
     system: System
+    preferences: Preferences
+    #: the styles of all screens but the first
+    STYLES: Path
+    _all_read = False
 
-    @property
-    def preferences(self) -> Preferences:
-        """What is remembered from one start to the next."""
+    # -- what is asked of it ----------------------------------------------------------------
 
-    @property
-    def shop(self) -> Shop:
-        """The painter's equipment, as read last."""
+    async def command(self, id: str) -> None:
+        """Do what a command asks for that is the same on every screen."""
+        raise NotImplementedError
 
-    @property
-    def jobs(self) -> OpenJobs:
-        """The jobs that are open."""
+    async def take_up(self, session: Session) -> None:
+        """Put a job on the bench."""
+        raise NotImplementedError
+
+    async def leave_job(self) -> None:
+        """Back to the list of jobs."""
+        raise NotImplementedError
 
     @property
     def alarms(self) -> Alarms:
-        """What rings."""
+        raise NotImplementedError
+
+    @cached_property
+    def jobs(self) -> OpenJobs:
+        from booth.log.open_jobs import OpenJobs
+
+        return OpenJobs(self.places.jobs_dir, self.clock.now().boot)
+
+    @cached_property
+    def shop(self) -> Shop:
+        from booth.shop.model import Shop
+
+        return Shop()
+
+    def read_shop(self) -> tuple[Fault, ...]:
+        """Read the shop file anew; give what is wrong with it."""
+        from booth.shop.read import read_shop
+
+        result = read_shop(self.places.shop_file)
+        self.shop = result.shop
+        if not self.preferences.units and result.shop.system:
+            self.system = System(result.shop.system)
+        return result.faults
+
+    def remember(self, key: str, value: str | bool) -> None:
+        """Keep a preference for the next start; that it cannot be kept is no reason to stop."""
+        self.preferences = self.preferences.changed(key, value)
+        with contextlib.suppress(OSError):
+            self.preferences.write(self.places.preferences_file)
+
+    def tick(self) -> None:
+        """Draw now, and as often as is wanted from here on."""
+        raise NotImplementedError
+
+    # -- keys -------------------------------------------------------------------------------
+
+    async def takes(self, key: str) -> bool:
+        """Whether the application takes this key itself, whatever screen is up."""
+        return False
+
+    async def on_event(self, event: events.Event) -> None:
+        screen = self.screen if self.screen_stack else None
+        if screen is not None and isinstance(event, events.Key) and await self.takes(event.key):
+            return
+        if isinstance(screen, OwnScreen) and isinstance(event, events.Key):
+            await screen.press(Key(event.key, event.character), self.clock.at(event.time))
+        elif isinstance(screen, OwnScreen) and isinstance(event, events.Paste):
+            await screen.paste(event.text)
+        else:
+            await super().on_event(event)
+
+    def on_click(self, event: events.Click) -> None:
+        """A word of the key line is the key it stands for."""
+        key = event.style.meta.get(CLICKED)
+        if isinstance(key, str):
+            event.stop()
+            self.simulate_key(key)
 
     async def show(
         self,
@@ -61,21 +128,18 @@ class Host(Protocol):
         then: Callable[[Any], Awaitable[None] | None] | None = None,
     ) -> None:
         """Open a screen; returns when it stands there."""
+        if not self._all_read:
+            self._all_read = True
+            self.stylesheet.read(self.STYLES)
+            self.refresh_css(animate=False)
+        screen.then = then
+        await self.push_screen(screen)
 
-    async def command(self, id: str) -> None:
-        """Do what a command asks for that is the same on every screen."""
+    async def only_first(self) -> None:
+        """Close every screen but the first."""
+        while len(self.screen_stack) > 1 and self.screen is not self.own_screens[0]:
+            await self.pop_screen()
 
-    async def take_up(self, session: Session) -> None:
-        """Put a job on the bench."""
-
-    async def leave_job(self) -> None:
-        """Back to the list of jobs."""
-
-    def read_shop(self) -> tuple[Fault, ...]:
-        """Read the shop file anew; give what is wrong with it."""
-
-    def remember(self, key: str, value: str | bool) -> None:
-        """Keep a preference for the next start."""
-
-    def tick(self) -> None:
-        """Draw now, and as often as is wanted from here on."""
+    @property
+    def own_screens(self) -> tuple[OwnScreen[Any], ...]:
+        return tuple(screen for screen in self.screen_stack if isinstance(screen, OwnScreen))

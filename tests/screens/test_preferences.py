@@ -10,8 +10,8 @@ from pathlib import Path
 import pytest
 
 from booth.app.app import BoothApp
-from booth.app.preferences import Preferences
 from booth.files.places import Places
+from booth.screens.preferences import Preferences
 from booth.units import System
 from booth.widgets.themes import DARK_BOOTH, OPEN_DOOR
 from tests.manual_clock import ManualClock
@@ -98,7 +98,7 @@ async def test_the_program_starts_whatever_is_in_the_file(content: bytes) -> Non
 
 def test_they_load_no_screen() -> None:
     code = (
-        "import sys; from pathlib import Path; from booth.app.preferences import Preferences;"
+        "import sys; from pathlib import Path; from booth.screens.preferences import Preferences;"
         "Preferences.read(Path('nowhere'));"
         "print([m for m in ('textual', 'rich', 'pint', 'difflib') if m in sys.modules])"
     )
