@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 import unicodedata
+from collections.abc import Iterator
 
 LONGEST = 48
 
@@ -17,3 +18,14 @@ def slug(text: str) -> str:
     plain = unicodedata.normalize("NFKD", text).encode("ascii", "ignore").decode()
     words = re.findall(r"[a-z0-9]+", plain.lower())
     return "-".join(words)[:LONGEST].strip("-") or "unnamed"
+
+
+def numbered(stem: str, ending: str = "", most: int = 1000) -> Iterator[str]:
+    """Give a name, then the same with 2 behind it, 3 and so on.
+
+    >>> list(numbered("clear", ".toml", most=3))
+    ['clear.toml', 'clear-2.toml', 'clear-3.toml']
+    """
+    yield f"{stem}{ending}"
+    for number in range(2, most + 1):
+        yield f"{stem}-{number}{ending}"

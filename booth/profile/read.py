@@ -6,7 +6,7 @@ import os
 from pathlib import Path
 
 from booth.files.faults import Fault
-from booth.files.file_text import text_of, text_of_bytes
+from booth.files.file_text import text_of
 from booth.profile.consistency import judge
 from booth.profile.keys import PROFILE
 from booth.profile.model import Profile
@@ -16,12 +16,6 @@ def read_profile(path: str | os.PathLike[str]) -> Profile | tuple[Fault, ...]:
     """Read the profile at `path`; its key is the file's name without the ending."""
     text = text_of(path, PROFILE.what)
     return (text,) if isinstance(text, Fault) else read_text(text, os.fspath(path))
-
-
-def read_bytes(content: bytes, name: str) -> Profile | tuple[Fault, ...]:
-    """Read a profile from what a file holds; `name` stands for the file in faults."""
-    text = text_of_bytes(content, name, PROFILE.what)
-    return (text,) if isinstance(text, Fault) else read_text(text, name)
 
 
 def read_text(text: str, name: str) -> Profile | tuple[Fault, ...]:

@@ -35,36 +35,16 @@ class Deed(NamedTuple):
 
 
 #: The keys whose words stand in a key line before the commands, with how they are written.
-ASKED: tuple[tuple[str, tuple[str, ...]], ...] = (
-    ("Space", ("space",)),
-    ("Enter", ("enter",)),
-    ("↑↓", ("down", "up")),
-    ("←→", ("right", "left")),
-    ("Bksp", ("backspace",)),
-    ("Esc", ("escape",)),
+ASKED = (
+    ("Space", "space"),
+    ("Enter", "enter"),
+    ("↑", "up"),
+    ("↓", "down"),
+    ("←", "left"),
+    ("→", "right"),
+    ("Bksp", "backspace"),
+    ("Esc", "escape"),
 )
-
-
-def words_of(
-    deed: Callable[[Key], Deed | None], shows: tuple[str, ...]
-) -> tuple[tuple[str, str], ...]:
-    """The keys that do something now, with their words: asked of `deed`, nothing else.
-
-    shows: the commands that follow, each by the first of its keys that `deed` leaves to it.
-    """
-    found = []
-    for name, keys in ASKED:
-        deeds = (deed(Key(key, " " if key == "space" else None)) for key in keys)
-        word = next((each.word for each in deeds if each is not None and each.word), "")
-        if word:
-            found.append((name, word))
-    for command in COMMANDS:
-        for key in command.keys if command.id in shows else ():
-            letter = key if len(key) == 1 else "?" if key == "question_mark" else None
-            if deed(Key(key, letter)) is None:
-                found.append((key_name(key), command.word))
-                break
-    return tuple(found)
 
 
 class OwnScreen(Screen[T], Generic[T]):
@@ -137,7 +117,22 @@ class OwnScreen(Screen[T], Generic[T]):
     # -- lines ------------------------------------------------------------------------------
 
     def key_words(self) -> tuple[tuple[str, str], ...]:
-        return words_of(self.deed, self.SHOWS)
+        """The keys that do something now, with their words: asked of `deed`, nothing else.
+
+        The commands follow, each by the first of its keys that `deed` leaves to it.
+        """
+        found: dict[str, str] = {}
+        for name, key in ASKED:
+            deed = self.deed(Key(key, " " if key == "space" else None))
+            if deed is not None and deed.word:
+                found[deed.word] = found.get(deed.word, "") + name
+        for command in COMMANDS:
+            for key in command.keys if command.id in self.SHOWS else ():
+                letter = key if len(key) == 1 else "?" if key == "question_mark" else None
+                if self.deed(Key(key, letter)) is None:
+                    found[command.word] = key_name(key)
+                    break
+        return tuple((name, word) for word, name in found.items())
 
     def draw_keys(self) -> None:
         """Draw the key line."""
@@ -163,9 +158,10 @@ class Framed(OwnScreen[T], Generic[T]):
     #: the keys that leave; the first has the word in the key line
     LEAVES: tuple[str, ...] = ("escape", "f9")
     BACK = "back"
+    NAME = ""
 
     def heading(self) -> str:
-        return ""
+        return self.NAME
 
     def body(self) -> ComposeResult:
         """What stands between the name and the keys."""

@@ -146,12 +146,6 @@ class History(ListScreen[None, JobSummary]):
             return Deed(word if key.name == "right" else "", lambda: self._reopen(chosen))
         return super().deed(key)
 
-    def key_words(self) -> tuple[tuple[str, str], ...]:
-        arrows = {"find": "←", "reopen": "→", "take up again": "→"}
-        found = [(arrows.get(word, name), word) for name, word in super().key_words()]
-        left = self.deed(Key("left"))
-        return (*found, ("←", left.word)) if left is not None else tuple(found)
-
     def enter(self) -> Deed | None:
         chosen = self.chosen
         return Deed("read", lambda: self._read_one(chosen)) if chosen is not None else None

@@ -48,6 +48,7 @@ class Home(ListScreen[None, HomeRow]):
 
     SHOWS = ("help", "units", "theme", "alarm", "quit")
     LEAVES = ()
+    NAME = "booth"
 
     def __init__(self, wanted: str | None = None) -> None:
         super().__init__()
@@ -121,9 +122,6 @@ class Home(ListScreen[None, HomeRow]):
         self.draw(self.host.clock.now())
 
     # -- the list ---------------------------------------------------------------------------
-
-    def heading(self) -> str:
-        return "booth"
 
     def line(self, item: HomeRow, now: Moment) -> PickLine:
         """Behind a job stands its most urgent clock."""

@@ -57,7 +57,7 @@ class JobReport(Framed[None]):
     def deed(self, key: Key) -> Deed | None:
         by = ROWS.get(key.name)
         if by is not None:
-            word = "more" if key.name == "down" else ""
+            word = "more" if key.name in ("up", "down") else ""
             return Deed(word, lambda: self.query_one(PageView).scroll_by(by))
         if key.name in ("r", "right"):
             word = "take up again" if self.summary.is_open else "reopen"

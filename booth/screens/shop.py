@@ -37,6 +37,8 @@ BROKEN = Item("")
 class ShopScreen(ListScreen[None, Item]):
     """The list of what the shop has, and what is known of each."""
 
+    NAME = "Shop"
+
     def __init__(self) -> None:
         super().__init__(id="shop")
         self.shop = Shop()
@@ -55,9 +57,6 @@ class ShopScreen(ListScreen[None, Item]):
         rows = ((SORTS[item.what].heading, item, item) for item in items(shop))
         self.listed = Listed([("", BROKEN, BROKEN)] if self.faults else rows)
         self.picked = self.listed.line(onto)
-
-    def heading(self) -> str:
-        return "Shop"
 
     def help(self) -> Sheet:
         return Sheet("Shop", (*HELP, str(self.host.places.shop_file)))

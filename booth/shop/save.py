@@ -7,7 +7,6 @@ is written whole is in ``files.atomic``.
 from __future__ import annotations
 
 import os
-from collections.abc import Iterator
 from dataclasses import dataclass
 from datetime import UTC, datetime
 from pathlib import Path
@@ -15,6 +14,7 @@ from pathlib import Path
 from booth.files.atomic import write_over
 from booth.files.faults import counted
 from booth.files.safe_text import visible
+from booth.files.slug import numbered
 from booth.shop.keys import SHOP
 from booth.shop.model import Shop
 from booth.shop.read import read_shop, read_shop_text
@@ -78,7 +78,7 @@ def save_shop(
         text = _new_text(shop, system, old)
         before = None
         if text != old:
-            names = _names(place.name, _stamp(wall_s))
+            names = numbered(f"{place.name}.before-{_stamp(wall_s)}", most=MOST_KEPT)
             before = write_over(place, text.encode("utf-8"), None if old == own else names)
     except (OSError, ValueError) as error:
         why = getattr(error, "strerror", None) or str(error)
@@ -97,13 +97,6 @@ def _new_text(shop: Shop, system: System, old: str) -> str:
         # It was typed in a form: its labels are what the painter sees, not the keys of the file.
         raise ShopNotSaved(f"NOT kept: {SHOP.in_words_of_a_form(faults[0])}")
     return text
-
-
-def _names(name: str, stamp: str) -> Iterator[str]:
-    """Names for what stood there before."""
-    yield f"{name}.before-{stamp}"
-    for number in range(2, MOST_KEPT + 1):
-        yield f"{name}.before-{stamp}-{number}"
 
 
 def _stamp(wall_s: float) -> str:

@@ -11,7 +11,8 @@ import pytest
 from booth.files.faults import Fault
 from booth.files.file_text import MOST_BYTES, text_of
 from booth.profile.model import Profile
-from booth.profile.read import read_bytes, read_profile
+from booth.profile.read import read_profile
+from tests.profile.alike import read_bytes
 
 LEAST = 'name = "A"\nsource = "sheet"\n[film]\ncoats = 2\n'
 

@@ -26,7 +26,7 @@ from booth.profile.model import (
     Waits,
 )
 from booth.profile.read import faults_of, read_profile, read_text
-from booth.profile.write import write
+from booth.profile.save import write
 from tests.log.logs import PROFILE
 from tests.profile.generated import profiles
 

@@ -15,8 +15,9 @@ from hypothesis import strategies as st
 
 from booth.files.faults import Fault
 from booth.profile.model import Profile
-from booth.profile.read import read_bytes, read_text
-from booth.profile.write import write
+from booth.profile.read import read_text
+from booth.profile.save import write
+from tests.profile.alike import read_bytes
 from tests.profile.generated import profiles
 
 DEMOS = sorted((Path(__file__).parents[2] / "profiles").glob("*.toml"))

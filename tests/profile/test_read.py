@@ -7,7 +7,7 @@ import pytest
 from booth.files.faults import Fault
 from booth.profile.model import AtTemperature, Profile, Range, WaitRule
 from booth.profile.read import read_text
-from booth.profile.write import write
+from booth.profile.save import write
 
 TOP = 'name = "A"\nsource = "sheet"\n'
 FILM = "[film]\ncoats = 2\n"

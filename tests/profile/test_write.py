@@ -10,7 +10,7 @@ from hypothesis import given, settings
 from booth.profile.model import Profile, Range
 from booth.profile.ranges import typed_range
 from booth.profile.read import read_profile, read_text
-from booth.profile.write import write
+from booth.profile.save import write
 from booth.toml.typed import typed
 from booth.units import Kind, System, read
 from tests.profile.alike import differences

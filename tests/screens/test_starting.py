@@ -7,7 +7,7 @@ from booth.log.events import AirRead, EffluxTimed, Event, JobOpened
 from booth.log.store import log_files
 from booth.profile.model import Profile
 from booth.profile.read import read_profile
-from booth.profile.write import write
+from booth.profile.save import write
 from booth.units import System
 from tests.instruments.test_starting import SHOP, past_job
 from tests.job.make import profile, q
