@@ -8,6 +8,7 @@ from msgspec.structs import replace
 
 from booth.bench import commands
 from booth.bench.act import Act, Ask, CloseJob, Command, Menu, Rest, Scroll
+from booth.bench.context import Context
 from booth.bench.menus import OWN_WORDS, note_menu, skip_menu
 from booth.screens.ask import Ask as AskScreen
 from booth.screens.dialog import Sheet
@@ -59,6 +60,11 @@ class BenchRest:
         await self.carry_out(rest)
         self.screen.look_again()
 
+    @property
+    def _context(self) -> Context:
+        """The job and the open step at this moment."""
+        return self.desk.context(self.screen.bench.step, self.host.clock.now())
+
     async def _menu(self, menu: Menu) -> None:
         own = [each.words == OWN_WORDS for each in menu.choices]
         lines = tuple(
@@ -69,9 +75,7 @@ class BenchRest:
         async def chosen(taken: Taken | None) -> None:
             if taken is None:
                 return
-            now = self.host.clock.now()
-            context = self.desk.context(self.screen.bench.step, now)
-            act = menu.choices[taken.line].act(context)
+            act = menu.choices[taken.line].act(self._context)
             await self.do(_with_text(act, taken.typed) if taken.typed else act)
 
         words_at = own.index(True) if any(own) else None
@@ -80,8 +84,7 @@ class BenchRest:
     async def _ask(self, ask: Ask) -> None:
         async def answered(text: str | None) -> None:
             if text is not None:
-                now = self.host.clock.now()
-                await self.do(ask.act(self.desk.context(self.screen.bench.step, now), text))
+                await self.do(ask.act(self._context, text))
 
         screen = AskScreen(ask.question, ask.why, needed=ask.needed, text=ask.text)
         await self.host.show(screen, answered)
@@ -92,9 +95,7 @@ class BenchRest:
             case "note":
                 await self._menu(note_menu(self.desk.unkept_note))
             case "skip":
-                bench = self.screen.bench
-                now = self.host.clock.now()
-                await self._menu(skip_menu(self.desk.context(bench.step, now)))
+                await self._menu(skip_menu(self._context))
             case "log":
                 from booth.screens.job_log import JobLog
 

@@ -36,44 +36,37 @@ def check(paths: Iterable[str | os.PathLike[str]], out: TextIO) -> int:
     """
     codes = [_check_path(Path(path), out) for path in paths]
     if not codes:
-        _say(out, "Name the profiles to check: booth check FILE ...")
-        return USAGE
-    return max(codes)
+        print("Name the profiles to check: booth check FILE ...", file=out)
+    return max(codes, default=USAGE)
 
 
 def _check_path(path: Path, out: TextIO) -> int:
-    try:
-        is_there = path.exists()
-    except (OSError, ValueError):
-        is_there = False
-    if not is_there:
-        _say(out, f"{path}: no such file or folder")
-        return USAGE
     broken: dict[Path, tuple[Fault, ...]] = {}
-    files = toml_files(path, broken)
-    codes = [_tell(folder, faults, "", out) for folder, faults in broken.items()]
-    codes += [_check_file(file, out) for file in files]
-    if not codes:
-        _say(out, f"{path}: no profiles (*.toml) in this folder")
+    try:
+        why_not = "" if path.exists() else "no such file or folder"
+    except (OSError, ValueError):
+        why_not = "no such file or folder"
+    found = [] if why_not else [(file, *_read(file)) for file in toml_files(path, broken)]
+    found = [*((folder, faults, "") for folder, faults in broken.items()), *found]
+    if not found:
+        why_not = why_not or "no profiles (*.toml) in this folder"
+        print(visible(f"{path}: {why_not}"), file=out)
         return USAGE
-    return max(codes)
+    for file, faults, what in found:
+        told = [*map(str, faults), f"{file}: {counted(len(faults), 'fault') if faults else what}"]
+        print(*map(visible, told), sep="\n", file=out)
+    return FAULTS if any(faults for _, faults, _ in found) else OK
 
 
-def _check_file(file: Path, out: TextIO) -> int:
+def _read(file: Path) -> tuple[tuple[Fault, ...], str]:
+    """The faults of a file, and what it is where it has none."""
     if is_shop_file(file):
         answer = read_shop(file)
-        return _tell(file, answer.faults, f"a shop file, {_in_words(answer.shop)}", out)
+        return answer.faults, f"a shop file, {_in_words(answer.shop)}"
     profile = read_profile(file)
     if isinstance(profile, Profile):
-        return _tell(file, (), f"a coating profile, {profile.name}", out)
-    return _tell(file, profile, "", out)
-
-
-def _tell(file: Path, faults: tuple[Fault, ...], what: str, out: TextIO) -> int:
-    for fault in faults:
-        _say(out, str(fault))
-    _say(out, f"{file}: {counted(len(faults), 'fault') if faults else what}")
-    return FAULTS if faults else OK
+        return (), f"a coating profile, {profile.name}"
+    return profile, ""
 
 
 def is_shop_file(path: str | os.PathLike[str]) -> bool:
@@ -107,7 +100,3 @@ def _in_words(shop: Shop) -> str:
     words += [] if shop.compressor is None else ["the compressor"]
     words += [] if shop.room is None else ["the room"]
     return ", ".join(words)
-
-
-def _say(out: TextIO, line: str) -> None:
-    print(visible(line), file=out)

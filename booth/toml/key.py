@@ -131,10 +131,15 @@ class Cup(Text):
 
     def parse(self, value: Any, at: At) -> Any:
         text = super().parse(value, at)
+        return text and self._called(text, self.keeps)
+
+    @staticmethod
+    def _called(text: str, by: str) -> str:
+        """The cup's own name or key; a text that means no cup as it is, to be judged."""
         try:
-            return getattr(cup_named(text or ""), self.keeps)
+            return str(getattr(cup_named(text), by))
         except BadInput:
-            return text  # it is judged as what it is
+            return text
 
     def wrong(self, value: str) -> tuple[str, str] | None:
         try:
@@ -147,10 +152,7 @@ class Cup(Text):
         return None
 
     def write(self, value: str, system: System) -> str:
-        try:
-            return cup_named(value).name
-        except BadInput:
-            return value
+        return self._called(value, "name")
 
 
 @dataclass(frozen=True)
