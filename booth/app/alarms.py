@@ -5,8 +5,6 @@ from __future__ import annotations
 import contextlib
 from typing import TYPE_CHECKING
 
-from textual.css.query import NoMatches
-
 from booth.clock import local_hhmm
 from booth.clock_reading import notice
 from booth.job.stopwatches import STOP, heard
@@ -94,7 +92,11 @@ class Alarms:
             more = len(lines) - MOST_LINES
             lines = [*lines[:MOST_LINES], *([f"and {more} more"] if more > 0 else [])]
             lines[0] += "   Esc or Page Up silences"
-        bar = self._bar(make=bool(lines))
+        screen = self.app.screen
+        bar = next(iter(screen.query(AlarmBar)), None)
+        if bar is None and lines:
+            bar = AlarmBar()
+            screen.mount(bar)
         if bar is not None:
             bar.show(lines)
         if self._due(frozenset(f"{job.path} {alarm.key}" for job, alarm in ringing), now):
@@ -106,18 +108,6 @@ class Alarms:
         new, self._rang = keys - self._rang, keys
         since = elapsed(self._sounded, now).seconds if self._sounded is not None else AGAIN_AFTER_S
         return bool(new or (keys and since >= AGAIN_AFTER_S))
-
-    def _bar(self, make: bool) -> AlarmBar | None:
-        """The bar of the screen that is up; made where a screen has none yet."""
-        screen = self.app.screen
-        try:
-            return screen.query_one(AlarmBar)
-        except NoMatches:
-            if not make:
-                return None
-        bar = AlarmBar()
-        screen.mount(bar)
-        return bar
 
     async def silence(self) -> bool:
         """Acknowledge all that rings; False where nothing does."""

@@ -2,22 +2,27 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable
+from collections.abc import Awaitable, Callable, Iterable
 
+from textual.app import ComposeResult
+
+from booth.clock import local_date, local_hhmm
 from booth.files.faults import counted
 from booth.forms.key import Key
 from booth.log.history import history
+from booth.log.parse import LogContent
 from booth.log.store import read_log
 from booth.log.summary import JobSummary
 from booth.moment import Moment
 from booth.screens.ask import Ask
-from booth.screens.base import Deed
+from booth.screens.base import Deed, Framed
 from booth.screens.dialog import Sheet
 from booth.screens.home import when
-from booth.screens.job_report import JobReport
 from booth.screens.list_screen import Listed, ListScreen
 from booth.screens.taking_up import take_up
-from booth.words.shown import PickLine, Tone
+from booth.widgets.page_view import PageView
+from booth.words.report import report
+from booth.words.shown import Page, PickLine, Tone
 
 HELP = (
     "Every job whose log lies in the folder below, closed or not; files that cannot be read stand "
@@ -25,9 +30,6 @@ HELP = (
     "Enter shows a job as text. r takes it up again: the closing of a closed job is voided, nothing "
     "is erased. f or / finds jobs by words: a date, a verdict, a coating, a part, a gun.",
 )
-
-
-When = Callable[[Moment], str]
 
 #: The shape that goes with the word of a verdict.
 SHAPES = {
@@ -43,7 +45,7 @@ def verdict(summary: JobSummary) -> str:
     return "open" if summary.is_open else summary.verdict or "closed"
 
 
-def job_line(summary: JobSummary, when: When) -> PickLine:
+def job_line(summary: JobSummary) -> PickLine:
     """The line of a job: when, verdict, coating and parts; gun and what is broken behind it."""
     if summary.opened is None:
         return PickLine(f"{summary.path.name}  {summary.fault}", mark="!")
@@ -59,15 +61,15 @@ def job_line(summary: JobSummary, when: When) -> PickLine:
     return PickLine(name, ", ".join(more), must=True)
 
 
-def matching(summaries: Iterable[JobSummary], asked: str, when: When) -> tuple[JobSummary, ...]:
+def matching(summaries: Iterable[JobSummary], asked: str) -> tuple[JobSummary, ...]:
     """Give the jobs that hold every word asked for, in date, verdict, coating, parts, gun or name."""
     words = asked.casefold().split()
     if not words:
         return tuple(summaries)
-    return tuple(each for each in summaries if _holds(each, words, when))
+    return tuple(each for each in summaries if _holds(each, words))
 
 
-def _holds(summary: JobSummary, words: list[str], when: When) -> bool:
+def _holds(summary: JobSummary, words: list[str]) -> bool:
     opened = when(summary.opened) if summary.opened is not None else ""
     told = (
         opened,
@@ -111,9 +113,9 @@ class History(ListScreen[None, JobSummary]):
     def _put(self) -> None:
         """The jobs asked for; the picked one stays picked."""
         chosen = self.chosen
-        found = matching(self.summaries, self.asked, when)
+        found = matching(self.summaries, self.asked)
         self.listed = Listed(("", each.path, each) for each in found)
-        self._lines = self.listed.lines(lambda each: job_line(each, when))
+        self._lines = self.listed.lines(job_line)
         self.picked = self.listed.line(chosen.path if chosen is not None else None)
         if self.is_attached:
             self.draw(self.host.clock.now())
@@ -188,3 +190,52 @@ class History(ListScreen[None, JobSummary]):
             self._put()
         else:
             await super().leave()
+
+
+#: How far each key scrolls.
+ROWS = {
+    "up": -2,
+    "down": 2,
+    "space": 16,
+    "pagedown": 16,
+    "home": -1_000_000,
+    "end": 1_000_000,
+}
+
+
+class JobReport(Framed[None]):
+    """Scrolls with the arrows, Page Down, Home and End."""
+
+    SHOWS = ("units",)
+    LEAVES = ("escape", "f9", "backspace")
+
+    def __init__(
+        self, summary: JobSummary, log: LogContent, reopen: Callable[[], Awaitable[None]]
+    ) -> None:
+        super().__init__(id="job-report")
+        self.summary = summary
+        self.log_content = log
+        self.reopen = reopen
+
+    def heading(self) -> str:
+        return f"{self.summary.profile_name}  {self.summary.name}"
+
+    def body(self) -> ComposeResult:
+        yield PageView(id="report")
+
+    def draw(self, now: Moment) -> None:
+        """Draw the job in the units shown now."""
+        log, name = self.log_content, self.summary.name
+        text = report(log.events, self.host.system, local_hhmm, local_date, log.said, name)
+        self.query_one(PageView).show(Page((("text", text),)))
+        super().draw(now)
+
+    def deed(self, key: Key) -> Deed | None:
+        by = ROWS.get(key.name)
+        if by is not None:
+            word = "more" if key.name in ("up", "down") else ""
+            return Deed(word, lambda: self.query_one(PageView).scroll_by(by))
+        if key.name in ("r", "right"):
+            word = "take up again" if self.summary.is_open else "reopen"
+            return Deed(word if key.name == "right" else "", self.reopen)
+        return super().deed(key)

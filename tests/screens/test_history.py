@@ -23,8 +23,10 @@ from tests.manual_clock import ManualClock
 from tests.screens.at_app import a_job, at_app, everything, kept
 
 
-def when(moment: Moment) -> str:
-    return "2025-06-15 15:06"
+@pytest.fixture
+def in_june(monkeypatch: pytest.MonkeyPatch) -> None:
+    """Local time is the same wherever these tests run."""
+    monkeypatch.setattr("booth.screens.history.when", lambda _: "2025-06-15 15:06")
 
 
 def ago(hours: float) -> Moment:
@@ -239,21 +241,21 @@ SUMMARY = JobSummary(
 
 
 @pytest.mark.parametrize("width", [1, 20, 30, 60, 76, 196])
-def test_a_line_is_never_wider_than_its_room(width: int) -> None:
+def test_a_line_is_never_wider_than_its_room(in_june: None, width: int) -> None:
     broken = JobSummary(Path("x" * 300), fault="広い" * 90)
-    lines = tuple(job_line(each, when) for each in (SUMMARY, broken))
+    lines = tuple(job_line(each) for each in (SUMMARY, broken))
     assert [cell_len(row) for row in strings(lay_out(Lines(lines), width, 2))] == [width, width]
 
 
-def test_what_is_wrong_with_a_log_is_seen_in_the_narrowest_list() -> None:
-    line = job_line(replace(SUMMARY, broken=2, parts=("a long name for a part",) * 3), when)
+def test_what_is_wrong_with_a_log_is_seen_in_the_narrowest_list(in_june: None) -> None:
+    line = job_line(replace(SUMMARY, broken=2, parts=("a long name for a part",) * 3))
     (row,) = strings(lay_out(Lines((line,)), 60, 1))
     assert "2 broken lines" in row and row.startswith("→ 2025-06-15 15:06")
 
 
-def test_every_word_has_to_be_there() -> None:
+def test_every_word_has_to_be_there(in_june: None) -> None:
     every = (SUMMARY, JobSummary(Path("b.jsonl"), fault="The file cannot be read."))
-    assert matching(every, "", when) == every
-    assert matching(every, " DOOR good 2025-06 ", when) == (SUMMARY,)
-    assert matching(every, "door redo", when) == ()
-    assert matching(every, "cannot", when) == (every[1],)
+    assert matching(every, "") == every
+    assert matching(every, " DOOR good 2025-06 ") == (SUMMARY,)
+    assert matching(every, "door redo") == ()
+    assert matching(every, "cannot") == (every[1],)
