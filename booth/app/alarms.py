@@ -38,8 +38,6 @@ class Alarms:
         self._last = app.clock.now()
         self._last_reading = app.clock.reading()
 
-    # -- time -------------------------------------------------------------------------------
-
     def mind_clock(self) -> None:
         """Notice a machine that slept or a wall clock that was moved, and write it down."""
         reading = self.app.clock.reading()
@@ -64,8 +62,6 @@ class Alarms:
                 self.app.sound.play("signal")
             else:
                 self.app.sound.play("tick")
-
-    # -- alarms -----------------------------------------------------------------------------
 
     def ringing(self) -> tuple[tuple[OpenJob, Alarm], ...]:
         """What rings now, and in which job."""

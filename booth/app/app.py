@@ -63,8 +63,6 @@ class BoothApp(Host):
 
         return Alarms(self)
 
-    # -- starting and leaving ---------------------------------------------------------------
-
     def on_mount(self) -> None:
         self.push_screen(Home(self._wanted_profile))
         mind_signals(self)
@@ -84,8 +82,6 @@ class BoothApp(Host):
         if key == "ctrl+z":
             self.action_suspend_process()
         return key == "ctrl+z"
-
-    # -- time -------------------------------------------------------------------------------
 
     def tick(self) -> None:
         """One heartbeat for everything, on the whole second; more often while tenths run."""
@@ -110,8 +106,6 @@ class BoothApp(Host):
             if not screen.is_modal:
                 break
 
-    # -- what is the same everywhere --------------------------------------------------------
-
     def flash(self, word: str) -> None:
         """Fill the window with one word for a moment."""
         from booth.widgets.flash import Flash
@@ -131,8 +125,6 @@ class BoothApp(Host):
         from booth.app.commands import palette
 
         return palette(screen)
-
-    # -- jobs and shop ----------------------------------------------------------------------
 
     async def take_up(self, session: Session) -> None:
         """Put a job on the bench, above the list of jobs."""

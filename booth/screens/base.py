@@ -114,8 +114,6 @@ class OwnScreen(Screen[T], Generic[T]):
         """How many times a second it wants to be drawn; 0 for once, on the whole second."""
         return 0
 
-    # -- lines ------------------------------------------------------------------------------
-
     def key_words(self) -> tuple[tuple[str, str], ...]:
         """The keys that do something now, with their words: asked of `deed`, nothing else.
 

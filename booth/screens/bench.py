@@ -56,8 +56,6 @@ class BenchScreen(OwnScreen[None]):
         self.bench = Bench(desk)
         self.rest = BenchRest(self)
 
-    # -- keys -------------------------------------------------------------------------------
-
     async def press(self, key: Key, at: Moment) -> None:
         """A key, pressed at `at`."""
         if key.name == "escape":
@@ -110,8 +108,6 @@ class BenchScreen(OwnScreen[None]):
         event.stop()
         key = steps_of(self.desk.job)[event.index].key
         self.app.call_next(self.open_step, key)
-
-    # -- drawing ----------------------------------------------------------------------------
 
     def compose(self) -> ComposeResult:
         yield Static("", id="status", markup=False)

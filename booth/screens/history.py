@@ -17,9 +17,8 @@ from booth.moment import Moment
 from booth.screens.ask import Ask
 from booth.screens.base import Deed, Framed
 from booth.screens.dialog import Sheet
-from booth.screens.home import when
+from booth.screens.home import take_up, when
 from booth.screens.list_screen import Listed, ListScreen
-from booth.screens.taking_up import take_up
 from booth.widgets.page_view import PageView
 from booth.words.report import report
 from booth.words.shown import Page, PickLine, Tone
@@ -136,8 +135,6 @@ class History(ListScreen[None, JobSummary]):
 
     def lines(self, now: Moment) -> tuple[PickLine, ...]:
         return self._lines
-
-    # -- keys -------------------------------------------------------------------------------
 
     def deed(self, key: Key) -> Deed | None:
         if key.name in ("f", "slash", "left"):

@@ -10,13 +10,17 @@ from booth.clock import local_date, local_hhmm
 from booth.forms.key import Key
 from booth.moment import Moment
 from booth.screens.base import Deed
+from booth.screens.dialog import Sheet
 from booth.screens.home_list import HomeRow, glance
 from booth.screens.list_screen import Listed, ListScreen
 from booth.words.shown import PickLine
 
 if TYPE_CHECKING:
+    from pathlib import Path
+
     from booth.log.session import Session
     from booth.profile.model import Profile
+    from booth.screens.host import Host
 
 #: By then the first frame is on the screen, of a busy machine too [s].
 PAINTED_S = 0.12
@@ -43,6 +47,19 @@ def load_what_comes_next() -> None:
     instruments()
 
 
+async def take_up(host: Host, path: Path, reopened_at: Moment | None = None) -> None:
+    """Put the job at `path` on the bench. reopened_at: where given, a closed job is reopened."""
+    from booth.log.errors import LogBusy, NotKept
+    from booth.log.fold import NoJob
+
+    try:
+        session = host.jobs.take_up(path, reopened_at)
+    except (LogBusy, NotKept, NoJob, OSError) as fault:
+        await host.show(Sheet("This job cannot be opened", (str(fault),), grave=True))
+        return
+    await host.take_up(session)
+
+
 class Home(ListScreen[None, HomeRow]):
     """What to take up. At first a glance by name; all else is read when that stands on the screen."""
 
@@ -54,8 +71,6 @@ class Home(ListScreen[None, HomeRow]):
         super().__init__()
         self.wanted = wanted
         self.has_read = False
-
-    # -- reading ----------------------------------------------------------------------------
 
     def on_mount(self) -> None:
         places = self.host.places
@@ -121,8 +136,6 @@ class Home(ListScreen[None, HomeRow]):
         self.say("")
         self.draw(self.host.clock.now())
 
-    # -- the list ---------------------------------------------------------------------------
-
     def line(self, item: HomeRow, now: Moment) -> PickLine:
         """Behind a job stands its most urgent clock."""
         behind = item.behind
@@ -140,8 +153,6 @@ class Home(ListScreen[None, HomeRow]):
 
         return describe(row, now, self.host.system)
 
-    # -- keys -------------------------------------------------------------------------------
-
     async def press(self, key: Key, at: Moment) -> None:
         await self._read_first()
         if self.is_active:  # else what was asked for by name stands there now: the key opened it
@@ -158,8 +169,6 @@ class Home(ListScreen[None, HomeRow]):
 
     async def _take(self, row: HomeRow) -> None:
         if row.kind == "job" and row.path is not None:
-            from booth.screens.taking_up import take_up
-
             await take_up(self.host, row.path)
         elif row.profile is not None:
             await self._begin(row.profile)
@@ -172,8 +181,6 @@ class Home(ListScreen[None, HomeRow]):
 
             await self.host.show(History(), self.read_again)
         else:
-            from booth.screens.dialog import Sheet
-
             await self.host.show(Sheet(row.title, row.about))
 
     async def _begin(self, profile: Profile) -> None:

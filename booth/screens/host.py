@@ -48,8 +48,6 @@ class Host(FaultApp):
     STYLES: Path
     _all_read = False
 
-    # -- what is asked of it ----------------------------------------------------------------
-
     async def command(self, id: str) -> None:
         """Do what a command asks for that is the same on every screen."""
         raise NotImplementedError
@@ -97,8 +95,6 @@ class Host(FaultApp):
     def tick(self) -> None:
         """Draw now, and as often as is wanted from here on."""
         raise NotImplementedError
-
-    # -- keys -------------------------------------------------------------------------------
 
     async def takes(self, key: str) -> bool:
         """Whether the application takes this key itself, whatever screen is up."""

@@ -95,8 +95,6 @@ class JobLog(ListScreen[None, Entry]):
             self._lines = entry_lines(job, system)
         return self._lines
 
-    # -- keys -------------------------------------------------------------------------------
-
     def deed(self, key: Key) -> Deed | None:
         if key.name in ("backspace", "delete"):
             word = "" if why_not_void(self.desk.job, self.chosen) else "void"

@@ -82,8 +82,6 @@ class ListScreen(Framed[T], Generic[T, I]):
             if self.BESIDE:
                 yield PageView(id="about")
 
-    # -- what a list says -------------------------------------------------------------------
-
     def line(self, item: I, now: Moment) -> PickLine:
         raise NotImplementedError
 
@@ -105,8 +103,6 @@ class ListScreen(Framed[T], Generic[T, I]):
     def chosen(self) -> I | None:
         """The picked item."""
         return self.listed.item(self.picked)
-
-    # -- keys -------------------------------------------------------------------------------
 
     def deed(self, key: Key) -> Deed | None:
         if key.name in MOVES:
@@ -144,8 +140,6 @@ class ListScreen(Framed[T], Generic[T, I]):
         self.draw(self.host.clock.now())
         if event.again or self.CLICK_TAKES:
             self.press_soon("enter")
-
-    # -- drawing ----------------------------------------------------------------------------
 
     def draw(self, now: Moment) -> None:
         """Draw list, words and keys, as far as they have changed."""

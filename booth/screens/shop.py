@@ -79,8 +79,6 @@ class ShopScreen(ListScreen[None, Item]):
         item = self.chosen
         return lines(item, self.shop, self.host.system) if item is not None else ()
 
-    # -- keys -------------------------------------------------------------------------------
-
     def deed(self, key: Key) -> Deed | None:
         if key.name in ("backspace", "delete"):
             return Deed("remove" if self._has(self.chosen) else "", self._remove)
