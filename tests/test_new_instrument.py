@@ -55,9 +55,9 @@ INSTRUMENT = '''"""The gloss of the hardened film."""
 
 from __future__ import annotations
 
-from booth.bench.context import Context
+from booth.bench.act import Context
 from booth.bench.instrument import Instrument, number, quantity
-from booth.forms.field import Field
+from booth.forms.form import Field
 from booth.forms.form import Values
 from booth.log.events import Event, GlossRead
 from booth.trade.film.gloss import mean_gloss_fraction

@@ -1,4 +1,4 @@
-"""What a key does, as data: the word for the key line, and effects that the bench carries out.
+"""What an instrument is handed, and what a key does, as data: a word, and effects for the bench.
 
 The word and the effects are made together, so that they cannot disagree. Effects are carried out in
 their order; where an entry cannot be kept, those behind it are not.
@@ -10,9 +10,45 @@ from collections.abc import Callable
 
 import msgspec
 
-from booth.bench.context import Context
 from booth.forms.form import Form
+from booth.job.past import GoodSettings, PastJobs
 from booth.log.events import Event
+from booth.log.fold import Job, Stopwatch
+from booth.moment import Moment, elapsed
+from booth.profile.model import Profile, Step
+from booth.shop.model import Gun, Shop
+from booth.units import System
+
+
+class Context(msgspec.Struct, frozen=True):
+    """An immutable snapshot: the job, now, and what stands around it.
+
+    good: what was set in the last good job of this product and gun, if there was one; past: the
+    jobs of this shop, read when they are asked for.
+    """
+
+    job: Job
+    now: Moment
+    system: System
+    step: Step
+    shop: Shop = msgspec.field(default_factory=Shop)
+    good: GoodSettings | None = None
+    past: PastJobs = msgspec.field(default_factory=PastJobs)
+
+    @property
+    def profile(self) -> Profile:
+        return self.job.profile
+
+    @property
+    def gun(self) -> Gun | None:
+        """The gun of this job, where the shop file knows it."""
+        return self.shop.gun(self.job.opened.gun)
+
+    def running(self, stopwatch: str) -> Stopwatch | None:
+        return self.job.stopwatches.get(stopwatch)
+
+    def since(self, moment: Moment) -> float:
+        return elapsed(moment, self.now).seconds
 
 
 class Effect(msgspec.Struct, frozen=True):

@@ -9,11 +9,9 @@ from __future__ import annotations
 
 from typing import ClassVar
 
-from booth.bench.act import Act, Choice
-from booth.bench.context import Context
+from booth.bench.act import Act, Choice, Context
 from booth.clock import local_hhmm
-from booth.forms.field import Field, only
-from booth.forms.form import Form, Rows, Values, rows_of
+from booth.forms.form import Field, Form, Rows, Values, only, rows_of
 from booth.forms.key import Key
 from booth.log.events import Event
 from booth.units import Quantity

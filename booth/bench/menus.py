@@ -8,8 +8,7 @@ from __future__ import annotations
 from collections.abc import Callable
 
 from booth.bench import commands
-from booth.bench.act import Act, Ask, Choice, Command, GoOn, Keep, Menu, Say
-from booth.bench.context import Context
+from booth.bench.act import Act, Ask, Choice, Command, Context, GoOn, Keep, Menu, Say
 from booth.bench.instrument import Instrument
 from booth.forms.form import Rows
 from booth.log.events import NoteMade, StepSkipped

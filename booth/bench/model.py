@@ -12,6 +12,7 @@ from typing import Protocol
 from booth.bench.act import (
     NO_OFFER,
     Act,
+    Context,
     Effect,
     GoOn,
     Keep,
@@ -22,11 +23,10 @@ from booth.bench.act import (
     Say,
     SetForm,
 )
-from booth.bench.context import Context
 from booth.bench.instrument import Instrument, rows_at
 from booth.bench.next_act import Situation, key_words, next_act, stands_for_space
-from booth.forms.edit import paste
-from booth.forms.form import BLANK, Form, other_units
+from booth.forms.edit import other_units, paste
+from booth.forms.form import BLANK, Form
 from booth.forms.key import Key
 from booth.job.steps import next_open, steps_of
 from booth.log.events import Event

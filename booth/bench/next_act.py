@@ -17,6 +17,7 @@ from booth.bench.act import (
     NOTHING,
     Act,
     Command,
+    Context,
     Effect,
     GoOn,
     Keep,
@@ -28,7 +29,6 @@ from booth.bench.act import (
     refused,
 )
 from booth.bench.commands import command_of
-from booth.bench.context import Context
 from booth.bench.instrument import Instrument
 from booth.bench.menus import more_menu, skip_menu
 from booth.forms.edit import edit, types

@@ -7,17 +7,20 @@ from __future__ import annotations
 
 import re
 import unicodedata
+from contextlib import suppress
 from typing import NamedTuple
 
 from msgspec.structs import replace
 
 from booth.files.safe_text import visible
-from booth.forms.field import units_of
-from booth.forms.form import Form, Row, Rows
+from booth.forms.form import Field, Form, Row, Rows, understood
 from booth.forms.key import Key
+from booth.units import EntryError, Kind, System, shown_unit
 
 #: What a quantity may begin with, besides a figure: anything else is a shortcut there.
 BEGINS = frozenset(".,-+")
+#: Units that are turned through besides those that a kind is shown in.
+MORE_UNITS = {Kind.TIME: ("min", "h")}
 MOST_TYPED = 4000
 #: The number of an entry, without its unit.
 NUMBER = re.compile(r"[-+]?[\d.,:/ -]*\d")
@@ -136,3 +139,27 @@ def _other_unit(rows: Rows, row: Row) -> Edit | None:
         return None
     following = units[(units.index(unit or units[0]) + 1) % len(units)]
     return Edit("unit", rows.form.typed(row.key, f"{found[0]} {following}"))
+
+
+def units_of(field: Field, system: System) -> tuple[str, ...]:
+    """The units that an arrow turns through, the one of a bare number first."""
+    order = (system, system.other)
+    if field.amount:
+        kinds = (Kind.MASS, Kind.VOLUME) if field.kind is Kind.MASS else (Kind.VOLUME, Kind.MASS)
+        return tuple(dict.fromkeys(shown_unit(kind, each) for each in order for kind in kinds))
+    assert field.kind is not None
+    usual = [shown_unit(field.kind, each) for each in order]
+    return tuple(dict.fromkeys((*usual, *MORE_UNITS.get(field.kind, ()))))
+
+
+def other_units(form: Form, fields: tuple[Field, ...], before: System, now: System) -> Form:
+    """The form under the other system of units: a bare number keeps the unit it was typed in."""
+    by_key = {each.key: each for each in fields if each.is_quantity}
+    texts = dict(form.texts)
+    for key in by_key.keys() & texts.keys():
+        field = by_key[key]
+        with suppress(EntryError):
+            was = understood(texts[key], field, before)
+            if understood(texts[key], field, now).value != was.value:
+                texts[key] += f" {shown_unit(field.kind_of(was), before)}"
+    return replace(form, texts=texts)

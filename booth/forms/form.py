@@ -6,7 +6,7 @@ keys change it in ``edit``, a widget draws it.
 
 from __future__ import annotations
 
-from collections.abc import Collection, Mapping
+from collections.abc import Callable, Collection, Iterable, Mapping
 from functools import lru_cache
 from typing import NamedTuple
 
@@ -14,12 +14,103 @@ import msgspec
 from msgspec.structs import replace
 
 from booth.files.safe_text import visible
-from booth.forms.field import Field, Given, in_system, shown, understood
-from booth.units import EntryError, Kind, Quantity, System, echo, shown_unit
+from booth.units import (
+    EntryError,
+    Kind,
+    Quantity,
+    System,
+    echo,
+    read,
+    read_amount,
+    show,
+    shown_unit,
+)
 
+#: What a row gives: a quantity, a chosen or typed text, or None where it was left empty.
+Given = Quantity | str | None
 Values = Mapping[str, Given]
 #: Under this key the values say which row is marked.
 MARKED = "the marked row"
+
+
+class Field(msgspec.Struct, frozen=True):
+    """One row.
+
+    kind: a quantity of this kind; None with `choices`: one of them (value, words); None without: words.
+    amount: volume or weight, either; a bare number is a volume, with the kind mass a weight.
+    optional: may be left empty. default: taken where the row is left empty, shown dim; a number is
+    in base units, of an amount in ml. assumed: stands in the quiet line of what is assumed until it is opened, and may be left empty. hidden:
+    never in sight. asks: a choice to be made: "" among its values is none yet. digits: takes digits
+    only, and says what is wrong with them.
+    """
+
+    key: str
+    label: str
+    kind: Kind | None = None
+    choices: tuple[tuple[str, str], ...] = ()
+    amount: bool = False
+    optional: bool = False
+    default: Given | float = None
+    hint: str = ""
+    assumed: bool = False
+    hidden: bool = False
+    asks: bool = False
+    digits: Callable[[str], str] | None = None
+
+    @property
+    def is_quantity(self) -> bool:
+        return self.kind is not None or self.amount
+
+    @property
+    def is_words(self) -> bool:
+        return not (self.choices or self.is_quantity or self.digits)
+
+    @property
+    def is_needed(self) -> bool:
+        """Whether something has to be typed or chosen here."""
+        if self.choices:
+            return self.asks and not self.optional
+        return not (self.optional or self.assumed) and self.default is None
+
+    @property
+    def offered(self) -> Given:
+        """What is taken where the row is left empty."""
+        if not isinstance(self.default, float | int):
+            return self.default
+        kind = Kind.VOLUME if self.kind is None or self.amount else self.kind
+        return Quantity(self.default, kind.base, "")
+
+    def kind_of(self, given: Quantity) -> Kind:
+        """The kind of a quantity that was given here."""
+        if self.kind is not None and not self.amount:
+            return self.kind
+        return Kind.MASS if given.unit == "g" else Kind.VOLUME
+
+
+def same(names: Iterable[str]) -> tuple[tuple[str, str], ...]:
+    """Choices that are told by their own names."""
+    return tuple((name, visible(name)) for name in names)
+
+
+def only(keys: Collection[str], fields: tuple[Field, ...]) -> tuple[Field, ...]:
+    """The fields, of which these alone are in sight."""
+    return tuple(replace(each, hidden=each.key not in keys) for each in fields)
+
+
+def shown(given: Quantity, field: Field, system: System) -> str:
+    return show(given.value, field.kind_of(given), system)
+
+
+def understood(text: str, field: Field, system: System) -> Quantity:
+    """Read what was typed for a field. Raises EntryError with a sentence."""
+    if field.kind is Kind.MASS and field.amount:
+        try:
+            return read(text, Kind.MASS, system)
+        except EntryError:
+            pass
+    if field.amount or field.kind is None:
+        return read_amount(text, system)
+    return read(text, field.kind, system)
 
 
 class Form(msgspec.Struct, frozen=True):
@@ -202,13 +293,3 @@ def placeholder(field: Field, system: System) -> str:
 
 def chosen_words(row: Row) -> str:
     return next((words for key, words in row.field.choices if key == row.given), "")
-
-
-def other_units(form: Form, fields: tuple[Field, ...], before: System, now: System) -> Form:
-    """The form under the other system of units: what was typed keeps its meaning."""
-    by_key = {each.key: each for each in fields if each.is_quantity}
-    texts = {
-        key: in_system(text, by_key[key], before, now) if key in by_key else text
-        for key, text in form.texts.items()
-    }
-    return replace(form, texts=texts)

@@ -4,10 +4,9 @@ from __future__ import annotations
 
 import math
 
-from booth.bench.context import Context
+from booth.bench.act import Context
 from booth.bench.instrument import Instrument, quantity
-from booth.forms.field import Field
-from booth.forms.form import Values
+from booth.forms.form import Field, Values
 from booth.instruments.figures import against, asked_for, figure
 from booth.log.events import AirRead, Event
 from booth.profile.model import Range

@@ -4,12 +4,10 @@ from __future__ import annotations
 
 import math
 
-from booth.bench.act import Act, SetForm
-from booth.bench.context import Context
+from booth.bench.act import Act, Context, SetForm
 from booth.bench.instrument import Instrument, number, quantity, word
 from booth.bench.next_act import commit, finish
-from booth.forms.field import Field, only, same
-from booth.forms.form import Rows, Values
+from booth.forms.form import Field, Rows, Values, only, same
 from booth.instruments.catch import cup_ml_of
 from booth.instruments.figures import counted, figure, interval
 from booth.job import material

@@ -4,12 +4,10 @@ from __future__ import annotations
 
 import math
 
-from booth.bench.act import Act, Keep, Say, SetForm, refused
-from booth.bench.context import Context
+from booth.bench.act import Act, Context, Keep, Say, SetForm, refused
 from booth.bench.instrument import Instrument, number, quantity, starting_point, word
 from booth.clock import local_hhmm
-from booth.forms.field import Field
-from booth.forms.form import Rows, Values
+from booth.forms.form import Field, Rows, Values
 from booth.instruments.figures import against, figure
 from booth.job.measured import catches
 from booth.job.needle_advice import catch_pairs, paint_words, turns_words

@@ -2,8 +2,7 @@
 
 from __future__ import annotations
 
-from booth.bench.act import Act, Keep
-from booth.bench.context import Context
+from booth.bench.act import Act, Context, Keep
 from booth.bench.instrument import Instrument
 from booth.forms.form import Rows, Values
 from booth.log.events import CautionAcknowledged

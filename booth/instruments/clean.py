@@ -2,8 +2,7 @@
 
 from __future__ import annotations
 
-from booth.bench.act import Act, Keep
-from booth.bench.context import Context
+from booth.bench.act import Act, Context, Keep
 from booth.bench.instrument import Instrument
 from booth.bench.next_act import finish
 from booth.forms.form import Rows, Values

@@ -5,11 +5,9 @@ from __future__ import annotations
 from collections.abc import Sequence
 from functools import partial
 
-from booth.bench.act import Act, Choice, Keep, OpenStep, Say, SetForm, refused
-from booth.bench.context import Context
+from booth.bench.act import Act, Choice, Context, Keep, OpenStep, Say, SetForm, refused
 from booth.bench.instrument import Instrument, word
-from booth.forms.field import Field, same
-from booth.forms.form import BLANK, Rows, Values
+from booth.forms.form import BLANK, Field, Rows, Values, same
 from booth.forms.key import Key
 from booth.job.coating import begin_coat, end_coat
 from booth.job.steps import steps_of

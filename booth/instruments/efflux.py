@@ -2,11 +2,9 @@
 
 from __future__ import annotations
 
-from booth.bench.act import Act, Keep, Say, SetForm, refused
-from booth.bench.context import Context
+from booth.bench.act import Act, Context, Keep, Say, SetForm, refused
 from booth.bench.instrument import Instrument, quantity, word
-from booth.forms.field import Field
-from booth.forms.form import Rows, Values
+from booth.forms.form import Field, Rows, Values
 from booth.instruments.figures import against
 from booth.job.measured import efflux_runs, mean_efflux_s
 from booth.log.events import EffluxTimed, Event, StopwatchDropped, StopwatchStarted

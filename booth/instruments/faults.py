@@ -4,11 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from booth.bench.act import Act, Keep, Say, Scroll, SetForm
-from booth.bench.context import Context
+from booth.bench.act import Act, Context, Keep, Say, Scroll, SetForm
 from booth.bench.instrument import Instrument, word
-from booth.forms.field import Field, same
-from booth.forms.form import Rows, Values
+from booth.forms.form import Field, Rows, Values, same
 from booth.forms.key import Key
 from booth.job.fault_evidence import evidence_of
 from booth.log.events import Event, FaultSeen

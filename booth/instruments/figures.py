@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from booth.bench.context import Context
+from booth.bench.act import Context
 from booth.job.measured import compare
 from booth.profile.model import Range
 from booth.units import Kind, System, show, shown_unit

@@ -5,11 +5,9 @@ from __future__ import annotations
 import math
 from itertools import pairwise
 
-from booth.bench.act import Act, OpenStep, SetForm
-from booth.bench.context import Context
+from booth.bench.act import Act, Context, OpenStep, SetForm
 from booth.bench.instrument import Instrument, number, quantity, word
-from booth.forms.field import Field, same
-from booth.forms.form import Rows, Values
+from booth.forms.form import Field, Rows, Values, same
 from booth.instruments.figures import asked_for, interval
 from booth.job import measured
 from booth.job.gauge_readings import coat_on, film_of, readings_of, statistics_of

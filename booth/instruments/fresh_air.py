@@ -8,12 +8,10 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import dataclass
 
-from booth.bench.act import Act, Keep
-from booth.bench.context import Context
+from booth.bench.act import Act, Context, Keep
 from booth.bench.instrument import Instrument, number, word
 from booth.bench.next_act import step_done
-from booth.forms.field import Field, same
-from booth.forms.form import Rows, Values
+from booth.forms.form import Field, Rows, Values, same
 from booth.instruments.figures import figure
 from booth.job.measured import delivery_ml_min
 from booth.job.vapour import Vapour, known_solvent, percent_known, vapour_of

@@ -4,11 +4,9 @@ from __future__ import annotations
 
 import math
 
-from booth.bench.act import Act, Keep, SetForm, refused
-from booth.bench.context import Context
+from booth.bench.act import Act, Context, Keep, SetForm, refused
 from booth.bench.instrument import Instrument, number, quantity, word
-from booth.forms.field import Field
-from booth.forms.form import Rows, Values
+from booth.forms.form import Field, Rows, Values
 from booth.instruments.figures import against, figure, interval
 from booth.job.measured import speed_mm_s, steady_passes
 from booth.job.pace_basis import HAND_MM_S, Basis, basis_of

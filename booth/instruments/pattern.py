@@ -4,11 +4,9 @@ from __future__ import annotations
 
 import math
 
-from booth.bench.act import NOTHING, Act, SetForm, refused
-from booth.bench.context import Context
+from booth.bench.act import NOTHING, Act, Context, SetForm, refused
 from booth.bench.instrument import Instrument, number, quantity, word
-from booth.forms.field import Field, only
-from booth.forms.form import MARKED, Rows, Values
+from booth.forms.form import MARKED, Field, Rows, Values, only
 from booth.job.measured import fan_mm, overlap_fraction
 from booth.job.patterns import (
     SHAPES,

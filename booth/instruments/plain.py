@@ -4,10 +4,9 @@ from __future__ import annotations
 
 from typing import ClassVar
 
-from booth.bench.context import Context
+from booth.bench.act import Context
 from booth.bench.instrument import Instrument, word
-from booth.forms.field import Field
-from booth.forms.form import Values
+from booth.forms.form import Field, Values
 from booth.log.events import Event, NoteMade
 from booth.words.shown import Readout, Tone
 

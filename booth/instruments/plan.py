@@ -4,11 +4,10 @@ from __future__ import annotations
 
 from collections.abc import Callable
 
-from booth.bench.context import Context
+from booth.bench.act import Context
 from booth.bench.instrument import Instrument, quantity
 from booth.clock import local_hhmm
-from booth.forms.field import Field
-from booth.forms.form import Values
+from booth.forms.form import Field, Values
 from booth.instruments.figures import counted
 from booth.job.job_schedule import Planned, planned, spray_times
 from booth.job.schedule import Block, Cause, Pot, Span, Trouble

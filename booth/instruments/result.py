@@ -2,12 +2,10 @@
 
 from __future__ import annotations
 
-from booth.bench.act import Act, CloseJob, Keep
-from booth.bench.context import Context
+from booth.bench.act import Act, CloseJob, Context, Keep
 from booth.bench.instrument import Instrument, word
 from booth.bench.next_act import onward
-from booth.forms.field import Field
-from booth.forms.form import Rows, Values
+from booth.forms.form import Field, Rows, Values
 from booth.instruments.figures import counted
 from booth.log.events import JobClosed, StepDone
 from booth.words.shown import Readout, Tone

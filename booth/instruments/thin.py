@@ -2,12 +2,10 @@
 
 from __future__ import annotations
 
-from booth.bench.act import Act, Keep, OpenStep, Say, SetForm, refused
-from booth.bench.context import Context
+from booth.bench.act import Act, Context, Keep, OpenStep, Say, SetForm, refused
 from booth.bench.instrument import Instrument, quantity
 from booth.files.safe_text import visible
-from booth.forms.field import Field, shown
-from booth.forms.form import Rows, Values
+from booth.forms.form import Field, Rows, Values, shown
 from booth.instruments.figures import figure, interval
 from booth.job import mixture
 from booth.job.pouring import thinner_of

@@ -2,10 +2,9 @@
 
 from __future__ import annotations
 
-from booth.bench.context import Context
+from booth.bench.act import Context
 from booth.bench.instrument import Instrument, quantity
-from booth.forms.field import Field
-from booth.forms.form import Values
+from booth.forms.form import Field, Values
 from booth.job import scaled_waits
 from booth.log.events import Event, WeatherRead
 from booth.trade.result import BadInput

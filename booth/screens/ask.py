@@ -5,8 +5,7 @@ from __future__ import annotations
 from textual.app import ComposeResult
 from textual.widgets import Static
 
-from booth.forms.field import Field
-from booth.forms.form import Form, Rows
+from booth.forms.form import Field, Form, Rows
 from booth.screens.dialog import WORK_OVER, Dialog
 from booth.screens.form_screen import FormScreen
 from booth.widgets.form_view import FormView

@@ -13,9 +13,8 @@ from textual.containers import Horizontal
 from textual.content import Content
 from textual.widgets import Static
 
-from booth.bench.act import Act, OpenStep, PickStep
+from booth.bench.act import Act, Context, OpenStep, PickStep
 from booth.bench.commands import COMMANDS
-from booth.bench.context import Context
 from booth.bench.instrument import starting_point
 from booth.bench.model import Bench
 from booth.bench.next_act import Situation, key_words

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from booth.bench.context import Context
+from booth.bench.act import Context
 from booth.bench.instrument import Instrument
 from booth.instruments.registry import instrument_for
 from booth.job.past import PastJobs, last_good

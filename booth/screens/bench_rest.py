@@ -7,8 +7,7 @@ from typing import TYPE_CHECKING
 from msgspec.structs import replace
 
 from booth.bench import commands
-from booth.bench.act import Act, Ask, CloseJob, Command, Menu, Rest, Scroll
-from booth.bench.context import Context
+from booth.bench.act import Act, Ask, CloseJob, Command, Context, Menu, Rest, Scroll
 from booth.bench.menus import OWN_WORDS, note_menu, skip_menu
 from booth.screens.ask import Ask as AskScreen
 from booth.screens.dialog import Sheet

@@ -7,9 +7,8 @@ from __future__ import annotations
 
 from typing import Generic, TypeVar
 
-from booth.forms.edit import edit, paste
-from booth.forms.field import Field
-from booth.forms.form import BLANK, Form, Rows, other_units, rows_of
+from booth.forms.edit import edit, other_units, paste
+from booth.forms.form import BLANK, Field, Form, Rows, rows_of
 from booth.forms.key import Key
 from booth.moment import Moment
 from booth.screens.base import Deed, Framed

@@ -7,8 +7,7 @@ from textual.app import ComposeResult
 from textual.widgets import Static
 
 from booth.clock import local_date
-from booth.forms.field import Field
-from booth.forms.form import Rows
+from booth.forms.form import Field, Rows
 from booth.forms.key import Key
 from booth.job.past import GoodSettings, last_good
 from booth.log.errors import NotKept

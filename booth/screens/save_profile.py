@@ -2,8 +2,7 @@
 
 from __future__ import annotations
 
-from booth.bench.act import Act, Ask, Say
-from booth.bench.context import Context
+from booth.bench.act import Act, Ask, Context, Say
 from booth.job.settings import NotAProfile, profile_from, settings_lines
 from booth.profile.save import NotSaved, save_new
 from booth.screens.bench_desk import BenchDesk

@@ -8,8 +8,7 @@ from msgspec.structs import replace
 from textual.app import ComposeResult
 
 from booth.files.faults import Fault, counted
-from booth.forms.field import Field
-from booth.forms.form import Rows
+from booth.forms.form import Field, Rows
 from booth.forms.key import Key
 from booth.moment import Moment
 from booth.screens.base import Deed

@@ -8,8 +8,7 @@ from typing import Any, NamedTuple
 import msgspec
 from msgspec.structs import replace
 
-from booth.forms.field import Field, Given, same
-from booth.forms.form import BLANK, chosen_words, placeholder, rows_of
+from booth.forms.form import BLANK, Field, Given, chosen_words, placeholder, rows_of, same
 from booth.shop.keys import SHOP
 from booth.shop.model import Shop
 from booth.toml.key import Choice, Cup, Flag, Key, Text

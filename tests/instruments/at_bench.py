@@ -10,8 +10,7 @@ from collections.abc import Callable, Iterable, Sequence
 
 import msgspec
 
-from booth.bench.act import Act, Ask, Command, Menu, OpenStep, Rest
-from booth.bench.context import Context
+from booth.bench.act import Act, Ask, Command, Context, Menu, OpenStep, Rest
 from booth.bench.instrument import Instrument, rows_at
 from booth.bench.model import Bench
 from booth.forms.form import Row, Rows

@@ -7,8 +7,7 @@ from collections.abc import Sequence
 import msgspec
 import pytest
 
-from booth.bench.act import Menu
-from booth.bench.context import Context
+from booth.bench.act import Context, Menu
 from booth.instruments.air import Air, compressor_lines, held_s
 from booth.log.events import AirRead, Event, Restored, StepSkipped, Voided
 from booth.log.fold import fold

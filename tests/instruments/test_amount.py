@@ -4,8 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from booth.forms.field import Given
-from booth.forms.form import placeholder
+from booth.forms.form import Given, placeholder
 from booth.instruments.amount import FORMS, area_readout, plan_readout, this_area
 from booth.job.material import DIMENSIONS
 from booth.log.events import AmountPlanned, AreaAdded, CatchMade, Restored, StepDone, Voided

@@ -7,7 +7,7 @@ from collections.abc import Sequence
 import msgspec
 import pytest
 
-from booth.bench.context import Context
+from booth.bench.act import Context
 from booth.bench.next_act import SPACE
 from booth.instruments.mix.words import empty_readout, pour_readout
 from booth.job.pouring import BatchPlan, open_pours, pouring

@@ -8,8 +8,7 @@ from functools import cache
 from typing import NamedTuple
 
 from booth.bench.model import Bench
-from booth.forms.field import Field
-from booth.forms.form import Form, Row
+from booth.forms.form import Field, Form, Row
 from booth.instruments.registry import instruments
 from booth.job.steps import steps_of
 from booth.log import events as ev

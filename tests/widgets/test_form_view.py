@@ -7,8 +7,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from booth.forms.edit import edit
-from booth.forms.field import Field
-from booth.forms.form import BLANK, Form, Rows, rows_of
+from booth.forms.form import BLANK, Field, Form, Rows, rows_of
 from booth.forms.key import Key
 from booth.units import Kind, Quantity, System
 from booth.widgets.form_view import BOX, CURSOR, FormView, placed_rows

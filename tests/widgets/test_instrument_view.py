@@ -7,8 +7,7 @@ from typing import Any, get_args
 import pytest
 from textual.widget import Widget
 
-from booth.forms.field import Field
-from booth.forms.form import BLANK, rows_of
+from booth.forms.form import BLANK, Field, rows_of
 from booth.units import Kind, System
 from booth.widgets.instrument_view import DRAWN_BY, InstrumentView
 from booth.widgets.lists import PickList

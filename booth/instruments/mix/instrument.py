@@ -6,12 +6,10 @@ from typing import NamedTuple
 
 from msgspec.structs import replace
 
-from booth.bench.act import Act, Keep, Say, SetForm, refused
-from booth.bench.context import Context
+from booth.bench.act import Act, Context, Keep, Say, SetForm, refused
 from booth.bench.instrument import Instrument, number, quantity, word
 from booth.files.safe_text import visible
-from booth.forms.field import Field, only
-from booth.forms.form import Form, Rows, Values
+from booth.forms.form import Field, Form, Rows, Values, only
 from booth.forms.key import Key
 from booth.instruments.mix import words
 from booth.job import pouring

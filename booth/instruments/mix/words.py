@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from booth.bench.context import Context
+from booth.bench.act import Context
 from booth.clock import local_hhmm
 from booth.files.safe_text import visible
 from booth.instruments.figures import figure
