@@ -30,8 +30,6 @@ NO_COMPRESSOR = (
 
 
 class Air(Instrument):
-    """Inlet, cap, fan; whether the compressor keeps up."""
-
     KIND = "air"
     NAME = "Air"
     ABOUT = (

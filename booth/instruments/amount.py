@@ -1,4 +1,7 @@
-"""The amount: areas of the parts by their form, and the material, cups and time they take."""
+"""The amount: areas of the parts by their form, and the material, cups and time they take.
+
+Two pages of rows, the areas, then coats, film and losses; Space turns the page.
+"""
 
 from __future__ import annotations
 
@@ -37,8 +40,6 @@ WHOLE = "all"
 #: What stays in can and strainer, in cup and gun, and on the test paper (common practice, no
 #: source): type your own.
 LOST, LEFT_ML, LEFT_IN = 5.0, 30.0, "gun, test paper"
-#: What goes with a form besides its sizes.
-WITH_FORM = {"rectangle": "sides", "circle": "sides", "cylinder": "ends"}
 #: The rows of the page of the film, besides the film itself.
 FILM_ROWS = ("coats", "basis", "lands", "lost", "left", "enough")
 #: What was typed there holds for the next entry too.
@@ -46,8 +47,6 @@ STAY = (*FILM_ROWS, "wet", "dry")
 
 
 class Amount(Instrument):
-    """Two pages of rows: the areas, then coats, film and losses; Space turns the page."""
-
     KIND = "amount"
     NAME = "Amount"
     ABOUT = (
@@ -104,7 +103,7 @@ class Amount(Instrument):
             return only((*FILM_ROWS, word(values, "basis")), every)
         form, part = word(values, "form"), "part" if len(parts) > 1 else ""
         sizes = material.DIMENSIONS.get(form, ())
-        return only(("form", *sizes, WITH_FORM.get(form, ""), "count", part), every)
+        return only(("form", *sizes, material.WITH_FORM.get(form, ""), "count", part), every)
 
     def readout(self, context: Context, values: Values) -> Readout:
         return (area_readout if _is_area(values) else plan_readout)(context, values)
@@ -237,18 +236,18 @@ def plan_in(context: Context, values: Values) -> material.Plan | str:
     if not wet:
         there = "" if word(values, "page") == FILM else " Space shows its row."
         return f"Still needed: the film.{there}"
-    wanted = material.Wanted(
-        area_m2=area,
-        coats=coats,
-        wet_um=wet,
-        large=word(values, "lands") != "small",
-        lost=(number(values, "lost") or 0.0) / 100,
-        left_ml=number(values, "left") or 0.0,
-        ample=word(values, "enough") != "likely",
-        cup_ml=cup_ml_of(context),
-    )
     try:
-        return material.plan_of(context.job, wanted)
+        return material.plan_of(
+            context.job,
+            area_m2=area,
+            coats=coats,
+            wet_um=wet,
+            large=word(values, "lands") != "small",
+            lost=(number(values, "lost") or 0.0) / 100,
+            left_ml=number(values, "left") or 0.0,
+            ample=word(values, "enough") != "likely",
+            cup_ml=cup_ml_of(context),
+        )
     except BadInput as fault:
         return str(fault)
 

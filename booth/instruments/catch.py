@@ -42,8 +42,6 @@ RECORD_ROWS = 4
 
 
 class Catch(Instrument):
-    """Times a catch and works out the delivery."""
-
     KIND = "catch"
     NAME = "Catch"
     ABOUT = (

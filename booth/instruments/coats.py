@@ -19,8 +19,6 @@ from booth.words.wait_words import TONES, clock_words, duration, state_word, tim
 
 
 class Coats(Instrument):
-    """The parts, one of them chosen; the chosen one's clock is the large figure."""
-
     KIND = "coats"
     NAME = "Coats and waits"
     ABOUT = (

@@ -26,8 +26,6 @@ DROPPED = "The run that nobody stopped is dropped. Time it again."
 
 
 class Efflux(Instrument):
-    """Times a flow cup."""
-
     KIND = "efflux"
     NAME = "Flow cup"
     ABOUT = (

@@ -16,8 +16,6 @@ from booth.words.shown import Readout, Tone
 
 
 class Fan(Instrument):
-    """Width on the paper, turns open, distance."""
-
     KIND = "fan"
     NAME = "Fan"
     ABOUT = (

@@ -45,8 +45,6 @@ BY_THE_CLOCK = {"coat laid early by", "coat laid late by"}
 
 
 class Faults(Instrument):
-    """A list of faults; behind each its causes, the strongest one's figure as the large one."""
-
     KIND = "faults"
     NAME = "Faults seen"
     ABOUT = (

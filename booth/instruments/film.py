@@ -10,7 +10,7 @@ from booth.bench.instrument import Instrument, number, quantity, word
 from booth.forms.form import Field, Rows, Values, same
 from booth.instruments.figures import asked_for, interval
 from booth.job import measured
-from booth.job.gauge_readings import coat_on, film_of, readings_of, statistics_of
+from booth.job.measured import coat_on, film_of, readings_of, statistics_of
 from booth.job.pace_basis import basis_of
 from booth.job.steps import steps_of
 from booth.log.events import Event, FilmRead
@@ -38,8 +38,6 @@ TONES = {
 
 
 class Film(Instrument):
-    """Last wetted tooth, first dry tooth."""
-
     KIND = "film"
     NAME = "Wet film"
     ABOUT = (

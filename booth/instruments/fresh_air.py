@@ -31,8 +31,6 @@ ISOCYANATE = "Isocyanates: supplied air throughout."
 
 
 class FreshAir(Instrument):
-    """The least fresh air against fire, and what the room moves."""
-
     KIND = "fresh-air"
     NAME = "Fresh air"
     ABOUT = (

@@ -29,8 +29,6 @@ STAY = ("wet", "delivery", "fan")
 
 
 class Pace(Instrument):
-    """Gun speed for the wanted film; the bar; timed passes."""
-
     KIND = "pace"
     NAME = "Pace"
     ABOUT = (

@@ -43,8 +43,6 @@ CHOOSE_FIRST = "Choose what the paper shows first."
 
 
 class PaperPattern(Instrument):
-    """Shape or zones, then overlap; the paper and the film are drawn."""
-
     KIND = "pattern"
     NAME = "Test pattern"
     ABOUT = (

@@ -12,8 +12,6 @@ from booth.words.shown import Readout, Tone
 
 
 class Plain(Instrument):
-    """How it is done, and a row for a note."""
-
     KIND = "plain"
     NAME = "A step to do"
     ABOUT: ClassVar[tuple[str, ...]] = (
@@ -34,8 +32,6 @@ class Plain(Instrument):
 
 
 class Strain(Plain):
-    """Straining and filling."""
-
     KIND = "strain"
     NAME = "Strain and fill"
     ABOUT = (

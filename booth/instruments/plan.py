@@ -32,8 +32,6 @@ TRACK_CELLS = 68
 
 
 class Plan(Instrument):
-    """The rest of the job, and what of it has been."""
-
     KIND = "plan"
     NAME = "Plan"
     ABOUT = (

@@ -1,4 +1,4 @@
-"""The end of a job: what came out, in a word and in words, and what to change next time."""
+"""The end of a job: what came out, what to change next time; Enter on the last row closes it."""
 
 from __future__ import annotations
 
@@ -21,8 +21,6 @@ TONES = {"good": Tone.GOOD, "usable": Tone.CAUTION, "redo": Tone.LATE}
 
 
 class Result(Instrument):
-    """Verdict, words, next time; Enter on the last row closes the job."""
-
     KIND = "result"
     NAME = "Result"
     ABOUT = (

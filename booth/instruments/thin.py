@@ -30,8 +30,6 @@ NO_MIX_DENSITY = "The density of this mix is not known: give its volume."
 
 
 class Thin(Instrument):
-    """From the runs of the cup to the amount to add."""
-
     KIND = "thin"
     NAME = "Thin"
     ABOUT = (

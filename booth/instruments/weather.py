@@ -18,8 +18,6 @@ BELOW_DEW_POINT = "The part is not above the dew point: water condenses on it."
 
 
 class Weather(Instrument):
-    """Three readings and one margin."""
-
     KIND = "weather"
     NAME = "Weather"
     ABOUT = (

@@ -7,24 +7,23 @@ it speaks neither for nor against a cause.
 
 from __future__ import annotations
 
-from contextlib import suppress
 from typing import Any
 
 from booth.job import measured, scaled_waits
-from booth.job.gauge_readings import as_of, readings_of, statistics_of
+from booth.job.measured import as_of, known, readings_of, statistics_of
+from booth.job.mixture import now, timed
+from booth.job.pouring import thinner_of
 from booth.job.waits import oldest_of
 from booth.log.fold import Coat, Job
 from booth.moment import elapsed
 from booth.profile.model import Profile, Range
 from booth.trade.cups.cup_names import cup_named
-from booth.trade.cups.cup_table import CUPS
 from booth.trade.cups.efflux_time import equivalent_efflux
 from booth.trade.faults.evidence import Evidence
 from booth.trade.film.gun_speed import speed_for_wet_film_mm_s
-from booth.trade.film.wet_gauge import FilmInterval
 from booth.trade.pattern.fan_profile import profile_from_zones
 from booth.trade.pattern.overlap import evenness
-from booth.trade.result import BadInput, Value
+from booth.trade.result import Value
 from booth.trade.weather.humid_air import dew_margin_c
 
 #: Variation of the film across the passes from which a pattern counts as uneven: that of a parabola
@@ -41,19 +40,19 @@ def evidence_of(job: Job, part: str = "") -> Evidence:
     last = max(coats, key=lambda coat: coat.begun.n, default=None)
     then = as_of(job, last.begun.n) if last is not None else job
     given: Given = {}
-    for figure in (_efflux, _air, _delivery, _thinner, _hand, _pattern):
-        given |= _known(figure(job)) | _known(figure(then))
+    for figure in (_efflux, _fluid, _thinner, _hand, _pattern):
+        given |= _told(figure(job)) | _told(figure(then))
     given |= _weather(job, last) | _film(job, part) | _waits(job, coats) | _limits(job.profile)
-    return Evidence(**_known(given))
+    return Evidence(**_told(given))
 
 
-def _known(figures: Given) -> Given:
+def _told(figures: Given) -> Given:
     return {name: figure for name, figure in figures.items() if figure is not None}
 
 
 def _limits(profile: Profile) -> Given:
     """What the profile asks for."""
-    gun, limits, mix = profile.gun, profile.limits, profile.mix
+    gun, limits, thinner = profile.gun, profile.limits, thinner_of(profile)
     spans = {
         "efflux_{}_s": profile.efflux.target_s if profile.efflux is not None else None,
         "inlet_{}_kpa": gun.inlet_kpa,
@@ -73,35 +72,31 @@ def _limits(profile: Profile) -> Given:
     return ends | {
         "dew_margin_low_c": limits.dew_margin_c,
         "overlap_wanted_fraction": gun.overlap_percent and gun.overlap_percent / 100,
-        "thinner_high_percent": mix.thinner.limit_percent if mix and mix.thinner else None,
+        "thinner_high_percent": thinner and thinner.limit_percent,
     }
 
 
 def _efflux(job: Job) -> Given:
     """Mean efflux time in the profile's cup, by equivalent seconds where another was used."""
-    mean, target = measured.mean_efflux_s(job), job.profile.efflux
-    used = CUPS.get(measured.efflux_runs(job)[-1].cup) if mean is not None else None
-    if mean is None or target is None or used is None:
+    cup, target = timed(now(job)), job.profile.efflux
+    wanted = known(cup_named, target.cup) if target is not None else None
+    if cup is None or wanted is None:
         return {}
-    try:
-        wanted = cup_named(target.cup)
-        if used.key == wanted.key:
-            return {"efflux_s": mean}
-        same = equivalent_efflux(mean, used, wanted)
-    except BadInput:
-        return {}
+    used, mean = cup
+    if used.key == wanted.key:
+        return {"efflux_s": mean}
+    same = known(equivalent_efflux, mean, used, wanted)
     return {"efflux_s": same.value if isinstance(same, Value) else None}
 
 
-def _air(job: Job) -> Given:
-    """Inlet pressure; that of a catch counts only where the coating itself was caught."""
+def _fluid(job: Job) -> Given:
+    """Delivery of the coating itself: water says nothing against a target for paint. So it is with
+    the inlet pressure of a catch."""
     caught = measured.last_told(measured.catches(job, "paint"), "inlet")
-    return {"inlet_kpa": measured.inlet_kpa(job) if job.airs else caught}
-
-
-def _delivery(job: Job) -> Given:
-    """Delivery of the coating itself: water says nothing against a target for paint."""
-    return {"delivery_ml_min": measured.mean_delivery_ml_min(job, "paint")}
+    return {
+        "inlet_kpa": measured.inlet_kpa(job) if job.airs else caught,
+        "delivery_ml_min": measured.mean_delivery_ml_min(job, "paint"),
+    }
 
 
 def _thinner(job: Job) -> Given:
@@ -134,15 +129,14 @@ def _speeds_mm_s(job: Job) -> tuple[float, float] | None:
     if fan is None or fan[1] != "measured":
         return None
     overlap, efficiency = measured.overlap_fraction(job)[0], measured.transfer_efficiency(job)
-    try:
-        ends = [
-            speed_for_wet_film_mm_s(film_um, delivery, fan[0], overlap, share)
-            for film_um, share in ((wet.high, efficiency.low), (wet.low, efficiency.high))
-        ]
-    except BadInput:
+    slowest, fastest = (
+        known(speed_for_wet_film_mm_s, film_um, delivery, fan[0], overlap, share)
+        for film_um, share in ((wet.high, efficiency.low), (wet.low, efficiency.high))
+    )
+    # A share is one figure, no band: so is the speed.
+    if not (isinstance(slowest, Value) and isinstance(fastest, Value)):
         return None
-    slowest, fastest = (each.value if isinstance(each, Value) else each.likely for each in ends)
-    return slowest, fastest
+    return slowest.value, fastest.value
 
 
 def _pattern(job: Job) -> Given:
@@ -151,11 +145,10 @@ def _pattern(job: Job) -> Given:
     given = {"overlap_fraction": overlap} if source == "as chosen" else {}
     zones = next((each.zones for each in reversed(job.patterns) if each.zones), ())
     if zones:
-        try:
-            uneven = evenness(profile_from_zones(zones), overlap).cv
-        except BadInput:
-            return given
-        given |= {"unevenness_fraction": uneven, "unevenness_high_fraction": UNEVEN_FROM}
+        across = known(profile_from_zones, zones)
+        even = known(evenness, across, overlap) if across is not None else None
+        if even is not None:
+            given |= {"unevenness_fraction": even.cv, "unevenness_high_fraction": UNEVEN_FROM}
     return given
 
 
@@ -165,10 +158,8 @@ def _weather(job: Job, coat: Coat | None) -> Given:
     if read is None:
         return {}
     air, humidity, part = read.air.value, read.humidity.value, read.part.value
-    given: Given = {"air_c": air, "humidity_percent": humidity, "part_c": part}
-    with suppress(BadInput):  # an odd line of a log edited by hand
-        given["dew_margin_c"] = dew_margin_c(air, humidity, part)
-    return given
+    margin = known(dew_margin_c, air, humidity, part)
+    return {"air_c": air, "humidity_percent": humidity, "part_c": part, "dew_margin_c": margin}
 
 
 def _film(job: Job, part: str) -> Given:
@@ -177,37 +168,20 @@ def _film(job: Job, part: str) -> Given:
     A gauge says between which two teeth the film lies: what counts is the place in there that is
     nearest to the range, so that a film is out of range only where no reading of the teeth is in it.
     """
-    span = job.profile.film.wet_um
-    found = []
-    for name, number in dict.fromkeys((read.part, read.coat) for read in job.films):
-        if part not in ("", name):
-            continue
-        film = statistics_of(readings_of(job, name, number))
-        if film is not None:
-            found.append(_nearest(film.mean, span))
-    if not found:
-        return {}
-    return {"wet_um": max(reversed(found), key=lambda wet_um: _past(wet_um, span))}
+    span = job.profile.film.wet_um or Range()
+    coats = dict.fromkeys((read.part, read.coat) for read in job.films if part in ("", read.part))
+    films = [statistics_of(readings_of(job, *coat)) for coat in coats]
+    means = [film.mean for film in films if film is not None]
+    wanted = span.middle if span != Range() else 0.0
+    found = [min(max(wanted, film.low_um), film.high_um) for film in means]
 
+    def past(wet_um: float) -> float:
+        """How far a film lies outside its range, as a share of the end that it passed."""
+        if span.high is not None and wet_um > span.high:
+            return wet_um / span.high - 1.0
+        return 1.0 - wet_um / span.low if span.low is not None and wet_um < span.low else 0.0
 
-def _nearest(film: FilmInterval, span: Range | None) -> float:
-    """The place between the teeth that is nearest to the middle of the range."""
-    wanted = span.middle if span is not None else film.low_um
-    return min(max(wanted, film.low_um), film.high_um)
-
-
-def _past(wet_um: float, span: Range | None) -> float:
-    """How far a film lies outside its range, as a share of the end that it passed."""
-    if span is not None and span.high is not None and wet_um > span.high:
-        return wet_um / span.high - 1.0
-    if span is not None and span.low is not None and wet_um < span.low:
-        return 1.0 - wet_um / span.low
-    return 0.0
-
-
-def _most(coats: list[Coat], seconds: float) -> float | None:
-    """None is not known where the clock was in doubt at one of the coats."""
-    return None if not seconds and any(coat.begun.doubtful for coat in coats) else seconds
+    return {"wet_um": max(reversed(found), key=past, default=None)}
 
 
 def _waits(job: Job, coats: list[Coat]) -> Given:
@@ -217,9 +191,11 @@ def _waits(job: Job, coats: list[Coat]) -> Given:
     earliest = max(coats, key=lambda coat: coat.begun.early_s)
     flash = scaled_waits.flash_off(job.profile, earliest.weather or job.weather)
     shares = [share for coat in coats if (share := _pot_life_used(job, coat))]
+    # None is not known where the clock was in doubt at one of the coats.
+    none = None if any(coat.begun.doubtful for coat in coats) else 0.0
     return {
-        "early_s": _most(coats, earliest.begun.early_s),
-        "late_s": _most(coats, max(coat.begun.late_s for coat in coats)),
+        "early_s": earliest.begun.early_s or none,
+        "late_s": max(coat.begun.late_s for coat in coats) or none,
         "flash_off_s": flash.seconds if flash is not None else None,
         "pot_life_used": max(shares, default=None),
     }

@@ -6,14 +6,15 @@ import msgspec
 from msgspec.structs import replace
 
 from booth.job import scaled_waits
-from booth.job.measured import delivery_ml_min, mean, transfer_efficiency
+from booth.job.measured import delivery_ml_min, known, transfer_efficiency
+from booth.job.mixture import mean
 from booth.job.schedule import Block, PartState, Pot, Rules, Schedule, Span, schedule
 from booth.job.waits import Standing, What, standings
 from booth.log.fold import Job
 from booth.moment import Moment, elapsed
 from booth.trade.delivery.catches import time_to_empty_s
 from booth.trade.film.coverage import material_for_area_ml
-from booth.trade.result import BadInput, Value
+from booth.trade.result import Value
 
 #: A coat on one part, where nothing better is known [s]. Common practice, no source.
 COAT_S = 300.0
@@ -59,8 +60,8 @@ def spray_times(job: Job, typed_s: float | None = None) -> dict[str, SprayTime]:
             (_trigger_s(job, areas.get(part, 0.0)), "from area, delivery"),
             (usual, "as the coats took so far"),
         )
-        known = (SprayTime(seconds, source) for seconds, source in ways if seconds is not None)
-        found[part] = next(known, SprayTime(COAT_S, "a guess"))
+        best = (SprayTime(seconds, source) for seconds, source in ways if seconds is not None)
+        found[part] = next(best, SprayTime(COAT_S, "a guess"))
     return found
 
 
@@ -86,12 +87,11 @@ def _trigger_s(job: Job, area_m2: float) -> float | None:
     wet, delivery = job.profile.film.wet_um, delivery_ml_min(job)
     if wet is None or delivery is None or delivery[0] <= 0 or area_m2 <= 0:
         return None
-    try:
-        amount = material_for_area_ml(area_m2, wet.middle, 1, transfer_efficiency(job))
-        likely = amount.value if isinstance(amount, Value) else amount.likely
-        return time_to_empty_s(likely, delivery[0])
-    except BadInput:
+    amount = known(material_for_area_ml, area_m2, wet.middle, 1, transfer_efficiency(job))
+    if amount is None:
         return None
+    likely = amount.value if isinstance(amount, Value) else amount.likely
+    return known(time_to_empty_s, likely, delivery[0])
 
 
 def planned(job: Job, now: Moment, typed_s: float | None = None) -> Planned:
@@ -149,9 +149,8 @@ def _pots(job: Job, now: Moment) -> tuple[tuple[Pot, ...], float, bool]:
             inductions.append(wait.opens_s - each.elapsed_s)
     if pots or job.batches:
         return tuple(pots), max(min(inductions, default=0.0), 0.0), False
-    lasting = scaled_waits.pot_life(job.profile, job.weather)
-    mix = job.profile.mix
-    induction = (mix.induction_s or 0.0) if mix is not None else 0.0
+    lasting, mix = scaled_waits.pot_life(job.profile, job.weather), job.profile.mix
+    induction = (mix and mix.induction_s) or 0.0
     if lasting is None:
         return (), induction, induction > 0
     return (Pot("the next batch", 0.0, lasting.seconds),), induction, True

@@ -2,9 +2,12 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
+
 import msgspec
 
 from booth.job.measured import delivery_ml_min, thinner_fraction, transfer_efficiency
+from booth.job.pouring import usual_percent
 from booth.job.scaled_waits import Lasting, between_coats, pot_life
 from booth.log.fold import Job
 from booth.trade.delivery.catches import time_to_empty_s
@@ -29,6 +32,15 @@ DIMENSIONS: dict[str, tuple[str, ...]] = {
     "box": ("length", "width", "height"),
     "area": ("area",),
 }
+#: What goes with a form besides its sizes.
+WITH_FORM = {"rectangle": "sides", "circle": "sides", "cylinder": "ends"}
+_AREAS: dict[str, Callable[..., float]] = {
+    "rectangle": rectangle_area_m2,
+    "sheet": sheet_area_m2,
+    "circle": circle_area_m2,
+    "cylinder": cylinder_area_m2,
+    "box": box_area_m2,
+}
 
 
 def area_of(shape: str, mm: dict[str, float], sides: int = 1, ends: int = 0) -> float:
@@ -36,18 +48,10 @@ def area_of(shape: str, mm: dict[str, float], sides: int = 1, ends: int = 0) -> 
 
     sides: of a rectangle or a circle; ends: of a cylinder. Raises BadInput.
     """
-    match shape:
-        case "rectangle":
-            return rectangle_area_m2(mm["length"], mm["width"], sides)
-        case "sheet":
-            return sheet_area_m2(mm["length"], mm["width"], mm["thickness"])
-        case "circle":
-            return circle_area_m2(mm["diameter"], sides)
-        case "cylinder":
-            return cylinder_area_m2(mm["diameter"], mm["length"], ends)
-        case "box":
-            return box_area_m2(mm["length"], mm["width"], mm["height"])
-    raise BadInput(f"There is no form {shape!r} to take the area of.")
+    if shape not in _AREAS:
+        raise BadInput(f"There is no form {shape!r} to take the area of.")
+    painted = {"sides": (sides,), "ends": (ends,)}.get(WITH_FORM.get(shape, ""), ())
+    return _AREAS[shape](*(mm[key] for key in DIMENSIONS[shape]), *painted)
 
 
 def total_area_m2(job: Job) -> float:
@@ -65,25 +69,8 @@ def wet_from_dry_um(job: Job, dry_total_um: float, coats: int) -> float | None:
         return None
     thinner = thinner_fraction(job)
     if thinner is None:
-        mix = job.profile.mix
-        percent = mix.thinner.usual_percent if mix and mix.thinner else None
-        thinner = (percent or 0.0) / 100
+        thinner = usual_percent(job.profile) / 100
     return wet_film_um(dry_total_um / coats, solids / 100, thinner)
-
-
-class Wanted(msgspec.Struct, frozen=True):
-    """What is to be laid: area [m2], coats, wet film of each [um]; large: large flat parts; lost
-    before the gun [1]; left in cup and gun [ml]; ample: mix the upper end; cup_ml: what it holds.
-    """
-
-    area_m2: float
-    coats: int
-    wet_um: float
-    large: bool
-    lost: float
-    left_ml: float
-    ample: bool
-    cup_ml: float
 
 
 class Plan(msgspec.Struct, frozen=True):
@@ -111,32 +98,36 @@ class Plan(msgspec.Struct, frozen=True):
         return self.pot.seconds >= self.span_s
 
 
-def plan_of(job: Job, wanted: Wanted) -> Plan:
-    """Give what it takes to lay what is wanted. Raises BadInput with a sentence."""
-    lands = transfer_efficiency(job, wanted.large)
-    need = material_for_area_ml(
-        wanted.area_m2, wanted.wet_um, wanted.coats, lands, wanted.lost, wanted.left_ml
-    )
+def plan_of(
+    job: Job,
+    *,
+    area_m2: float,
+    coats: int,
+    wet_um: float,
+    large: bool,
+    lost: float,
+    left_ml: float,
+    ample: bool,
+    cup_ml: float,
+) -> Plan:
+    """Give what it takes to lay so much.
+
+    wet_um: of each coat; large: large flat parts; lost: before the gun [1]; left_ml: in cup and gun;
+    ample: mix the upper end; cup_ml: what a cup holds. Raises BadInput with a sentence.
+    """
+    lands = transfer_efficiency(job, large)
+    need = material_for_area_ml(area_m2, wet_um, coats, lands, lost, left_ml)
     assert isinstance(need, Estimate)  # what lands is a band
-    mix_ml = need.high if wanted.ample else need.likely
+    mix_ml = need.high if ample else need.likely
     delivery = delivery_ml_min(job)
     if delivery is not None and delivery[0] <= 0:
         delivery = None
     gun_s = time_to_empty_s(mix_ml, delivery[0]) if delivery else None
-    weather = job.weather
-    between = between_coats(job.profile, weather)
+    pot, between = (wait(job.profile, job.weather) for wait in (pot_life, between_coats))
     span_s = None
-    if gun_s is not None and (between is not None or wanted.coats == 1):
-        waits_s = (wanted.coats - 1) * between.seconds if between is not None else 0.0
-        induction_s = (job.profile.mix.induction_s or 0.0) if job.profile.mix else 0.0
+    if gun_s is not None and (between is not None or coats == 1):
+        waits_s = (coats - 1) * between.seconds if between is not None else 0.0
+        induction_s = (job.profile.mix and job.profile.mix.induction_s) or 0.0
         span_s = induction_s + gun_s + waits_s
-    return Plan(
-        need,
-        mix_ml,
-        lands,
-        cups_to_fill(mix_ml, wanted.cup_ml),
-        gun_s,
-        delivery,
-        pot_life(job.profile, weather),
-        span_s,
-    )
+    cups = cups_to_fill(mix_ml, cup_ml)
+    return Plan(need, mix_ml, lands, cups, gun_s, delivery, pot, span_s)

@@ -2,12 +2,12 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Callable, Iterable
+from typing import ParamSpec, TypeVar
 
-from booth.job.gauge_readings import as_of, readings_of, statistics_of
-from booth.job.mixture import now
-from booth.log.events import CatchMade, EffluxTimed, Event, PassTimed
-from booth.log.fold import Job
+from booth.job.mixture import mean, now
+from booth.log.events import CatchMade, EffluxTimed, Event, FilmRead, PassTimed
+from booth.log.fold import Job, fold
 from booth.profile.model import Range
 from booth.trade.film.gun_speed import speed_of_pass_mm_s
 from booth.trade.film.transfer_efficiency import (
@@ -15,28 +15,36 @@ from booth.trade.film.transfer_efficiency import (
     default_band,
     transfer_efficiency_from_film,
 )
+from booth.trade.film.wet_gauge import (
+    FilmInterval,
+    FilmStatistics,
+    film_between_teeth,
+    film_statistics,
+)
 from booth.trade.result import BadInput, Estimate, Outside
+
+P = ParamSpec("P")
+T = TypeVar("T")
+
+
+def known(compute: Callable[P, T], *given: P.args, **named: P.kwargs) -> T | None:
+    """What `compute` gives; None where it cannot take what it is given (an odd line of a log edited
+    by hand, say)."""
+    try:
+        return compute(*given, **named)
+    except BadInput:
+        return None
 
 
 def efflux_runs(job: Job) -> tuple[EffluxTimed, ...]:
-    """The runs that speak for the mix as it is now.
-
-    Those of the cup used last, timed after the last batch was mixed or thinner was added.
-    """
-    if not job.runs:
-        return ()
-    since = max((event.n for event in (*job.batches, *job.thinner)), default=0)
-    cup = job.runs[-1].cup
-    return tuple(run for run in job.runs if run.n > since and run.cup == cup)
+    """The runs that speak for the mix as it is now: of the cup used last, since it was mixed or
+    thinner was added."""
+    return now(job).alike
 
 
 def mean_efflux_s(job: Job) -> float | None:
     """Mean efflux time of the mix as it is now [s], the cup's own correction applied."""
-    return mean([run.seconds * run.correction for run in efflux_runs(job)])
-
-
-def mean(figures: Sequence[float]) -> float | None:
-    return sum(figures) / len(figures) if figures else None
+    return now(job).mean_s
 
 
 def last_told(events: Iterable[Event], field: str) -> float | None:
@@ -89,6 +97,34 @@ def overlap_fraction(job: Job) -> tuple[float, str]:
     if chosen is not None:
         return chosen / 100, "as chosen"
     return (0.5, "common practice") if asked is None else (asked / 100, "from the profile")
+
+
+def film_of(read: FilmRead) -> FilmInterval:
+    """Where one reading says the film lies [um]. Raises BadInput for teeth the wrong way round."""
+    wetted = read.last_wetted.value
+    return film_between_teeth(wetted if wetted > 0 else None, read.first_dry.value)
+
+
+def coat_on(job: Job, part: str) -> int | None:
+    """The coat that lies on `part` now, or is being sprayed; None before the first."""
+    coats = job.coats_on(part)
+    return coats[-1].number if coats else None
+
+
+def readings_of(job: Job, part: str, coat: int | None) -> tuple[FilmRead, ...]:
+    """The readings of one coat on one part that make sense, the latest last."""
+    own = (read for read in job.films if (read.part, read.coat) == (part, coat))
+    return tuple(read for read in own if known(film_of, read) is not None)
+
+
+def statistics_of(readings: tuple[FilmRead, ...]) -> FilmStatistics | None:
+    """Their mean and spread as the teeth allow; None where there are none."""
+    return film_statistics([film_of(read) for read in readings]) if readings else None
+
+
+def as_of(job: Job, n: int) -> Job:
+    """The job as it was when event `n` was kept, what was voided since left out."""
+    return fold(event for event in job.events if event.n <= n and job.is_live(event.n))
 
 
 #: Timed passes that differ by less than this share from the last one are the same pace.

@@ -6,6 +6,8 @@ in which they were timed. Weights become volumes through the profile's densities
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+
 import msgspec
 
 from booth.job.pouring import densities, thinner_of
@@ -33,6 +35,20 @@ class Stage(msgspec.Struct, frozen=True):
     left_ml: float | None = None
     runs: tuple[EffluxTimed, ...] = ()
     density_g_ml: float | None = None
+
+    @property
+    def alike(self) -> tuple[EffluxTimed, ...]:
+        """The runs of the cup that was used last."""
+        return tuple(run for run in self.runs if run.cup == self.runs[-1].cup)
+
+    @property
+    def mean_s(self) -> float | None:
+        """Their mean [s], the cup's own correction applied."""
+        return mean([run.seconds * run.correction for run in self.alike])
+
+
+def mean(figures: Sequence[float]) -> float | None:
+    return sum(figures) / len(figures) if figures else None
 
 
 def stages(job: Job) -> tuple[Stage, ...]:
@@ -92,9 +108,9 @@ def thinned(profile: Profile, event: ThinnerAdded, before: Stage) -> Stage:
     amount, left = added_ml(profile, event.amount), before.left_ml
     if event.remaining is not None:
         left = volume_ml(event.remaining, before.density_g_ml or profile.film.density_g_ml)
-    if amount is None or left is None or left <= 0:
-        return Stage(before.fraction, False, left)
     try:
+        if amount is None or left is None or left <= 0:
+            return Stage(before.fraction, False, left)
         fraction = thinner_fraction_after(left, before.fraction, amount)
     except BadInput:
         return Stage(before.fraction, False, left)
@@ -132,10 +148,7 @@ def _g(amount: Quantity, density_g_ml: float | None) -> float | None:
 def timed(stage: Stage) -> tuple[Cup, float] | None:
     """The cup used last in a stage and the mean of its runs [s]; None without runs."""
     cup = CUPS.get(stage.runs[-1].cup) if stage.runs else None
-    if cup is None:
-        return None
-    seconds = [run.seconds * run.correction for run in stage.runs if run.cup == stage.runs[-1].cup]
-    return cup, sum(seconds) / len(seconds)
+    return None if cup is None or stage.mean_s is None else (cup, stage.mean_s)
 
 
 def viscosity_of(stage: Stage) -> Value | Outside | None:

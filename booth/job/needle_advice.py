@@ -3,13 +3,14 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from statistics import fmean
 
-from booth.job.measured import compare, mean_delivery_ml_min
+from booth.job.measured import compare, known, mean_delivery_ml_min
 from booth.job.past import CatchPair
 from booth.log.fold import Job
 from booth.trade.delivery.needle import NeedleCatch, turns_for_delivery
 from booth.trade.delivery.water import WaterPaintPair, paint_from_water
-from booth.trade.result import BadInput, Estimate
+from booth.trade.result import Estimate
 from booth.units import Kind, System, show
 
 #: Turns closer than this are the same setting of the needle: an eighth of a turn is the least a hand
@@ -40,10 +41,9 @@ def turns_words(job: Job, pairs: Sequence[CatchPair], system: System) -> str:
     mean = mean_delivery_ml_min(job, "paint")
     if span is None or not tried or (mean is not None and compare(mean, span) == "in"):
         return ""
-    try:
-        found = turns_for_delivery(span.middle, tried)
-    except BadInput:
-        return ""  # a catch of nothing at all, in a log edited by hand
+    found = known(turns_for_delivery, span.middle, tried)
+    if found is None:
+        return ""  # a catch of nothing at all
     asked = show(span.middle, Kind.DELIVERY, system)
     if not isinstance(found, Estimate):
         return f"for {asked}: {found.advice}"
@@ -59,10 +59,7 @@ def paint_words(job: Job, pairs: Sequence[CatchPair], system: System) -> str:
     water = mean_delivery_ml_min(job, "water")
     if water is None or water <= 0 or job.catches[-1].liquid != "water":
         return ""
-    try:
-        found = paint_from_water(water, water_paint_pairs(pairs))
-    except BadInput:
-        return ""
+    found = known(paint_from_water, water, water_paint_pairs(pairs))
     if not isinstance(found, Estimate):
         return ""
     likely = show(found.likely, Kind.DELIVERY, system)
@@ -79,11 +76,7 @@ def water_paint_pairs(pairs: Sequence[CatchPair]) -> list[WaterPaintPair]:
             settings.append((each.turns, {}))
         settings[-1][1].setdefault(each.liquid, []).append(each.delivery_ml_min)
     both = [found for _, found in settings if found.keys() >= {"water", "paint"}]
-    return [WaterPaintPair(_mean(found["water"]), _mean(found["paint"])) for found in both]
-
-
-def _mean(figures: Sequence[float]) -> float:
-    return sum(figures) / len(figures)
+    return [WaterPaintPair(fmean(found["water"]), fmean(found["paint"])) for found in both]
 
 
 def _ends(found: Estimate, kind: Kind, system: System) -> str:

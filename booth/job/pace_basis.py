@@ -4,11 +4,11 @@ from __future__ import annotations
 
 import msgspec
 
-from booth.job.measured import delivery_ml_min, fan_mm, overlap_fraction, transfer_efficiency
+from booth.job.measured import delivery_ml_min, fan_mm, known, overlap_fraction, transfer_efficiency
 from booth.log.fold import Job
 from booth.trade.film.gun_speed import mean_wet_film_um, speed_for_wet_film_mm_s
 from booth.trade.film.transfer_efficiency import EfficiencyBand
-from booth.trade.result import BadInput, Estimate, Value
+from booth.trade.result import Estimate, Value
 
 #: What a hand can hold over a panel [mm/s] (common practice, no source).
 HAND_MM_S = (200.0, 800.0)
@@ -27,28 +27,20 @@ class Basis(msgspec.Struct, frozen=True):
 
     def speed_for(self, wet_um: float) -> Estimate | None:
         """The speed [mm/s] that lays this wet film; None where a figure makes no sense."""
-        try:
-            found = speed_for_wet_film_mm_s(
-                wet_um, self.delivery_ml_min, self.fan_mm, self.overlap, self.lands
-            )
-        except BadInput:
-            return None
-        return _estimate(found)
+        fan = self.fan_mm, self.overlap, self.lands
+        return _estimate(known(speed_for_wet_film_mm_s, wet_um, self.delivery_ml_min, *fan))
 
     def film_at(self, speed_mm_s: float) -> Estimate | None:
         """The mean wet film [um] at this speed; None where a figure makes no sense."""
-        try:
-            found = mean_wet_film_um(
-                self.delivery_ml_min, self.fan_mm, self.overlap, speed_mm_s, self.lands
-            )
-        except BadInput:
-            return None
-        return _estimate(found)
+        fan = self.fan_mm, self.overlap
+        return _estimate(
+            known(mean_wet_film_um, self.delivery_ml_min, *fan, speed_mm_s, self.lands)
+        )
 
 
-def _estimate(found: Value | Estimate) -> Estimate:
+def _estimate(found: Value | Estimate | None) -> Estimate | None:
     """What lands is always a band, so what follows from it is always an estimate."""
-    assert isinstance(found, Estimate)
+    assert not isinstance(found, Value)
     return found
 
 

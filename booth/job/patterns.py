@@ -3,12 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from contextlib import suppress
 from functools import lru_cache
 from itertools import takewhile
 
 import msgspec
 
+from booth.job.measured import known
 from booth.log.events import PatternRead
 from booth.trade.pattern.fan_profile import ZONES, FanProfile, profile_by_name, profile_from_zones
 from booth.trade.pattern.overlap import (
@@ -19,7 +19,6 @@ from booth.trade.pattern.overlap import (
     most_even_overlap,
 )
 from booth.trade.pattern.pattern_reading import Reading, Seen, reading, seen_in_zones
-from booth.trade.result import BadInput
 
 
 class BadZones(ValueError):
@@ -106,12 +105,8 @@ def zones_from(text: str) -> tuple[float, ...]:
 
 def pattern_of(event: PatternRead) -> Pattern | None:
     """The pattern of an entry; None where a later version named a shape unknown here."""
-    try:
-        if event.zones:
-            profile_from_zones(event.zones)
-    except BadInput:
-        return None
-    return Pattern(event.shape, event.zones) if event.zones or event.shape in _BY_KEY else None
+    makes_sense = known(profile_from_zones, event.zones) if event.zones else event.shape in _BY_KEY
+    return Pattern(event.shape, event.zones) if makes_sense else None
 
 
 def tries_alike(patterns: Sequence[PatternRead], seen: Seen) -> int:
@@ -131,9 +126,7 @@ def best_overlap(pattern: Pattern) -> OverlapChoice | None:
 def even_at(pattern: Pattern, overlap_fraction: float) -> Evenness | None:
     """How even the film is at this overlap; None where there is no profile, or no such overlap."""
     profile = pattern.profile
-    with suppress(BadInput):
-        return evenness(profile, overlap_fraction) if profile is not None else None
-    return None
+    return known(evenness, profile, overlap_fraction) if profile is not None else None
 
 
 @lru_cache(maxsize=64)
@@ -142,7 +135,6 @@ def section_at(
 ) -> tuple[tuple[float, float], ...]:
     """Place as a share of the painted width, and film over the mean film; empty without profile."""
     profile = pattern.profile
-    with suppress(BadInput):
-        if profile is not None:
-            return tuple(film_section(profile, overlap_fraction, passes, samples))
-    return ()
+    if profile is None:
+        return ()
+    return tuple(known(film_section, profile, overlap_fraction, passes, samples) or ())

@@ -76,6 +76,12 @@ def thinner_of(profile: Profile) -> Thinner | None:
     return profile.mix.thinner if profile.mix is not None else None
 
 
+def usual_percent(profile: Profile) -> float:
+    """The thinner that the profile usually has [%]; 0 where it names none."""
+    thinner = thinner_of(profile)
+    return (thinner and thinner.usual_percent) or 0.0
+
+
 def components(profile: Profile) -> tuple[Component, ...]:
     """The components without thinner, in the order in which they are poured."""
     if profile.mix is None or not profile.mix.parts:
@@ -252,7 +258,6 @@ def open_batches(job: Job) -> tuple[BatchMixed, ...]:
 
 
 def pour_event(job: Job, plan: BatchPlan, name: str, amount: float, at: Moment) -> Poured:
-    """The event of one pour."""
     waiting = open_pours(job)
     used = [each.batch for each in job.batches] + [each.batch for each in job.pours]
     return Poured(

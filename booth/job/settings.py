@@ -11,7 +11,9 @@ from msgspec.structs import replace
 
 from booth.files.slug import slug
 from booth.job import measured
+from booth.job.mixture import mean
 from booth.job.past import SETTINGS, GoodSettings, Setting, settings_of
+from booth.job.pouring import thinner_of
 from booth.log.fold import Job
 from booth.moment import utc_text
 from booth.profile.keys import BOUNDS
@@ -97,7 +99,8 @@ def profile_from(job: Job, name: str) -> Profile:
     thinner = good.figures.get("thinner")
     notes = [f"Settings from job {job.opened.job or 'job'}: {', '.join(lines)}."]
     notes += [_outside(each, system) for each in used.values() if each.is_outside]
-    limit = old.mix.thinner.limit_percent if old.mix and old.mix.thinner else None
+    asked = thinner_of(old)
+    limit = asked.limit_percent if asked is not None else None
     if thinner is not None and limit is not None and thinner > limit:
         notes.append(
             f"The job used {thinner:.0f} % thinner, beyond the limit of {limit:g} %: not taken over."
@@ -177,7 +180,7 @@ def _efflux(job: Job, timed: _Used, system: System) -> Efflux:
     # The temperature is that of the liquid that was timed: the old one may not hold for it.
     runs = measured.efflux_runs(job)
     read_at = [run.liquid_temperature.value for run in runs if run.liquid_temperature]
-    at_c = sum(read_at) / len(read_at) if read_at else None
+    at_c = mean(read_at)
     low, high = BOUNDS["efflux.at"]
     if at_c is not None and not low <= at_c <= high:
         at_c = None

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import enum
 from functools import partial
+from statistics import fmean
 
 import msgspec
 
@@ -169,7 +170,7 @@ def temperature_doubt(job: Job) -> str:
         for stage in stages(job)
     ]
     if efflux is not None and efflux.at_c is not None and present:
-        off = sum(present) / len(present) - efflux.at_c
+        off = fmean(present) - efflux.at_c
         if abs(off) > SAME_TEMPERATURE_K:
             return (
                 f"The mix is {'warmer' if off > 0 else 'colder'} than the target is for: bring it "

@@ -6,14 +6,12 @@ of the solvents the one that needs the most air. Each such step is told.
 
 from __future__ import annotations
 
-from contextlib import suppress
-
 import msgspec
 
 from booth.job import measured
+from booth.job.pouring import thinner_of
 from booth.log.fold import Job
 from booth.profile.model import Profile
-from booth.trade.result import BadInput
 from booth.trade.ventilation.dilution import dilution_air_l_per_l, volatile_fraction
 from booth.trade.ventilation.solvents import Solvent, solvent, solvent_names
 
@@ -29,9 +27,7 @@ class Vapour(msgspec.Struct, frozen=True):
 
 def known_solvent(name: str | None) -> Solvent | None:
     """The solvent of this name where the table has it."""
-    with suppress(BadInput):
-        return solvent(name) if name else None
-    return None
+    return measured.known(solvent, name) if name else None
 
 
 def worst_solvent() -> Solvent:
@@ -67,17 +63,16 @@ def vapour_of(job: Job, solvent_name: str = "", percent: float | None = None) ->
         told.append(words)
     chosen = known_solvent(solvent_name)
     own = known_solvent(profile.film.solvent) or chosen
-    thinner = profile.mix.thinner if profile.mix else None
+    thinner = thinner_of(profile)
     other = known_solvent(thinner.solvent if thinner else None) or chosen or own
     worst = worst_solvent()
     if (own is None and coating) or (other is None and thinner_share):
         told.append(
             f"Its solvent is not known: reckoned as {worst.name}, which needs the most air."
         )
-    blend = [(own or worst, coating / whole), (other or worst, thinner_share / whole)]
-    return Vapour(
-        whole / (1.0 + thinner_share), tuple(each for each in blend if each[1] > 0), tuple(told)
-    )
+    shares = (own or worst, coating / whole), (other or worst, thinner_share / whole)
+    blend = tuple(each for each in shares if each[1] > 0)
+    return Vapour(whole / (1.0 + thinner_share), blend, tuple(told))
 
 
 def _coating(profile: Profile, percent: float | None) -> float | None:
@@ -94,8 +89,7 @@ def _coating(profile: Profile, percent: float | None) -> float | None:
 
 def _thinner(job: Job) -> tuple[float, str]:
     """Solvent added as thinner, by volume of the mixed coating [1], and where that is from."""
-    profile = job.profile
-    thinner = profile.mix.thinner if profile.mix else None
+    profile, thinner = job.profile, thinner_of(job.profile)
     if thinner is None or (profile.waterborne and not thinner.solvent):
         return 0.0, ""  # what it is thinned with is water
     mixed = measured.thinner_fraction(job)

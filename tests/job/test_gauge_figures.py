@@ -3,13 +3,21 @@
 from __future__ import annotations
 
 import math
+from typing import Any
 
 import msgspec
 import pytest
 
-from booth.job.gauge_readings import coat_on, readings_of, statistics_of
-from booth.job.material import Wanted, area_of, plan_of, total_area_m2, wet_from_dry_um
-from booth.job.measured import implied_efficiency, speed_mm_s, steady_passes, transfer_efficiency
+from booth.job.material import area_of, plan_of, total_area_m2, wet_from_dry_um
+from booth.job.measured import (
+    coat_on,
+    implied_efficiency,
+    readings_of,
+    speed_mm_s,
+    statistics_of,
+    steady_passes,
+    transfer_efficiency,
+)
 from booth.job.pace_basis import basis_of
 from booth.log import events as ev
 from booth.log.fold import Job, fold
@@ -173,7 +181,7 @@ def test_a_form_that_does_not_exist_is_refused() -> None:
 AREA = ev.AreaAdded(n=0, at=at(5), shape="area", area=q(2.0, "m2"))
 
 
-def wanted(**changes: object) -> Wanted:
+def wanted(**changes: object) -> dict[str, Any]:
     given: dict[str, object] = {
         "area_m2": 2.0,
         "coats": 2,
@@ -184,30 +192,30 @@ def wanted(**changes: object) -> Wanted:
         "ample": True,
         "cup_ml": 600.0,
     }
-    return Wanted(**{**given, **changes})  # type: ignore[arg-type]
+    return {**given, **changes}
 
 
 def test_material_cups_and_time() -> None:
     found = job(HAND, AREA, AREA)
     assert total_area_m2(found) == pytest.approx(4.0)
     # 1 um over 1 m2 is 1 ml: 200 ml must land; of what leaves the gun 20, 30, 50 % does.
-    plan = plan_of(found, wanted())
+    plan = plan_of(found, **wanted())
     assert (plan.need.low, plan.need.likely, plan.need.high) == pytest.approx((400, 2000 / 3, 1000))
     assert plan.mix_ml == pytest.approx(1000) and plan.cups.cups == 2
     assert plan.cups.last_ml == pytest.approx(400)
     assert plan.gun_s == pytest.approx(300.0)  # 1000 ml at 200 ml/min
-    assert plan_of(found, wanted(ample=False)).mix_ml == pytest.approx(2000 / 3)
+    assert plan_of(found, **wanted(ample=False)).mix_ml == pytest.approx(2000 / 3)
 
 
 def test_pot_life_is_held_against_gun_and_waits() -> None:
-    plan = plan_of(job(HAND, AREA), wanted())
+    plan = plan_of(job(HAND, AREA), **wanted())
     # Flash-off 600 s between two coats, 300 s at the gun; pot life 4 h.
     assert plan.span_s == pytest.approx(900.0) and plan.covered is True
     slow = Waits(flash_off=one_time(5 * 3600))
-    assert plan_of(job(HAND, AREA, waits=slow), wanted()).covered is False
-    assert plan_of(job(HAND, AREA, waits=Waits()), wanted()).covered is None
-    assert plan_of(job(HAND, AREA, waits=Waits()), wanted(coats=1)).covered is True
-    assert plan_of(job(AREA, gun=Gun()), wanted()).span_s is None
+    assert plan_of(job(HAND, AREA, waits=slow), **wanted()).covered is False
+    assert plan_of(job(HAND, AREA, waits=Waits()), **wanted()).covered is None
+    assert plan_of(job(HAND, AREA, waits=Waits()), **wanted(coats=1)).covered is True
+    assert plan_of(job(AREA, gun=Gun()), **wanted()).span_s is None
 
 
 def test_a_dry_film_becomes_wet_through_solids_and_thinner() -> None:

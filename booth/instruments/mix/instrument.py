@@ -38,8 +38,6 @@ class Meant(NamedTuple):
 
 
 class Mix(Instrument):
-    """A pour table; the next mark is the figure."""
-
     KIND = "mix"
     NAME = "Mix"
     ABOUT = (
