@@ -57,8 +57,8 @@ class Instrument:
         return tuple(f"{local_hhmm(at)}  {each.removeprefix(self.UNSAID)}" for at, each in said)
 
     def event(self, context: Context, values: Values) -> Event | str | None:
-        """The event that the filled rows make, or the sentence why they make none; None where
-        nothing is kept of them, since they only shape the figure."""
+        """The event that the filled rows make, or the sentence why they make none (which may be
+        raised as BadInput); None where nothing is kept of them, since they only shape the figure."""
         return "There is nothing to keep here."
 
     def space(self, context: Context, rows: Rows) -> Act | None:

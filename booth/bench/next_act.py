@@ -36,6 +36,7 @@ from booth.forms.form import Form, Rows
 from booth.forms.key import Key
 from booth.job.steps import steps_of
 from booth.log.events import Event, Restored, StepDone, Voided
+from booth.trade.result import BadInput
 from booth.words.event_words import words
 
 SPACE = ("space", "pagedown")
@@ -169,7 +170,10 @@ def commit(
 ) -> Act:
     """Keep what the rows hold, and empty them for the next; go on where nothing is kept of them.
     after: the form from then on, where that is not an empty one."""
-    event = instrument.event(context, rows.values)
+    try:
+        event = instrument.event(context, rows.values)
+    except BadInput as fault:
+        event = str(fault)
     if event is None:
         return finish(instrument, context)
     if isinstance(event, str):

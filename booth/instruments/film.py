@@ -13,11 +13,11 @@ from booth.job import measured
 from booth.job.measured import coat_on, film_of, readings_of, statistics_of
 from booth.job.pace_basis import basis_of
 from booth.job.steps import steps_of
-from booth.log.events import Event, FilmRead
+from booth.log.events import CoatBegun, Event, FilmRead
 from booth.log.fold import Job
 from booth.trade.film.film_thickness import dry_film_um
 from booth.trade.film.wet_gauge import TEETH_MIL, FilmInterval, Verdict, judge_film
-from booth.trade.result import BadInput, Estimate, Outside
+from booth.trade.result import Estimate, Outside
 from booth.units import Kind, Quantity, System, show, shown_unit
 from booth.words.profile_words import range_words
 from booth.words.shown import Readout, Tone
@@ -34,6 +34,11 @@ TONES = {
     Verdict.IN_RANGE: Tone.GOOD,
     Verdict.TOO_THICK: Tone.LATE,
     Verdict.CANNOT_TELL: Tone.CAUTION,
+}
+#: What to change where the film is not in range.
+CHANGES = {
+    Verdict.TOO_THIN: ("slower", "out a little, then catch again; keep the distance."),
+    Verdict.TOO_THICK: ("faster", "in a little, then catch again. Look for runs now."),
 }
 
 
@@ -101,10 +106,7 @@ class Film(Instrument):
         at, part = context.now, word(values, "part")
         coat = coat_on(context.job, part)
         read = FilmRead(n=0, at=at, part=part, last_wetted=wetted, first_dry=dry, coat=coat)
-        try:
-            film_of(read)
-        except BadInput as fault:
-            return str(fault)
+        film_of(read)  # refuses teeth the wrong way round
         return read
 
     def last_kept(self, context: Context, values: Values) -> tuple[Event, ...]:
@@ -127,7 +129,7 @@ class Film(Instrument):
 
 
 def between_coats(job: Job) -> str:
-    """The key of the coats' step, where one was begun and one is to come on some part; else "". Pure."""
+    """The key of the coats' step, where one was begun and one is to come on some part; else ""."""
     step = next((each for each in steps_of(job) if each.kind == "coats"), None)
     if step is None or step.key in job.done or step.key in job.skipped:
         return ""
@@ -137,12 +139,8 @@ def between_coats(job: Job) -> str:
 
 def usual_part(context: Context) -> str:
     """The part whose coat began last, for it is the wet one; else the first. Pure."""
-    begun = [
-        (coats[-1].begun.n, part)
-        for part in context.job.parts
-        if (coats := context.job.coats_on(part))
-    ]
-    return max(begun)[1] if begun else context.job.parts[0]
+    last = context.job.last_of(CoatBegun)
+    return last.part if isinstance(last, CoatBegun) else context.job.parts[0]
 
 
 def next_tooth(context: Context, wetted_um: float | None) -> Quantity | None:
@@ -152,20 +150,16 @@ def next_tooth(context: Context, wetted_um: float | None) -> Quantity | None:
     for read in reversed(context.job.films):
         if math.isclose(read.last_wetted.value, wetted_um, rel_tol=SAME_TOOTH):
             return read.first_dry
-    teeth = [0.0, *TEETH_MIL]
-    for tooth, after in pairwise(teeth):
+    for tooth, after in pairwise((0.0, *TEETH_MIL)):
         if math.isclose(wetted_um, tooth * UM_PER_MIL, rel_tol=SAME_TOOTH, abs_tol=1e-9):
             return Quantity(after * UM_PER_MIL, "um", f"{after:g} mil")
     return None
 
 
-def film_words(film: FilmInterval, system: System, unit: bool = True) -> str:
+def film_words(film: FilmInterval, system: System, unit: str) -> str:
     """An interval as it is read, '2.0-2.5 mil'. Pure."""
-    name = f" {shown_unit(Kind.THICKNESS, system)}" if unit else ""
-    low = show(film.low_um, Kind.THICKNESS, system, unit=False)
-    if math.isinf(film.high_um):
-        return f"over {low}{name}"
-    return f"{low}-{show(film.high_um, Kind.THICKNESS, system, unit=False)}{name}"
+    low, high = (show(e, Kind.THICKNESS, system, unit=False) for e in (film.low_um, film.high_um))
+    return f"over {low}{unit}" if math.isinf(film.high_um) else f"{low}-{high}{unit}"
 
 
 def _asked(context: Context) -> str:
@@ -182,34 +176,19 @@ def _judged(
     lines = [_asked(context)]
     spread = statistics_of(readings_of(context.job, part, coat))
     if spread is not None and spread.count > 1:
-        lines.append(f"{spread.count} places: {film_words(spread.everywhere, context.system)}")
+        unit = f" {shown_unit(Kind.THICKNESS, context.system)}"
+        lines.append(
+            f"{spread.count} places: {film_words(spread.everywhere, context.system, unit)}"
+        )
     if judgement and judgement.verdict is Verdict.CANNOT_TELL:
         lines.append(judgement.sentence)
-    lines += [
-        *change_lines(context, part, coat, judgement.verdict if judgement else None),
-        *dry_line(context, film),
-        *lands_line(context, part, coat),
-    ]
-    ends, unit = (
-        film_words(film, context.system, unit=False),
-        shown_unit(Kind.THICKNESS, context.system),
-    )
+    if judgement and judgement.verdict in CHANGES:
+        way, rest = CHANGES[judgement.verdict]
+        lines.append(f"Next coat: {way}{_pace_words(context, part, coat)}, or the needle {rest}")
+    lines += [*dry_line(context, film), *lands_line(context, part, coat)]
     word = judgement.verdict.value.upper() if judgement else ""
-    return Readout(ends, unit, label, tone, word, tuple(lines))
-
-
-def change_lines(
-    context: Context, part: str, coat: int | None, verdict: Verdict | None
-) -> tuple[str, ...]:
-    """What to change when the film is too thin or too thick; in figures where they are known."""
-    pace = _pace_words(context, part, coat)
-    if verdict is Verdict.TOO_THIN:
-        rest = "or the needle out a little, then catch again; keep the distance."
-        return (f"Next coat: slower{pace}, {rest}",)
-    if verdict is Verdict.TOO_THICK:
-        rest = "or the needle in a little, then catch again. Look for runs now."
-        return (f"Next coat: faster{pace}, {rest}",)
-    return ()
+    unit = shown_unit(Kind.THICKNESS, context.system)
+    return Readout(film_words(film, context.system, ""), unit, label, tone, word, tuple(lines))
 
 
 def _pace_words(context: Context, part: str, coat: int | None) -> str:
@@ -231,16 +210,17 @@ def dry_line(context: Context, film: FilmInterval) -> tuple[str, ...]:
     solids = context.profile.film.volume_solids_percent
     if not solids:
         return ()
-    thinner, low, high = measured.thinner_fraction(context.job), film.low_um, film.high_um
-    try:
-        low = dry_film_um(low, solids / 100, thinner or 0.0)
-        if math.isfinite(high):
-            high = dry_film_um(high, solids / 100, thinner or 0.0)
-    except BadInput:
+    thinner = measured.thinner_fraction(context.job)
+    low, high = (
+        measured.known(dry_film_um, end, solids / 100, thinner or 0.0)
+        if math.isfinite(end)
+        else end
+        for end in (film.low_um, film.high_um)
+    )
+    if low is None or high is None:
         return ()
-    if thinner is None:
-        with_thinner = "thinner not counted: the mix is not in the log by volume"
-    else:
+    with_thinner = "thinner not counted: the mix is not in the log by volume"
+    if thinner is not None:
         with_thinner = f"thinner {thinner * 100:.0f} %"
     ends = interval(low, high, Kind.THICKNESS, context.system)
     return (f"dries to {ends} (volume solids {solids:g} %, {with_thinner})",)

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+from typing import NamedTuple
 
 from booth.bench.act import Act, Context, Keep, SetForm, refused
 from booth.bench.instrument import Instrument, number, quantity, word
@@ -75,7 +76,7 @@ class Pace(Instrument):
         seconds = passing_s(context.job.stopwatches, context.now)
         bar = sweeping(context.job.stopwatches, context.now)
         if seconds is not None:
-            label, said = f"pass of {length_words(context, values)}", "SPACE AT ITS END"
+            label, said = f"pass of {wanted(context, values).length}", "SPACE AT ITS END"
             return Readout(f"{seconds:.1f}", "s", label, Tone.RUNNING, said, like="00.0")
         if bar is not None:
             return sweeping_readout(context, values, bar)
@@ -88,13 +89,20 @@ class Pace(Instrument):
         bar = sweeping(context.job.stopwatches, context.now)
         if bar is not None:
             return (Bar(bar.pass_s, bar.place, bar.number, bar.turned),)
-        seconds = pass_s_of(context, values)
+        seconds = wanted(context, values).pass_s
         return () if seconds is None or word(values, "mode") == TIME else (Bar(seconds),)
 
     def record(self, context: Context) -> tuple[str, ...]:
-        speeds = (speed_words(each, context.system) for each in context.job.passes[-self.RECORDS :])
-        lines = zip(super().record(context), speeds, strict=True)
-        return tuple(f"{line}{speed}" for line, speed in lines)
+        """The speed of each pass behind it; nothing where it took no time."""
+        lines = []
+        for line, each in zip(
+            super().record(context), context.job.passes[-self.RECORDS :], strict=True
+        ):
+            length_mm, speed = each.length.value * MM_PER_M, ""
+            if each.seconds > 0:
+                speed = f", {_speed(speed_of_pass_mm_s(length_mm, each.seconds), context.system)}"
+            lines.append(f"{line}{speed}")
+        return tuple(lines)
 
     def event(self, context: Context, values: Values) -> str | None:
         return self.busy(context) or None
@@ -111,9 +119,8 @@ class Pace(Instrument):
 
 def _started(context: Context, rows: Rows) -> Act:
     """The bar, or one's own pass, begins; or why it cannot."""
-    values, at = rows.values, context.now
-    mode, seconds = word(values, "mode"), pass_s_of(context, values)
-    length = quantity(values, "length")
+    values, at, pace = rows.values, context.now, wanted(context, rows.values)
+    mode, length = word(values, "mode"), quantity(values, "length")
     go = "the pass begins" if mode == TIME else "start the bar"
     if rows.fault:
         return refused(rows.fault, go)
@@ -121,10 +128,10 @@ def _started(context: Context, rows: Rows) -> Act:
         return refused("A pass has a length: type it first.", go)
     if mode == TIME:
         started = StopwatchStarted(n=0, at=at, stopwatch=PASS, what=f"{length.value:g} m")
-    elif seconds is None:
-        return refused(f"No pace yet: {', '.join(missing_words(context, values))}", go)
+    elif pace.pass_s is None:
+        return refused(f"No pace yet: {pace.needed}", go)
     else:
-        started = StopwatchStarted(n=0, at=at, stopwatch=BAR, what=mode, window_s=seconds)
+        started = StopwatchStarted(n=0, at=at, stopwatch=BAR, what=mode, window_s=pace.pass_s)
     return Act(go, (Keep(started),))
 
 
@@ -152,39 +159,32 @@ def _usual_length(context: Context) -> Quantity:
     return Quantity(1.2192 if context.system is System.US else 1.0, "m", "")
 
 
-def basis_in(context: Context, values: Values) -> tuple[Basis | None, tuple[str, ...]]:
-    """What the pace rests on: the job's figures, and what the rows hold where it has none. Pure."""
-    return basis_of(context.job, number(values, "delivery"), number(values, "fan"))
+class Wanted(NamedTuple):
+    """The pace that the rows ask for.
+
+    basis: what it rests on, the job's figures and the rows' where it has none, missing: what that
+    lacks; needed: what the pace lacks, in words; speed: of the gun [mm/s]; pass_s: one pass at the
+    likely speed [s]; length: of it, in words.
+    """
+
+    basis: Basis | None
+    missing: tuple[str, ...]
+    needed: str
+    speed: Estimate | None
+    pass_s: float | None
+    length: str
 
 
-def missing_words(context: Context, values: Values) -> tuple[str, ...]:
-    """What is still needed for a pace where there is none. Pure."""
-    _, missing = basis_in(context, values)
-    found = [*missing]
-    if not number(values, "wet"):
-        found.append("the wet film wanted")
-    if not number(values, "length"):
-        found.append("the length of a pass")
-    return tuple(found) or ("a delivery, a fan and an overlap that make sense together",)
-
-
-def speed_in(context: Context, values: Values) -> Estimate | None:
-    """The gun speed [mm/s] for the wet film of the row. Pure."""
-    basis, _ = basis_in(context, values)
-    wet = number(values, "wet")
-    return basis.speed_for(wet) if basis is not None and wet else None
-
-
-def pass_s_of(context: Context, values: Values) -> float | None:
-    """The seconds of one pass at the likely speed. Pure."""
-    speed, length = speed_in(context, values), number(values, "length")
-    if speed is None or not length:
-        return None
-    return pass_time_s(length * MM_PER_M, speed.likely)
-
-
-def length_words(context: Context, values: Values) -> str:
-    return show(number(values, "length") or 0.0, Kind.PART_LENGTH, context.system)
+def wanted(context: Context, values: Values) -> Wanted:
+    wet, length = number(values, "wet"), number(values, "length")
+    basis, missing = basis_of(context.job, number(values, "delivery"), number(values, "fan"))
+    rows = ((wet, "the wet film wanted"), (length, "the length of a pass"))
+    needed = ", ".join((*missing, *(words for given, words in rows if not given)))
+    needed = needed or "a delivery, a fan and an overlap that make sense together"
+    speed = basis.speed_for(wet) if basis is not None and wet else None
+    pass_s = pass_time_s(length * MM_PER_M, speed.likely) if speed is not None and length else None
+    words = show(length or 0.0, Kind.PART_LENGTH, context.system)
+    return Wanted(basis, missing, needed, speed, pass_s, words)
 
 
 def _speed(mm_s: float, system: System) -> str:
@@ -204,38 +204,30 @@ def basis_lines(context: Context, basis: Basis) -> tuple[str, ...]:
 
 def pace_readout(context: Context, values: Values) -> Readout:
     """The seconds of a pass as the figure; the gun speed beneath. Pure."""
-    basis, _ = basis_in(context, values)
-    speed, seconds, system = speed_in(context, values), pass_s_of(context, values), context.system
-    if basis is None or speed is None or seconds is None:
-        missing = ", ".join(missing_words(context, values))
-        return Readout("–", "s", label="time of a pass", lines=(f"Still needed: {missing}.",))
+    pace, system, advice = wanted(context, values), context.system, []
+    speed = pace.speed
+    if pace.basis is None or speed is None or pace.pass_s is None:
+        return Readout("–", "s", "time of a pass", lines=(f"Still needed: {pace.needed}.",))
+    tone, said = Tone.READY, pace.length
+    if speed.likely < HAND_MM_S[0]:
+        tone, said = Tone.CAUTION, "TOO SLOW FOR A HAND"
+        advice.append("Slower than a hand holds even: more delivery, or a thinner coat.")
+    elif speed.likely > HAND_MM_S[1]:
+        tone, said = Tone.CAUTION, "TOO FAST FOR A HAND"
+        advice.append("Faster than a hand holds even: less delivery, or a wider fan.")
     ends = interval(speed.low / MM_PER_M, speed.high / MM_PER_M, Kind.SPEED, system)
     told = f"gun speed {_speed(speed.likely, system)}, estimate: {ends}"
-    tone, said, advice = _by_hand(speed.likely)
-    length = length_words(context, values)
     wet = show(number(values, "wet") or 0.0, Kind.THICKNESS, system)
-    label = f"for a pass of {length}, {wet} wet, estimate"
-    lines = (*advice, told, *basis_lines(context, basis))
-    return Readout(f"{seconds:.1f}", "s", label, tone, said or length, lines)
-
-
-def _by_hand(speed_mm_s: float) -> tuple[Tone, str, tuple[str, ...]]:
-    """Whether a hand holds this speed; else what to change."""
-    if speed_mm_s < HAND_MM_S[0]:
-        advice = "Slower than a hand holds even: more delivery, or a thinner coat."
-        return Tone.CAUTION, "TOO SLOW FOR A HAND", (advice,)
-    if speed_mm_s > HAND_MM_S[1]:
-        advice = "Faster than a hand holds even: less delivery, or a wider fan."
-        return Tone.CAUTION, "TOO FAST FOR A HAND", (advice,)
-    return Tone.READY, "", ()
+    label = f"for a pass of {pace.length}, {wet} wet, estimate"
+    lines = (*advice, told, *basis_lines(context, pace.basis))
+    return Readout(f"{pace.pass_s:.1f}", "s", label, tone, said, lines)
 
 
 def sweeping_readout(context: Context, values: Values, bar: Sweeping) -> Readout:
     """While the bar sweeps: which pass it is on. Pure."""
-    seconds, speed = pass_s_of(context, values), speed_in(context, values)
-    label = f"pass, {bar.pass_s:.1f} s each"
-    if speed is not None and seconds is not None and math.isclose(seconds, bar.pass_s):
-        label += f", {length_words(context, values)} at {_speed(speed.likely, context.system)}"
+    pace, label = wanted(context, values), f"pass, {bar.pass_s:.1f} s each"
+    if pace.speed and pace.pass_s is not None and math.isclose(pace.pass_s, bar.pass_s):
+        label += f", {pace.length} at {_speed(pace.speed.likely, context.system)}"
     said = "TURN" if bar.turned else ""
     return Readout(f"{bar.number}", label=label, tone=Tone.RUNNING, word=said, like="00")
 
@@ -251,11 +243,10 @@ def wanted_film(context: Context, values: Values) -> Range | None:
 def timed_readout(context: Context, values: Values) -> Readout:
     """The wet film that the passes timed last would give, held against the one wanted. Pure."""
     system, speed = context.system, speed_mm_s(context.job)
-    basis, missing = basis_in(context, values)
-    wanted_s = pass_s_of(context, values)
+    basis, missing, _, _, wanted_s, length = wanted(context, values)
     pace = "no pace to compare with yet"
     if wanted_s is not None:
-        pace = f"wanted: {length_words(context, values)} in {wanted_s:.1f} s"
+        pace = f"wanted: {length} in {wanted_s:.1f} s"
     if speed is None:
         how = ("Space as the pass begins, Space as it ends.", pace)
         return Readout("0.0", "s", label="your own pass", like="00.0", lines=how)
@@ -280,10 +271,3 @@ def timed_readout(context: Context, values: Values) -> Readout:
         *basis_lines(context, basis),
     )
     return figure(context, film.likely, Kind.THICKNESS, label, tone, said, lines)
-
-
-def speed_words(each: PassTimed, system: System) -> str:
-    """The speed of a timed pass, behind it in its line; nothing where it took no time. Pure."""
-    if each.seconds <= 0:
-        return ""
-    return f", {_speed(speed_of_pass_mm_s(each.length.value * MM_PER_M, each.seconds), system)}"

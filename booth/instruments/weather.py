@@ -57,10 +57,7 @@ class Weather(Instrument):
             return "Three readings make one: air, humidity, and the part itself."
         if not 0 < humidity.value <= 100:
             return "Relative humidity lies between 0 and 100 %."
-        try:
-            weather_verdict(air.value, humidity.value, part.value)
-        except BadInput as fault:
-            return str(fault)
+        weather_verdict(air.value, humidity.value, part.value)  # refuses what cannot be
         return WeatherRead(n=0, at=context.now, air=air, humidity=humidity, part=part)
 
 

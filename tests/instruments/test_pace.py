@@ -6,7 +6,7 @@ import pytest
 
 from booth.bench.model import Bench
 from booth.forms.key import Key
-from booth.instruments.pace import pace_readout, pass_s_of, timed_readout, wanted_film
+from booth.instruments.pace import pace_readout, timed_readout, wanted, wanted_film
 from booth.log.events import (
     CatchMade,
     CoatBegun,
@@ -47,7 +47,7 @@ def test_the_speed_of_the_worked_balance() -> None:
         in (shown.lines[1])
     )
     assert shown.lines[2] == "lands 60 to 70 %: HVLP on large flat parts"
-    assert pass_s_of(context, METRE) == pytest.approx(2.8846, abs=1e-3)
+    assert wanted(context, METRE).pass_s == pytest.approx(2.8846, abs=1e-3)
 
 
 @pytest.mark.parametrize(
