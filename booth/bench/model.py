@@ -114,7 +114,6 @@ class Bench:
         return self.desk.instrument(self.step.kind)
 
     def situation(self, now: Moment) -> Situation:
-        """All that a key is judged by."""
         context = self.desk.context(self.step, now)
         rows = rows_at(self.instrument, context, self.form)
         return Situation(self.instrument, context, rows, self.picked, self.offer)
@@ -156,7 +155,6 @@ class Bench:
             self.form = form
 
     def mark(self, key: str) -> None:
-        """A row marked with the mouse."""
         self.form = self.form.marking(key)
 
     def units_changed(self, before: System, now: System, at: Moment) -> None:

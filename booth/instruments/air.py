@@ -111,7 +111,6 @@ def _cap_lines(context: Context, cap: Quantity | None) -> tuple[str, ...]:
 
 
 def is_hvlp(context: Context) -> bool:
-    """Whether the product asks for an HVLP gun, or the gun of this job is one."""
     return context.profile.gun.hvlp or (context.gun is not None and context.gun.hvlp)
 
 

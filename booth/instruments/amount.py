@@ -140,7 +140,6 @@ class Amount(Instrument):
         )
 
     def space(self, context: Context, rows: Rows) -> Act:
-        """The other page."""
         page = FILM if word(rows.values, "page") == AREAS else AREAS
         says = "film and losses" if page == FILM else "areas"
         return Act(says, (SetForm(rows.form.choosing("page", page).marking("")),))
@@ -183,7 +182,7 @@ def planned(context: Context, values: Values) -> AmountPlanned | str | None:
 
 def this_area(values: Values) -> float | str:
     """The area that the rows hold [m2], all alike together; or what is wrong with it, if it is."""
-    shape, count = word(values, "form"), number(values, "count") or 1.0
+    shape, count = word(values, "form"), count_of(values)
     if shape == "area":
         known = number(values, "area")
         return "" if known is None else known * count
@@ -202,12 +201,10 @@ def this_area(values: Values) -> float | str:
 
 def count_of(values: Values) -> int:
     """How many are alike."""
-    given = number(values, "count")
-    return max(1, round(given)) if given is not None else 1
+    return max(1, round(number(values, "count") or 1))
 
 
 def area_readout(context: Context, values: Values) -> Readout:
-    """The area of the part being typed as the figure. Pure."""
     square_m = this_area(values)
     if isinstance(square_m, str):
         unit, told = shown_unit(Kind.AREA, context.system), (square_m,) if square_m else ()
@@ -270,7 +267,14 @@ def plan_readout(context: Context, values: Values) -> Readout:
 def plan_lines(context: Context, plan: material.Plan) -> tuple[str, ...]:
     """What stands under the figure: the most pressing first."""
     system, cups = context.system, plan.cups
-    lines = [*_pot_lines(plan)]
+    lines = []
+    if plan.pot is not None:
+        life = f"pot life {'about ' if plan.pot.estimate else ''}{rough(plan.pot.seconds)}"
+        if plan.span_s is None:
+            lines.append(f"{life}; how long the job takes is not known yet")
+        else:
+            more = "" if plan.covered else ": mix a batch for each coat."
+            lines.append(f"{life}; mixing to last coat about {rough(plan.span_s)}{more}")
     cup, last = (show(each, Kind.VOLUME, system) for each in (cup_ml_of(context), cups.last_ml))
     at_gun = ""
     if plan.gun_s is not None and plan.delivery is not None:
@@ -284,13 +288,3 @@ def plan_lines(context: Context, plan: material.Plan) -> tuple[str, ...]:
     lands = f"{plan.lands.low * 100:.0f} to {plan.lands.high * 100:.0f} %"
     lines.append(f"{need}, as {lands} lands: {plan.lands.source.split(': ')[0]}")
     return tuple(lines)
-
-
-def _pot_lines(plan: material.Plan) -> tuple[str, ...]:
-    if plan.pot is None:
-        return ()
-    life = f"pot life {'about ' if plan.pot.estimate else ''}{rough(plan.pot.seconds)}"
-    if plan.span_s is None:
-        return (f"{life}; how long the job takes is not known yet",)
-    more = "" if plan.covered else ": mix a batch for each coat."
-    return (f"{life}; mixing to last coat about {rough(plan.span_s)}{more}",)

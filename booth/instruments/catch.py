@@ -11,7 +11,7 @@ from booth.forms.form import Field, Rows, Values
 from booth.instruments.figures import against, figure
 from booth.job.measured import catches
 from booth.job.needle_advice import catch_pairs, paint_words, turns_words
-from booth.job.stopwatches import CATCH, Catching, catching
+from booth.job.stopwatches import CATCH, catching
 from booth.log import events as ev
 from booth.trade.delivery.catches import (
     catch_statistics,
@@ -20,7 +20,7 @@ from booth.trade.delivery.catches import (
     time_to_empty_s,
 )
 from booth.trade.delivery.water import water_density_kg_m3
-from booth.units import Kind, Quantity, show
+from booth.units import Kind, show
 from booth.words.profile_words import range_words
 from booth.words.shown import Readout, Tone
 from booth.words.wait_words import duration, rough
@@ -34,6 +34,11 @@ LIQUIDS = (("water", "water"), ("paint", "the coating"))
 USUAL_CUP_ML = 20 * 29.5735295625
 WATER_C = 20.0
 NO_TIME = "A catch needs a time above zero, such as 60 s or 1:30."
+NOTHING_CAUGHT = "Nothing caught gives no delivery: type how much was caught, or catch again."
+NO_DENSITY = (
+    "A weight needs the density of the coating, and this profile gives none: measure the volume "
+    "instead."
+)
 #: What was typed of these goes with the catch that begins.
 SETTINGS = ("turns", "inlet", "tip")
 KEEP_FIRST = "Enter keeps this catch; erase what is typed, and Space catches again."
@@ -119,8 +124,12 @@ class Catch(Instrument):
 
     def readout(self, context: Context, values: Values) -> Readout:
         now = catching(context.job.stopwatches, context.now)
+        if now is not None and now.lead_in_s > 0:
+            beat = f"{math.ceil(now.lead_in_s)}"
+            return Readout(beat, label="get ready", tone=Tone.CLOSING, word="GET READY")
         if now is not None:
-            return catching_readout(now)
+            left = f"{now.left_s:.1f}" if now.left_s < 10 else f"{math.ceil(now.left_s)}"
+            return Readout(left, "s", "catching", Tone.RUNNING, "TRIGGER", like="00.0")
         delivery, caught_s = delivery_of(context, values), caught_in_s(context)
         if delivery is not None:
             return delivery_readout(context, delivery, word(values, "liquid"), "this catch")
@@ -158,8 +167,12 @@ class Catch(Instrument):
     def event(self, context: Context, values: Values) -> ev.Event | str:
         delivery = delivery_of(context, values)
         amount, seconds = quantity(values, "amount"), number(values, "seconds")
-        if amount is None or not amount.value or not seconds or delivery is None:
-            return why_not(amount, seconds)
+        if not seconds:
+            return NO_TIME
+        if amount is None or not amount.value:
+            return NOTHING_CAUGHT
+        if delivery is None:
+            return NO_DENSITY
         liquid = word(values, "liquid")
         return ev.CatchMade(
             n=0,
@@ -188,15 +201,6 @@ def caught_in_s(context: Context) -> float | None:
     return watch.stopped.seconds if watch.stopped else watch.started.window_s
 
 
-def catching_readout(now: Catching) -> Readout:
-    """The lead-in, or what is left of the time. Pure."""
-    if now.lead_in_s > 0:
-        beat = math.ceil(now.lead_in_s)
-        return Readout(f"{beat}", label="get ready", tone=Tone.CLOSING, word="GET READY")
-    figure = f"{now.left_s:.1f}" if now.left_s < 10 else f"{math.ceil(now.left_s)}"
-    return Readout(figure, "s", label="catching", tone=Tone.RUNNING, word="TRIGGER", like="00.0")
-
-
 def caught_readout(context: Context, caught_s: float) -> Readout:
     """The time is over: what was caught is still to be typed. Pure."""
     watch = context.running(CATCH)
@@ -206,18 +210,6 @@ def caught_readout(context: Context, caught_s: float) -> Readout:
     lines = ("Or Space: catch again.",) if long_ago else ()
     seconds = f"{caught_s:.0f}" if caught_s >= 10 else f"{caught_s:.1f}"
     return Readout(seconds, "s", label, word="TYPE WHAT WAS CAUGHT", lines=lines)
-
-
-def why_not(amount: Quantity | None, seconds: float | None) -> str:
-    """The sentence for rows that come to no delivery. Pure."""
-    if not seconds:
-        return NO_TIME
-    if amount is None or not amount.value:
-        return "Nothing caught gives no delivery: type how much was caught, or catch again."
-    return (
-        "A weight needs the density of the coating, and this profile gives none: measure the "
-        "volume instead."
-    )
 
 
 def density_of(context: Context, liquid: str) -> float | None:

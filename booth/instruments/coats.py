@@ -60,7 +60,6 @@ class Coats(Instrument):
         return f"{running}: a coat is being sprayed. Space ends it there." if running else ""
 
     def last_kept(self, context: Context, values: Values) -> tuple[Event, ...]:
-        """The last entry of the chosen part."""
         job, part = context.job, word(values, "part")
         for each in (each for each in reversed(job.events) if job.is_live(each.n)):
             if isinstance(each, CoatBegun | CoatEnded | TouchTried) and each.part == part:
@@ -68,7 +67,6 @@ class Coats(Instrument):
         return ()
 
     def space(self, context: Context, rows: Rows) -> Act:
-        """Begin or end the coat on the chosen part, at the moment of the key press."""
         job, part = context.job, word(rows.values, "part")
         running = job.running_coat(part)
         if running is not None:
@@ -80,7 +78,6 @@ class Coats(Instrument):
         return Act(f"begin coat {begun.coat}: {part}", (Keep(begun), stay, say))
 
     def own(self, context: Context, rows: Rows, key: Key) -> Act | None:
-        """Arrows choose the part; letters are touch tests."""
         if key.name in TOUCHES:
             return touch(context, word(rows.values, "part"), TOUCHES[key.name])
         if key.name not in ("up", "down"):
@@ -90,13 +87,11 @@ class Coats(Instrument):
         return self.pick(context, rows, at)
 
     def pick(self, context: Context, rows: Rows, index: int) -> Act | None:
-        """A part chosen by arrow or click."""
         if not 0 <= index < len(context.job.parts):
             return None
         return Act("part", (SetForm(rows.form.choosing("part", context.job.parts[index])),))
 
     def more(self, context: Context, rows: Rows) -> tuple[Choice, ...]:
-        """The gauge while the film is wet, and touch tests."""
         job, part = context.job, word(rows.values, "part")
         film = next((step.key for step in steps_of(job) if step.kind == "film"), "")
         found = []
@@ -120,7 +115,6 @@ def _is_flashing(job: Job, part: str) -> bool:
 
 
 def touch(context: Context, part: str, result: str) -> Act:
-    """A touch test on a part."""
     if not _is_flashing(context.job, part):
         return refused(f"{part}: no coat is flashing off.")
     event = TouchTried(n=0, at=context.now, part=part, result=result)
@@ -166,7 +160,6 @@ def begun_words(begun: CoatBegun, now: Sequence[Standing]) -> tuple[str, ...]:
 
 
 def part_row(context: Context, part: str, each: Standing | None) -> PartRow:
-    """One part as a row of the table. Pure."""
     job = context.job
     finished, wanted = sum(c.ended is not None for c in job.coats_on(part)), job.profile.film.coats
     coats, running = f"{finished}/{wanted}", job.running_coat(part)

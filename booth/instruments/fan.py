@@ -60,8 +60,14 @@ class Fan(Instrument):
             away, where = against(distance.value, gun.distance_mm, "TOO CLOSE", "TOO FAR")
             if away is Tone.CAUTION and tone is not Tone.CAUTION:
                 tone, said = away, where
-        label, lines = f"fan on the paper{at}", (*asked, *_pitch_lines(context, width.value))
-        return figure(context, width.value, Kind.LENGTH, label, tone, said, lines)
+        overlap, where = overlap_fraction(context.job)
+        try:
+            over = show(pitch_mm(width.value, overlap), Kind.LENGTH, context.system)
+            asked.append(f"{overlap * 100:.0f} % overlap ({where}): move over {over} each pass")
+        except BadInput as fault:
+            asked.append(str(fault))
+        label = f"fan on the paper{at}"
+        return figure(context, width.value, Kind.LENGTH, label, tone, said, asked)
 
     def event(self, context: Context, values: Values) -> Event | str:
         width = quantity(values, "width")
@@ -71,8 +77,7 @@ class Fan(Instrument):
         return FanSet(n=0, at=context.now, width=width, turns=turns, distance=distance)
 
 
-def _asked(context: Context) -> tuple[str, ...]:
-    """What the profile and the shop file say of the fan."""
+def _asked(context: Context) -> list[str]:
     gun, system = context.profile.gun, context.system
     said = []
     if gun.fan_mm is not None:
@@ -82,14 +87,4 @@ def _asked(context: Context) -> tuple[str, ...]:
     lines = [f"profile: {' '.join(said)}"] if said else []
     if context.gun is not None and context.gun.fan_turns:
         lines.append(f"fully open: {show(context.gun.fan_turns, Kind.TURNS, system)} (shop file)")
-    return tuple(lines)
-
-
-def _pitch_lines(context: Context, width_mm: float) -> tuple[str, ...]:
-    """How far to move over for the next pass."""
-    overlap, where = overlap_fraction(context.job)
-    try:
-        pitch = show(pitch_mm(width_mm, overlap), Kind.LENGTH, context.system)
-    except BadInput as fault:
-        return (str(fault),)
-    return (f"{overlap * 100:.0f} % overlap ({where}): move over {pitch} each pass",)
+    return lines

@@ -110,7 +110,6 @@ class Film(Instrument):
         return read
 
     def last_kept(self, context: Context, values: Values) -> tuple[Event, ...]:
-        """The last reading of the chosen part."""
         part = word(values, "part")
         return tuple(each for each in context.job.films if each.part == part)[-1:]
 

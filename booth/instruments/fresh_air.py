@@ -190,7 +190,6 @@ def _lines(context: Context, checked: Checked) -> Iterator[str]:
 
 
 def _ground(context: Context, checked: Checked) -> Iterator[str]:
-    """What the figure rests on."""
     names = ", ".join(
         f"{each.name} (limit {each.lel_percent:g} %)"
         for each in dict.fromkeys(each for each, _ in checked.vapour.blend)

@@ -108,7 +108,6 @@ class Pace(Instrument):
         return self.busy(context) or None
 
     def space(self, context: Context, rows: Rows) -> Act:
-        """Start the bar or a pass; stop the one that runs."""
         if passing_s(context.job.stopwatches, context.now) is not None:
             return _passed(context, rows)
         if sweeping(context.job.stopwatches, context.now) is not None:
@@ -192,7 +191,6 @@ def _speed(mm_s: float, system: System) -> str:
 
 
 def basis_lines(context: Context, basis: Basis) -> tuple[str, ...]:
-    """From where each figure is. Pure."""
     system, lands = context.system, basis.lands
     return (
         f"{show(basis.delivery_ml_min, Kind.DELIVERY, system)} {basis.delivery_from}, "

@@ -164,7 +164,6 @@ def gallery() -> Gallery:
 
 
 def paper_of(pattern: Pattern) -> Paper:
-    """The picture of a pattern. Pure."""
     profile, spitting = pattern.profile, pattern.seen is Seen.SPITTING
     films: tuple[float, ...] = (1.0,)
     if profile is not None:
@@ -181,7 +180,6 @@ def overlap_in(context: Context, values: Values) -> float:
 
 
 def section_of(context: Context, values: Values, pattern: Pattern | None) -> Section:
-    """The film of some passes over a panel. Pure."""
     overlap = overlap_in(context, values)
     if pattern is None or not 0 <= overlap <= MOST_OVERLAP:
         return Section()
@@ -203,7 +201,6 @@ def section_of(context: Context, values: Values, pattern: Pattern | None) -> Sec
 
 
 def paper_readout(context: Context, pattern: Pattern | None) -> Readout:
-    """What the paper shows, as a word. Pure."""
     if pattern is None:
         said = "Left and right choose a shape; digits enter zones, as 3567653."
         return Readout("–", label="what does the wet paper show?", lines=(said,))

@@ -83,7 +83,6 @@ class Plan(Instrument):
         return Readout(_at(context, schedule.last_s), "", label, tone, word, tuple(lines), "00:00")
 
     def picture(self, context: Context, values: Values) -> tuple[Picture, ...]:
-        """A row for each part, then for each batch."""
         plan = _plan(context, values)
         schedule = plan.schedule
         past = min((block.start_s for block in plan.past), default=0.0)

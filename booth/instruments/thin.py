@@ -141,7 +141,6 @@ def advice_on(context: Context, values: Values) -> Advice:
 
 
 def thin_readout(context: Context, advice: Advice, left_ml: float | None) -> Readout:
-    """What to do now. Pure."""
     doubt = temperature_doubt(context.job)
     first = (doubt,) if doubt else ()
     if advice.finding is Finding.ADD:
@@ -284,7 +283,6 @@ def _scale(context: Context) -> tuple[Kind, float]:
 
 
 def added_words(context: Context, added: ThinnerAdded) -> str:
-    """What the thinner in the mix comes to, and what is next."""
     stage = mixture.thinned(context.profile, added, mixture.now(context.job))
     limit, percent = _limit(context), 100 * stage.fraction
     said = f"{percent:.1f} % thinner in it now. Stir, then Enter: time the cup again."

@@ -94,7 +94,6 @@ def weather_readout(air: Quantity, humidity: Quantity, part: Quantity, context: 
 
 
 def waits_in_words(context: Context, weather: WeatherRead) -> list[str]:
-    """What this weather makes of the profile's waits."""
     rules = (
         ("flash-off", scaled_waits.flash_off),
         ("recoat opens", scaled_waits.recoat_opens),

@@ -51,7 +51,6 @@ def _told(figures: Given) -> Given:
 
 
 def _limits(profile: Profile) -> Given:
-    """What the profile asks for."""
     gun, limits, thinner = profile.gun, profile.limits, thinner_of(profile)
     spans = {
         "efflux_{}_s": profile.efflux.target_s if profile.efflux is not None else None,

@@ -102,7 +102,6 @@ class Schedule(msgspec.Struct, frozen=True):
 
     @property
     def remaining(self) -> int:
-        """How many coats are still to be sprayed."""
         return sum(block.span is Span.SPRAY for block in self.blocks)
 
 

@@ -52,7 +52,6 @@ class _Used(msgspec.Struct, frozen=True):
         return measured.compare(self.measured, self.asked) in ("below", "above")
 
     def words(self, system: System) -> str:
-        """It in words: 'inlet 28 psi'."""
         return f"{self.setting.name} {self.setting.figure(self.measured, system)}"
 
     def about(self, system: System) -> Range:

@@ -22,7 +22,6 @@ def steps_of(job: Job) -> tuple[Step, ...]:
 
 
 def mark(job: Job, step: Step) -> Mark:
-    """Give what has become of `step`."""
     if step.key in job.done:
         return Mark.DONE
     return Mark.SKIPPED if step.key in job.skipped else Mark.OPEN

@@ -202,7 +202,6 @@ def batch_state(context: Context, plan: BatchPlan, poured: tuple[Poured, ...]) -
 
 
 def wanted_rows(context: Context, values: Values) -> set[str]:
-    """Which rows make sense now."""
     profile, pours, found = context.profile, open_pours(context.job), set()
     if not pours:
         batches, onto = pouring.open_batches(context.job), word(values, "onto")

@@ -99,7 +99,6 @@ def pour_rows(state: Pouring, system: System) -> tuple[PourRow, ...]:
 
 
 def mixed_words(batch: BatchMixed) -> str:
-    """What is said when a batch has just been mixed. Pure."""
     said = f"Batch {batch.batch} is mixed. Stir it well."
     if batch.onto is not None:
         said += f" The pot life of batch {batch.onto}, which is older, rules all of it."
