@@ -10,7 +10,7 @@ from booth.bench.instrument import Instrument, word
 from booth.forms.form import BLANK, Field, Rows, Values, same
 from booth.forms.key import Key
 from booth.job.coating import begin_coat, end_coat
-from booth.job.steps import steps_of
+from booth.job.steps import key_of
 from booth.job.waits import Standing, State, What, standings
 from booth.log.events import CoatBegun, CoatEnded, Event, TouchTried
 from booth.log.fold import Job
@@ -60,11 +60,10 @@ class Coats(Instrument):
         return f"{running}: a coat is being sprayed. Space ends it there." if running else ""
 
     def last_kept(self, context: Context, values: Values) -> tuple[Event, ...]:
-        job, part = context.job, word(values, "part")
-        for each in (each for each in reversed(job.events) if job.is_live(each.n)):
-            if isinstance(each, CoatBegun | CoatEnded | TouchTried) and each.part == part:
-                return (each,)
-        return ()
+        job = context.job
+        every = (*job.of(CoatBegun), *job.of(CoatEnded), *job.of(TouchTried))
+        own = [each for each in every if each.part == word(values, "part")]
+        return tuple(sorted(own, key=lambda each: each.n)[-1:])
 
     def space(self, context: Context, rows: Rows) -> Act:
         job, part = context.job, word(rows.values, "part")
@@ -93,8 +92,7 @@ class Coats(Instrument):
 
     def more(self, context: Context, rows: Rows) -> tuple[Choice, ...]:
         job, part = context.job, word(rows.values, "part")
-        film = next((step.key for step in steps_of(job) if step.kind == "film"), "")
-        found = []
+        film, found = key_of(job, "film"), []
         if film and any(job.coats.values()):
             gauge = Act("", (OpenStep(film),))
             found.append(Choice("Read the wet-film gauge", lambda _: gauge))

@@ -6,14 +6,13 @@ from booth.bench.act import Act, Context, Keep, Say, SetForm, refused
 from booth.bench.instrument import Instrument, quantity, word
 from booth.forms.form import Field, Rows, Values
 from booth.instruments.figures import against
-from booth.job.measured import efflux_runs, mean_efflux_s
+from booth.job.measured import efflux_runs, known, mean_efflux_s
 from booth.log.events import EffluxTimed, Event, StopwatchDropped, StopwatchStarted
-from booth.log.fold import Stopwatch
 from booth.trade.cups.cup_names import cup_named
 from booth.trade.cups.cup_runs import run_statistics
 from booth.trade.cups.cup_table import CUPS, Cup
 from booth.trade.cups.efflux_time import equivalent_efflux, viscosity_from_efflux
-from booth.trade.result import BadInput, Outside, Value
+from booth.trade.result import Outside, Value
 from booth.units import Kind, show
 from booth.words.profile_words import range_words
 from booth.words.shown import Readout, Tone
@@ -84,11 +83,18 @@ class Efflux(Instrument):
         return "The temperature goes with a run: Space starts one."
 
     def readout(self, context: Context, values: Values) -> Readout:
-        key = word(values, "cup")
-        cup = CUPS[key] if key in CUPS else CUPS[cup_in_use(context)]
         watch = context.running(CUP)
         if watch is not None:
-            return running_readout(context, watch)
+            seconds, cup = context.since(watch.started.at), CUPS.get(watch.started.what)
+            name, lines = (cup.name, (cup.stop_rule,)) if cup else (watch.started.what, ())
+            if seconds > LONGEST_S:
+                said = (
+                    f"A run was started {duration(seconds)} ago and never stopped: Space drops it."
+                )
+                return Readout("?", "", name, Tone.CAUTION, "FORGOTTEN", (said,))
+            return Readout(f"{seconds:.1f}", "s", name, Tone.RUNNING, lines=lines, like="00.0")
+        key = word(values, "cup")
+        cup = CUPS[key] if key in CUPS else CUPS[cup_in_use(context)]
         mean, runs = mean_efflux_s(context.job), efflux_runs(context.job)
         if mean is None or runs[-1].cup != cup.key:
             return Readout("0.0", "s", label=cup.name, like="00.0", lines=(cup.start_rule,))
@@ -105,30 +111,12 @@ class Efflux(Instrument):
         return (said, f"SUSPECT: {stats.criterion}") if stats.suspect else (said,)
 
 
-def running_readout(context: Context, watch: Stopwatch) -> Readout:
-    """A run that is going; one that has gone on for too long belongs to nobody. Pure."""
-    seconds = context.since(watch.started.at)
-    cup = CUPS.get(watch.started.what)
-    name = cup.name if cup is not None else watch.started.what
-    if seconds > LONGEST_S:
-        said = f"A run was started {duration(seconds)} ago and never stopped: Space drops it."
-        return Readout("?", label=name, tone=Tone.CAUTION, word="FORGOTTEN", lines=(said,))
-    lines = (cup.stop_rule,) if cup is not None else ()
-    return Readout(f"{seconds:.1f}", "s", label=name, tone=Tone.RUNNING, like="00.0", lines=lines)
-
-
 def cup_choices(context: Context) -> tuple[tuple[str, str], ...]:
     """Every cup, those that the painter owns and the profile's own first."""
-    first = [cup_in_use(context), *(_known(own.cup) for own in context.shop.cups)]
-    order = (CUPS[key] for key in dict.fromkeys((*filter(CUPS.get, first), *CUPS)))
+    own = [known(cup_named, each.cup) for each in context.shop.cups]
+    first = (CUPS[cup_in_use(context)], *filter(None, own))
+    order = {cup.key: cup for cup in (*first, *CUPS.values())}.values()
     return tuple((cup.key, f"{cup.name}  {cup.low_s:g}-{cup.high_s:g} s") for cup in order)
-
-
-def _known(name: str) -> str:
-    try:
-        return cup_named(name).key
-    except BadInput:
-        return ""
 
 
 def cup_in_use(context: Context) -> str:
@@ -136,7 +124,8 @@ def cup_in_use(context: Context) -> str:
     if context.job.runs and context.job.runs[-1].cup in CUPS:
         return context.job.runs[-1].cup
     efflux = context.profile.efflux
-    return (_known(efflux.cup) if efflux is not None else "") or next(iter(CUPS))
+    cup = known(cup_named, efflux.cup) if efflux is not None else None
+    return cup.key if cup is not None else next(iter(CUPS))
 
 
 def efflux_readout(context: Context, cup: Cup, mean_s: float) -> Readout:

@@ -12,7 +12,7 @@ from booth.instruments.figures import asked_for, interval
 from booth.job import measured
 from booth.job.measured import coat_on, film_of, readings_of, statistics_of
 from booth.job.pace_basis import basis_of
-from booth.job.steps import steps_of
+from booth.job.steps import key_of
 from booth.log.events import CoatBegun, Event, FilmRead
 from booth.log.fold import Job
 from booth.trade.film.film_thickness import dry_film_um
@@ -129,11 +129,10 @@ class Film(Instrument):
 
 def between_coats(job: Job) -> str:
     """The key of the coats' step, where one was begun and one is to come on some part; else ""."""
-    step = next((each for each in steps_of(job) if each.kind == "coats"), None)
-    if step is None or step.key in job.done or step.key in job.skipped:
+    key, coats = key_of(job, "coats"), [len(job.coats_on(part)) for part in job.parts]
+    if key in job.done or key in job.skipped:
         return ""
-    coats = [len(job.coats_on(part)) for part in job.parts]
-    return step.key if any(coats) and min(coats) < job.profile.film.coats else ""
+    return key if any(coats) and min(coats) < job.profile.film.coats else ""
 
 
 def usual_part(context: Context) -> str:

@@ -10,7 +10,6 @@ from booth.forms.form import MARKED, Field, Rows, Values, only
 from booth.job.measured import fan_mm, overlap_fraction
 from booth.job.patterns import (
     SHAPES,
-    BadZones,
     Pattern,
     best_overlap,
     even_at,
@@ -22,6 +21,7 @@ from booth.job.patterns import (
 from booth.log.events import Event, PatternRead
 from booth.trade.pattern.overlap import MOST_OVERLAP
 from booth.trade.pattern.pattern_reading import Seen
+from booth.trade.result import BadInput
 from booth.units import Kind, shown_unit, shown_value
 from booth.words.shown import Gallery, Page, Paper, Picture, Readout, Section, Tone
 
@@ -92,7 +92,7 @@ class PaperPattern(Instrument):
     def picture(self, context: Context, values: Values) -> tuple[Picture, ...]:
         pattern = read_now(context, values)
         if pattern is None:
-            return (gallery(),)
+            return (Gallery(tuple((paper_of(Pattern(s.key)), s.short) for s in SHAPES)),)
         if looks_at_film(values):
             return (section_of(context, values, pattern),)
         return (paper_of(pattern), turns_page(context, pattern))
@@ -131,36 +131,28 @@ class PaperPattern(Instrument):
 
 
 def read_now(context: Context, values: Values) -> Pattern | None:
-    """What the rows say; where they say nothing, what was kept last. Pure."""
-    given = pattern_in(values)
-    if given is None and "zones" in values and context.job.patterns:
-        return pattern_of(context.job.patterns[-1])
-    return given
+    """What the rows say, zones before a shape; where they say nothing, what was kept last. Pure."""
+    typed, shape = word(values, "zones"), word(values, "shape")
+    if typed:
+        return Pattern("", zones_from(typed))
+    if shape:
+        return Pattern(shape)
+    return (
+        pattern_of(context.job.patterns[-1]) if "zones" in values and context.job.patterns else None
+    )
 
 
 def looks_at_film(values: Values) -> bool:
     return values.get(MARKED) in FILM_ROWS
 
 
-def pattern_in(values: Values) -> Pattern | None:
-    """The pattern that the rows hold: zones before a shape; None where neither is given. Pure."""
-    typed, shape = word(values, "zones"), word(values, "shape")
-    if typed:
-        return Pattern("", zones_from(typed))
-    return Pattern(shape) if shape else None
-
-
 def zones_fault(typed: str) -> str:
     """What is wrong with zones as typed; empty where nothing is. Pure."""
     try:
         zones_from(typed)
-    except BadZones as fault:
+    except BadInput as fault:
         return str(fault)
     return ""
-
-
-def gallery() -> Gallery:
-    return Gallery(tuple((paper_of(Pattern(each.key)), each.short) for each in SHAPES))
 
 
 def paper_of(pattern: Pattern) -> Paper:

@@ -9,7 +9,7 @@ from booth.forms.form import Field, Rows, Values, shown
 from booth.instruments.figures import figure, interval
 from booth.job import mixture
 from booth.job.pouring import thinner_of
-from booth.job.steps import steps_of
+from booth.job.steps import key_of
 from booth.job.thin_advice import Advice, Finding, advise, coating_to_thicken_ml, temperature_doubt
 from booth.log.events import ThinnerAdded
 from booth.profile.model import Efflux
@@ -121,7 +121,7 @@ class Thin(Instrument):
         if marked is not None and marked.key == "added" and rows.holds and not rows.waiting:
             return self.space(context, rows) if not marked.is_empty else refused(WHEN_ADDED)
         untimed = advise(context.job).finding is Finding.NOT_TIMED and context.job.thinner
-        cup = next((step.key for step in steps_of(context.job) if step.kind == "efflux"), "")
+        cup = key_of(context.job, "efflux")
         if rows.holds or not untimed or not cup:
             return None
         return Act("time the cup again", (OpenStep(cup),))

@@ -19,10 +19,7 @@ from booth.trade.pattern.overlap import (
     most_even_overlap,
 )
 from booth.trade.pattern.pattern_reading import Reading, Seen, reading, seen_in_zones
-
-
-class BadZones(ValueError):
-    """What was typed is no pattern in zones; the message is a sentence."""
+from booth.trade.result import BadInput
 
 
 class Shape(msgspec.Struct, frozen=True):
@@ -85,21 +82,21 @@ class Pattern(msgspec.Struct, frozen=True):
 def zones_from(text: str) -> tuple[float, ...]:
     """Read zones typed as digits from one end to the other, '3567653'; blanks between are allowed.
 
-    Raises BadZones with a sentence.
+    Raises BadInput with a sentence.
     """
     digits = "".join(text.replace(",", " ").split())
     if not digits.isascii() or not digits.isdigit():
-        raise BadZones(
+        raise BadInput(
             "Zones are digits from one end to the other, 0 for nothing to 9 for the heaviest, "
             "as in 3567653."
         )
     if not ZONES[0] <= len(digits) <= ZONES[1]:
-        raise BadZones(
+        raise BadInput(
             f"{len(digits)} zone{'' if len(digits) == 1 else 's'}: it takes {ZONES[0]} to "
             f"{ZONES[1]} digits, one for each, as in 3567653."
         )
     if not digits.strip("0"):
-        raise BadZones("Every zone is 0: there is no pattern. 9 is the heaviest, as in 3567653.")
+        raise BadInput("Every zone is 0: there is no pattern. 9 is the heaviest, as in 3567653.")
     return tuple(float(digit) for digit in digits)
 
 

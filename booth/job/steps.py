@@ -21,6 +21,11 @@ def steps_of(job: Job) -> tuple[Step, ...]:
     return steps_for(job.profile)
 
 
+def key_of(job: Job, kind: str) -> str:
+    """The key of the first step of this kind; "" where the job has none."""
+    return next((step.key for step in steps_of(job) if step.kind == kind), "")
+
+
 def mark(job: Job, step: Step) -> Mark:
     if step.key in job.done:
         return Mark.DONE

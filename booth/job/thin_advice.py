@@ -94,9 +94,16 @@ def advise(job: Job, remaining_ml: float | None = None) -> Advice:
     remaining_ml = remaining_ml if remaining_ml is not None else stage.left_ml
     if not remaining_ml:
         return found(Finding.NO_AMOUNT)
-    fit = _fit(job)
+    own, mixed = thinner.viscosity_mm2_s, (remaining_ml, stage.fraction)
+    step: ThinnerStep | Outside | None = None
     try:
-        step = _step(job, fit, remaining_ml, stage, viscosity.value, target.value, limit)
+        fit = _fit(job)
+        if fit is not None:
+            step = thinner_from_fit(fit, *mixed, target.value, limit)
+        # The cup has just said that it is too thick: a line that says 'thin enough' is no help.
+        if not isinstance(step, ThinnerStep):
+            own = own if own is not None else USUAL_THINNER_MM2_S
+            step = thinner_for_target(*mixed, viscosity.value, target.value, limit, own)
     except BadInput as fault:
         return found(Finding.CANNOT_TELL, why=(str(fault),))
     if isinstance(step, Outside):
@@ -109,32 +116,6 @@ def _fit(job: Job) -> ThinningFit | None:
     measured = points(job)
     fit = fit_thinning(measured) if len(measured) > 1 else None
     return fit if isinstance(fit, ThinningFit) else None
-
-
-def _step(
-    job: Job,
-    fit: ThinningFit | None,
-    remaining_ml: float,
-    stage: Stage,
-    viscosity_mm2_s: float,
-    target_mm2_s: float,
-    limit: float | None,
-) -> ThinnerStep | Outside:
-    thinner = thinner_of(job.profile)
-    own = thinner.viscosity_mm2_s if thinner is not None else None
-    single = thinner_for_target(
-        remaining_ml,
-        stage.fraction,
-        viscosity_mm2_s,
-        target_mm2_s,
-        limit,
-        own if own is not None else USUAL_THINNER_MM2_S,
-    )
-    if fit is None:
-        return single
-    fitted = thinner_from_fit(fit, remaining_ml, stage.fraction, target_mm2_s, limit)
-    # The cup has just said that it is too thick: a line that says 'thin enough' is no help.
-    return fitted if isinstance(fitted, ThinnerStep) else single
 
 
 def coating_to_thicken_ml(job: Job, remaining_ml: float) -> float | None:

@@ -8,7 +8,6 @@ from hypothesis import strategies as st
 
 from booth.job.patterns import (
     SHAPES,
-    BadZones,
     Pattern,
     best_overlap,
     even_at,
@@ -19,6 +18,7 @@ from booth.job.patterns import (
 )
 from booth.log.events import PatternRead
 from booth.trade.pattern.pattern_reading import Seen
+from booth.trade.result import BadInput
 from tests.job.make import at
 
 
@@ -48,7 +48,7 @@ def test_zones_as_typed(typed: str, zones: tuple[float, ...]) -> None:
     ],
 )
 def test_zones_that_are_none_say_why(typed: str, said: str) -> None:
-    with pytest.raises(BadZones, match=said):
+    with pytest.raises(BadInput, match=said):
         zones_from(typed)
 
 
@@ -56,7 +56,7 @@ def test_zones_that_are_none_say_why(typed: str, said: str) -> None:
 def test_whatever_is_typed_is_zones_or_a_sentence(typed: str) -> None:
     try:
         zones = zones_from(typed)
-    except BadZones as fault:
+    except BadInput as fault:
         assert str(fault)[-1] == "."
     else:
         assert 3 <= len(zones) <= 15 and any(zones)

@@ -15,7 +15,6 @@ from booth.instruments.mix import words
 from booth.job import pouring
 from booth.job.pouring import BatchPlan, Pouring, open_pours
 from booth.log.events import BatchMixed, Event, Poured
-from booth.log.fold import Job
 from booth.trade.mixing.components import Measure
 from booth.trade.result import BadInput
 from booth.units import Kind, Quantity
@@ -78,13 +77,14 @@ class Mix(Instrument):
         onto = ((FRESH, "a fresh cup"), *rests)
         by = tuple((way.value, _WAYS[way]) for way in pouring.measures(profile))
         at_zero = "empty: the scale is at zero with the rest on it"
-        thinner = pouring.thinner_of(profile)
-        usual = (thinner and thinner.usual_percent) or 0.0
+        usual, thinner = pouring.usual_percent(profile), pouring.thinner_of(profile)
         percent: Quantity | float | None = pours[-1].thinner if pours else usual
         limit = thinner.limit_percent if thinner is not None else None
         most = "" if limit is None else f"at most {limit:g} %"
+        # The amount that was worked out for the parts is for the first batch.
+        planned = job.amounts[-1].amount if job.amounts and not (job.batches or job.pours) else None
         every = (
-            Field("amount", "Amount", amount=True, default=_planned(job)),
+            Field("amount", "Amount", amount=True, default=planned),
             Field("of", "That is", choices=of, assumed=True),
             Field("thinner", "Thinner", Kind.PERCENT, default=percent, hint=most, assumed=True),
             Field("onto", "Into", choices=onto),
@@ -101,16 +101,11 @@ class Mix(Instrument):
         except BadInput as fault:
             told = (str(fault),)
             return Readout("–", label="mix", tone=Tone.CAUTION, word="CHECK", lines=told)
-        if meant is None:
-            batches = context.job.batches
-            return (
-                words.batch_readout(context, batches[-1])
-                if batches
-                else words.empty_readout(context)
-            )
-        if meant.state.next is None:
-            return words.mixed_readout(context, meant.state)
-        return words.pour_readout(context, meant.plan, meant.state)
+        if meant is not None:
+            return words.pour_readout(context, meant.plan, meant.state)
+        if context.job.batches:
+            return words.batch_readout(context, context.job.batches[-1])
+        return words.empty_readout(context)
 
     def picture(self, context: Context, values: Values) -> tuple[Picture, ...]:
         try:
@@ -238,10 +233,3 @@ def plan_by_rows(context: Context, values: Values) -> BatchPlan | None:
         onto=older,
         rest=quantity(values, "rest") if older is not None else None,
     )
-
-
-def _planned(job: Job) -> Quantity | None:
-    """The amount that was worked out for the parts, for the first batch."""
-    if job.batches or job.pours or not job.amounts:
-        return None
-    return job.amounts[-1].amount

@@ -54,10 +54,11 @@ def _thinner_words(thinner: Thinner) -> str:
 
 
 def pour_readout(context: Context, plan: BatchPlan, state: Pouring) -> Readout:
-    """The next mark as the figure. Pure."""
-    pour = state.next
-    assert pour is not None
-    system, kind = context.system, KIND[state.measure]
+    """The next mark as the figure; all is in, and the batch not yet called mixed. Pure."""
+    pour, system, kind = state.next, context.system, KIND[state.measure]
+    if pour is None:
+        label, said = "everything is in", "Space says that it is mixed: pot life begins."
+        return figure(context, state.mark, kind, label, Tone.READY, "STIR", (said,))
     again = any(each.name == pour.name for each in state.done)
     name = visible(pour.name)
     lines = [f"{_shown(pour.amount, state.measure, system)} of {name}"]
@@ -78,12 +79,6 @@ def pour_readout(context: Context, plan: BatchPlan, state: Pouring) -> Readout:
     word = f"{word[: LONGEST_WORD - 1]}…" if len(word) > LONGEST_WORD else word
     whole = show(state.total, kind, system, unit=False)
     return figure(context, pour.mark, kind, label, tone, word, lines, whole)
-
-
-def mixed_readout(context: Context, state: Pouring) -> Readout:
-    """All is in, the batch not yet called mixed. Pure."""
-    label, lines = "everything is in", ("Space says that it is mixed: pot life begins.",)
-    return figure(context, state.mark, KIND[state.measure], label, Tone.READY, "STIR", lines)
 
 
 def pour_rows(state: Pouring, system: System) -> tuple[PourRow, ...]:
