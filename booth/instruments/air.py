@@ -9,7 +9,6 @@ from booth.bench.instrument import Instrument, quantity
 from booth.forms.form import Field, Values
 from booth.instruments.figures import against, asked_for, figure
 from booth.log.events import AirRead, Event
-from booth.profile.model import Range
 from booth.shop.model import Compressor
 from booth.trade.air.hvlp import HVLP_MOST_KPA, hvlp_cap_pressure
 from booth.trade.air.receiver import longest_trigger_s, recovery_s, trigger_duty
@@ -74,9 +73,18 @@ class Air(Instrument):
             label = "inlet asked for, trigger pulled"
             return asked_for(context, span, Kind.PRESSURE, label, none, below)
         tone, said = against(inlet.value, span, "LOW, TURN UP", "HIGH, TURN DOWN")
-        asked = range_words(span, Kind.PRESSURE, context.system)
-        held = (f"profile: {asked}{_by(inlet, span, context.system)}",) if span is not None else ()
-        label, lines = "inlet, trigger pulled", (*held, *below)
+        lines = list(below)
+        if span is not None:
+            # How far it is to the nearer end of the range, and which way to turn the regulator.
+            gap, way = (span.low or 0.0) - inlet.value, "up"
+            if span.high is not None and inlet.value > span.high:
+                gap, way = inlet.value - span.high, "down"
+            turn = (
+                f"; {way} by {show(gap, Kind.PRESSURE, context.system)} or more" if gap > 0 else ""
+            )
+            asked = range_words(span, Kind.PRESSURE, context.system)
+            lines.insert(0, f"profile: {asked}{turn}")
+        label = "inlet, trigger pulled"
         return figure(context, inlet.value, Kind.PRESSURE, label, tone, said, lines)
 
     def event(self, context: Context, values: Values) -> Event | str:
@@ -87,15 +95,6 @@ class Air(Instrument):
             return CAP_ABOVE
         fan = quantity(values, "fan")
         return AirRead(n=0, at=context.now, inlet=inlet, cap=cap, fan_turns=fan)
-
-
-def _by(inlet: Quantity, span: Range, system: System) -> str:
-    """How far it is to the nearer end of the range, which way to turn the regulator."""
-    if span.low is not None and inlet.value < span.low:
-        return f"; up by {show(span.low - inlet.value, Kind.PRESSURE, system)} or more"
-    if span.high is not None and inlet.value > span.high:
-        return f"; down by {show(inlet.value - span.high, Kind.PRESSURE, system)} or more"
-    return ""
 
 
 def _cap_lines(context: Context, cap: Quantity | None) -> tuple[str, ...]:
@@ -171,7 +170,5 @@ def held_s(compressor: Compressor, demand_l_min: float, least_kpa: float) -> Est
         for high, low, supply in spans
     ]
     known = [part for part in parts if part is not None]
-    likely, low, high = (
-        sum(getattr(part, end) for part in known) for end in ("likely", "low", "high")
-    )
+    likely, low, high = (sum(getattr(e, end) for e in known) for end in ("likely", "low", "high"))
     return Estimate(likely, low, high, "s", known[0].rule)

@@ -61,8 +61,12 @@ class Coats(Instrument):
 
     def last_kept(self, context: Context, values: Values) -> tuple[Event, ...]:
         job = context.job
-        every = (*job.of(CoatBegun), *job.of(CoatEnded), *job.of(TouchTried))
-        own = [each for each in every if each.part == word(values, "part")]
+        every: tuple[CoatBegun | CoatEnded | TouchTried, ...] = (
+            *job.of(CoatBegun),
+            *job.of(CoatEnded),
+            *job.of(TouchTried),
+        )
+        own = (each for each in every if each.part == word(values, "part"))
         return tuple(sorted(own, key=lambda each: each.n)[-1:])
 
     def space(self, context: Context, rows: Rows) -> Act:

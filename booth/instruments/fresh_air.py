@@ -59,7 +59,30 @@ class FreshAir(Instrument):
     FIRST = ("solvent",)
 
     def fields(self, context: Context, values: Values) -> tuple[Field, ...]:
-        return tuple(_fields(context))
+        """Where the shop file tells of the room, its rows stand in the quiet line."""
+        film, room, rows = context.profile.film, context.shop.room, []
+        if known_solvent(film.solvent) is None and film.solvent_percent != 0:
+            choices = (("", "not known"), *same(solvent_names()))
+            rows.append(Field("solvent", "Solvent", choices=choices))
+        if not percent_known(context.profile):
+            hint = "by volume, without water: data sheet"
+            rows.append(Field("percent", "Solvent in it", Kind.PERCENT, optional=True, hint=hint))
+        if delivery_ml_min(context.job) is None:
+            rows.append(Field("delivery", "Delivery", Kind.DELIVERY, hint="what leaves the gun"))
+        moved, face = (room.exhaust_m3_min, room.face_m2) if room else (None, None)
+        known, l_min = moved is not None, None if moved is None else moved * L_PER_M3
+        by, front = "shop file" if known else "what it moves through its filters", "shop file"
+        front, share = (
+            front if face is not None else "of the booth",
+            "for the average over the pauses",
+        )
+        flow, area, percent = Kind.AIR_FLOW, Kind.AREA, Kind.PERCENT
+        return (
+            *rows,
+            Field("exhaust", "Exhaust", flow, default=l_min, hint=by, optional=True, assumed=known),
+            Field("face", "Open front area", area, default=face, hint=front, assumed=True),
+            Field("duty", "Share of time spraying", percent, hint=share, assumed=True),
+        )
 
     def readout(self, context: Context, values: Values) -> Readout:
         """The least air against fire as the figure; never as good."""
@@ -73,7 +96,8 @@ class FreshAir(Instrument):
             tone, said = Tone.CAUTION, "TOO SLOW AT THE FRONT"
         elif checked.moved_m3_h is not None:
             said = "MORE THAN THE MINIMUM AGAINST FIRE"
-        l_min, lines = _l_min(checked.needed_m3_h), tuple(_lines(context, checked))
+        l_min = checked.needed_m3_h * L_PER_M3 / MINUTES_PER_HOUR
+        lines = tuple(_lines(context, checked))
         label = "fresh air against fire, at least"
         return figure(context, l_min, Kind.AIR_FLOW, label, tone, said, lines)
 
@@ -81,7 +105,9 @@ class FreshAir(Instrument):
         """The caution at all times; then what the figure rests on."""
         checked = check(context, values)
         told = () if isinstance(checked, str) else tuple(_ground(context, checked))
-        return (Page((("warning", caution_words(context)), *(("quiet", line) for line in told))),)
+        more = f" {ISOCYANATE}" if Hazard.ISOCYANATE in context.profile.hazards else ""
+        warning = ("warning", f"{NOT_A_PERMISSION}{more}")
+        return (Page((warning, *(("quiet", line) for line in told))),)
 
     def event(self, context: Context, values: Values) -> FreshAirChecked | str:
         checked = check(context, values)
@@ -123,28 +149,6 @@ class Checked:
         return moved is not None and face is not None and moved < face * (1.0 - 1e-9)
 
 
-def _fields(context: Context) -> Iterator[Field]:
-    """Where the shop file tells of the room, its rows stand in the quiet line."""
-    film, room = context.profile.film, context.shop.room
-    if known_solvent(film.solvent) is None and film.solvent_percent != 0:
-        choices = (("", "not known"), *same(solvent_names()))
-        yield Field("solvent", "Solvent", choices=choices)
-    if not percent_known(context.profile):
-        hint = "by volume, without water: data sheet"
-        yield Field("percent", "Solvent in it", Kind.PERCENT, optional=True, hint=hint)
-    if delivery_ml_min(context.job) is None:
-        yield Field("delivery", "Delivery", Kind.DELIVERY, hint="what leaves the gun")
-    moved, flow = room.exhaust_m3_min if room else None, Kind.AIR_FLOW
-    known, l_min = moved is not None, None if moved is None else moved * L_PER_M3
-    hint = "shop file" if known else "what it moves through its filters"
-    yield Field("exhaust", "Exhaust", flow, default=l_min, hint=hint, optional=True, assumed=known)
-    face = room.face_m2 if room else None
-    hint = "of the booth" if face is None else "shop file"
-    yield Field("face", "Open front area", Kind.AREA, default=face, hint=hint, assumed=True)
-    share, hint = "Share of time spraying", "for the average over the pauses"
-    yield Field("duty", share, Kind.PERCENT, hint=hint, assumed=True)
-
-
 def check(context: Context, values: Values) -> Checked | str:
     """Work out all that can be; a sentence where the figure against fire cannot. Pure."""
     typed = number(values, "delivery")
@@ -164,9 +168,9 @@ def check(context: Context, values: Values) -> Checked | str:
     try:
         air = minimum_air(delivery[0], vapour.volatile, vapour.blend, trigger_share=share)
         face = required_exhaust(face_m2).least.value if face_m2 else None
-        velocity = (
-            face_velocity(moved, face_m2).average.value if moved is not None and face_m2 else None
-        )
+        velocity = None
+        if moved is not None and face_m2:
+            velocity = face_velocity(moved, face_m2).average.value
     except BadInput as fault:
         return str(fault)
     least, averaged = air.least.value, air.averaged.value
@@ -201,17 +205,7 @@ def _ground(context: Context, checked: Checked) -> Iterator[str]:
         yield f"delivery {show(delivery[0], Kind.DELIVERY, context.system)}, {checked.delivery}"
 
 
-def caution_words(context: Context) -> str:
-    """What stands under the figure at all times."""
-    more = f" {ISOCYANATE}" if Hazard.ISOCYANATE in context.profile.hazards else ""
-    return NOT_A_PERMISSION + more
-
-
 def flow_words(m3_h: float, system: System) -> str:
     """A flow in the unit of the rows; in metric also as a fan's plate gives it."""
-    said = show(_l_min(m3_h), Kind.AIR_FLOW, system)
+    said = show(m3_h * L_PER_M3 / MINUTES_PER_HOUR, Kind.AIR_FLOW, system)
     return f"{said} ({m3_h:.0f} m³/h)" if system is System.METRIC else said
-
-
-def _l_min(m3_h: float) -> float:
-    return m3_h * L_PER_M3 / MINUTES_PER_HOUR

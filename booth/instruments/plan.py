@@ -52,8 +52,7 @@ class Plan(Instrument):
 
     def fields(self, context: Context, values: Values) -> tuple[Field, ...]:
         times = spray_times(context.job).values()
-        seconds = {round(each.seconds) for each in times}
-        sources = {each.source for each in times}
+        seconds, sources = {round(each.seconds) for each in times}, {each.source for each in times}
         usual = sum(seconds) / len(seconds) if seconds else 0.0
         hint = sources.pop() if len(sources) == 1 else "on average"
         return (Field("coat", "A coat takes", Kind.TIME, optional=True, default=usual, hint=hint),)
@@ -65,7 +64,8 @@ class Plan(Instrument):
         lines = [_trouble_words(context, each) for each in schedule.troubles]
         mark = "~" if plan.estimate else ""
         if plan.handle_s is not None and plan.handle_s > 0:
-            lines.append(f"can be handled {mark}{clock_words(context, plan.handle_s)}")
+            far = f" (in {duration(plan.handle_s)})" if plan.handle_s >= DAY_S else ""
+            lines.append(f"can be handled {mark}{_at(context, plan.handle_s)}{far}")
         lines += _pot_words(context, plan)
         causes = {each.cause for each in schedule.troubles}
         coats = counted(schedule.remaining, "coat")
@@ -96,17 +96,8 @@ class Plan(Instrument):
             own = [each for each in (*plan.past, *schedule.blocks) if each.part == part]
             last = ends.get(part)
             note = "" if last is None else f"last coat {_at(context, last)}"
-            blocks = tuple(
-                LineBlock(
-                    each.start_s,
-                    each.end_s,
-                    TONES[each.span],
-                    _number(each, context.job.running_coat(part) is not None),
-                    done=each.span is Span.SPRAYED,
-                )
-                for each in own
-            )
-            rows.append(LineRow(part, blocks, note))
+            running = context.job.running_coat(part) is not None
+            rows.append(LineRow(part, tuple(_line_block(each, running) for each in own), note))
         rows += [_pot_row(context, plan, pot, end) for pot in plan.pots]
         marks = ticks(context.now, local_hhmm, start, end)
         return (Timeline(tuple(rows), start, end, marks),)
@@ -127,12 +118,6 @@ def _plan(context: Context, values: Values) -> Planned:
 
 def _at(context: Context, seconds: float) -> str:
     return local_hhmm(later(context.now, seconds))
-
-
-def clock_words(context: Context, seconds: float) -> str:
-    """A time of day, and how far off where that is a day or more. Pure."""
-    at = _at(context, seconds)
-    return at if seconds < DAY_S else f"{at} (in {duration(seconds)})"
 
 
 def _trouble_words(context: Context, trouble: Trouble) -> str:
@@ -162,11 +147,12 @@ def _pot_words(context: Context, plan: Planned) -> list[str]:
     return [f"pot life of {name} until {_at(context, pot.end_s)}, {rough(spare)} to spare"]
 
 
-def _number(block: Block, running: bool) -> str:
-    """The number of a coat; one that is being sprayed carries it where it goes on."""
-    if block.span is Span.SPRAYED:
-        return "" if running and block.end_s >= 0 else str(block.coat)
-    return str(block.coat) if block.span is Span.SPRAY else ""
+def _line_block(each: Block, running: bool) -> LineBlock:
+    """With the number of its coat; one that is being sprayed carries it where it goes on."""
+    done = each.span is Span.SPRAYED
+    goes_on = done and running and each.end_s >= 0
+    number = str(each.coat) if each.span in (Span.SPRAYED, Span.SPRAY) and not goes_on else ""
+    return LineBlock(each.start_s, each.end_s, TONES[each.span], number, done=done)
 
 
 def _pot_row(context: Context, plan: Planned, pot: Pot, line_end_s: float) -> LineRow:

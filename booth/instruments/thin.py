@@ -8,11 +8,11 @@ from booth.files.safe_text import visible
 from booth.forms.form import Field, Rows, Values, shown
 from booth.instruments.figures import figure, interval
 from booth.job import mixture
-from booth.job.pouring import thinner_of
+from booth.job.pouring import thinner_of, usual_percent
 from booth.job.steps import key_of
 from booth.job.thin_advice import Advice, Finding, advise, coating_to_thicken_ml, temperature_doubt
 from booth.log.events import ThinnerAdded
-from booth.profile.model import Efflux
+from booth.profile.model import Efflux, Thinner
 from booth.trade.cups.cup_names import cup_named
 from booth.trade.cups.cup_table import Cup
 from booth.trade.result import BadInput, Value
@@ -55,10 +55,8 @@ class Thin(Instrument):
     UNIT_FIRST = True
 
     def fields(self, context: Context, values: Values) -> tuple[Field, ...]:
-        stage, kind = (
-            mixture.now(context.job),
-            Kind.MASS if mixture.by_weight(context.job) else None,
-        )
+        stage = mixture.now(context.job)
+        kind = Kind.MASS if mixture.by_weight(context.job) else None
         left: Quantity | float | None = stage.left_ml
         if kind is not None and stage.left_ml is not None and stage.density_g_ml is not None:
             left = Quantity(stage.left_ml * stage.density_g_ml, "g", "")
@@ -160,6 +158,7 @@ def _said(
     context: Context, advice: Advice, left_ml: float | None
 ) -> tuple[Tone, str, tuple[str, ...]]:
     efflux, target = context.profile.efflux, ""
+    thinner = thinner_of(context.profile) or Thinner("thinner")
     if efflux is not None:
         span = range_words(efflux.target_s, Kind.TIME, context.system)
         target = f"target: {span} in a {efflux.cup}"
@@ -181,25 +180,14 @@ def _said(
             return Tone.CAUTION, "TOO THIN", (*_thicken(context, left_ml), target)
         case Finding.LIMIT:
             said = (
-                f"{100 * advice.stage.fraction:.1f} % of {_name(context)} is in it; the profile "
-                f"allows {_limit(context):g} %. Add no more: check the temperature of the mix and "
-                "the cup, ask the data sheet about a larger tip or more pressure."
+                f"{100 * advice.stage.fraction:.1f} % of {visible(thinner.name)} is in it; the "
+                f"profile allows {thinner.limit_percent:g} %. Add no more: check the temperature of "
+                "the mix and the cup, ask the data sheet about a larger tip or more pressure."
             )
             return Tone.CAUTION, "LIMIT REACHED", (said, target)
         case Finding.NO_AMOUNT:
             return Tone.PLAIN, "HOW MUCH MIX?", ("Type how much mix is left.", target)
     return Tone.CAUTION, "CANNOT TELL", (" ".join(advice.why), target)
-
-
-def _name(context: Context) -> str:
-    thinner = thinner_of(context.profile)
-    return visible(thinner.name) if thinner is not None else "thinner"
-
-
-def _limit(context: Context) -> float | None:
-    """The most thinner that the profile allows [%]."""
-    thinner = thinner_of(context.profile)
-    return thinner.limit_percent if thinner is not None else None
 
 
 def _thicken(context: Context, left_ml: float | None) -> tuple[str, ...]:
@@ -229,7 +217,8 @@ def _add(context: Context, advice: Advice, first: tuple[str, ...]) -> Readout:
         if fit.residual_fraction is not None:
             basis += f", {100 * fit.residual_fraction:.0f} % off the line"
     ends = interval(step.add.low * scale, step.add.high * scale, kind, system)
-    limit = _limit(context)
+    thinner = thinner_of(context.profile) or Thinner("thinner")
+    limit = thinner.limit_percent
     of = f" of {limit:g} % allowed" if limit is not None else ""
     start = "" if advice.stage.known else ", counted from none: the pours are not in the log"
     lines = [step.note] if step.at_limit else []
@@ -243,7 +232,7 @@ def _add(context: Context, advice: Advice, first: tuple[str, ...]) -> Readout:
     if efflux is not None and advice.cup is not None and advice.mean_s is not None:
         measured = f"  ({advice.mean_s:.1f} s, {_wanted(efflux, advice.cup)})"
     tone, word = (Tone.CAUTION, "TO THE LIMIT") if step.at_limit else (Tone.READY, "ADD, STIR")
-    label = f"{_name(context)}: add now{measured}"
+    label = f"{visible(thinner.name)}: add now{measured}"
     return figure(context, step.step_ml * scale, kind, label, tone, word, lines)
 
 
@@ -258,11 +247,11 @@ def _wanted(efflux: Efflux, cup: Cup) -> str:
 
 def _effect(context: Context, advice: Advice, after: float | None = None) -> tuple[str, ...]:
     """Volume solids and the wet film that leaves the same dry film."""
-    film, thinner = context.profile.film, thinner_of(context.profile)
-    fraction, said = advice.stage.fraction if after is None else after, []
+    film, fraction, said = context.profile.film, advice.stage.fraction, []
+    fraction = fraction if after is None else after
     try:
         if film.wet_um is not None:
-            usual = (thinner.usual_percent or 0.0) / 100 if thinner is not None else 0.0
+            usual = usual_percent(context.profile) / 100
             wet_um = wet_film_after_thinning_um(film.wet_um.middle, usual, fraction)
             wet = show(wet_um, Kind.THICKNESS, context.system)
             said.append(f"spray {wet} wet for the same dry film")
@@ -284,7 +273,8 @@ def _scale(context: Context) -> tuple[Kind, float]:
 
 def added_words(context: Context, added: ThinnerAdded) -> str:
     stage = mixture.thinned(context.profile, added, mixture.now(context.job))
-    limit, percent = _limit(context), 100 * stage.fraction
+    thinner, percent = thinner_of(context.profile), 100 * stage.fraction
+    limit = thinner.limit_percent if thinner is not None else None
     said = f"{percent:.1f} % thinner in it now. Stir, then Enter: time the cup again."
     if limit is not None and percent > limit * 1.001:
         return f"Over the limit of {limit:g} %: add unthinned coating. {said}"

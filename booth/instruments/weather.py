@@ -66,11 +66,9 @@ def weather_readout(air: Quantity, humidity: Quantity, part: Quantity, context: 
     limits, system = context.profile.limits, context.system
     spans = {"air": limits.air_c, "humidity": limits.humidity_percent, "part": limits.part_c}
     bounds = {name: Bounds(span.low, span.high) for name, span in spans.items() if span is not None}
-    margin_c = limits.dew_margin_c
+    a, h, p = air.value, humidity.value, part.value
     try:
-        verdict = weather_verdict(
-            air.value, humidity.value, part.value, least_margin_c=margin_c, **bounds
-        )
+        verdict = weather_verdict(a, h, p, least_margin_c=limits.dew_margin_c, **bounds)
     except BadInput as fault:
         return Readout("–", label="dew margin", tone=Tone.CAUTION, word="", lines=(str(fault),))
     reading = WeatherRead(n=0, at=context.now, air=air, humidity=humidity, part=part)
@@ -83,14 +81,12 @@ def weather_readout(air: Quantity, humidity: Quantity, part: Quantity, context: 
     lines.append(f"dew point {show(verdict.dew_point_c, Kind.TEMPERATURE, system)}")
     met = (each for each in verdict.checks if each.ok)
     lines += [f"{each.name}: {_limit_words(each, system)}" for each in met]
-    return Readout(
-        f"{shown_value(verdict.margin_c, Kind.TEMPERATURE_DIFFERENCE, system):.1f}",
-        shown_unit(Kind.TEMPERATURE_DIFFERENCE, system),
-        label="part over dew point",
-        tone=Tone.GOOD if verdict.within else Tone.CAUTION,
-        word="WITHIN LIMITS" if verdict.within else "OUTSIDE LIMITS",
-        lines=tuple(lines),
-    )
+    tone, said = Tone.CAUTION, "OUTSIDE LIMITS"
+    if verdict.within:
+        tone, said = Tone.GOOD, "WITHIN LIMITS"
+    margin = f"{shown_value(verdict.margin_c, Kind.TEMPERATURE_DIFFERENCE, system):.1f}"
+    unit = shown_unit(Kind.TEMPERATURE_DIFFERENCE, system)
+    return Readout(margin, unit, "part over dew point", tone, said, tuple(lines))
 
 
 def waits_in_words(context: Context, weather: WeatherRead) -> list[str]:
@@ -101,18 +97,14 @@ def waits_in_words(context: Context, weather: WeatherRead) -> list[str]:
         ("pot life", scaled_waits.pot_life),
     )
     found = [(name, rule(context.profile, weather)) for name, rule in rules]
-    said = ", ".join(
-        f"{name} {'~' if lasting.estimate else ''}{_lasts(lasting.seconds)}"
-        for name, lasting in found
-        if lasting is not None
-    )
-    mark = "   (~ estimate)" if "~" in said else ""
-    return [f"today: {said}{mark}"] if said else []
-
-
-def _lasts(seconds: float) -> str:
-    """Hours to the minute: '23:04:04' would be read as a time of day."""
-    return rough(seconds) if seconds >= 3600 else duration(seconds)
+    said = []
+    for name, wait in found:
+        if wait is not None:
+            # Hours to the minute: '23:04:04' would be read as a time of day.
+            lasts = rough(wait.seconds) if wait.seconds >= 3600 else duration(wait.seconds)
+            said.append(f"{name} {'~' if wait.estimate else ''}{lasts}")
+    mark = "   (~ estimate)" if any("~" in each for each in said) else ""
+    return [f"today: {', '.join(said)}{mark}"] if said else []
 
 
 def _amount(number: float, check: LimitCheck, system: System) -> str:

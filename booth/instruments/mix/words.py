@@ -11,7 +11,6 @@ from booth.job.mixture import now as mix_now
 from booth.job.pouring import BatchPlan, Pouring, components, open_batches, thinner_of
 from booth.job.waits import State, What, standing, waits
 from booth.log.events import BatchMixed
-from booth.profile.model import Thinner
 from booth.trade.mixing.components import Measure
 from booth.trade.mixing.pours import Pour
 from booth.units import Kind, System, show
@@ -39,18 +38,14 @@ def empty_readout(context: Context) -> Readout:
         figure, label, word = "STIR", "nothing is mixed into this coating", ""
         lines.append("Stir it to the bottom of the can. Amount: how much to pour out.")
     if thinner is not None:
-        lines.append(_thinner_words(thinner))
+        usual, limit = thinner.usual_percent, thinner.limit_percent
+        most = f"at most {limit:g} %" if limit is not None else ""
+        said = [f"usually {usual:g} %" if usual is not None else "", most]
+        lines.append(f"{visible(thinner.name)}: {', '.join(filter(None, said)) or 'as needed'}")
     pot = scaled_waits.pot_life(profile, context.job.weather)
     if pot is not None:
         lines.append(f"pot life today {'about ' if pot.estimate else ''}{rough(pot.seconds)}")
     return Readout(figure, label=label, word=word, lines=tuple(lines))
-
-
-def _thinner_words(thinner: Thinner) -> str:
-    usual = f"usually {thinner.usual_percent:g} %" if thinner.usual_percent is not None else ""
-    most = f"at most {thinner.limit_percent:g} %" if thinner.limit_percent is not None else ""
-    said = ", ".join(each for each in (usual, most) if each)
-    return f"{visible(thinner.name)}: {said or 'as needed'}"
 
 
 def pour_readout(context: Context, plan: BatchPlan, state: Pouring) -> Readout:
