@@ -41,36 +41,27 @@ FUNCTION_KEY = re.compile(r"f\d+")
 ANYWHERE = {"help", "units", "theme", "alarm", "palette", "quit"}
 UNSHOWN = {"theme", "alarm", "palette"}
 
-COMMANDS: tuple[Command, ...] = (
-    Command("note", ("n", "f2"), "note", "Write a note"),
-    Command("skip", ("s", "f6"), "skip", "Skip this step"),
-    Command("log", ("l", "f4"), "log", "Everything that was kept in this job; void or bring back"),
-    Command(
-        "help", ("question_mark", "f1"), "help", "What this figure is, its rule, source and limits"
-    ),
-    Command("units", ("u", "f3"), "units", "Show US or metric units"),
-    Command("hints", ("h", "f5"), "hints", "Hide or show how each step is done"),
-    Command(
-        "save_profile",
-        ("p", "f11"),
-        "save profile",
-        "Save the settings of this job as a new coating profile",
-    ),
-    Command(
-        "theme",
-        ("t", "f7"),
-        "bright/dark",
-        "Change between the dark booth and the open garage door",
-    ),
-    Command(
-        "alarm", ("a", "f8"), "test alarm", "Sound the alarm once, to hear whether it reaches you"
-    ),
-    Command("home", ("f9",), "jobs", "Leave the bench; the job stays open and its clocks go on"),
-    Command("palette", ("ctrl+p",), "by name", "Every command and every step by name"),
-    Command("quit", ("f10", "ctrl+q"), "quit", "Leave the program; every wait goes on"),
+#: A line each: id, keys, word, what it says.
+_TABLE = """
+note          n f2              note          Write a note
+skip          s f6              skip          Skip this step
+log           l f4              log           Everything that was kept in this job; void or bring back
+help          question_mark f1  help          What this figure is, its rule, source and limits
+units         u f3              units         Show US or metric units
+hints         h f5              hints         Hide or show how each step is done
+save_profile  p f11             save profile  Save the settings of this job as a new coating profile
+theme         t f7              bright/dark   Change between the dark booth and the open garage door
+alarm         a f8              test alarm    Sound the alarm once, to hear whether it reaches you
+home          f9                jobs          Leave the bench; the job stays open and its clocks go on
+palette       ctrl+p            by name       Every command and every step by name
+quit          f10 ctrl+q        quit          Leave the program; every wait goes on
+"""
+COMMANDS = tuple(
+    Command(id, tuple(keys.split()), word, says)
+    for id, keys, word, says in (re.split(" {2,}", line) for line in _TABLE.strip().splitlines())
 )
 _BY_KEY = {key: command for command in COMMANDS for key in command.keys}
-BY_ID = {command.id: command for command in COMMANDS}
+
 
 #: Keys that are no command of this table, for the help.
 KEYS = (

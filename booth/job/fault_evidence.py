@@ -111,31 +111,22 @@ def _thinner(job: Job) -> Given:
 def _hand(job: Job) -> Given:
     """Distance, and the pace: held against the whole span of speeds that the wet film allows."""
     given: Given = {"distance_mm": measured.last_told(job.fans, "distance")}
-    speed = measured.speed_mm_s(job)
-    span = _speeds_mm_s(job)
-    if speed is not None and span is not None:
-        wanted = min(max(speed, span[0]), span[1])
-        given |= {"speed_m_s": speed / MM_PER_M, "speed_wanted_m_s": wanted / MM_PER_M}
-    return given
-
-
-def _speeds_mm_s(job: Job) -> tuple[float, float] | None:
-    """From the slowest to the fastest pace that may lay the wet film asked for, if all is measured."""
-    wet, delivery = job.profile.film.wet_um, measured.mean_delivery_ml_min(job, "paint")
-    fan = measured.fan_mm(job)
-    if wet is None or wet.low is None or wet.high is None or delivery is None:
-        return None
+    wet, speed = job.profile.film.wet_um or Range(), measured.speed_mm_s(job)
+    fan, delivery = measured.fan_mm(job), measured.mean_delivery_ml_min(job, "paint")
+    if wet.low is None or wet.high is None or speed is None or delivery is None:
+        return given
     if fan is None or fan[1] != "measured":
-        return None
+        return given
     overlap, efficiency = measured.overlap_fraction(job)[0], measured.transfer_efficiency(job)
     slowest, fastest = (
         known(speed_for_wet_film_mm_s, film_um, delivery, fan[0], overlap, share)
         for film_um, share in ((wet.high, efficiency.low), (wet.low, efficiency.high))
     )
     # A share is one figure, no band: so is the speed.
-    if not (isinstance(slowest, Value) and isinstance(fastest, Value)):
-        return None
-    return slowest.value, fastest.value
+    if isinstance(slowest, Value) and isinstance(fastest, Value):
+        wanted = min(max(speed, slowest.value), fastest.value)
+        given |= {"speed_m_s": speed / MM_PER_M, "speed_wanted_m_s": wanted / MM_PER_M}
+    return given
 
 
 def _pattern(job: Job) -> Given:

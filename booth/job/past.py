@@ -28,7 +28,7 @@ class Setting(msgspec.Struct, frozen=True):
     """What a job sets or measures.
 
     name: in a list of settings, label: in a report; step: the kind of step it belongs to, said: how
-    that tells it.
+    that tells it; key: of a profile that keeps it, field: of its gun.
     """
 
     name: str
@@ -36,6 +36,8 @@ class Setting(msgspec.Struct, frozen=True):
     step: str
     said: str
     kind: Kind
+    key: str = ""
+    field: str = ""
     places: int | None = None
 
     def figure(self, value: float, system: System) -> str:
@@ -55,18 +57,21 @@ class GoodSettings(msgspec.Struct, frozen=True):
     next_time: str = ""
 
 
+_KPA, _FLOW, _MM, _SHARE = Kind.PRESSURE, Kind.DELIVERY, Kind.LENGTH, Kind.PERCENT
 #: All of them, in the order in which they are told.
 SETTINGS = (
-    Setting("efflux", "efflux time", "efflux", "{}", Kind.TIME, places=1),
-    Setting("inlet", "inlet pressure", "air", "inlet {}", Kind.PRESSURE),
-    Setting("cap", "cap pressure", "air", "cap {}", Kind.PRESSURE),
-    Setting("delivery", "delivery", "catch", "{}", Kind.DELIVERY),
+    Setting("efflux", "efflux time", "efflux", "{}", Kind.TIME, "efflux.target", places=1),
+    Setting("inlet", "inlet pressure", "air", "inlet {}", _KPA, "gun.inlet_pressure", "inlet_kpa"),
+    Setting("cap", "cap pressure", "air", "cap {}", _KPA),
+    Setting("delivery", "delivery", "catch", "{}", _FLOW, "gun.delivery", "delivery_ml_min"),
     Setting("needle", "needle", "catch", "needle {}", Kind.TURNS),
-    Setting("tip", "tip", "catch", "tip {}", Kind.TIP),
-    Setting("fan", "fan width", "fan", "fan {}", Kind.LENGTH),
-    Setting("distance", "distance", "fan", "at {}", Kind.LENGTH),
+    Setting("tip", "tip", "catch", "tip {}", Kind.TIP, "gun.tip", "tip_mm"),
+    Setting("fan", "fan width", "fan", "fan {}", _MM, "gun.fan", "fan_mm"),
+    Setting("distance", "distance", "fan", "at {}", _MM, "gun.distance", "distance_mm"),
     Setting("fan open", "fan open", "fan", "{} open", Kind.TURNS),
-    Setting("overlap", "overlap", "pattern", "{} overlap", Kind.PERCENT),
+    Setting(
+        "overlap", "overlap", "pattern", "{} overlap", _SHARE, "gun.overlap", "overlap_percent"
+    ),
     Setting("thinner", "thinner", "thin", "{} thinner", Kind.PERCENT),
     Setting("pace", "pass speed", "pace", "pace {}", Kind.SPEED),
 )

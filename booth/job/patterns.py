@@ -23,31 +23,28 @@ from booth.trade.result import BadInput
 
 
 class Shape(msgspec.Struct, frozen=True):
-    """A shape to choose. key: in the log; words: on the screen; short: beneath its picture; profile:
-    the model across the fan, if any."""
+    """A shape to choose. key: in the log, with what is seen first; words: on the screen; short:
+    beneath its picture; profile: the model across the fan, if any."""
 
     key: str
     words: str
     short: str
-    seen: Seen
-    profile: str | None
+    profile: str = ""
+
+    @property
+    def seen(self) -> Seen:
+        return Seen(self.key.partition(",")[0])
 
 
 #: From good to bad. A real fan is seldom sharp at its edges: hence the second.
 SHAPES: tuple[Shape, ...] = (
-    Shape("even", "even, sharp edges", "even", Seen.EVEN, "even"),
-    Shape("even, tapering", "even, thinner at the edges", "even, tapering", Seen.EVEN, "parabola"),
-    Shape("heavy middle", "heavy in the middle", "heavy middle", Seen.HEAVY_MIDDLE, "heavy middle"),
-    Shape(
-        "heavy both ends",
-        "heavy at both ends",
-        "both ends",
-        Seen.HEAVY_BOTH_ENDS,
-        "heavy both ends",
-    ),
-    Shape("heavy one end", "heavy at one end", "one end", Seen.HEAVY_ONE_END, "heavy one end"),
-    Shape("crescent", "crescent", "crescent", Seen.CRESCENT, None),
-    Shape("spitting", "spitting", "spitting", Seen.SPITTING, None),
+    Shape("even", "even, sharp edges", "even", "even"),
+    Shape("even, tapering", "even, thinner at the edges", "even, tapering", "parabola"),
+    Shape("heavy middle", "heavy in the middle", "heavy middle", "heavy middle"),
+    Shape("heavy both ends", "heavy at both ends", "both ends", "heavy both ends"),
+    Shape("heavy one end", "heavy at one end", "one end", "heavy one end"),
+    Shape("crescent", "crescent", "crescent"),
+    Shape("spitting", "spitting", "spitting"),
 )
 _BY_KEY = {shape.key: shape for shape in SHAPES}
 

@@ -24,16 +24,6 @@ from booth.units import Kind, System, read, show
 #: Within what share of itself a shop repeats a setting (common practice, no source): two careful
 #: catches, and two runs of one cup by one hand, agree about that well.
 REPEATS_WITHIN = 0.05
-#: The settings that a profile keeps, by name: the key, and the field where it is one of the gun.
-_KEPT = {
-    "efflux": ("efflux.target", ""),
-    "inlet": ("gun.inlet_pressure", "inlet_kpa"),
-    "delivery": ("gun.delivery", "delivery_ml_min"),
-    "fan": ("gun.fan", "fan_mm"),
-    "distance": ("gun.distance", "distance_mm"),
-    "tip": ("gun.tip", "tip_mm"),
-    "overlap": ("gun.overlap", "overlap_percent"),
-}
 
 
 class NotAProfile(ValueError):
@@ -63,11 +53,22 @@ class _Used(msgspec.Struct, frozen=True):
         if kind is Kind.TIP:
             return Range(self.measured, self.measured)
         asked = self.asked if self.asked is not None and not self.is_outside else Range(0.0, None)
-        low, high = BOUNDS[_KEPT[self.setting.name][0]]
+        low, high = BOUNDS[self.setting.key]
         least = max(self.measured * (1 - REPEATS_WITHIN), asked.low or low, low)
         most = min(self.measured * (1 + REPEATS_WITHIN), asked.high or high, high)
         shown = (self.setting.figure(end, system) for end in (least, most))
         return Range(*(read(end, kind, system).value for end in shown))
+
+    def outside(self, system: System) -> str:
+        """That it lies outside of what was asked for."""
+        asked, kind = self.asked or Range(), self.setting.kind
+        low = "" if asked.low is None else f"at least {show(asked.low, kind, system)}"
+        high = "" if asked.high is None else f"at most {show(asked.high, kind, system)}"
+        limits = " and ".join(filter(None, (low, high)))
+        return (
+            f"Outside of what the profile asked for ({limits}): {self.words(system)}. Check the data "
+            "sheet."
+        )
 
 
 def profile_from(job: Job, name: str) -> Profile:
@@ -97,18 +98,19 @@ def profile_from(job: Job, name: str) -> Profile:
     used = _used(job, good)
     thinner = good.figures.get("thinner")
     notes = [f"Settings from job {job.opened.job or 'job'}: {', '.join(lines)}."]
-    notes += [_outside(each, system) for each in used.values() if each.is_outside]
-    asked = thinner_of(old)
+    notes += [each.outside(system) for each in used.values() if each.is_outside]
+    asked, mix = thinner_of(old), old.mix
     limit = asked.limit_percent if asked is not None else None
     if thinner is not None and limit is not None and thinner > limit:
         notes.append(
             f"The job used {thinner:.0f} % thinner, beyond the limit of {limit:g} %: not taken over."
         )
-        thinner = None
+    elif thinner is not None and asked is not None and mix is not None:
+        mix = replace(mix, thinner=replace(asked, usual_percent=round(thinner, 1)))
     if good.next_time:
         notes.append(f"Next time: {good.next_time}")
     gun: dict[str, object] = {
-        _KEPT[name][1]: each.about(system) for name, each in used.items() if name != "efflux"
+        each.setting.field: each.about(system) for each in used.values() if each.setting.field
     }
     if "overlap" in used:
         gun["overlap_percent"] = round(used["overlap"].measured, 1)
@@ -121,7 +123,7 @@ def profile_from(job: Job, name: str) -> Profile:
         notes=(*old.notes, *notes),
         efflux=_efflux(job, used["efflux"], system) if "efflux" in used else old.efflux,
         gun=replace(old.gun, **gun),
-        mix=_mix(old, thinner),
+        mix=mix,
     )
 
 
@@ -146,33 +148,17 @@ def _used(job: Job, good: GoodSettings) -> dict[str, _Used]:
         "delivery": measured.mean_delivery_ml_min(job, "paint"),
         "efflux": found.get("efflux") if good.cup in CUPS else None,
     }
-    used = {}
+    used, efflux = {}, job.profile.efflux
     for each in SETTINGS:
         figure = found.get(each.name)
-        if each.name in _KEPT and figure is not None:
-            key, field = _KEPT[each.name]
-            low, high = BOUNDS[key]
-            if low <= figure <= high:
-                asked = getattr(job.profile.gun, field) if field else _target(job, good)
-                used[each.name] = _Used(each, figure, asked if isinstance(asked, Range) else None)
+        low, high = BOUNDS[each.key] if each.key else (0.0, 0.0)
+        if not each.key or figure is None or not low <= figure <= high:
+            continue
+        asked = getattr(job.profile.gun, each.field, None)
+        if each.name == "efflux" and efflux and slug(efflux.cup) == slug(CUPS[good.cup].name):
+            asked = efflux.target_s  # for the cup that was used
+        used[each.name] = _Used(each, figure, asked if isinstance(asked, Range) else None)
     return used
-
-
-def _target(job: Job, good: GoodSettings) -> Range | None:
-    """The efflux time asked for, where it is for the cup that was used."""
-    efflux = job.profile.efflux
-    same = efflux is not None and slug(efflux.cup) == slug(CUPS[good.cup].name)
-    return efflux.target_s if efflux is not None and same else None
-
-
-def _outside(each: _Used, system: System) -> str:
-    asked = each.asked
-    assert asked is not None
-    kind = each.setting.kind
-    low = "" if asked.low is None else f"at least {show(asked.low, kind, system)}"
-    high = "" if asked.high is None else f"at most {show(asked.high, kind, system)}"
-    limits = " and ".join(end for end in (low, high) if end)
-    return f"Outside of what the profile asked for ({limits}): {each.words(system)}. Check the data sheet."
 
 
 def _efflux(job: Job, timed: _Used, system: System) -> Efflux:
@@ -181,14 +167,5 @@ def _efflux(job: Job, timed: _Used, system: System) -> Efflux:
     read_at = [run.liquid_temperature.value for run in runs if run.liquid_temperature]
     at_c = mean(read_at)
     low, high = BOUNDS["efflux.at"]
-    if at_c is not None and not low <= at_c <= high:
-        at_c = None
-    return Efflux(CUPS[runs[-1].cup].name, timed.about(system), at_c)
-
-
-def _mix(old: Profile, thinner_percent: float | None) -> object:
-    if thinner_percent is None or old.mix is None or old.mix.thinner is None:
-        return old.mix
-    return replace(
-        old.mix, thinner=replace(old.mix.thinner, usual_percent=round(thinner_percent, 1))
-    )
+    kept_c = at_c if at_c is not None and low <= at_c <= high else None
+    return Efflux(CUPS[runs[-1].cup].name, timed.about(system), kept_c)
