@@ -147,9 +147,8 @@ class Catch(Instrument):
 
     def record(self, context: Context) -> tuple[str, ...]:
         job, system = context.job, context.system
-        past = context.past.pairs(
-            job.opened.gun, _tip_mm(context), job.opened.profile.key, without=job.opened.job
-        )
+        opened, tip_mm = job.opened, _tip_mm(context)
+        past = context.past.pairs(opened.gun, tip_mm, opened.profile.key, without=opened.job)
         known = catch_pairs(job, past)
         every = (words(job, known, system) for words in (paint_words, turns_words))
         learnt = [said for said in every if said]

@@ -10,8 +10,7 @@ from booth.bench.instrument import Instrument, number, quantity, word
 from booth.forms.form import Field, Rows, Values, same
 from booth.instruments.figures import asked_for, interval
 from booth.job import measured
-from booth.job.measured import coat_on, film_of, readings_of, statistics_of
-from booth.job.pace_basis import basis_of
+from booth.job.measured import basis_of, coat_on, film_of, readings_of, statistics_of
 from booth.job.steps import key_of
 from booth.log.events import CoatBegun, Event, FilmRead
 from booth.log.fold import Job

@@ -71,12 +71,10 @@ class FreshAir(Instrument):
             rows.append(Field("delivery", "Delivery", Kind.DELIVERY, hint="what leaves the gun"))
         moved, face = (room.exhaust_m3_min, room.face_m2) if room else (None, None)
         known, l_min = moved is not None, None if moved is None else moved * L_PER_M3
-        by, front = "shop file" if known else "what it moves through its filters", "shop file"
-        front, share = (
-            front if face is not None else "of the booth",
-            "for the average over the pauses",
-        )
-        flow, area, percent = Kind.AIR_FLOW, Kind.AREA, Kind.PERCENT
+        by = "shop file" if known else "what it moves through its filters"
+        front = "of the booth" if face is None else "shop file"
+        share, percent = "for the average over the pauses", Kind.PERCENT
+        flow, area = Kind.AIR_FLOW, Kind.AREA
         return (
             *rows,
             Field("exhaust", "Exhaust", flow, default=l_min, hint=by, optional=True, assumed=known),

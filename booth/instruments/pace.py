@@ -9,8 +9,7 @@ from booth.bench.act import Act, Context, Keep, SetForm, refused
 from booth.bench.instrument import Instrument, number, quantity, word
 from booth.forms.form import Field, Rows, Values
 from booth.instruments.figures import against, figure, interval
-from booth.job.measured import speed_mm_s, steady_passes
-from booth.job.pace_basis import HAND_MM_S, Basis, basis_of
+from booth.job.measured import HAND_MM_S, Basis, basis_of, speed_mm_s, steady_passes
 from booth.job.stopwatches import BAR, PASS, SILENT, Sweeping, passing_s, sweeping
 from booth.log.events import PassTimed, StopwatchDropped, StopwatchStarted
 from booth.profile.model import Range

@@ -133,13 +133,10 @@ class PaperPattern(Instrument):
 def read_now(context: Context, values: Values) -> Pattern | None:
     """What the rows say, zones before a shape; where they say nothing, what was kept last. Pure."""
     typed, shape = word(values, "zones"), word(values, "shape")
-    if typed:
-        return Pattern("", zones_from(typed))
-    if shape:
-        return Pattern(shape)
-    return (
-        pattern_of(context.job.patterns[-1]) if "zones" in values and context.job.patterns else None
-    )
+    if typed or shape:
+        return Pattern("", zones_from(typed)) if typed else Pattern(shape)
+    kept = context.job.patterns[-1:] if "zones" in values else ()
+    return pattern_of(kept[0]) if kept else None
 
 
 def looks_at_film(values: Values) -> bool:

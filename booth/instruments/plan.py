@@ -10,7 +10,7 @@ from booth.clock import local_hhmm
 from booth.forms.form import Field, Values
 from booth.instruments.figures import counted
 from booth.job.job_schedule import Planned, planned, spray_times
-from booth.job.schedule import Block, Cause, Pot, Span, Trouble
+from booth.job.schedule import Block, Pot, Span, Trouble
 from booth.moment import Moment, later
 from booth.units import Kind
 from booth.words.shown import LineBlock, LineRow, Picture, Readout, Timeline, Tone
@@ -67,15 +67,14 @@ class Plan(Instrument):
             far = f" (in {duration(plan.handle_s)})" if plan.handle_s >= DAY_S else ""
             lines.append(f"can be handled {mark}{_at(context, plan.handle_s)}{far}")
         lines += _pot_words(context, plan)
-        causes = {each.cause for each in schedule.troubles}
+
         coats = counted(schedule.remaining, "coat")
         label = f"last coat on at about  ({coats} to go, {rough(schedule.last_s)})"
         if not schedule.remaining:
             label, tone, word = "the last coat was on", Tone.GOOD, "ALL COATS ARE ON"
-        elif Cause.POT_LIFE in causes:
-            tone, word = Tone.CAUTION, "POT LIFE TOO SHORT"
-        elif Cause.WINDOW in causes:
-            tone, word = Tone.CAUTION, "WINDOW MISSED"
+        elif schedule.troubles:
+            pot = any(each.pot for each in schedule.troubles)
+            tone, word = Tone.CAUTION, "POT LIFE TOO SHORT" if pot else "WINDOW MISSED"
         else:
             tone, word = Tone.GOOD, "IT FITS"
         if plan.estimate and schedule.remaining:
@@ -123,7 +122,7 @@ def _at(context: Context, seconds: float) -> str:
 def _trouble_words(context: Context, trouble: Trouble) -> str:
     at = _at(context, trouble.at_s)
     by = rough(trouble.by_s) if trouble.by_s >= 600 else spelled(trouble.by_s)
-    if trouble.cause is Cause.POT_LIFE:
+    if trouble.pot:
         over = "was over" if trouble.at_s <= 0 else "is over"
         return (
             f"Pot life of {trouble.pot} {over} {at}, {by} too early: fresh batch from "
@@ -137,7 +136,7 @@ def _trouble_words(context: Context, trouble: Trouble) -> str:
 
 def _pot_words(context: Context, plan: Planned) -> list[str]:
     """How much of the pot life is to spare, where it is enough."""
-    if not plan.pots or any(each.cause is Cause.POT_LIFE for each in plan.schedule.troubles):
+    if not plan.pots or any(each.pot for each in plan.schedule.troubles):
         return []
     pot = max(plan.pots, key=lambda each: each.end_s)
     spare = pot.end_s - plan.schedule.last_s

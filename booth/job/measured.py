@@ -3,13 +3,17 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable
-from typing import ParamSpec, TypeVar
+from typing import NamedTuple, ParamSpec, TypeVar
 
 from booth.job.mixture import mean, now
 from booth.log.events import CatchMade, EffluxTimed, Event, FilmRead, PassTimed
 from booth.log.fold import Job, fold
 from booth.profile.model import Range
-from booth.trade.film.gun_speed import speed_of_pass_mm_s
+from booth.trade.film.gun_speed import (
+    mean_wet_film_um,
+    speed_for_wet_film_mm_s,
+    speed_of_pass_mm_s,
+)
 from booth.trade.film.transfer_efficiency import (
     EfficiencyBand,
     default_band,
@@ -21,7 +25,7 @@ from booth.trade.film.wet_gauge import (
     film_between_teeth,
     film_statistics,
 )
-from booth.trade.result import BadInput, Estimate, Outside
+from booth.trade.result import BadInput, Estimate, Outside, Value
 
 P = ParamSpec("P")
 T = TypeVar("T")
@@ -167,17 +171,15 @@ def implied_efficiency(job: Job, part: str, coat: int | None) -> Estimate | Outs
     then = as_of(job, readings[-1].n)
     delivery, fan, speed = mean_delivery_ml_min(then), fan_mm(then), speed_mm_s(then)
     if delivery is None:
-        return _missing(
-            "The delivery of the coating itself was not caught.", "Catch the coating, not water."
-        )
+        not_caught = "The delivery of the coating itself was not caught."
+        return _missing(not_caught, "Catch the coating, not water.")
     if fan is None or fan[1] != "measured":
         return _missing("The fan was not measured.", "Measure it on paper.")
     if speed is None:
         return _missing("No pass was timed.", "Time a pass at the step Pace.")
+    overlap = overlap_fraction(then)[0]
     try:
-        return transfer_efficiency_from_film(
-            film.mean, delivery, fan[0], overlap_fraction(then)[0], speed
-        )
+        return transfer_efficiency_from_film(film.mean, delivery, fan[0], overlap, speed)
     except BadInput as fault:
         return _missing(str(fault), "Check delivery, fan and the timed pass.")
 
@@ -196,9 +198,8 @@ def transfer_efficiency(job: Job, large_flat_part: bool = True) -> EfficiencyBan
         implied = implied_efficiency(job, part, number)
         if isinstance(implied, Estimate) and implied.low > 0:
             coat = f"coat {number} on {part}" if number else part
-            return EfficiencyBand(
-                implied.low, implied.likely, implied.high, f"from the gauge, {coat}"
-            )
+            source = f"from the gauge, {coat}"
+            return EfficiencyBand(implied.low, implied.likely, implied.high, source)
     return default_band(_is_hvlp(job), large_flat_part)
 
 
@@ -206,11 +207,8 @@ def _is_hvlp(job: Job) -> bool:
     """Whether the product asks for an HVLP gun, or the gun of this job is one."""
     if job.profile.gun.hvlp:
         return True
-    guns = job.opened.shop.get("guns", ())
-    return any(
-        isinstance(gun, dict) and gun.get("name") == job.opened.gun and gun.get("hvlp") is True
-        for gun in guns
-    )
+    guns = [gun for gun in job.opened.shop.get("guns", ()) if isinstance(gun, dict)]
+    return any(gun.get("name") == job.opened.gun and gun.get("hvlp") is True for gun in guns)
 
 
 def thinner_fraction(job: Job) -> float | None:
@@ -228,3 +226,53 @@ def compare(number: float, span: Range | None) -> str:
     if span.high is not None and number > span.high:
         return "above"
     return "in"
+
+
+#: What a hand can hold over a panel [mm/s] (common practice, no source).
+HAND_MM_S = (200.0, 800.0)
+
+
+class Basis(NamedTuple):
+    """What the pace of the gun rests on: delivery [ml/min], fan [mm], overlap [1], each with where it is from; what lands [1]."""
+
+    delivery_ml_min: float
+    delivery_from: str
+    fan_mm: float
+    fan_from: str
+    overlap: float
+    overlap_from: str
+    lands: EfficiencyBand
+
+    def speed_for(self, wet_um: float) -> Estimate | None:
+        """The speed [mm/s] that lays this wet film; None where a figure makes no sense."""
+        fan = self.fan_mm, self.overlap, self.lands
+        return _estimate(known(speed_for_wet_film_mm_s, wet_um, self.delivery_ml_min, *fan))
+
+    def film_at(self, speed_mm_s: float) -> Estimate | None:
+        """The mean wet film [um] at this speed; None where a figure makes no sense."""
+        fan = self.fan_mm, self.overlap
+        return _estimate(
+            known(mean_wet_film_um, self.delivery_ml_min, *fan, speed_mm_s, self.lands)
+        )
+
+
+def _estimate(found: Value | Estimate | None) -> Estimate | None:
+    """What lands is always a band, so what follows from it is always an estimate."""
+    assert not isinstance(found, Value)
+    return found
+
+
+def basis_of(
+    job: Job, delivery: float | None = None, fan: float | None = None
+) -> tuple[Basis | None, tuple[str, ...]]:
+    """Give what the pace rests on, or what is missing; `delivery`, `fan`: where typed instead."""
+    poured = (delivery, "as typed") if delivery is not None else delivery_ml_min(job)
+    wide = (fan, "as typed") if fan is not None else fan_mm(job)
+    missing = []
+    if poured is None or poured[0] <= 0:
+        missing.append("the delivery (step Catch)")
+    if wide is None or wide[0] <= 0:
+        missing.append("the width of the fan (step Fan)")
+    if missing or poured is None or wide is None:
+        return None, tuple(missing)
+    return Basis(*poured, *wide, *overlap_fraction(job), transfer_efficiency(job)), ()

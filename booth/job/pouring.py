@@ -147,14 +147,9 @@ def _planned(profile: Profile, plan: BatchPlan) -> PourTable:
             measure=plan.by,
             amount_by=_measure_of(plan.wanted),
         )
-        return _on(table, table.pours, rest)
+        return PourTable(table.measure, rest, _marked(table.pours, rest))
     wanted = in_its_measure(plan.wanted)
     return pour_table_on_top(mix, rest, wanted, parts_by=parts_by, measure=plan.by)
-
-
-def _on(table: PourTable, pours: Sequence[Pour], before: float) -> PourTable:
-    """The same table with these amounts, its marks counted on from `before`."""
-    return PourTable(table.measure, before, _marked(pours, before))
 
 
 def _marked(pours: Sequence[Pour], before: float) -> tuple[Pour, ...]:
@@ -179,7 +174,8 @@ def _with_thinner_as_poured(
     if most <= meant:
         return table
     last = replace(table.pours[-1], amount=most)
-    return _on(table, (*table.pours[:-1], last), table.before)
+    pours = _marked((*table.pours[:-1], last), table.before)
+    return PourTable(table.measure, table.before, pours)
 
 
 def _summed(poured: Iterable[tuple[str, float]]) -> dict[str, float]:

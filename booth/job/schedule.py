@@ -67,20 +67,13 @@ class Pot(msgspec.Struct, frozen=True):
     end_s: float
 
 
-class Cause(enum.Enum):
-    """What cannot be met."""
-
-    WINDOW = "recoat window"
-    POT_LIFE = "pot life"
-
-
 class Trouble(msgspec.Struct, frozen=True):
     """A window or a pot life that cannot be met.
 
-    part, coat: the first that it meets; by_s: by how much; at_s: when it is over; pot: the batch.
+    part, coat: the first that it meets; by_s: by how much; at_s: when it is over; pot: the batch,
+    "" for a window.
     """
 
-    cause: Cause
     part: str
     coat: int
     by_s: float
@@ -138,7 +131,7 @@ def schedule(parts: Sequence[PartState], rules: Rules, pots: Sequence[Pot] = ())
         blocks += _before_coat(part, start)
         if part.closes_s is not None and start > part.closes_s:
             late_s = start - part.closes_s
-            troubles.append(Trouble(Cause.WINDOW, part.name, part.coats + 1, late_s, part.closes_s))
+            troubles.append(Trouble(part.name, part.coats + 1, late_s, part.closes_s))
         free_s = spray(part, start, part.spray_s)
     troubles += _pot_troubles(pots, blocks)
     blocks.sort(key=lambda block: (block.start_s, block.end_s, block.part, block.coat))
@@ -170,9 +163,7 @@ def _before_coat(part: PartState, start: float) -> list[Block]:
         (Span.READY, max(part.opens_s, part.since_s), closes),
         (Span.LATE, closes, start),
     )
-    return [
-        Block(part.name, part.coats, span, begin, end) for span, begin, end in spans if end > begin
-    ]
+    return [Block(part.name, part.coats, *span) for span in spans if span[2] > span[1]]
 
 
 def _pot_troubles(pots: Sequence[Pot], blocks: list[Block]) -> list[Trouble]:
@@ -185,4 +176,4 @@ def _pot_troubles(pots: Sequence[Pot], blocks: list[Block]) -> list[Trouble]:
         return []
     first = min(late, key=lambda block: block.start_s)
     late_s = max(block.end_s for block in late) - pot.end_s
-    return [Trouble(Cause.POT_LIFE, first.part, first.coat, late_s, pot.end_s, pot.name)]
+    return [Trouble(first.part, first.coat, late_s, pot.end_s, pot.name)]

@@ -10,6 +10,7 @@ import pytest
 
 from booth.job.material import area_of, plan_of, total_area_m2, wet_from_dry_um
 from booth.job.measured import (
+    basis_of,
     coat_on,
     implied_efficiency,
     readings_of,
@@ -18,7 +19,6 @@ from booth.job.measured import (
     steady_passes,
     transfer_efficiency,
 )
-from booth.job.pace_basis import basis_of
 from booth.log import events as ev
 from booth.log.fold import Job, fold
 from booth.profile.model import Film, Gun, Mix, MixPart, Range, Thinner, Waits
