@@ -86,19 +86,15 @@ class Faults(Instrument):
             return (causes_page(FAULTS[key], part, _causes(context, values), context.system),)
         looks = FAULTS[key].looks if key else "Look along the film against a lamp."
         lines = Lines(fault_lines(context.job.faults), KEYS.index(key))
-        return (
-            Page((("quiet", f"seen on  ◂ {part or ANY_PART} ▸"),)),
-            lines,
-            Page((("text", looks),)),
-        )
+        where = Page((("quiet", f"seen on  ◂ {part or ANY_PART} ▸"),))
+        return (where, lines, Page((("text", looks),)))
 
     def last_kept(self, context: Context, values: Values) -> tuple[Event, ...]:
         """What was seen last on the chosen part; while its causes are read, this very fault."""
-        key, part = word(values, "fault"), word(values, "part")
-        found = tuple(each for each in context.job.faults if part in ("", each.part))
+        part = word(values, "part")
         if reads_causes(context, values):
-            found = tuple(each for each in found if (each.fault, each.part) == (key, part))
-        return found[-1:]
+            return seen(context, values)[-1:]
+        return tuple(each for each in context.job.faults if part in ("", each.part))[-1:]
 
     def space(self, context: Context, rows: Rows) -> Act:
         if reads_causes(context, rows.values):
@@ -108,10 +104,8 @@ class Faults(Instrument):
         return take(context, rows)
 
     def enter(self, context: Context, rows: Rows) -> Act | None:
-        values = rows.values
-        if reads_causes(context, values) or not word(values, "fault"):
-            return None
-        return take(context, rows)
+        stands = word(rows.values, "fault") and not reads_causes(context, rows.values)
+        return take(context, rows) if stands else None
 
     def own(self, context: Context, rows: Rows, key: Key) -> Act | None:
         """Arrows walk the list and choose the part, or scroll what is read and lead back."""
@@ -138,9 +132,13 @@ class Faults(Instrument):
 
 def reads_causes(context: Context, values: Values) -> bool:
     """Whether the causes of a fault are read: one that is in the log, and not void. Pure."""
-    seen = (word(values, "fault"), word(values, "part"))
-    known = any((each.fault, each.part) == seen for each in context.job.faults)
-    return bool(word(values, "causes")) and known
+    return bool(word(values, "causes") and seen(context, values))
+
+
+def seen(context: Context, values: Values) -> tuple[FaultSeen, ...]:
+    """What was kept of the fault and the part that the list stands on."""
+    here = word(values, "fault"), word(values, "part")
+    return tuple(each for each in context.job.faults if (each.fault, each.part) == here)
 
 
 def _causes(context: Context, values: Values) -> tuple[RankedCause, ...]:
@@ -151,7 +149,7 @@ def take(context: Context, rows: Rows) -> Act:
     """Keep that a fault is seen, once for each part, and show its causes."""
     key, part = word(rows.values, "fault"), word(rows.values, "part")
     shown = SetForm(rows.form.choosing("causes", "open"))
-    if any((each.fault, each.part) == (key, part) for each in context.job.faults):
+    if seen(context, rows.values):
         return Act(f"causes of {FAULTS[key].name}", (shown,))
     event = FaultSeen(n=0, at=context.now, fault=key, part=part)
     return Act(f"seen: {FAULTS[key].name}, {part or ANY_PART}", (Keep(event), shown))

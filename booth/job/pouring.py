@@ -54,12 +54,12 @@ class BatchPlan(msgspec.Struct, frozen=True):
 class Pouring(msgspec.Struct, frozen=True):
     """Where a batch stands.
 
-    done: what was poured, in order; left: what is to be poured, with marks; mark: what the cup or
+    plan: how it is meant; done: what was poured, in order; left: what is to be poured, with marks; mark: what the cup or
     scale shows now; total: what it will show at the end; grew: how much more than was wanted;
     by: the component that made it grow, '' if none did.
     """
 
-    measure: Measure
+    plan: BatchPlan
     done: tuple[Pour, ...]
     left: tuple[Pour, ...]
     mark: float
@@ -208,7 +208,7 @@ def pouring(profile: Profile, plan: BatchPlan, poured: Sequence[tuple[str, float
     grown = grew > ON_THE_MARK * meant.total
     by = _grown_by(table, poured) or table.pours[-1].name
     done = _marked([Pour(name, amount, 0.0) for name, amount in poured], table.before)
-    return Pouring(table.measure, done, left, mark, total, grew, by if grown else "")
+    return Pouring(plan, done, left, mark, total, grew, by if grown else "")
 
 
 def _grown_by(table: PourTable, poured: Sequence[tuple[str, float]]) -> str:

@@ -442,7 +442,7 @@ def test_the_figure_is_the_next_mark() -> None:
     state = pouring(TWO_TO_ONE, plan, [("clear", 400)])
     job = fold([opened(mix=TWO_TO_ONE.mix)])
     context = Context(job, START, System.METRIC, DEFAULT_STEPS[0])
-    readout = pour_readout(context, plan, state)
+    readout = pour_readout(context, state)
     assert (readout.figure, readout.unit, readout.tone) == ("600", "ml", Tone.READY)
     assert readout.lines[0] == "200 ml of hardener"
 

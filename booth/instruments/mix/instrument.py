@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-from typing import NamedTuple
-
 from msgspec.structs import replace
 
 from booth.bench.act import Act, Context, Keep, Say, SetForm, refused
@@ -13,6 +11,7 @@ from booth.forms.form import Field, Form, Rows, Values, only
 from booth.forms.key import Key
 from booth.instruments.mix import words
 from booth.job import pouring
+from booth.job.measured import known
 from booth.job.pouring import BatchPlan, Pouring, open_pours
 from booth.log.events import BatchMixed, Event, Poured
 from booth.trade.mixing.components import Measure
@@ -27,13 +26,6 @@ _WAYS = {Measure.VOLUME: "volume, marks on the cup", Measure.WEIGHT: "weight, on
 AMOUNT_FIRST = "Enter the amount first, with its unit if you like."
 WHEN_POURED = "Space when it is poured to the mark; or type what it shows."
 NOT_POURED = "That is what it showed before this pour. Pour, then read it."
-
-
-class Meant(NamedTuple):
-    """A batch as it is meant, and where it stands."""
-
-    plan: BatchPlan
-    state: Pouring
 
 
 class Mix(Instrument):
@@ -97,22 +89,18 @@ class Mix(Instrument):
 
     def readout(self, context: Context, values: Values) -> Readout:
         try:
-            meant = batch_meant(context, values)
+            state = batch_meant(context, values)
         except BadInput as fault:
-            told = (str(fault),)
-            return Readout("–", label="mix", tone=Tone.CAUTION, word="CHECK", lines=told)
-        if meant is not None:
-            return words.pour_readout(context, meant.plan, meant.state)
+            return Readout("–", "", "mix", Tone.CAUTION, "CHECK", (str(fault),))
+        if state is not None:
+            return words.pour_readout(context, state)
         if context.job.batches:
             return words.batch_readout(context, context.job.batches[-1])
         return words.empty_readout(context)
 
     def picture(self, context: Context, values: Values) -> tuple[Picture, ...]:
-        try:
-            meant = batch_meant(context, values)
-        except BadInput:
-            return ()
-        return (Pours(words.pour_rows(meant.state, context.system)),) if meant is not None else ()
+        state = known(batch_meant, context, values)
+        return (Pours(words.pour_rows(state, context.system)),) if state is not None else ()
 
     def record(self, context: Context) -> tuple[str, ...]:
         return () if open_pours(context.job) else super().record(context)
@@ -135,19 +123,19 @@ class Mix(Instrument):
         if wrong:
             return refused(wrong)
         try:
-            meant = batch_meant(context, rows.values)
-            if meant is None:
+            state = batch_meant(context, rows.values)
+            if state is None:
                 first = SetForm(rows.form.marking("amount"))
                 return Act("", (first, Say(AMOUNT_FIRST, fault=True)))
-            return self._poured(context, rows, *meant)
+            return self._poured(context, rows, state)
         except BadInput as fault:
             return refused(str(fault))
 
-    def _poured(self, context: Context, rows: Rows, plan: BatchPlan, state: Pouring) -> Act:
+    def _poured(self, context: Context, rows: Rows, state: Pouring) -> Act:
         # By volume or by weight stays; how this one batch was meant does not.
         way = {key: each for key, each in rows.form.chosen.items() if key == "by"}
         job, following = context.job, SetForm(Form(chosen=way))
-        poured, word, keep = open_pours(job), "mixed", []
+        plan, poured, word, keep = state.plan, open_pours(job), "mixed", []
         if state.next is not None:
             word, amount = f"poured: {visible(state.next.name)}", state.next.amount
             reading = rows.row(READING[plan.by])
@@ -182,18 +170,15 @@ class Mix(Instrument):
         return refused(AMOUNT_FIRST) if lost else None
 
 
-def batch_meant(context: Context, values: Values) -> Meant | None:
+def batch_meant(context: Context, values: Values) -> Pouring | None:
     """The batch that the rows mean; None where none is. Raises BadInput."""
     plan = plan_by_rows(context, values)
-    if plan is None:
-        return None
-    return Meant(plan, batch_state(context, plan, open_pours(context.job)))
+    return None if plan is None else batch_state(context, plan, open_pours(context.job))
 
 
-def batch_state(context: Context, plan: BatchPlan, poured: tuple[Poured, ...]) -> Pouring:
-    return pouring.pouring(
-        context.profile, plan, [(each.name, each.amount.value) for each in poured]
-    )
+def batch_state(context: Context, plan: BatchPlan, pours: tuple[Poured, ...]) -> Pouring:
+    poured = [(each.name, each.amount.value) for each in pours]
+    return pouring.pouring(context.profile, plan, poured)
 
 
 def wanted_rows(context: Context, values: Values) -> set[str]:

@@ -8,7 +8,7 @@ from booth.files.safe_text import visible
 from booth.instruments.figures import figure
 from booth.job import scaled_waits
 from booth.job.mixture import now as mix_now
-from booth.job.pouring import BatchPlan, Pouring, components, open_batches, thinner_of
+from booth.job.pouring import Pouring, components, open_batches, thinner_of
 from booth.job.waits import State, What, standing, waits
 from booth.log.events import BatchMixed
 from booth.trade.mixing.components import Measure
@@ -19,10 +19,6 @@ from booth.words.wait_words import TONES, rough
 
 KIND = {Measure.VOLUME: Kind.VOLUME, Measure.WEIGHT: Kind.MASS}
 LONGEST_WORD = 12
-
-
-def _shown(amount: float, measure: Measure, system: System) -> str:
-    return show(amount, KIND[measure], system)
 
 
 def empty_readout(context: Context) -> Readout:
@@ -48,23 +44,23 @@ def empty_readout(context: Context) -> Readout:
     return Readout(figure, label=label, word=word, lines=tuple(lines))
 
 
-def pour_readout(context: Context, plan: BatchPlan, state: Pouring) -> Readout:
+def pour_readout(context: Context, state: Pouring) -> Readout:
     """The next mark as the figure; all is in, and the batch not yet called mixed. Pure."""
-    pour, system, kind = state.next, context.system, KIND[state.measure]
+    pour, plan, system = state.next, state.plan, context.system
+    kind = KIND[plan.by]
     if pour is None:
         label, said = "everything is in", "Space says that it is mixed: pot life begins."
         return figure(context, state.mark, kind, label, Tone.READY, "STIR", (said,))
     again = any(each.name == pour.name for each in state.done)
     name = visible(pour.name)
-    lines = [f"{_shown(pour.amount, state.measure, system)} of {name}"]
+    lines = [f"{show(pour.amount, kind, system)} of {name}"]
     if state.by:
-        grew = _shown(state.grew, state.measure, system)
-        total = _shown(state.total, state.measure, system)
+        grew, total = (show(each, kind, system) for each in (state.grew, state.total))
         lines.insert(0, f"Too much {visible(state.by)}: the batch grows by {grew} to {total}.")
     elif again:
         lines.insert(0, f"There is too little {name} in it yet.")
     if not state.done:
-        if plan.rest is None and state.measure is Measure.WEIGHT:
+        if plan.rest is None and plan.by is Measure.WEIGHT:
             lines.append("The scale is at zero with the cup on it.")
         if plan.onto is not None:
             lines.append(f"The pot life of batch {plan.onto}, which is older, will rule all of it.")
@@ -80,7 +76,8 @@ def pour_rows(state: Pouring, system: System) -> tuple[PourRow, ...]:
     """The pours done, the one to do, those that come. Pure."""
 
     def row(pour: Pour, tone: Tone) -> PourRow:
-        amount, mark = (_shown(each, state.measure, system) for each in (pour.amount, pour.mark))
+        kind = KIND[state.plan.by]
+        amount, mark = (show(each, kind, system) for each in (pour.amount, pour.mark))
         return PourRow(visible(pour.name), amount, mark, tone)
 
     done = [row(pour, Tone.GOOD) for pour in state.done]
