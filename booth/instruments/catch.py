@@ -137,10 +137,9 @@ class Catch(Instrument):
             return caught_readout(context, caught_s)
         if context.job.catches:
             liquid = context.job.catches[-1].liquid
-            same = catches(context.job, liquid)
-            mean = catch_statistics([each.delivery_ml_min for each in same]).mean_ml_min
-            label = "delivery" if len(same) == 1 else f"delivery, mean of {len(same)}"
-            return delivery_readout(context, mean, liquid, label)
+            stats = catch_statistics([e.delivery_ml_min for e in catches(context.job, liquid)])
+            label = "delivery" if stats.count == 1 else f"delivery, mean of {stats.count}"
+            return delivery_readout(context, stats.mean_ml_min, liquid, label)
         seconds = duration(number(values, "seconds") or USUAL_S)
         lines = ("Space: 3, 2, 1, then hold the trigger until the window flashes.",)
         return Readout(seconds, label="catch for", like="00:00", lines=lines)
@@ -150,21 +149,21 @@ class Catch(Instrument):
         opened, tip_mm = job.opened, _tip_mm(context)
         past = context.past.pairs(opened.gun, tip_mm, opened.profile.key, without=opened.job)
         known = catch_pairs(job, past)
-        every = (words(job, known, system) for words in (paint_words, turns_words))
-        learnt = [said for said in every if said]
+        told = (words(job, known, system) for words in (paint_words, turns_words))
+        learnt = [*filter(None, told)]
         if not job.catches:
             return (*starting_point(self, context), *learnt)
         same = catches(job, job.catches[-1].liquid)
-        means = []
         if len(same) > 1:
             stats = catch_statistics([each.delivery_ml_min for each in same])
-            spread = show(stats.spread_ml_min, Kind.DELIVERY, system)
-            means.append(f"mean {show(stats.mean_ml_min, Kind.DELIVERY, system)}, spread {spread}")
-        room = max(1, RECORD_ROWS - len(means) - len(learnt))
-        return (*(_line(context, each) for each in job.catches[-room:]), *means, *learnt)
+            kept = stats.mean_ml_min, stats.spread_ml_min
+            mean, spread = (show(each, Kind.DELIVERY, system) for each in kept)
+            learnt.insert(0, f"mean {mean}, spread {spread}")
+        room = max(1, RECORD_ROWS - len(learnt))
+        return (*(_line(context, each) for each in job.catches[-room:]), *learnt)
 
     def event(self, context: Context, values: Values) -> ev.Event | str:
-        delivery = delivery_of(context, values)
+        delivery, liquid = delivery_of(context, values), word(values, "liquid")
         amount, seconds = quantity(values, "amount"), number(values, "seconds")
         if not seconds:
             return NO_TIME
@@ -172,7 +171,6 @@ class Catch(Instrument):
             return NOTHING_CAUGHT
         if delivery is None:
             return NO_DENSITY
-        liquid = word(values, "liquid")
         return ev.CatchMade(
             n=0,
             at=context.now,

@@ -55,19 +55,15 @@ class Coats(Instrument):
         return any(coat.ended for part in job.parts for coat in job.coats_on(part))
 
     def busy(self, context: Context) -> str:
-        job = context.job
-        running = next((part for part in job.parts if job.running_coat(part) is not None), "")
+        running = running_part(context.job)
         return f"{running}: a coat is being sprayed. Space ends it there." if running else ""
 
     def last_kept(self, context: Context, values: Values) -> tuple[Event, ...]:
-        job = context.job
-        every: tuple[CoatBegun | CoatEnded | TouchTried, ...] = (
-            *job.of(CoatBegun),
-            *job.of(CoatEnded),
-            *job.of(TouchTried),
-        )
-        own = (each for each in every if each.part == word(values, "part"))
-        return tuple(sorted(own, key=lambda each: each.n)[-1:])
+        job, part = context.job, word(values, "part")
+        for each in (each for each in reversed(job.events) if job.is_live(each.n)):
+            if isinstance(each, CoatBegun | CoatEnded | TouchTried) and each.part == part:
+                return (each,)
+        return ()
 
     def space(self, context: Context, rows: Rows) -> Act:
         job, part = context.job, word(rows.values, "part")
@@ -128,17 +124,22 @@ def by_part(context: Context) -> dict[str, Standing]:
     return {each.wait.part: each for each in reversed(standings(context.job, context.now))}
 
 
+def running_part(job: Job) -> str:
+    return next((part for part in job.parts if job.running_coat(part) is not None), "")
+
+
 def next_part(job: Job) -> str:
     """The part being sprayed, else the one that wants the next coat: fewest coats, longest waiting."""
-    running = next((part for part in job.parts if job.running_coat(part)), None)
-    if running is not None:
+    running = running_part(job)
+    if running:
         return running
-    waiting = [
-        (len(coats), coats[-1].begun.n if coats else 0, index)
-        for index, coats in enumerate(job.coats_on(part) for part in job.parts)
-        if len(coats) < job.profile.film.coats
-    ]
-    return job.parts[min(waiting)[2]] if waiting else job.parts[0]
+    coats = {part: job.coats_on(part) for part in job.parts}
+    waiting = [part for part in job.parts if len(coats[part]) < job.profile.film.coats]
+
+    def turn(part: str) -> tuple[int, int]:
+        return len(coats[part]), coats[part][-1].begun.n if coats[part] else 0
+
+    return min(waiting or job.parts[:1], key=turn)
 
 
 def begun_words(begun: CoatBegun, now: Sequence[Standing]) -> tuple[str, ...]:
@@ -198,11 +199,7 @@ def part_readout(context: Context, part: str, each: Standing | None) -> Readout:
         figure = word
         if each.remaining_s is not None:
             lines.insert(0, f"window closes in {time_words(each)}")
-    return Readout(
-        figure,
-        label=f"{part}: {what_words(each)}",
-        tone=Tone.CAUTION if each.doubtful else TONES[each.state],
-        word=word if figure != word else "",
-        lines=tuple(line for line in lines if line),
-        like="00:00" if len(figure) <= 5 else "",
-    )
+    label, tone = f"{part}: {what_words(each)}", TONES[each.state]
+    tone = Tone.CAUTION if each.doubtful else tone
+    said, like = word if figure != word else "", "00:00" if len(figure) <= 5 else ""
+    return Readout(figure, "", label, tone, said, tuple(filter(None, lines)), like)

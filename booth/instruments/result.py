@@ -4,10 +4,10 @@ from __future__ import annotations
 
 from booth.bench.act import Act, CloseJob, Context, Keep
 from booth.bench.instrument import Instrument, word
-from booth.bench.next_act import onward
+from booth.bench.next_act import onward, step_done
 from booth.forms.form import Field, Rows, Values
 from booth.instruments.figures import counted
-from booth.log.events import JobClosed, StepDone
+from booth.log.events import JobClosed
 from booth.words.shown import Readout, Tone
 
 #: Nothing is taken for good that nobody called so: the next job starts from a good one.
@@ -55,8 +55,7 @@ class Result(Instrument):
         onto = onward(rows)
         if onto is not None:
             return onto
-        step = context.step.key
-        done = () if step in context.job.done else (Keep(StepDone(n=0, at=context.now, step=step)),)
+        *done, _ = step_done(context)  # there is no step to go on to
         said = {key: word(rows.values, key) for key in ("verdict", "words", "next_time")}
         closed = JobClosed(n=0, at=context.now, **said)
         return Act("close the job", (*done, Keep(closed), CloseJob()))
