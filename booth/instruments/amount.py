@@ -258,16 +258,14 @@ def plan_readout(context: Context, values: Values) -> Readout:
     tone, said = Tone.READY, counted(plan.cups.cups, "cup").upper()
     if plan.covered is False:
         tone, said = Tone.CAUTION, "POT LIFE TOO SHORT"
-    coats = counted(round(number(values, "coats") or 0), "coat")
+    coats, lines = counted(round(number(values, "coats") or 0), "coat"), []
     area = show(material.total_area_m2(context.job), Kind.AREA, context.system)
-    label, lines = f"to mix, ready to spray, estimate: {area}, {coats}", plan_lines(context, plan)
-    return figure(context, plan.mix_ml, Kind.VOLUME, label, tone, said, lines)
-
-
-def plan_lines(context: Context, plan: material.Plan) -> tuple[str, ...]:
-    """What stands under the figure: the most pressing first."""
-    system, cups = context.system, plan.cups
-    lines = []
+    label, system, cups = (
+        f"to mix, ready to spray, estimate: {area}, {coats}",
+        context.system,
+        plan.cups,
+    )
+    # The most pressing first.
     if plan.pot is not None:
         life = f"pot life {'about ' if plan.pot.estimate else ''}{rough(plan.pot.seconds)}"
         if plan.span_s is None:
@@ -287,4 +285,4 @@ def plan_lines(context: Context, plan: material.Plan) -> tuple[str, ...]:
     need = interval(plan.need.low, plan.need.high, Kind.VOLUME, system)
     lands = f"{plan.lands.low * 100:.0f} to {plan.lands.high * 100:.0f} %"
     lines.append(f"{need}, as {lands} lands: {plan.lands.source.split(': ')[0]}")
-    return tuple(lines)
+    return figure(context, plan.mix_ml, Kind.VOLUME, label, tone, said, lines)

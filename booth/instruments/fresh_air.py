@@ -101,8 +101,18 @@ class FreshAir(Instrument):
 
     def picture(self, context: Context, values: Values) -> tuple[Picture, ...]:
         """The caution at all times; then what the figure rests on."""
-        checked = check(context, values)
-        told = () if isinstance(checked, str) else tuple(_ground(context, checked))
+        checked, told = check(context, values), []
+        if isinstance(checked, Checked):
+            names = ", ".join(
+                f"{each.name} (limit {each.lel_percent:g} %)"
+                for each in dict.fromkeys(each for each, _ in checked.vapour.blend)
+            )
+            share = f"{checked.vapour.volatile * 100:.0f} % of what is sprayed evaporates"
+            told = [f"{share}: {names}", *checked.vapour.told]
+            known = delivery_ml_min(context.job)
+            if known is not None and checked.delivery == known[1]:
+                delivery = show(known[0], Kind.DELIVERY, context.system)
+                told.append(f"delivery {delivery}, {checked.delivery}")
         more = f" {ISOCYANATE}" if Hazard.ISOCYANATE in context.profile.hazards else ""
         warning = ("warning", f"{NOT_A_PERMISSION}{more}")
         return (Page((warning, *(("quiet", line) for line in told))),)
@@ -189,18 +199,6 @@ def _lines(context: Context, checked: Checked) -> Iterator[str]:
         yield f"for the open front at least {flow_words(checked.face_m3_h, system)}"
     if checked.averaged_m3_h < checked.needed_m3_h:
         yield f"over trigger and pauses at least {flow_words(checked.averaged_m3_h, system)}"
-
-
-def _ground(context: Context, checked: Checked) -> Iterator[str]:
-    names = ", ".join(
-        f"{each.name} (limit {each.lel_percent:g} %)"
-        for each in dict.fromkeys(each for each, _ in checked.vapour.blend)
-    )
-    yield f"{checked.vapour.volatile * 100:.0f} % of what is sprayed evaporates: {names}"
-    yield from checked.vapour.told
-    delivery = delivery_ml_min(context.job)
-    if delivery is not None and checked.delivery == delivery[1]:
-        yield f"delivery {show(delivery[0], Kind.DELIVERY, context.system)}, {checked.delivery}"
 
 
 def flow_words(m3_h: float, system: System) -> str:

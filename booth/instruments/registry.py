@@ -18,11 +18,9 @@ def instruments() -> dict[str, Instrument]:
     """Give kind of step -> instrument. A kind that two instruments claim is a fault of the program."""
     found: dict[str, Instrument] = {}
     for module in pkgutil.walk_packages(booth.instruments.__path__, "booth.instruments."):
-        loaded = importlib.import_module(module.name)
-        for thing in vars(loaded).values():
+        own = vars(importlib.import_module(module.name)).values()
+        for thing in (each for each in own if getattr(each, "__module__", "") == module.name):
             if isinstance(thing, type) and issubclass(thing, Instrument) and thing.KIND:
-                if thing.__module__ != loaded.__name__:
-                    continue
                 if thing.KIND in found:
                     raise LookupError(f"two instruments for {thing.KIND!r}")
                 found[thing.KIND] = thing()

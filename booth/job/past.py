@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Iterator, Mapping
 from functools import cache, partial
 from pathlib import Path
@@ -140,9 +141,7 @@ def last_good(folder: Path, profile_key: str, gun: str = "") -> GoodSettings | N
             continue
         if summary_of(path, data).verdict == "good":
             best = path, data, opened.at
-    if best is None:
-        return None
-    return settings_of(fold(parse(best[1]).events))
+    return None if best is None else settings_of(fold(parse(best[1]).events))
 
 
 def pairs(
@@ -169,13 +168,10 @@ def pairs(
         except NoJob:
             continue
         for each in catches:
-            if each.turns is None or (each.liquid != "water" and not same_product):
-                continue
-            if tip_mm is not None and not (
-                each.tip is not None and abs(each.tip.value - tip_mm) < SAME_TIP_MM
-            ):
-                continue
-            found.append(CatchPair(each.turns.value, each.delivery_ml_min, each.liquid))
+            away = abs(each.tip.value - tip_mm) if each.tip and tip_mm is not None else math.inf
+            same_tip = tip_mm is None or away < SAME_TIP_MM
+            if each.turns is not None and same_tip and (each.liquid == "water" or same_product):
+                found.append(CatchPair(each.turns.value, each.delivery_ml_min, each.liquid))
         if len(found) >= most:
             break
     return tuple(found[:most])
@@ -190,9 +186,5 @@ def _jobs(folder: Path, profile_key: str, gun: str) -> Iterator[tuple[Path, byte
             continue
         opened = opening_of(data)
         # A job whose opening cannot be read has no profile and no gun to go by.
-        if (
-            opened is not None
-            and profile_key in ("", opened.profile.key)
-            and gun in ("", opened.gun)
-        ):
+        if opened and profile_key in ("", opened.profile.key) and gun in ("", opened.gun):
             yield path, data, opened
