@@ -83,10 +83,9 @@ class Film(Instrument):
         if wetted is not None and dry is None:
             low = show(wetted, Kind.THICKNESS, system, unit=False)
             return Readout(f"{low}-?", unit, label=where, lines=(WHICH_TOOTH,))
+        if wetted is not None and dry is not None and dry <= wetted:
+            return Readout("–", unit, where, Tone.CAUTION, "", (WRONG_WAY_ROUND,))
         if wetted is not None and dry is not None:
-            if dry <= wetted:
-                wrong = (WRONG_WAY_ROUND,)
-                return Readout("–", unit, where, tone=Tone.CAUTION, word="", lines=wrong)
             film = FilmInterval(wetted, dry)
             return _judged(context, part, coat, film, f"{where}: this place")
         found = statistics_of(readings_of(context.job, part, coat))

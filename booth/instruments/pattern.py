@@ -168,19 +168,17 @@ def overlap_in(context: Context, values: Values) -> float:
     return overlap_fraction(context.job)[0] if percent is None else percent / 100
 
 
-def section_of(context: Context, values: Values, pattern: Pattern | None) -> Section:
+def section_of(context: Context, values: Values, pattern: Pattern) -> Section:
     overlap = overlap_in(context, values)
-    if pattern is None or not 0 <= overlap <= MOST_OVERLAP:
+    if not 0 <= overlap <= MOST_OVERLAP:
         return Section()
     passes = max(LEAST_PASSES, round(FANS_DEEP / (1 - overlap)))
     samples = section_at(pattern, overlap, passes, SAMPLES)
     if not samples:
         return Section()
-    fans = (passes - 1) * (1 - overlap) + 1
-    width = number(values, "width")
-    scale, unit = fans, "fans"
-    if width:
-        scale = shown_value(fans * width, Kind.LENGTH, context.system)
+    scale, unit = (passes - 1) * (1 - overlap) + 1, "fans"
+    if width := number(values, "width"):
+        scale = shown_value(scale * width, Kind.LENGTH, context.system)
         unit = shown_unit(Kind.LENGTH, context.system)
     placed = [(share * scale, film) for share, film in samples]
     # The plot writes both ends: whole figures there.
@@ -243,14 +241,6 @@ def turns_page(context: Context, pattern: Pattern) -> Page:
     tries = tries_alike(context.job.patterns, pattern.seen)
     now = min(max(tries - 1, 0), len(said.turns) - 1)
     every = [f"{number_} {turn}" for number_, turn in enumerate(said.turns, 1)]
-    caution = ("warning", f"▲ {said.caution}")
-    opens = pattern.seen in OPENS_GUN
-    return Page(
-        (
-            *((caution,) if opens else ()),
-            ("now", f"→ {every[now]}"),
-            *(("text", f"  {turn}") for turn in every[now + 1 :]),
-            *(() if opens else (caution,)),
-            *(("done", f"√ {turn}") for turn in every[:now]),
-        )
-    )
+    to_do = [("now", f"→ {every[now]}"), *(("text", f"  {turn}") for turn in every[now + 1 :])]
+    to_do.insert(0 if pattern.seen in OPENS_GUN else len(to_do), ("warning", f"▲ {said.caution}"))
+    return Page((*to_do, *(("done", f"√ {turn}") for turn in every[:now])))

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import enum
+import math
 from functools import partial
 from statistics import fmean
 
@@ -22,6 +23,7 @@ from booth.trade.thinning.thin_to_viscosity import (
     thinner_for_target,
     thinner_from_fit,
 )
+from booth.trade.thinning.thinner_share import thinner_share
 from booth.trade.thinning.thinning_fit import ThinningFit, fit_thinning
 
 #: Liquids this far apart in temperature are not compared without a word [K] (ASTM D4212 8.1: 5 % a
@@ -126,21 +128,16 @@ def coating_to_thicken_ml(job: Job, remaining_ml: float) -> float | None:
     fit, stage, efflux = _fit(job), now(job), job.profile.efflux
     if fit is None or efflux is None or remaining_ml <= 0:
         return None
-    cup = cup_named(efflux.cup)
-    low, high = 0.0, stage.fraction
-    target = viscosity_from_efflux(cup, efflux.target_s.middle)
-    if isinstance(target, Outside) or fit.viscosity_mm2_s(low) <= target.value:
+    target = viscosity_from_efflux(cup_named(efflux.cup), efflux.target_s.middle)
+    if isinstance(target, Outside):
         return None
-    for _ in range(60):
-        middle = (low + high) / 2
-        if fit.viscosity_mm2_s(middle) > target.value:
-            low = middle
-        else:
-            high = middle
-    if high <= 0:
+    # Where the line is at the target: the share of thinner in the whole mix.
+    share = (fit.intercept - math.log(target.value)) / fit.fall
+    share = min(share, thinner_share(stage.fraction))
+    if share <= 0:
         return None
     coating = remaining_ml / (1 + stage.fraction)
-    return max(coating * (stage.fraction / high - 1), 0.0)
+    return max(coating * (stage.fraction * (1 - share) / share - 1), 0.0)
 
 
 def temperature_doubt(job: Job) -> str:
