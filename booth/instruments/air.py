@@ -79,11 +79,9 @@ class Air(Instrument):
             gap, way = (span.low or 0.0) - inlet.value, "up"
             if span.high is not None and inlet.value > span.high:
                 gap, way = inlet.value - span.high, "down"
-            turn = (
-                f"; {way} by {show(gap, Kind.PRESSURE, context.system)} or more" if gap > 0 else ""
-            )
+            by = show(gap, Kind.PRESSURE, context.system)
             asked = range_words(span, Kind.PRESSURE, context.system)
-            lines.insert(0, f"profile: {asked}{turn}")
+            lines.insert(0, f"profile: {asked}" + (f"; {way} by {by} or more" if gap > 0 else ""))
         label = "inlet, trigger pulled"
         return figure(context, inlet.value, Kind.PRESSURE, label, tone, said, lines)
 

@@ -260,11 +260,8 @@ def plan_readout(context: Context, values: Values) -> Readout:
         tone, said = Tone.CAUTION, "POT LIFE TOO SHORT"
     coats, lines = counted(round(number(values, "coats") or 0), "coat"), []
     area = show(material.total_area_m2(context.job), Kind.AREA, context.system)
-    label, system, cups = (
-        f"to mix, ready to spray, estimate: {area}, {coats}",
-        context.system,
-        plan.cups,
-    )
+    label, system = f"to mix, ready to spray, estimate: {area}, {coats}", context.system
+    cups = plan.cups
     # The most pressing first.
     if plan.pot is not None:
         life = f"pot life {'about ' if plan.pot.estimate else ''}{rough(plan.pot.seconds)}"

@@ -92,7 +92,7 @@ class Film(Instrument):
         if found is not None:
             label = where if found.count == 1 else f"{where}: mean of {found.count}"
             return _judged(context, part, coat, found.mean, label)
-        lines = (_asked(context), *(() if coat is not None else (NO_COAT,)))
+        lines = (_asked(context),) if coat is not None else (_asked(context), NO_COAT)
         wet = context.profile.film.wet_um
         label = where if wet is None else f"{where}: wet film asked for"
         return asked_for(context, wet, Kind.THICKNESS, label, "", lines)

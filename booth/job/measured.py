@@ -32,8 +32,7 @@ T = TypeVar("T")
 
 
 def known(compute: Callable[P, T], *given: P.args, **named: P.kwargs) -> T | None:
-    """What `compute` gives; None where it cannot take what it is given (an odd line of a log edited
-    by hand, say)."""
+    """What `compute` gives; None where it cannot take what it is given: an odd line of a log, say."""
     try:
         return compute(*given, **named)
     except BadInput:
@@ -60,8 +59,6 @@ def last_told(events: Iterable[Event], field: str) -> float | None:
 def catches(job: Job, liquid: str) -> tuple[CatchMade, ...]:
     """The catches of 'water' or 'paint' at the needle setting of the last one of them."""
     found = [each for each in job.catches if each.liquid == liquid]
-    if not found:
-        return ()
     turns = last_told(found[-1:], "turns")
     return tuple(each for each in found if last_told([each], "turns") == turns)
 

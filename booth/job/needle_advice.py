@@ -20,12 +20,8 @@ SAME_TURNS = 0.06
 
 def catch_pairs(job: Job, past: Sequence[CatchPair] = ()) -> list[CatchPair]:
     """Give turns and delivery of this job's catches, then those of past ones."""
-    here = [
-        CatchPair(each.turns.value, each.delivery_ml_min, each.liquid)
-        for each in job.catches
-        if each.turns is not None
-    ]
-    return [*here, *past]
+    told = [(each, each.turns.value) for each in job.catches if each.turns is not None]
+    return [*(CatchPair(turns, e.delivery_ml_min, e.liquid) for e, turns in told), *past]
 
 
 def turns_words(job: Job, pairs: Sequence[CatchPair], system: System) -> str:
@@ -35,9 +31,7 @@ def turns_words(job: Job, pairs: Sequence[CatchPair], system: System) -> str:
     or where no catch says its turns.
     """
     span = job.profile.gun.delivery_ml_min
-    tried = [
-        NeedleCatch(each.turns, each.delivery_ml_min) for each in pairs if each.liquid == "paint"
-    ]
+    tried = [NeedleCatch(e.turns, e.delivery_ml_min) for e in pairs if e.liquid == "paint"]
     mean = mean_delivery_ml_min(job, "paint")
     if span is None or not tried or (mean is not None and compare(mean, span) == "in"):
         return ""

@@ -6,6 +6,7 @@ the pace is one too: its window is the time of a pass, and what it is says wheth
 
 from __future__ import annotations
 
+import math
 from collections.abc import Mapping
 
 import msgspec
@@ -81,17 +82,14 @@ def sweeping(watches: Mapping[str, Stopwatch], now: Moment) -> Sweeping | None:
     if started is None or started.window_s is None or started.window_s <= 0:
         return None
     since = max(elapsed(started.at, now).seconds, 0.0)
-    if since > LONGEST_BAR_S:
-        return None
-    return Sweeping(started.window_s, since, started.what == SILENT)
+    sweeps = Sweeping(started.window_s, since, started.what == SILENT)
+    return sweeps if since <= LONGEST_BAR_S else None
 
 
 def passing_s(watches: Mapping[str, Stopwatch], now: Moment) -> float | None:
     """For how long a pass has been going [s]; None where none is, or it was forgotten."""
     started = _going(watches, PASS)
-    if started is None:
-        return None
-    since = elapsed(started.at, now).seconds
+    since = elapsed(started.at, now).seconds if started is not None else math.inf
     return since if since <= LONGEST_PASS_S else None
 
 
