@@ -142,9 +142,8 @@ def efflux_readout(context: Context, cup: Cup, mean_s: float) -> Readout:
     if cup.doubt:
         lines.append(cup.doubt)
     factors = sorted({run.correction for run in efflux_runs(context.job)} - {1.0})
-    if factors:
-        said = ", ".join(f"{factor:g}" for factor in factors)
-        lines.append(f"the runs times this cup's own correction, {said}")
+    said = ", ".join(f"{factor:g}" for factor in factors)
+    lines += [f"the runs times this cup's own correction, {said}"] if factors else []
     label = f"mean, {cup.name}"
     return Readout(f"{mean_s:.1f}", "s", label, tone, state, tuple(lines), like="00.0")
 

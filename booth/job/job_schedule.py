@@ -42,17 +42,12 @@ class Planned(msgspec.Struct, frozen=True):
 def spray_times(job: Job, typed_s: float | None = None) -> dict[str, SprayTime]:
     """What a coat on each part takes: as typed; as it took on this part so far; as area and delivery
     say (trigger time alone); as coats took on other parts; or the usual guess."""
-    took = {
-        part: [
-            elapsed(coat.begun.at, coat.ended.at).seconds
-            for coat in job.coats_on(part)
-            if coat.ended is not None
-        ]
-        for part in job.parts
-    }
+    took: dict[str, list[float]] = {part: [] for part in job.parts}
+    for coat in (coat for part in job.parts for coat in job.coats_on(part)):
+        if coat.ended is not None:
+            took[coat.part].append(elapsed(coat.begun.at, coat.ended.at).seconds)
     usual = mean([seconds for each in took.values() for seconds in each])
-    areas = _areas(job)
-    found = {}
+    areas, found = _areas(job), {}
     for part in job.parts:
         ways = (
             (typed_s, "as typed"),
@@ -173,7 +168,9 @@ def _past(job: Job, now: Moment) -> tuple[Block, ...]:
 
 def _handle_s(job: Job, now: Moment, plan: Schedule, handle_s: float | None) -> float | None:
     """When the last of the parts can be handled; from the log where all coats are on."""
-    if handle_s is None or plan.remaining:
-        return None if handle_s is None else plan.last_s + handle_s
+    if handle_s is None:
+        return None
+    if plan.remaining:
+        return plan.last_s + handle_s
     handling = [each for each in standings(job, now) if each.wait.what is What.HANDLE]
     return max((each.wait.opens_s - each.elapsed_s for each in handling), default=None)
