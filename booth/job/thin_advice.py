@@ -23,7 +23,6 @@ from booth.trade.thinning.thin_to_viscosity import (
     thinner_for_target,
     thinner_from_fit,
 )
-from booth.trade.thinning.thinner_share import thinner_share
 from booth.trade.thinning.thinning_fit import ThinningFit, fit_thinning
 
 #: Liquids this far apart in temperature are not compared without a word [K] (ASTM D4212 8.1: 5 % a
@@ -133,7 +132,7 @@ def coating_to_thicken_ml(job: Job, remaining_ml: float) -> float | None:
         return None
     # Where the line is at the target: the share of thinner in the whole mix.
     share = (fit.intercept - math.log(target.value)) / fit.fall
-    share = min(share, thinner_share(stage.fraction))
+    share = min(share, stage.fraction / (1 + stage.fraction))
     if share <= 0:
         return None
     coating = remaining_ml / (1 + stage.fraction)
