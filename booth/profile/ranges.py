@@ -12,7 +12,7 @@ from typing import Any
 from booth.files.faults import nearest, quoted
 from booth.profile.model import AtTemperature, Range, WaitRule
 from booth.toml.key import At, Key
-from booth.toml.quantity import RANGE_TO, UNITLESS, Quantity
+from booth.toml.quantity import MOST_QUANTITY, RANGE_TO, UNITLESS, Quantity
 from booth.toml.table import MOST_ITEMS, Many, Table
 from booth.toml.typed import number_in, unit_for
 from booth.units import EntryError, Kind, System, read
@@ -39,7 +39,8 @@ class Span(Quantity):
     def parse(self, value: Any, at: At) -> Any:
         if isinstance(value, dict):
             return self._ends.read(value, at)
-        if not isinstance(value, str):
+        # The patterns below take seconds over ten thousands of blanks.
+        if not isinstance(value, str) or len(value) > MOST_QUANTITY:
             return self._one(super().parse(value, at), value, at)
         one_end = ONE_END.fullmatch(value)
         if one_end:

@@ -208,7 +208,7 @@ def test_bytes_and_key_codes_that_cannot_be_end_nothing_and_do_nothing(home: Pat
 def test_in_the_log_of_another_hand(home: Path) -> None:
     """A log that was edited by hand or by another program carries raw escapes in its texts."""
     write_profile(home, "short", short_profile(("coats", "plain")))
-    rate = fast(8)
+    rate = fast(3)
     with Terminal(home, rate=rate) as run:
         begin(run, "Aaa short job", "hood")
         run.press("f10")
