@@ -50,8 +50,8 @@ ESCAPE_S = 0.15
 #: Presses of these that are meant lie so long after the last, or an Enter that may have stood for
 #: one [s, by the program's clock].
 THUMB, MEANT_S = ("space", "pagedown"), 0.8
-#: A rate for tests that ask nothing of the time: a thumb waits a quarter of a second there. Faster
-#: still, and on a busy machine a press comes before the program could show what the last one did.
+#: A rate for tests that ask nothing of the time: a thumb waits a quarter of a second there. Not where
+#: the first press comes right after a job was begun: a busy machine may not have shown it by then.
 BRISK = "3"
 #: How the program is started; first_step.py names an installed one instead.
 PROGRAM = (sys.executable, "-m", "booth")

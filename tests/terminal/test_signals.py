@@ -42,7 +42,7 @@ def left_as_found(raw: bytes) -> None:
 @pytest.mark.parametrize("number", [signal.SIGINT, signal.SIGTERM, signal.SIGHUP])
 def test_told_to_leave_it_gives_the_terminal_back(home: Path, number: signal.Signals) -> None:
     write_profile(home, "short", PROFILE)
-    with Terminal(home, rate=BRISK) as run:
+    with Terminal(home) as run:
         before = run.modes()
         assert all(before), "a shell's terminal echoes and edits"
         begin(run, "Aaa short job", "hood")
@@ -112,7 +112,7 @@ def test_quit_gives_the_terminal_back(home: Path) -> None:
 def test_the_window_is_closed_over_its_head(home: Path) -> None:
     """The terminal itself goes away: no process stays behind, the log is whole."""
     write_profile(home, "short", PROFILE)
-    run = Terminal(home, rate=BRISK)
+    run = Terminal(home)
     begin(run, "Aaa short job", "hood")
     run.press("space")
     run.until("2 of")

@@ -97,7 +97,7 @@ def _read(master: int) -> bytes:
 def test_a_file_that_may_not_grow_says_not_kept_and_the_job_does_not_move(home: Path) -> None:
     """As on a full disk: the write fails, and works again when there is room."""
     write_profile(home, "short", CAUTIONS)
-    with Terminal(home, rate=BRISK) as run:
+    with Terminal(home) as run:
         begin(run, "Aaa short job", "hood")
         run.press("space")
         run.until("2 of")
@@ -291,7 +291,7 @@ def test_a_fault_of_its_own_ends_in_sentences_a_report_and_a_clean_terminal(
     home: Path, code: str, named: str
 ) -> None:
     write_profile(home, "short", CAUTIONS)
-    with Terminal(home, command=[sys.executable, "-c", code], rate=BRISK) as run:
+    with Terminal(home, command=[sys.executable, "-c", code]) as run:
         before = run.modes()
         begin(run, "Aaa short job", "hood")
         run.press("space")
