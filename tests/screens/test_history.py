@@ -236,7 +236,7 @@ async def test_the_first_screen_leads_here() -> None:
 
 
 SUMMARY = JobSummary(
-    Path("a.jsonl"), "a", "k", "Clear", ("door",), "spot", ago(3), ago(2), "good", 9
+    Path("a.jsonl"), "a", "Clear", ("door",), "spot", ago(3), ago(2), "good", 9
 )
 
 
