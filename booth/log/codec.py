@@ -7,11 +7,12 @@ from typing import Any, Union
 
 import msgspec
 
-from booth.log.events import Event, UnknownEvent
+from booth.log.earlier import as_of_today
+from booth.log.events import Event, JobOpened, UnknownEvent
 from booth.moment import Moment
 
 #: What this program calls a log of its own; a later one may know more.
-VERSION = 1
+VERSION = 2
 #: Whole numbers beyond this are not safe in JSON (RFC 8259, section 6).
 HIGHEST_NUMBER = 2**53 - 1
 #: What reading a line of anything may raise.
@@ -57,23 +58,35 @@ def decode(line: bytes) -> Event | UnknownEvent:
     """
     try:
         event: Event | UnknownEvent = _decoder(kinds()).decode(line)
+        if isinstance(event, JobOpened) and event.version < VERSION:
+            event = _of_earlier(line)
     except UnicodeDecodeError as fault:
         raise BrokenLine(f"not UTF-8: {fault.reason}") from None
     except UNREADABLE as fault:
-        event = _unknown(line, str(fault))
+        event = _other(line, str(fault))
     if not 0 < event.n <= HIGHEST_NUMBER:
         raise BrokenLine("its number is none that an entry can have")
     return event
 
 
-def _unknown(line: bytes, why: str) -> UnknownEvent:
-    """Read a line that is none of the events known here, and say `why` where it should be one."""
+def _of_earlier(line: bytes) -> JobOpened:
+    """Read the opening of a job that an earlier version wrote."""
+    return msgspec.convert(as_of_today(msgspec.json.decode(line)), JobOpened)
+
+
+def _other(line: bytes, why: str) -> JobOpened | UnknownEvent:
+    """Read a line that is none of the events of today, and say `why` where it should be one."""
     try:
         header = _header.decode(line)
     except UNREADABLE:
         raise BrokenLine(why) from None
     if header.event not in {kind.__struct_config__.tag for kind in kinds()}:
         return UnknownEvent(header.n, header.at, header.event, line.decode("utf-8", "replace"))
+    if header.event == JobOpened.__struct_config__.tag:
+        try:
+            return _of_earlier(line)
+        except UNREADABLE as fault:
+            why = str(fault)
     version = header.version
     if isinstance(version, int) and version > VERSION:
         why += f" (it is of version {version}, this program knows {VERSION})"

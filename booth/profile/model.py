@@ -43,19 +43,31 @@ class Range(msgspec.Struct, frozen=True):
 
 
 class AtTemperature(msgspec.Struct, frozen=True):
-    """One row of a table: what holds at `at_c` [degC]."""
+    """One row of a data sheet: from `time_s` to `to_s`, at a temperature and, where said, a humidity.
 
-    at_c: float
+    at_c is None where the sheet names no temperature; to_s where it gives one time, not a range.
+    """
+
+    at_c: float | None
     time_s: float
+    to_s: float | None = None
+    at_percent: float | None = None
+
+    @property
+    def most_s(self) -> float:
+        """The longer end of the time."""
+        return self.time_s if self.to_s is None else self.to_s
 
 
 class WaitRule(msgspec.Struct, frozen=True):
-    """How long a wait is: one time at a reference temperature, or a table by temperature.
+    """How long a wait is: one time, a table by temperature (and humidity), or until a sign shows.
 
     A table (two rows or more, ascending) comes from the data sheet and wins over any scaling.
+    until: the sign that ends it whatever the clock says, as 'matt all over'; rows may be empty then.
     """
 
-    rows: tuple[AtTemperature, ...]
+    rows: tuple[AtTemperature, ...] = ()
+    until: str = ""
 
     @property
     def is_table(self) -> bool:
@@ -64,32 +76,92 @@ class WaitRule(msgspec.Struct, frozen=True):
 
 
 class MixPart(msgspec.Struct, frozen=True):
-    """One component of the mix, in the order in which it is poured."""
+    """One component of the mix, in the order in which it is poured.
+
+    parts: in the measure that the mix is given `by`; parts_by_weight: beside parts by volume.
+    """
 
     name: str
     parts: float
     density_g_ml: float | None = None
+    parts_by_weight: float | None = None
 
 
 class Thinner(msgspec.Struct, frozen=True):
-    """Thinner as percent by volume of the mixed coating before thinning."""
+    """Thinner as percent by volume of the mixed coating before thinning; for_c: the air it is for."""
 
     name: str
-    usual_percent: float | None = None
+    usual_percent: Range | None = None
     limit_percent: float | None = None
     viscosity_mm2_s: float | None = None
     density_g_ml: float | None = None
     solvent: str | None = None
+    for_c: Range | None = None
+
+
+class Waits(msgspec.Struct, frozen=True):
+    """The waits after a coat ended; any may be missing.
+
+    flash_off: between coats of this product, and recoat_opens where it is missing; recoat_opens and
+    recoat_closes: the window for a further coat or, where no next product has its own, for any
+    product; before_bake: before heat; bake: at the temperature of the part, in the oven.
+    """
+
+    flash_off: WaitRule | None = None
+    recoat_opens: WaitRule | None = None
+    recoat_closes: WaitRule | None = None
+    dust_free: WaitRule | None = None
+    handle: WaitRule | None = None
+    tape: WaitRule | None = None
+    sand: WaitRule | None = None
+    polish: WaitRule | None = None
+    cure: WaitRule | None = None
+    before_bake: WaitRule | None = None
+    bake: WaitRule | None = None
+
+
+class NextProduct(msgspec.Struct, frozen=True):
+    """When another product may go on, from the end of the last coat.
+
+    name: which, empty for any; opens to closes, and again after `or_after` (between the two it may
+    lift); abrade_after: from then on only over an abraded surface.
+    """
+
+    name: str = ""
+    opens: WaitRule | None = None
+    closes: WaitRule | None = None
+    or_after: WaitRule | None = None
+    abrade_after: WaitRule | None = None
+
+
+class Hardener(msgspec.Struct, frozen=True):
+    """One of several hardeners: what differs from the mix as it is given where this one is used.
+
+    for_c: the air it is for; parts: instead of the hardener's own in the mix.
+    """
+
+    name: str
+    for_c: Range | None = None
+    parts: float | None = None
+    parts_by_weight: float | None = None
+    density_g_ml: float | None = None
+    pot_life: WaitRule | None = None
+    waits: Waits | None = None
 
 
 class Mix(msgspec.Struct, frozen=True):
-    """How the coating is mixed. by: 'volume' or 'weight', as the data sheet gives the parts."""
+    """How the coating is mixed. by: 'volume' or 'weight', as the data sheet gives the parts.
+
+    hardeners: the choice for the last of the parts; thinners: others than `thinner`, by temperature.
+    """
 
     parts: tuple[MixPart, ...] = ()
     by: str = "volume"
     thinner: Thinner | None = None
-    induction_s: float | None = None
-    pot_life: AtTemperature | None = None
+    induction: WaitRule | None = None
+    pot_life: WaitRule | None = None
+    hardeners: tuple[Hardener, ...] = ()
+    thinners: tuple[Thinner, ...] = ()
 
 
 class Efflux(msgspec.Struct, frozen=True):
@@ -107,7 +179,7 @@ class Gun(msgspec.Struct, frozen=True):
     inlet_kpa: Range | None = None
     distance_mm: Range | None = None
     fan_mm: Range | None = None
-    overlap_percent: float | None = None
+    overlap_percent: Range | None = None
     delivery_ml_min: Range | None = None
     hvlp: bool = False
     coarse_metallic: bool = False
@@ -115,10 +187,13 @@ class Gun(msgspec.Struct, frozen=True):
 
 
 class Film(msgspec.Struct, frozen=True):
-    """What the film is to be: coats, wet film a coat [um], dry film of the whole [um]."""
+    """What the film is to be: how many coats, wet film a coat [um], dry film of the whole [um].
 
-    coats: int
-    volume_solids_percent: float | None = None
+    coats: None where the profile lists its coats one by one.
+    """
+
+    coats: Range | None = None
+    volume_solids_percent: Range | None = None
     wet_um: Range | None = None
     dry_total_um: Range | None = None
     density_g_ml: float | None = None
@@ -126,14 +201,22 @@ class Film(msgspec.Struct, frozen=True):
     solvent: str | None = None
 
 
-class Waits(msgspec.Struct, frozen=True):
-    """The waits after a coat ended; any may be missing."""
+class CoatPlan(msgspec.Struct, frozen=True):
+    """One coat of the list, or several alike; what it does not say is as for the whole product.
 
-    flash_off: WaitRule | None = None
-    recoat_opens: WaitRule | None = None
-    recoat_closes: WaitRule | None = None
-    dust_free: WaitRule | None = None
-    handle: WaitRule | None = None
+    times: how often, 1 where missing; until_hidden: as often as it takes, `times` being the usual
+    (low) and the most (high); wait: between this coat and the next.
+    """
+
+    name: str = ""
+    times: Range | None = None
+    until_hidden: bool = False
+    wet_um: Range | None = None
+    inlet_kpa: Range | None = None
+    distance_mm: Range | None = None
+    overlap_percent: Range | None = None
+    fan_mm: Range | None = None
+    wait: WaitRule | None = None
 
 
 class Limits(msgspec.Struct, frozen=True):
@@ -173,7 +256,9 @@ class Profile(msgspec.Struct, frozen=True, kw_only=True):
     mix: Mix | None = None
     efflux: Efflux | None = None
     gun: Gun = Gun()
-    film: Film
+    film: Film = Film()
+    coats: tuple[CoatPlan, ...] = ()
     waits: Waits = Waits()
+    next_products: tuple[NextProduct, ...] = ()
     limits: Limits = Limits()
     steps: tuple[Step, ...] = ()
