@@ -8,7 +8,8 @@ from typing import TYPE_CHECKING
 from booth.clock import local_hhmm
 from booth.clock_reading import notice
 from booth.job.stopwatches import STOP, heard
-from booth.job.waits import Alarm, alarms
+from booth.job.wait import Alarm
+from booth.job.waits import alarms
 from booth.log.errors import NotKept
 from booth.log.events import AlarmAcknowledged, ClockNoticed
 from booth.log.open_jobs import OpenJob

@@ -14,6 +14,7 @@ from booth.forms.form import Field, Rows, Values, only, same
 from booth.instruments.catch import cup_ml_of
 from booth.instruments.figures import counted, figure, interval
 from booth.job import material
+from booth.job.coat_plan import coats_wanted
 from booth.log.events import AmountPlanned, AreaAdded, Event
 from booth.trade.result import BadInput
 from booth.units import Kind, Quantity, show, shown_unit
@@ -90,7 +91,7 @@ class Amount(Instrument):
             Field("ends", "Painted", choices=ENDS, assumed=True),
             Field("count", "How many", Kind.COUNT, default=1, assumed=True),
             Field("part", "Part", choices=(*whole, *same(parts)), assumed=True),
-            Field("coats", "Coats", Kind.COUNT, default=film.coats),
+            Field("coats", "Coats", Kind.COUNT, default=coats_wanted(context.job)),
             Field("basis", "Film is", choices=BASES, default=basis, assumed=True),
             Field("wet", "Wet film", Kind.THICKNESS, optional=True, default=wet),
             Field("dry", "Dry film", Kind.THICKNESS, optional=True, default=dry),
@@ -263,7 +264,7 @@ def plan_readout(context: Context, values: Values) -> Readout:
     label, system = f"to mix, ready to spray, estimate: {area}, {coats}", context.system
     cups = plan.cups
     # The most pressing first.
-    if plan.pot is not None:
+    if plan.pot is not None and plan.pot.seconds is not None:
         life = f"pot life {'about ' if plan.pot.estimate else ''}{rough(plan.pot.seconds)}"
         if plan.span_s is None:
             lines.append(f"{life}; how long the job takes is not known yet")

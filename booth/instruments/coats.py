@@ -9,13 +9,23 @@ from booth.bench.act import Act, Choice, Context, Keep, OpenStep, Say, SetForm, 
 from booth.bench.instrument import Instrument, word
 from booth.forms.form import BLANK, Field, Rows, Values, same
 from booth.forms.key import Key
+from booth.job.coat_plan import coats_wanted
 from booth.job.coating import begin_coat, end_coat
 from booth.job.steps import key_of
-from booth.job.waits import Standing, State, What, standings
+from booth.job.wait import Standing, State, What
+from booth.job.waits import standings
 from booth.log.events import CoatBegun, CoatEnded, Event, TouchTried
 from booth.log.fold import Job
 from booth.words.shown import PartRow, Parts, Picture, Readout, Tone
-from booth.words.wait_words import TONES, clock_words, duration, state_word, time_words, what_words
+from booth.words.wait_words import (
+    TONES,
+    clock_words,
+    duration,
+    rough,
+    state_word,
+    time_words,
+    what_words,
+)
 
 
 class Coats(Instrument):
@@ -27,9 +37,12 @@ class Coats(Instrument):
         "WAIT: flash-off, or the recoat window has not opened. READY: the next coat may go on. "
         "CLOSING: the last fifth of the window, at most half an hour. LATE: the window has closed; "
         "what helps then (often sanding) is in the product's data sheet.",
-        "A wait marked ~ is an estimate: the profile gives one time at one temperature, and no "
-        "published law scales flash-off. It is stretched in the cold and never shortened in the "
-        "warm; a closing window is shortened in the warm and never lengthened in the cold.",
+        "NOT KNOWN: no weather read lately, outside the product's limits, or outside the rule. "
+        "Nothing is counted down and nothing rings: the time since the coat is shown, and a touch "
+        "test decides.",
+        "A wait marked ~ is an estimate or a bound: the profile gives one time at one temperature, "
+        "and no published law scales flash-off. It is stretched in the cold and never shortened in "
+        "the warm; a closing window is shortened in the warm and never lengthened in the cold.",
         "The arrow to the right offers the wet-film gauge while the coat is wet, and touch tests.",
         "A touch test always decides. Touch where it does not show: w wet, k tacky, d dry. Dry "
         "opens the wait; wet or tacky puts it off by a quarter.",
@@ -134,7 +147,7 @@ def next_part(job: Job) -> str:
     if running:
         return running
     coats = {part: job.coats_on(part) for part in job.parts}
-    waiting = [part for part in job.parts if len(coats[part]) < job.profile.film.coats]
+    waiting = [part for part in job.parts if len(coats[part]) < coats_wanted(job)]
 
     def turn(part: str) -> tuple[int, int]:
         return len(coats[part]), coats[part][-1].begun.n if coats[part] else 0
@@ -162,9 +175,17 @@ def begun_words(begun: CoatBegun, now: Sequence[Standing]) -> tuple[str, ...]:
     return tuple(said)
 
 
+def late_words(each: Standing) -> str:
+    """What a window that has closed asks for. Pure."""
+    if each.wait.again_s is not None:
+        again = rough(each.wait.again_s - each.elapsed_s)
+        return f"A coat now may lift what is under it; the window opens again in {again}."
+    return "Window closed: abrade first; the data sheet says with what."
+
+
 def part_row(context: Context, part: str, each: Standing | None) -> PartRow:
     job = context.job
-    finished, wanted = sum(c.ended is not None for c in job.coats_on(part)), job.profile.film.coats
+    finished, wanted = sum(c.ended is not None for c in job.coats_on(part)), coats_wanted(job)
     coats, running = f"{finished}/{wanted}", job.running_coat(part)
     if running is not None:
         time = duration(context.since(running.begun.at))
@@ -185,12 +206,16 @@ def part_readout(context: Context, part: str, each: Standing | None) -> Readout:
         return Readout(time, label=label, tone=Tone.RUNNING, word="SPRAYING", like="00:00")
     if each is None:
         number = len(job.coats_on(part)) + 1
-        if number > job.profile.film.coats:
+        if number > coats_wanted(job):
             return Readout("DONE", label=part, tone=Tone.GOOD, word="all coats are on")
         return Readout(f"COAT {number}", label=part, word="")
     lines = [f"~ estimate: {each.wait.rule}" if each.wait.estimate else each.wait.rule]
-    if each.state is State.LATE and each.wait.what is What.NEXT_COAT:
-        lines.insert(0, "Window closed: the data sheet says what that needs.")
+    if each.wait.why:
+        lines.insert(0, each.wait.why)
+    if each.state is State.LATE and each.wait.what in (What.NEXT_COAT, What.NEXT_PRODUCT):
+        lines.insert(0, late_words(each))
+    elif each.state is State.UNKNOWN:
+        lines.insert(0, "Not known: touch it where it does not show; the time is since the coat.")
     lines.insert(0, clock_words(each))
     word = state_word(each)
     figure = time_words(each) or word

@@ -10,6 +10,7 @@ from booth.bench.instrument import Instrument, number, quantity, word
 from booth.forms.form import Field, Rows, Values, same
 from booth.instruments.figures import asked_for, interval
 from booth.job import measured
+from booth.job.coat_plan import coats_wanted
 from booth.job.measured import basis_of, coat_on, film_of, readings_of, statistics_of
 from booth.job.steps import key_of
 from booth.log.events import CoatBegun, Event, FilmRead
@@ -130,7 +131,7 @@ def between_coats(job: Job) -> str:
     key, coats = key_of(job, "coats"), [len(job.coats_on(part)) for part in job.parts]
     if key in job.done or key in job.skipped:
         return ""
-    return key if any(coats) and min(coats) < job.profile.film.coats else ""
+    return key if any(coats) and min(coats) < coats_wanted(job) else ""
 
 
 def usual_part(context: Context) -> str:

@@ -10,7 +10,7 @@ from booth.clock import local_hhmm
 from booth.forms.form import Field, Values
 from booth.instruments.figures import counted
 from booth.job.job_schedule import Planned, planned, spray_times
-from booth.job.schedule import Block, Pot, Span, Trouble
+from booth.job.schedule import Block, Cause, Pot, Span, Trouble
 from booth.moment import Moment, later
 from booth.units import Kind
 from booth.words.shown import LineBlock, LineRow, Picture, Readout, Timeline, Tone
@@ -23,6 +23,12 @@ TONES = {
     Span.WAIT: Tone.WAIT,
     Span.READY: Tone.READY,
     Span.LATE: Tone.LATE,
+}
+#: What stands over the plan, the worst first.
+TROUBLES = {
+    Cause.WAIT: "NOT KNOWN",
+    Cause.POT_LIFE: "POT LIFE TOO SHORT",
+    Cause.WINDOW: "WINDOW MISSED",
 }
 #: Minutes between two ticks, the first that leaves them room.
 STEPS_MIN = (5, 10, 15, 30, 60, 120, 240, 480, 1440, 2880, 7200)
@@ -73,8 +79,9 @@ class Plan(Instrument):
         if not schedule.remaining:
             label, tone, word = "the last coat was on", Tone.GOOD, "ALL COATS ARE ON"
         elif schedule.troubles:
-            pot = any(each.pot for each in schedule.troubles)
-            tone, word = Tone.CAUTION, "POT LIFE TOO SHORT" if pot else "WINDOW MISSED"
+            causes = {each.cause for each in schedule.troubles}
+            first = next(cause for cause in TROUBLES if cause in causes)
+            tone, word = Tone.CAUTION, TROUBLES[first]
         else:
             tone, word = Tone.GOOD, "IT FITS"
         if plan.estimate and schedule.remaining:
@@ -122,7 +129,12 @@ def _at(context: Context, seconds: float) -> str:
 def _trouble_words(context: Context, trouble: Trouble) -> str:
     at = _at(context, trouble.at_s)
     by = rough(trouble.by_s) if trouble.by_s >= 600 else spelled(trouble.by_s)
-    if trouble.pot:
+    if trouble.cause is Cause.WAIT:
+        return (
+            f"{trouble.part}: when coat {trouble.coat} may go on is not known: see Weather, and "
+            "let a touch test decide."
+        )
+    if trouble.cause is Cause.POT_LIFE:
         over = "was over" if trouble.at_s <= 0 else "is over"
         return (
             f"Pot life of {trouble.pot} {over} {at}, {by} too early: fresh batch from "
@@ -136,7 +148,7 @@ def _trouble_words(context: Context, trouble: Trouble) -> str:
 
 def _pot_words(context: Context, plan: Planned) -> list[str]:
     """How much of the pot life is to spare, where it is enough."""
-    if not plan.pots or any(each.pot for each in plan.schedule.troubles):
+    if not plan.pots or any(each.cause is Cause.POT_LIFE for each in plan.schedule.troubles):
         return []
     pot = max(plan.pots, key=lambda each: each.end_s)
     spare = pot.end_s - plan.schedule.last_s

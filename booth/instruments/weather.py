@@ -5,7 +5,8 @@ from __future__ import annotations
 from booth.bench.act import Context
 from booth.bench.instrument import Instrument, quantity
 from booth.forms.form import Field, Values
-from booth.job import scaled_waits
+from booth.job import lasting
+from booth.job.coat_plan import coats_of
 from booth.log.events import Event, WeatherRead
 from booth.trade.result import BadInput
 from booth.trade.weather.weather_limits import Bounds, LimitCheck, weather_verdict
@@ -27,7 +28,10 @@ class Weather(Instrument):
         "The margin asked for is the profile's; where it gives none, the stricter of 3 °C (as "
         "practised with ISO 8502-4) and 5 °F (MIL-HDBK-1110 9.6.6).",
         "Waits for today: a table in the profile wins. One time at one temperature is scaled by a "
-        "rule of thumb and marked as an estimate; a touch test always decides.",
+        "rule of thumb and marked as an estimate; a touch test always decides. Outside the "
+        "product's limits or outside the rule no wait is known.",
+        "Air over the film matters for waterborne products: a closed garage moves about 0.1 m/s, a "
+        "spray booth 0.5 m/s (100 ft/min). Without it the profile's own air is assumed.",
         "Measure the part itself, with a surface thermometer: metal from outside is colder than "
         "the air for hours.",
     )
@@ -40,6 +44,14 @@ class Weather(Instrument):
             Field("air", "Air", Kind.TEMPERATURE),
             Field("humidity", "Humidity", Kind.PERCENT),
             Field("part", "Part", Kind.TEMPERATURE),
+            Field(
+                "speed",
+                "Air speed",
+                Kind.SPEED,
+                optional=True,
+                hidden=not context.profile.waterborne,
+                hint="over the film",
+            ),
         )
 
     def readout(self, context: Context, values: Values) -> Readout:
@@ -49,7 +61,7 @@ class Weather(Instrument):
             air, humidity, part = last.air, last.humidity, last.part
         if air is None or humidity is None or part is None:
             return Readout("–", label="dew margin", lines=("Air, humidity, and the part itself.",))
-        return weather_readout(air, humidity, part, context)
+        return weather_readout(air, humidity, part, context, quantity(values, "speed"))
 
     def event(self, context: Context, values: Values) -> Event | str:
         air, humidity, part = (quantity(values, key) for key in THREE)
@@ -58,10 +70,19 @@ class Weather(Instrument):
         if not 0 < humidity.value <= 100:
             return "Relative humidity lies between 0 and 100 %."
         weather_verdict(air.value, humidity.value, part.value)  # refuses what cannot be
-        return WeatherRead(n=0, at=context.now, air=air, humidity=humidity, part=part)
+        speed = quantity(values, "speed")
+        return WeatherRead(
+            n=0, at=context.now, air=air, humidity=humidity, part=part, air_speed=speed
+        )
 
 
-def weather_readout(air: Quantity, humidity: Quantity, part: Quantity, context: Context) -> Readout:
+def weather_readout(
+    air: Quantity,
+    humidity: Quantity,
+    part: Quantity,
+    context: Context,
+    speed: Quantity | None = None,
+) -> Readout:
     """The margin as the figure, each limit missed and today's waits as lines. Pure."""
     limits, system = context.profile.limits, context.system
     spans = {"air": limits.air_c, "humidity": limits.humidity_percent, "part": limits.part_c}
@@ -71,7 +92,9 @@ def weather_readout(air: Quantity, humidity: Quantity, part: Quantity, context: 
         verdict = weather_verdict(a, h, p, least_margin_c=limits.dew_margin_c, **bounds)
     except BadInput as fault:
         return Readout("–", label="dew margin", tone=Tone.CAUTION, word="", lines=(str(fault),))
-    reading = WeatherRead(n=0, at=context.now, air=air, humidity=humidity, part=part)
+    reading = WeatherRead(
+        n=0, at=context.now, air=air, humidity=humidity, part=part, air_speed=speed
+    )
     # The panel drops lines from the end where rows are scarce: what is missed comes first.
     lines = [BELOW_DEW_POINT] if verdict.margin_c <= 0 else []
     for each in verdict.failed:
@@ -90,21 +113,32 @@ def weather_readout(air: Quantity, humidity: Quantity, part: Quantity, context: 
 
 
 def waits_in_words(context: Context, weather: WeatherRead) -> list[str]:
+    """What this weather makes of the profile's waits; what is not known, and why. Pure."""
+    profile, waits = context.profile, context.profile.waits
+    first, *others = coats_of(profile)
     rules = (
-        ("flash-off", scaled_waits.flash_off),
-        ("recoat opens", scaled_waits.recoat_opens),
-        ("recoat closes", scaled_waits.recoat_closes),
-        ("pot life", scaled_waits.pot_life),
+        ("between coats", lasting.after_coat(profile, first.plan, weather) if others else None),
+        ("next product", lasting.opens(waits.recoat_opens, profile, weather)),
+        ("its window closes", lasting.closes(waits.recoat_closes, profile, weather)),
+        ("handling", lasting.opens(waits.handle, profile, weather)),
+        ("pot life", lasting.pot_life(profile, weather)),
     )
-    found = [(name, rule(context.profile, weather)) for name, rule in rules]
-    said = []
-    for name, wait in found:
-        if wait is not None:
-            # Hours to the minute: '23:04:04' would be read as a time of day.
-            lasts = rough(wait.seconds) if wait.seconds >= 3600 else duration(wait.seconds)
-            said.append(f"{name} {'~' if wait.estimate else ''}{lasts}")
-    mark = "   (~ estimate)" if any("~" in each for each in said) else ""
-    return [f"today: {', '.join(said)}{mark}"] if said else []
+    given = [(name, lasts) for name, lasts in rules if lasts is not None]
+    said = ", ".join(
+        f"{name} {'~' if lasts.estimate else ''}{_lasts(lasts.seconds)}"
+        for name, lasts in given
+        if lasts.seconds is not None
+    )
+    mark = "   (~ estimate or bound)" if "~" in said else ""
+    unknown = [(name, lasts.why) for name, lasts in given if lasts.seconds is None]
+    lines = [f"not known today: {', '.join(name for name, _ in unknown)}"] if unknown else []
+    lines += dict.fromkeys(f"since {why}" for _, why in unknown)
+    return [*lines, f"today: {said}{mark}"] if said else lines
+
+
+def _lasts(seconds: float) -> str:
+    """Hours to the minute: '23:04:04' would be read as a time of day."""
+    return rough(seconds) if seconds >= 3600 else duration(seconds)
 
 
 def _amount(number: float, check: LimitCheck, system: System) -> str:

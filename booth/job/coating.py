@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from booth.job.waits import State, What, standings
+from booth.job.wait import State, standing
+from booth.job.waits import between_coats
 from booth.log.events import CoatBegun, CoatEnded
 from booth.log.fold import Job
 from booth.moment import Basis, Moment
@@ -25,15 +26,17 @@ def begin_coat(job: Job, part: str, at: Moment) -> CoatBegun:
         raise NotPossible(f"A coat on '{part}' is being sprayed already.")
     early = late = 0.0
     doubtful = False
-    for each in standings(job, at):
-        if each.wait.part != part or each.wait.what is not What.NEXT_COAT:
-            continue
+    coats = job.coats_on(part)
+    if coats and coats[-1].ended is not None:
+        # Planned or not: a further coat is held against the same wait.
+        wait = between_coats(job, coats[-1], coats[-1].ended)
+        each = standing(wait, at, job.boots)
         doubtful = each.basis is Basis.DOUBTFUL
         if each.state is State.WAIT and not doubtful:
             early = each.remaining_s or 0.0
         elif each.state is State.LATE:
             late = each.past_s
-    number = len(job.coats_on(part)) + 1
+    number = len(coats) + 1
     return CoatBegun(
         n=0, at=at, part=part, coat=number, early_s=early, late_s=late, doubtful=doubtful
     )

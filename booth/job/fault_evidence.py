@@ -9,7 +9,8 @@ from __future__ import annotations
 
 from typing import Any
 
-from booth.job import measured, scaled_waits
+from booth.job import lasting, measured
+from booth.job.coat_plan import coat_named
 from booth.job.measured import as_of, known, readings_of, statistics_of
 from booth.job.mixture import now, timed
 from booth.job.pouring import thinner_of
@@ -179,14 +180,15 @@ def _waits(job: Job, coats: list[Coat]) -> Given:
     if not coats:
         return {}
     earliest = max(coats, key=lambda coat: coat.begun.early_s)
-    flash = scaled_waits.flash_off(job.profile, earliest.weather or job.weather)
+    plan = coat_named(job, earliest.number).plan
+    flash = lasting.after_coat(job.profile, plan, earliest.weather or job.weather)
     shares = [share for coat in coats if (share := _pot_life_used(job, coat))]
     # None is not known where the clock was in doubt at one of the coats.
     none = None if any(coat.begun.doubtful for coat in coats) else 0.0
     return {
         "early_s": earliest.begun.early_s or none,
         "late_s": max(coat.begun.late_s for coat in coats) or none,
-        "flash_off_s": flash.seconds if flash is not None else None,
+        "flash_off_s": flash.seconds,
         "pot_life_used": max(shares, default=None),
     }
 
@@ -194,9 +196,9 @@ def _waits(job: Job, coats: list[Coat]) -> Given:
 def _pot_life_used(job: Job, coat: Coat) -> float | None:
     """The age of the mix when the coat ended, as a share of its pot life that day."""
     batches = [batch for batch in job.batches if batch.n < coat.begun.n]
-    lasting = scaled_waits.pot_life(job.profile, coat.weather or job.weather)
-    if not batches or lasting is None or lasting.seconds <= 0:
+    lasts = lasting.pot_life(job.profile, coat.weather or job.weather)
+    if not batches or lasts is None or not lasts.seconds:
         return None
     mixed = oldest_of(job, batches[-1])
     age_s = elapsed(mixed.at, (coat.ended or coat.begun).at).seconds
-    return max(age_s, 0.0) / lasting.seconds
+    return max(age_s, 0.0) / lasts.seconds

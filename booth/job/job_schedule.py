@@ -5,11 +5,13 @@ from __future__ import annotations
 import msgspec
 from msgspec.structs import replace
 
-from booth.job import scaled_waits
-from booth.job.measured import delivery_ml_min, known, transfer_efficiency
-from booth.job.mixture import mean
+from booth.job import lasting
+from booth.job.coat_plan import coats_wanted
+from booth.job.coat_plan import planned as planned_coats
+from booth.job.measured import delivery_ml_min, known, mean, transfer_efficiency
 from booth.job.schedule import Block, PartState, Pot, Rules, Schedule, Span, schedule
-from booth.job.waits import Standing, What, standings
+from booth.job.wait import Standing, What
+from booth.job.waits import standings
 from booth.log.fold import Job
 from booth.moment import Moment, elapsed
 from booth.trade.delivery.catches import time_to_empty_s
@@ -93,19 +95,19 @@ def planned(job: Job, now: Moment, typed_s: float | None = None) -> Planned:
     """Give the whole job as it stands at `now`."""
     profile, spray = job.profile, spray_times(job, typed_s)
     running = {each.wait.part: each for each in standings(job, now) if each.wait.part}
-    opens = scaled_waits.between_coats(profile, job.weather)
-    closes = scaled_waits.recoat_closes(profile, job.weather)
+    opens = [lasting.after_coat(profile, coat.plan, job.weather) for coat in planned_coats(job)]
+    closes = lasting.recoat_closes(profile, job.weather)
     pots, starts_s, to_be_mixed = _pots(job, now)
     rules = Rules(
-        coats=profile.film.coats,
-        wait_s=opens.seconds if opens else 0.0,
+        coats=coats_wanted(job),
+        waits_s=tuple(each.seconds for each in opens),
         closes_s=closes.seconds if closes else None,
         starts_s=starts_s,
     )
     parts = [_part(job, part, now, spray[part].seconds, running.get(part)) for part in job.parts]
     plan = schedule(parts, rules, pots)
-    handle = scaled_waits.dries(profile.waits.handle, job.weather)
-    used = [each for each in (opens, closes, handle) if each is not None]
+    handle = lasting.opens(profile.waits.handle, profile, job.weather)
+    used = [each for each in (*opens[:-1], closes, handle) if each is not None]
     return Planned(
         schedule=plan,
         past=_past(job, now),
@@ -130,7 +132,8 @@ def _part(job: Job, part: str, now: Moment, spray_s: float, standing: Standing |
         return state
     wait, passed = standing.wait, standing.elapsed_s
     closes_s = None if wait.closes_s is None else wait.closes_s - passed
-    return replace(state, opens_s=wait.opens_s - passed, closes_s=closes_s)
+    opens_s = None if wait.opens_s is None else wait.opens_s - passed
+    return replace(state, opens_s=opens_s, closes_s=closes_s)
 
 
 def _pots(job: Job, now: Moment) -> tuple[tuple[Pot, ...], float, bool]:
@@ -141,14 +144,15 @@ def _pots(job: Job, now: Moment) -> tuple[tuple[Pot, ...], float, bool]:
         if wait.what is What.POT_LIFE and wait.closes_s is not None:
             pots.append(Pot(wait.title, -each.elapsed_s, wait.closes_s - each.elapsed_s))
         elif wait.what is What.INDUCTION:
-            inductions.append(wait.opens_s - each.elapsed_s)
+            inductions.append((wait.opens_s or 0.0) - each.elapsed_s)
     if pots or job.batches:
         return tuple(pots), max(min(inductions, default=0.0), 0.0), False
-    lasting, mix = scaled_waits.pot_life(job.profile, job.weather), job.profile.mix
-    induction = (mix and mix.induction_s) or 0.0
-    if lasting is None:
+    lasts = lasting.pot_life(job.profile, job.weather)
+    stands = lasting.induction(job.profile, job.weather)
+    induction = (stands.seconds or 0.0) if stands is not None else 0.0
+    if lasts is None or lasts.seconds is None:
         return (), induction, induction > 0
-    return (Pot("the next batch", 0.0, lasting.seconds),), induction, True
+    return (Pot("the next batch", 0.0, lasts.seconds),), induction, True
 
 
 def _past(job: Job, now: Moment) -> tuple[Block, ...]:
@@ -173,4 +177,7 @@ def _handle_s(job: Job, now: Moment, plan: Schedule, handle_s: float | None) -> 
     if plan.remaining:
         return plan.last_s + handle_s
     handling = [each for each in standings(job, now) if each.wait.what is What.HANDLE]
-    return max((each.wait.opens_s - each.elapsed_s for each in handling), default=None)
+    left = [
+        each.wait.opens_s - each.elapsed_s for each in handling if each.wait.opens_s is not None
+    ]
+    return max(left, default=None)

@@ -6,9 +6,10 @@ from collections.abc import Callable
 
 import msgspec
 
+from booth.job.coat_plan import planned
+from booth.job.lasting import Lasting, after_coat, induction, pot_life
 from booth.job.measured import delivery_ml_min, thinner_fraction, transfer_efficiency
 from booth.job.pouring import usual_percent
-from booth.job.scaled_waits import Lasting, between_coats, pot_life
 from booth.log.fold import Job
 from booth.trade.delivery.catches import time_to_empty_s
 from booth.trade.film.coverage import CupFills, cups_to_fill, material_for_area_ml
@@ -93,7 +94,7 @@ class Plan(msgspec.Struct, frozen=True):
     @property
     def covered(self) -> bool | None:
         """Whether pot life covers it; None where one of both is not known."""
-        if self.pot is None or self.span_s is None:
+        if self.pot is None or self.pot.seconds is None or self.span_s is None:
             return None
         return self.pot.seconds >= self.span_s
 
@@ -123,11 +124,13 @@ def plan_of(
     if delivery is not None and delivery[0] <= 0:
         delivery = None
     gun_s = time_to_empty_s(mix_ml, delivery[0]) if delivery else None
-    pot, between = (wait(job.profile, job.weather) for wait in (pot_life, between_coats))
-    span_s = None
-    if gun_s is not None and (between is not None or coats == 1):
-        waits_s = (coats - 1) * between.seconds if between is not None else 0.0
-        induction_s = (job.profile.mix and job.profile.mix.induction_s) or 0.0
-        span_s = induction_s + gun_s + waits_s
+    listed = planned(job)
+    plans = [listed[min(n, len(listed)) - 1].plan for n in range(1, coats)]
+    stands = induction(job.profile, job.weather)
+    waits = [after_coat(job.profile, plan, job.weather) for plan in plans]
+    waits += [stands] if stands is not None else []
+    known = [each.seconds for each in waits if each.seconds is not None]
+    span_s = gun_s + sum(known) if gun_s is not None and len(known) == len(waits) else None
+    pot = pot_life(job.profile, job.weather)
     cups = cups_to_fill(mix_ml, cup_ml)
     return Plan(need, mix_ml, lands, cups, gun_s, delivery, pot, span_s)

@@ -36,7 +36,8 @@ class PartState(msgspec.Struct, frozen=True):
     """A part as it stands now.
 
     coats: finished; spray_s: what a coat on it takes; spraying_s: what is left of the coat being
-    sprayed, None where none is; since_s: when its last coat ended; opens_s, closes_s: its next coat.
+    sprayed, None where none is; since_s: when its last coat ended; opens_s, closes_s: its next coat,
+    opens_s None where that is not known.
     """
 
     name: str
@@ -44,19 +45,24 @@ class PartState(msgspec.Struct, frozen=True):
     spray_s: float
     spraying_s: float | None = None
     since_s: float = 0.0
-    opens_s: float = 0.0
+    opens_s: float | None = 0.0
     closes_s: float | None = None
 
 
 class Rules(msgspec.Struct, frozen=True):
-    """coats: wanted on every part; wait_s: from the end of a coat to the next; closes_s: the end of
-    the recoat window, from the end of the coat, None where it never closes; starts_s: nothing may
-    be sprayed before (induction)."""
+    """coats: wanted on every part; waits_s: from the end of each coat to the next, the last for all
+    that follow, None where it is not known; closes_s: the end of the recoat window, from the end of
+    the coat, None where it never closes; starts_s: nothing may be sprayed before (induction)."""
 
     coats: int
-    wait_s: float = 0.0
+    waits_s: tuple[float | None, ...] = (0.0,)
     closes_s: float | None = None
     starts_s: float = 0.0
+
+    def after(self, coat: int, end_s: float) -> float | None:
+        """When the coat after `coat`, which ends then, may go on."""
+        wait_s = self.waits_s[min(coat, len(self.waits_s)) - 1]
+        return None if wait_s is None else end_s + wait_s
 
 
 class Pot(msgspec.Struct, frozen=True):
@@ -67,13 +73,21 @@ class Pot(msgspec.Struct, frozen=True):
     end_s: float
 
 
+class Cause(enum.Enum):
+    """What cannot be met."""
+
+    WINDOW = "recoat window"
+    POT_LIFE = "pot life"
+    WAIT = "wait not known"
+
+
 class Trouble(msgspec.Struct, frozen=True):
     """A window or a pot life that cannot be met.
 
-    part, coat: the first that it meets; by_s: by how much; at_s: when it is over; pot: the batch,
-    "" for a window.
+    part, coat: the first that it meets; by_s: by how much; at_s: when it is over; pot: the batch.
     """
 
+    cause: Cause
     part: str
     coat: int
     by_s: float
@@ -83,11 +97,12 @@ class Trouble(msgspec.Struct, frozen=True):
 
 class Schedule(msgspec.Struct, frozen=True):
     """blocks: from now on, in order of time; ends: when the last coat is on, by part;
-    troubles: what cannot be met."""
+    troubles: what cannot be met; unknown: coats that have no time, since a wait is not known."""
 
     blocks: tuple[Block, ...]
     ends: tuple[tuple[str, float], ...]
     troubles: tuple[Trouble, ...]
+    unknown: int = 0
 
     @property
     def last_s(self) -> float:
@@ -95,7 +110,8 @@ class Schedule(msgspec.Struct, frozen=True):
 
     @property
     def remaining(self) -> int:
-        return sum(block.span is Span.SPRAY for block in self.blocks)
+        """How many coats are still to be sprayed."""
+        return sum(block.span is Span.SPRAY for block in self.blocks) + self.unknown
 
 
 def schedule(parts: Sequence[PartState], rules: Rules, pots: Sequence[Pot] = ()) -> Schedule:
@@ -116,7 +132,7 @@ def schedule(parts: Sequence[PartState], rules: Rules, pots: Sequence[Pot] = ())
             part.coats + 1,
             part.spray_s,
             since_s=end,
-            opens_s=end + rules.wait_s,
+            opens_s=rules.after(part.coats + 1, end),
             closes_s=None if rules.closes_s is None else end + rules.closes_s,
         )
         return end
@@ -125,23 +141,32 @@ def schedule(parts: Sequence[PartState], rules: Rules, pots: Sequence[Pot] = ())
     for part in parts:
         if part.spraying_s is not None:
             free_s = max(free_s, spray(part, 0.0, max(part.spraying_s, 0.0)))
-    while waiting := [part for part in live.values() if part.coats < rules.coats]:
-        start = max(free_s, min(part.opens_s for part in waiting))
-        part = _choose([each for each in waiting if each.opens_s <= start], start)
+    while waiting := [
+        (part.opens_s, part)
+        for part in live.values()
+        if part.coats < rules.coats and part.opens_s is not None
+    ]:
+        start = max(free_s, min(opens_s for opens_s, _ in waiting))
+        part = _choose([each for opens_s, each in waiting if opens_s <= start], start)
         blocks += _before_coat(part, start)
         if part.closes_s is not None and start > part.closes_s:
             late_s = start - part.closes_s
-            troubles.append(Trouble(part.name, part.coats + 1, late_s, part.closes_s))
+            troubles.append(Trouble(Cause.WINDOW, part.name, part.coats + 1, late_s, part.closes_s))
         free_s = spray(part, start, part.spray_s)
+    missing = [part for part in live.values() if part.coats < rules.coats]
+    troubles += [
+        Trouble(Cause.WAIT, part.name, part.coats + 1, 0.0, part.since_s) for part in missing
+    ]
     troubles += _pot_troubles(pots, blocks)
     blocks.sort(key=lambda block: (block.start_s, block.end_s, block.part, block.coat))
     ends = tuple((part.name, part.since_s) for part in live.values() if part.coats)
-    return Schedule(tuple(blocks), ends, tuple(troubles))
+    unknown = sum(rules.coats - part.coats for part in missing)
+    return Schedule(tuple(blocks), ends, tuple(troubles), unknown)
 
 
 def _choose(ready: list[PartState], start: float) -> PartState:
     """The next part: the order of coats, unless a window closes while another is sprayed."""
-    first = min(ready, key=lambda each: (each.coats, each.opens_s))
+    first = min(ready, key=lambda each: (each.coats, each.opens_s or 0.0))
     pressed = [
         (part.closes_s, place, part)
         for place, part in enumerate(ready)
@@ -157,13 +182,18 @@ def _before_coat(part: PartState, start: float) -> list[Block]:
     """The wait before a coat, the time it stood ready, the time past its window."""
     if part.coats == 0:
         return []
-    closes = start if part.closes_s is None else min(max(part.closes_s, part.opens_s), start)
+    closes = start
+    if part.closes_s is not None:
+        closes = min(max(part.closes_s, part.opens_s or 0.0), start)
+    opens = start if part.opens_s is None else part.opens_s
     spans = (
-        (Span.WAIT, part.since_s, min(part.opens_s, start)),
-        (Span.READY, max(part.opens_s, part.since_s), closes),
+        (Span.WAIT, part.since_s, min(opens, start)),
+        (Span.READY, max(opens, part.since_s), closes),
         (Span.LATE, closes, start),
     )
-    return [Block(part.name, part.coats, *span) for span in spans if span[2] > span[1]]
+    return [
+        Block(part.name, part.coats, span, begin, end) for span, begin, end in spans if end > begin
+    ]
 
 
 def _pot_troubles(pots: Sequence[Pot], blocks: list[Block]) -> list[Trouble]:
@@ -176,4 +206,4 @@ def _pot_troubles(pots: Sequence[Pot], blocks: list[Block]) -> list[Trouble]:
         return []
     first = min(late, key=lambda block: block.start_s)
     late_s = max(block.end_s for block in late) - pot.end_s
-    return [Trouble(first.part, first.coat, late_s, pot.end_s, pot.name)]
+    return [Trouble(Cause.POT_LIFE, first.part, first.coat, late_s, pot.end_s, pot.name)]

@@ -1,141 +1,33 @@
-"""The waits of a job, their state at a given now, and what should ring. Pure: now is handed in.
+"""The waits that run in a job, and what should ring. Pure: now is handed in.
 
-A wait is not a counter: it is the difference between a logged moment and now. Where the profile gives
-one time at one temperature, the wait is an estimate for today's temperature and says so.
+How long each lasts is known, estimated, bounded or not known (``lasting``).
 """
 
 from __future__ import annotations
 
-import enum
-from collections.abc import Iterator, Sequence
+from collections.abc import Callable, Iterator
+from functools import partial
 from typing import Any
 
 import msgspec
 
-from booth.job import scaled_waits
+from booth.job import lasting
+from booth.job.coat_plan import coat_named, coats_wanted
+from booth.job.lasting import Lasting
 from booth.job.pouring import open_batches
-from booth.job.scaled_waits import Lasting
-from booth.log.events import BatchMixed, CoatEnded
+from booth.job.wait import Alarm, Standing, State, Wait, What, standing
+from booth.log.events import BatchMixed, CoatEnded, WeatherRead
 from booth.log.fold import Coat, Job
-from booth.moment import Basis, Boot, Moment, elapsed, later
+from booth.moment import Moment, elapsed, later
+from booth.profile.model import NextProduct, WaitRule
+from booth.trade.waits.wait_by_rule import recoat_opens_at
+from booth.trade.waits.wait_time import Certainty
 
-#: The last fifth of a window is its closing, but no more than half an hour of it.
-CLOSING_FRACTION = 0.2
-CLOSING_MOST_S = 30 * 60.0
 #: After a touch that came away wet: a quarter of the wait again before the next try.
 TOUCH_AGAIN_FRACTION = 0.25
-
-
-class State(enum.StrEnum):
-    """Where a wait stands, the most urgent first."""
-
-    LATE = "late"
-    CLOSING = "closing"
-    READY = "ready"
-    WAIT = "wait"
-
-
-class What(enum.StrEnum):
-    """What is waited for."""
-
-    NEXT_COAT = "next coat"
-    DUST_FREE = "dust-free"
-    HANDLE = "can be handled"
-    INDUCTION = "induction"
-    POT_LIFE = "pot life"
-
-
-class Wait(msgspec.Struct, frozen=True):
-    """One wait: what for, since when, when it opens and when it closes [s after start].
-
-    opens_s is 0 where nothing is waited for first; closes_s is None where nothing closes.
-    estimate: opens or closes rests on a rule of thumb; rule: which rule, or the profile.
-    """
-
-    key: str
-    what: What
-    title: str
-    start: Moment
-    opens_s: float
-    closes_s: float | None
-    estimate: bool
-    rule: str
-    part: str = ""
-    coat: int = 0
-    flash_off_s: float | None = None
-    touched_dry: bool = False
-
-    @property
-    def opens_at(self) -> Moment:
-        return later(self.start, self.opens_s)
-
-    @property
-    def closes_at(self) -> Moment | None:
-        return None if self.closes_s is None else later(self.start, self.closes_s)
-
-    @property
-    def closing_from_s(self) -> float | None:
-        """When its closing begins [s after start]."""
-        if self.closes_s is None:
-            return None
-        window = max(self.closes_s - self.opens_s, 0.0)
-        return self.closes_s - min(window * CLOSING_FRACTION, CLOSING_MOST_S)
-
-
-class Standing(msgspec.Struct, frozen=True):
-    """A wait at a given now. remaining_s: to the next change that matters; past_s: since it was late.
-
-    Where the clock is in doubt, elapsed_s is what has passed at least.
-    """
-
-    wait: Wait
-    state: State
-    elapsed_s: float
-    remaining_s: float | None
-    past_s: float
-    basis: Basis
-
-    @property
-    def doubtful(self) -> bool:
-        """Whether the clock leaves it in doubt; that it is late can be proven all the same."""
-        return self.basis is Basis.DOUBTFUL and self.state is not State.LATE
-
-    @property
-    def fraction(self) -> float:
-        """How much of the present stretch is over, 0..1."""
-        wait = self.wait
-        if self.state is State.WAIT:
-            return self.elapsed_s / wait.opens_s if wait.opens_s else 1.0
-        if wait.closes_s is None or self.state is State.LATE:
-            return 1.0
-        return (self.elapsed_s - wait.opens_s) / max(wait.closes_s - wait.opens_s, 1e-9)
-
-
-#: What rings, in words.
-RINGING = {
-    (What.NEXT_COAT, State.READY): "ready for coat {next}",
-    (What.NEXT_COAT, State.CLOSING): "recoat window is closing",
-    (What.NEXT_COAT, State.LATE): "recoat window has closed",
-    (What.DUST_FREE, State.READY): "dust-free",
-    (What.HANDLE, State.READY): "can be handled",
-    (What.INDUCTION, State.READY): "induction time is over",
-    (What.POT_LIFE, State.CLOSING): "pot life is nearly over",
-    (What.POT_LIFE, State.LATE): "pot life is over: do not spray it",
-}
-
-
-class Alarm(msgspec.Struct, frozen=True):
-    """Something to be heard until it is acknowledged. since: when it became so."""
-
-    key: str
-    standing: Standing
-    since: Moment
-
-    @property
-    def words(self) -> str:
-        """What, for which part."""
-        wait, state = self.standing.wait, self.standing.state
-        return RINGING.get((wait.what, state), f"{wait.what}: {state}").format(next=wait.coat + 1)
+#: A reading of the weather older than this when a coat ended says nothing about its wait (this
+#: program's own choice; it asks for a new one after an hour).
+LATELY_S = 4 * 3600.0
 
 
 def waits(job: Job) -> tuple[Wait, ...]:
@@ -143,24 +35,10 @@ def waits(job: Job) -> tuple[Wait, ...]:
     # They change with an entry, not with a second: each Job keeps its own.
     known: dict[str, Any] = vars(job)
     if "waits" not in known:
-        running = () if job.closed is not None else (*_pot_waits(job), *_part_waits(job))
-        known["waits"] = running
+        part_waits = tuple(_part_waits(job))
+        pots = () if job.closed is not None else tuple(_pot_waits(job))
+        known["waits"] = (*pots, *part_waits)
     return known["waits"]
-
-
-def standing(wait: Wait, now: Moment, boots: Sequence[Boot] = ()) -> Standing:
-    """Give where `wait` stands at `now`; boots: of the job, which may prove the clock wrong."""
-    passed = elapsed(wait.start, now, boots)
-    seconds, opens_s, closes_s = passed.seconds, wait.opens_s, wait.closes_s
-    if closes_s is not None and seconds >= closes_s:
-        return Standing(wait, State.LATE, seconds, None, seconds - closes_s, passed.basis)
-    state, ends_s = State.READY, closes_s
-    if seconds < opens_s:
-        state, ends_s = State.WAIT, opens_s
-    elif wait.closing_from_s is not None and seconds >= wait.closing_from_s:
-        state = State.CLOSING
-    left_s = None if ends_s is None else ends_s - seconds
-    return Standing(wait, state, seconds, left_s, 0.0, passed.basis)
 
 
 def standings(job: Job, now: Moment) -> tuple[Standing, ...]:
@@ -181,7 +59,10 @@ def alarms(job: Job, now: Moment) -> tuple[Alarm, ...]:
         wait, key = each.wait, f"{each.wait.key}:{each.state}"
         if key in job.acknowledged or not _rings(each):
             continue
-        since_s = {State.READY: wait.opens_s, State.CLOSING: wait.closing_from_s}.get(
+        opened_s = (
+            wait.opens_s if wait.again_s is None or each.elapsed_s < wait.again_s else wait.again_s
+        )
+        since_s = {State.READY: opened_s, State.CLOSING: wait.closing_from_s}.get(
             each.state, wait.closes_s
         )
         found.append(Alarm(key, each, later(wait.start, since_s or 0.0)))
@@ -192,8 +73,9 @@ def _rings(each: Standing) -> bool:
     if each.state is State.READY:
         # Whoever has just touched it dry stands before it and needs no calling.
         # And while the clock is in doubt it may have closed again: what is ready is not known.
-        return each.wait.opens_s > 0 and not each.wait.touched_dry and not each.doubtful
-    return each.state is not State.WAIT
+        opened = (each.wait.opens_s or 0.0) > 0 or each.wait.again_s is not None
+        return opened and not each.wait.touched_dry and not each.doubtful
+    return each.state not in (State.WAIT, State.UNKNOWN)
 
 
 def _wait(
@@ -207,15 +89,17 @@ def _wait(
 ) -> Wait:
     """The wait that entry `n` starts."""
     given = [each for each in (opens, closes) if each is not None]
+    key = more.pop("key", what.name.lower())
     return Wait(
-        key=f"{'coat' if what is What.NEXT_COAT else what.name.lower()}:{n}",
+        key=f"{key}:{n}",
         what=what,
         title=title,
         start=start,
         opens_s=opens.seconds if opens else 0.0,
         closes_s=closes.seconds if closes else None,
-        estimate=any(each.estimate for each in given),
+        certainty=given[0].certainty if given else Certainty.KNOWN,
         rule="; ".join(dict.fromkeys(each.rule for each in given)) or "the profile gives no wait",
+        why="; ".join(dict.fromkeys(each.why for each in given if each.why)),
         **more,
     )
 
@@ -228,60 +112,150 @@ def _part_waits(job: Job) -> Iterator[Wait]:
 
 
 def _after_coat(job: Job, coat: Coat, ended: CoatEnded) -> Iterator[Wait]:
-    def wait(what: What, opens: Lasting | None, closes: Lasting | None = None, **more: Any) -> Wait:
-        more |= {"part": coat.part, "coat": coat.number}
-        return _wait(what, ended.n, ended.at, coat.part, opens, closes, **more)
-
-    profile, weather = job.profile, coat.weather or job.weather
-    if coat.number < profile.film.coats:
-        flash = scaled_waits.flash_off(profile, weather)
-        yield wait(
-            What.NEXT_COAT,
-            _touched(coat, ended, scaled_waits.between_coats(profile, weather)),
-            scaled_waits.recoat_closes(profile, weather),
-            flash_off_s=flash.seconds if flash else None,
-            touched_dry=bool(coat.touches) and coat.touches[-1].result == "dry",
-        )
+    if coat.number < coats_wanted(job):
+        if job.closed is None:
+            yield between_coats(job, coat, ended)
         return
+    for place, product in enumerate(_next_products(job)):
+        yield _next_product(job, coat, ended, place, product)
+    waits = job.profile.waits
     for what, rule in (
-        (What.DUST_FREE, profile.waits.dust_free),
-        (What.HANDLE, profile.waits.handle),
+        (What.DUST_FREE, waits.dust_free),
+        (What.TAPE, waits.tape),
+        (What.HANDLE, waits.handle),
+        (What.BEFORE_BAKE, waits.before_bake),
+        (What.SAND, waits.sand),
+        (What.POLISH, waits.polish),
+        (What.CURE, waits.cure),
     ):
-        lasting = scaled_waits.dries(rule, weather)
-        if lasting is not None:
-            yield wait(what, lasting)
+        opened = _opens(job, ended, rule)
+        if opened is not None:
+            yield _wait(
+                what, ended.n, ended.at, coat.part, opened, part=coat.part, coat=coat.number
+            )
 
 
-def _touched(coat: Coat, ended: CoatEnded, opens: Lasting | None) -> Lasting | None:
+def between_coats(job: Job, coat: Coat, ended: CoatEnded) -> Wait:
+    """The wait from the end of `coat` to a further one, planned or not."""
+    rule, scaled = lasting.between_coats(job.profile, coat_named(job, coat.number).plan)
+    opened = _opens(job, ended, rule, scaled) or lasting.NOT_GIVEN
+    return _wait(
+        What.NEXT_COAT,
+        ended.n,
+        ended.at,
+        coat.part,
+        _touched(coat, ended, opened),
+        _closes(job, ended, job.profile.waits.recoat_closes),
+        key="coat",
+        part=coat.part,
+        coat=coat.number,
+        touched_dry=bool(coat.touches) and coat.touches[-1].result == "dry",
+    )
+
+
+def _next_products(job: Job) -> tuple[NextProduct, ...]:
+    """The windows of the products that may follow; the recoat window where none is named."""
+    waits = job.profile.waits
+    if job.profile.next_products or (waits.recoat_opens is None and waits.recoat_closes is None):
+        return job.profile.next_products
+    return (NextProduct(opens=waits.recoat_opens, closes=waits.recoat_closes),)
+
+
+def _next_product(job: Job, coat: Coat, ended: CoatEnded, place: int, product: NextProduct) -> Wait:
+    again, abrade = _opens(job, ended, product.or_after), _closes(job, ended, product.abrade_after)
+    opened = _opens(job, ended, product.opens)
+    return _wait(
+        What.NEXT_PRODUCT,
+        ended.n,
+        ended.at,
+        coat.part,
+        opened or lasting.not_known("the profile does not say when it opens"),
+        _closes(job, ended, product.closes),
+        key=f"next_product{place or ''}",
+        part=coat.part,
+        coat=coat.number,
+        product=product.name,
+        again_s=again.seconds if again else None,
+        abrade_s=abrade.seconds if abrade else None,
+    )
+
+
+def _readings(job: Job, began: CoatEnded | BatchMixed) -> tuple[WeatherRead | None, ...]:
+    """The weather that counts for a wait: what was read lately when it began, and all since."""
+    before = [each for each in job.of(WeatherRead) if each.n < began.n]
+    since = tuple(each for each in job.of(WeatherRead) if each.n > began.n)
+    if before and elapsed(before[-1].at, began.at, job.boots).seconds <= LATELY_S:
+        return (before[-1], *since)
+    return since or (None,)
+
+
+def _opens(
+    job: Job,
+    ended: CoatEnded,
+    rule: WaitRule | None,
+    scaled: lasting.Scaled = recoat_opens_at,
+) -> Lasting | None:
+    """When it is over. A later reading, while it runs, may only lengthen it."""
+    lasts = partial(lasting.opens, rule, job.profile, scaled=scaled)
+    return _over_time(job, ended, lasts, lasting.longer, "lengthened")
+
+
+def _closes(job: Job, ended: CoatEnded, rule: WaitRule | None) -> Lasting | None:
+    """When it closes. A later reading, until then, may only shorten it."""
+    lasts = partial(lasting.closes, rule, job.profile)
+    return _over_time(job, ended, lasts, lasting.shorter, "shortened")
+
+
+def _over_time(
+    job: Job,
+    began: CoatEnded | BatchMixed,
+    lasts: Callable[[WeatherRead | None], Lasting | None],
+    careful: Callable[[Lasting, Lasting], Lasting],
+    word: str,
+) -> Lasting | None:
+    first, *others = _readings(job, began)
+    found = lasts(first)
+    if found is None:
+        return None
+    for read in others:
+        assert read is not None  # only the first may be missing
+        new = lasts(read)
+        over = found.seconds is not None and elapsed(began.at, read.at).seconds >= found.seconds
+        if over or new is None or careful(found, new) is found:
+            continue
+        why = new.why or f"{word} by a later reading of the weather"
+        found = msgspec.structs.replace(new, why=why)
+    return found
+
+
+def _touched(coat: Coat, ended: CoatEnded, opens: Lasting) -> Lasting:
     """A touch test always decides: dry opens the wait at once, wet or tacky puts it off."""
     if not coat.touches:
         return opens
     touch = coat.touches[-1]
     when_s = elapsed(ended.at, touch.at).seconds
-    opens_s = opens.seconds if opens else 0.0
     if touch.result == "dry":
-        seconds, rule = min(opens_s, when_s), "touched dry"
-    else:
-        again_s = when_s + max(opens_s * TOUCH_AGAIN_FRACTION, 60.0)
-        seconds, rule = max(opens_s, again_s), f"touched {touch.result}: try again"
-    if opens is None:
-        return Lasting(seconds, False, rule)
-    return Lasting(seconds, opens.estimate, f"{opens.rule}; {rule}")
+        seconds = when_s if opens.seconds is None else min(opens.seconds, when_s)
+        return Lasting(seconds, Certainty.KNOWN, f"{opens.rule}; touched dry")
+    if opens.seconds is None:
+        return msgspec.structs.replace(opens, why=f"touched {touch.result}: try again")
+    again_s = when_s + max(opens.seconds * TOUCH_AGAIN_FRACTION, 60.0)
+    rule = f"{opens.rule}; touched {touch.result}: try again"
+    return msgspec.structs.replace(opens, seconds=max(opens.seconds, again_s), rule=rule)
 
 
 def _pot_waits(job: Job) -> Iterator[Wait]:
-    mix = job.profile.mix
-    if mix is None:
+    if job.profile.mix is None:
         return
-    lasts = scaled_waits.pot_life(job.profile, job.weather)
+    stood, lasts = (partial(each, job.profile) for each in (lasting.induction, lasting.pot_life))
     for batch in open_batches(job):
-        title = f"batch {batch.batch}"
-        if mix.induction_s:
-            induction = Lasting(mix.induction_s, False, "profile")
-            yield _wait(What.INDUCTION, batch.n, batch.at, title, induction)
-        if lasts is not None:
-            start = oldest_of(job, batch).at
-            yield _wait(What.POT_LIFE, batch.n, start, title, None, lasts)
+        title, oldest = f"batch {batch.batch}", oldest_of(job, batch)
+        stands = _over_time(job, batch, stood, lasting.longer, "lengthened")
+        if stands is not None:
+            yield _wait(What.INDUCTION, batch.n, batch.at, title, stands)
+        keeps = _over_time(job, oldest, lasts, lasting.shorter, "shortened")
+        if keeps is not None:
+            yield _wait(What.POT_LIFE, batch.n, oldest.at, title, None, keeps)
 
 
 def oldest_of(job: Job, batch: BatchMixed) -> BatchMixed:

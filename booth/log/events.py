@@ -63,9 +63,12 @@ class CautionAcknowledged(Event, frozen=True, tag="caution acknowledged"):
 
 
 class WeatherRead(Event, frozen=True, tag="weather read"):
+    """air_speed: of the air over the film, where the painter says so."""
+
     air: Quantity
     humidity: Quantity
     part: Quantity
+    air_speed: Quantity | None = None
 
 
 class Pour(msgspec.Struct, frozen=True):

@@ -5,12 +5,20 @@ from __future__ import annotations
 import math
 from collections.abc import Callable
 
-from booth.job.waits import Alarm, Standing, State, What, standings
+from booth.files.safe_text import visible
+from booth.job.wait import Alarm, Standing, State, What
+from booth.job.waits import standings
 from booth.log.fold import Job
 from booth.moment import Basis, Moment, elapsed
 from booth.words.shown import ClockFace, Tone
 
-TONES = {state: Tone[state.name] for state in State}
+TONES = {
+    State.WAIT: Tone.WAIT,
+    State.READY: Tone.READY,
+    State.UNKNOWN: Tone.CAUTION,
+    State.CLOSING: Tone.CLOSING,
+    State.LATE: Tone.LATE,
+}
 
 
 def duration(seconds: float) -> str:
@@ -56,23 +64,30 @@ def spelled(seconds: float) -> str:
 def what_words(each: Standing) -> str:
     """What the wait is for, in its present state."""
     wait = each.wait
-    if wait.what is not What.NEXT_COAT:
+    if wait.what is What.NEXT_COAT:
+        whose, opening = f"coat {wait.coat + 1}", " flash-off"
+    elif wait.what is What.NEXT_PRODUCT:
+        whose, opening = visible(wait.product) or str(wait.what), " window opens"
+    else:
         return str(wait.what)
     if each.state is State.WAIT:
-        flash_s = wait.flash_off_s
-        beyond_flash = flash_s not in (None, wait.opens_s) and each.elapsed_s >= (flash_s or 0.0)
-        said = " window opens" if beyond_flash else " flash-off"
-    elif each.state is State.LATE:
-        said = " window closed"
-    else:
-        said = "" if wait.closes_s is None else " window closes"
-    return f"coat {wait.coat + 1}{said}"
+        return f"{whose}{opening}"
+    if each.state is State.UNKNOWN:
+        return f"{whose}: touch test"
+    if each.state is State.LATE:
+        again = "may lift" if wait.again_s is not None else "window closed"
+        return f"{whose} {again}"
+    if each.abrade:
+        return f"{whose}: abrade first"
+    return whose if wait.closes_s is None or each.remaining_s is None else f"{whose} window closes"
 
 
 def time_words(each: Standing) -> str:
-    """The time that matters: left, or past."""
+    """The time that matters: left, or past; since the coat where nothing better is known."""
     if each.doubtful:
         return "clock?"
+    if each.state is State.UNKNOWN:
+        return duration(each.elapsed_s)
     if each.state is State.LATE:
         return f"+{duration(each.past_s)}"
     if each.remaining_s is None:

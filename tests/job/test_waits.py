@@ -7,7 +7,8 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from booth.job.coating import NotPossible, begin_coat, end_coat
-from booth.job.waits import State, What, alarms, standings, waits
+from booth.job.wait import State, What
+from booth.job.waits import alarms, standings, waits
 from booth.log import events as ev
 from booth.log.fold import fold
 from booth.moment import Basis, Moment

@@ -6,10 +6,11 @@ from booth.bench.act import Context
 from booth.clock import local_hhmm
 from booth.files.safe_text import visible
 from booth.instruments.figures import figure
-from booth.job import scaled_waits
+from booth.job import lasting
 from booth.job.mixture import now as mix_now
 from booth.job.pouring import Pouring, components, open_batches, thinner_of
-from booth.job.waits import State, What, standing, waits
+from booth.job.wait import State, What, standing
+from booth.job.waits import waits
 from booth.log.events import BatchMixed
 from booth.trade.mixing.components import Measure
 from booth.trade.mixing.pours import Pour
@@ -38,8 +39,8 @@ def empty_readout(context: Context) -> Readout:
         most = f"at most {limit:g} %" if limit is not None else ""
         said = [f"usually {usual:g} %" if usual is not None else "", most]
         lines.append(f"{visible(thinner.name)}: {', '.join(filter(None, said)) or 'as needed'}")
-    pot = scaled_waits.pot_life(profile, context.job.weather)
-    if pot is not None:
+    pot = lasting.pot_life(profile, context.job.weather)
+    if pot is not None and pot.seconds is not None:
         lines.append(f"pot life today {'about ' if pot.estimate else ''}{rough(pot.seconds)}")
     return Readout(figure, label=label, word=word, lines=tuple(lines))
 
@@ -100,8 +101,10 @@ def batch_readout(context: Context, batch: BatchMixed) -> Readout:
     mine = {wait.what: wait for wait in waits(job) if wait.title == title}
     pot, induction = mine.get(What.POT_LIFE), mine.get(What.INDUCTION)
     lines = []
-    if induction is not None:
+    if induction is not None and induction.opens_at is not None:
         lines.append(f"Induction: not to be sprayed before {local_hhmm(induction.opens_at)}.")
+    elif induction is not None:
+        lines.append(f"Induction: how long is not known: {induction.why}.")
     if batch.onto is not None:
         lines.append(f"The older batch {batch.onto} rules the pot life of all of it.")
     stage = mix_now(job)

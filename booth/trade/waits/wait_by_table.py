@@ -5,12 +5,19 @@ from __future__ import annotations
 import itertools
 import math
 from collections.abc import Sequence
+from dataclasses import replace
 
 from booth.trade.result import BadInput, Outside, require
-from booth.trade.waits.wait_by_rule import RECOAT_HALVES_PER_K, scaled_s
-from booth.trade.waits.wait_time import SCALING_RANGE_C, WaitTime
+from booth.trade.waits.wait_by_rule import RECOAT_HALVES_PER_K, recoat_closes_at, scaled_s
+from booth.trade.waits.wait_time import (
+    SCALING_RANGE_C,
+    THERMOMETER_C,
+    Certainty,
+    WaitTime,
+    as_given,
+)
 
-__all__ = ["wait_from_table"]
+__all__ = ["wait_from_humid_table", "wait_from_table"]
 
 #: How far beyond its last row a table is carried, by estimate. Common practice, no source.
 BEYOND_K = 5.0
@@ -33,8 +40,15 @@ def _rows(rows: Sequence[tuple[float, float]]) -> list[tuple[float, float]]:
     return [(float(at_c), float(time_s)) for at_c, time_s in rows]
 
 
-def _beyond(
-    edge: tuple[float, float], part_c: float, closes: bool, rows: list[tuple[float, float]]
+def _closes_beyond(edge: tuple[float, float], part_c: float) -> WaitTime:
+    """Hotter than the table shorter still, colder no longer than its first row."""
+    edge_c, edge_s = edge
+    seconds = min(recoat_closes_at(edge_s, edge_c, part_c).seconds, edge_s)
+    return as_given(seconds, f"{TABLE_RULE}, beyond its row for {edge_c:g} C", Certainty.AT_MOST)
+
+
+def _opens_beyond(
+    edge: tuple[float, float], part_c: float, rows: list[tuple[float, float]]
 ) -> WaitTime | Outside:
     edge_c, edge_s = edge
     low, high = SCALING_RANGE_C
@@ -47,14 +61,8 @@ def _beyond(
         )
     likely = scaled_s(edge_s, edge_c, part_c, RECOAT_HALVES_PER_K)
     ends = (likely, edge_s)
-    return WaitTime(
-        seconds=min(ends) if closes else max(ends),
-        estimate=True,
-        likely_s=likely,
-        low_s=min(ends),
-        high_s=max(ends),
-        rule=f"{TABLE_RULE}, beyond its row for {edge_c:g} C: halves for each 17.5 F up",
-    )
+    rule = f"{TABLE_RULE}, beyond its row for {edge_c:g} C: halves for each 17.5 F up"
+    return WaitTime(max(ends), Certainty.ESTIMATED, likely, min(ends), max(ends), rule)
 
 
 def wait_from_table(
@@ -67,9 +75,9 @@ def wait_from_table(
         part_c: temperature of the part (of the mix, for pot life) [degC].
         closes: True for a window that closes, False for a wait that opens.
 
-    Returns: WaitTime; no estimate within the table (between rows the band is the two rows). Up to 5
-        C beyond the table an estimate: a wait that opens is never shorter than the last row, a
-        window that closes never longer. Outside farther beyond.
+    Returns: WaitTime; known within the table (between rows the band is the two rows). Beyond it a
+        wait that opens is an estimate for 5 C more, never shorter than the last row, and then
+        Outside; a window that closes is 'at most': its first row, or less than its last.
     Range: the table's own, and 5 C beyond it as long as that is 5 to 40 C.
     Source: the product's data sheet; between rows log-linear, as the halving of UFGS 09971 3.7.1.3
         is; beyond, the halving fitted to its recoat minima.
@@ -83,14 +91,13 @@ def wait_from_table(
     1200.0
     """
     checked = _rows(rows)
-    require("The temperature today", part_c, unit="C")
-    if part_c < checked[0][0]:
-        return _beyond(checked[0], part_c, closes, checked)
-    if part_c > checked[-1][0]:
-        return _beyond(checked[-1], part_c, closes, checked)
+    require("The temperature today", part_c, *THERMOMETER_C, unit="C")
+    if not checked[0][0] <= part_c <= checked[-1][0]:
+        edge = checked[0] if part_c < checked[0][0] else checked[-1]
+        return _closes_beyond(edge, part_c) if closes else _opens_beyond(edge, part_c, checked)
     for at_c, time_s in checked:
         if part_c == at_c:
-            return WaitTime(time_s, False, time_s, time_s, time_s, f"{TABLE_RULE}, {at_c:g} C")
+            return as_given(time_s, f"{TABLE_RULE}, {at_c:g} C")
     (colder, slow), (warmer, quick) = next(
         pair for pair in itertools.pairwise(checked) if pair[0][0] < part_c < pair[1][0]
     )
@@ -100,9 +107,55 @@ def wait_from_table(
     between = min(max(between, low), high)
     return WaitTime(
         seconds=between,
-        estimate=False,
+        certainty=Certainty.KNOWN,
         likely_s=between,
         low_s=low,
         high_s=high,
         rule=f"{TABLE_RULE}, between {colder:g} and {warmer:g} C",
     )
+
+
+def wait_from_humid_table(
+    rows: Sequence[tuple[float, float, float]],
+    part_c: float,
+    humidity_percent: float,
+    *,
+    closes: bool = False,
+) -> WaitTime | Outside:
+    """Give a wait in today's air from a data sheet's table by temperature and humidity.
+
+    Args:
+        rows: temperature [degC], relative humidity [%] and time [s] of each row.
+        part_c: temperature of the part [degC].
+        humidity_percent: today's relative humidity [%], 0 to 100.
+        closes: True for a window that closes, False for a wait that opens.
+
+    Returns: WaitTime of the column for the next damper air (for a window that closes, the next
+        drier). Outside where the air is damper than every column.
+    Range: the table's own humidities; temperatures as for wait_from_table.
+    Source: the product's data sheet; that the damper column is taken is the careful reading.
+
+    >>> sheet = ((15.0, 50.0, 3600.0), (25.0, 50.0, 1800.0), (15.0, 80.0, 9000.0), (25.0, 80.0, 5400.0))
+    >>> wait_from_humid_table(sheet, 25.0, 60.0).seconds
+    5400.0
+    """
+    require("The humidity today", humidity_percent, 0.0, 100.0, unit="%")
+    columns = sorted({percent for _, percent, _ in rows})
+    if not columns:
+        raise BadInput("The table has no rows.")
+    if closes:
+        column = max((each for each in columns if each <= humidity_percent), default=columns[0])
+    elif humidity_percent <= columns[-1]:
+        column = min(each for each in columns if each >= humidity_percent)
+    else:
+        return Outside(
+            f"Today's {humidity_percent:g} % lies above the data sheet's table, which goes to "
+            f"{columns[-1]:g} %.",
+            "Dry the air or wait for a better day; let a touch test decide.",
+            TABLE_RULE,
+        )
+    found = sorted((at_c, time_s) for at_c, percent, time_s in rows if percent == column)
+    answer = wait_from_table(found, part_c, closes=closes)
+    if isinstance(answer, Outside):
+        return answer
+    return replace(answer, rule=f"{answer.rule}, column for {column:g} %")
