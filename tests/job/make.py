@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from booth.log.events import JobOpened
+from booth.log.events import JobOpened, WeatherRead
 from booth.moment import Moment, later
 from booth.profile.model import (
     AtTemperature,
@@ -53,12 +53,12 @@ def profile(**changes: object) -> Profile:
         "hazards": (Hazard.ISOCYANATE, Hazard.FLAMMABLE),
         "mix": Mix(
             parts=(MixPart("clear", 2, 1.0), MixPart("hardener", 1, 1.05)),
-            thinner=Thinner("thinner", 10, 15, 0.8),
-            pot_life=AtTemperature(21.0, 4 * 3600),
+            thinner=Thinner("thinner", Range(10, 10), 15, 0.8),
+            pot_life=one_time(4 * 3600),
         ),
         "efflux": Efflux("Ford #4", Range(20, 24)),
         "gun": Gun(inlet_kpa=Range(180, 210), delivery_ml_min=Range(170, 240)),
-        "film": Film(coats=3, volume_solids_percent=45, wet_um=Range(40, 60)),
+        "film": Film(coats=Range(3, 3), volume_solids_percent=Range(45, 45), wet_um=Range(40, 60)),
         "waits": Waits(
             flash_off=one_time(600),
             recoat_closes=one_time(24 * 3600),
@@ -67,6 +67,17 @@ def profile(**changes: object) -> Profile:
     }
     given.update(changes)
     return Profile(**given)  # type: ignore[arg-type]
+
+
+def mild(n: int = 2, seconds: float = 0.0, **changes: float) -> WeatherRead:
+    """A reading at which the waits of these profiles hold as they are: 21 C, 50 %, a part of 21 C."""
+    air, humidity, part = (
+        changes.get(name, usual)
+        for name, usual in (("air", 21.0), ("humidity", 50.0), ("part", 21.0))
+    )
+    return WeatherRead(
+        n=n, at=at(seconds), air=q(air, "degC"), humidity=q(humidity, "%"), part=q(part, "degC")
+    )
 
 
 def opened(parts: tuple[str, ...] = ("door", "hood"), **changes: object) -> JobOpened:

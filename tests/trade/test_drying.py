@@ -275,6 +275,12 @@ def test_a_row_is_given_back_as_it_stands(part_c: float, time_s: float) -> None:
         )
 
 
+def test_a_table_that_runs_the_wrong_way_is_read_carefully() -> None:
+    odd = ((10.0, 1 * HOUR), (20.0, 3 * HOUR), (30.0, 2 * HOUR))
+    assert wait(wait_by_table.wait_from_table(odd, 10.0)).seconds == 3 * HOUR
+    assert wait(wait_by_table.wait_from_table(odd, 30.0, closes=True)).seconds == 1 * HOUR
+
+
 def test_beyond_the_table_the_cautious_side_and_then_nothing() -> None:
     cold = wait(wait_by_table.wait_from_table(SHEET, 7.0))
     assert cold.estimate and cold.seconds > 8 * HOUR

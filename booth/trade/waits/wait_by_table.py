@@ -25,7 +25,7 @@ BEYOND_K = 5.0
 TABLE_RULE = "the data sheet's table"
 
 
-def _rows(rows: Sequence[tuple[float, float]]) -> list[tuple[float, float]]:
+def _rows(rows: Sequence[tuple[float, float]], closes: bool) -> list[tuple[float, float]]:
     if len(rows) < 2:
         raise BadInput("A table needs two rows or more: a temperature and a time in each.")
     for at_c, time_s in rows:
@@ -37,7 +37,13 @@ def _rows(rows: Sequence[tuple[float, float]]) -> list[tuple[float, float]]:
                 f"The table's temperatures must rise from row to row; {warmer:g} C follows "
                 f"{colder:g} C."
             )
-    return [(float(at_c), float(time_s)) for at_c, time_s in rows]
+    times = [float(time_s) for _, time_s in rows]
+    # Where a table runs the wrong way: colder never opens earlier, warmer never closes later.
+    if closes:
+        times = list(itertools.accumulate(times, min))
+    else:
+        times = list(itertools.accumulate(reversed(times), max))[::-1]
+    return [(float(at_c), time_s) for (at_c, _), time_s in zip(rows, times, strict=True)]
 
 
 def _closes_beyond(edge: tuple[float, float], part_c: float) -> WaitTime:
@@ -73,7 +79,8 @@ def wait_from_table(
     Args:
         rows: temperature [degC] and time [s] of each row, temperatures rising, two or more.
         part_c: temperature of the part (of the mix, for pot life) [degC].
-        closes: True for a window that closes, False for a wait that opens.
+        closes: True for a window that closes, False for a wait that opens. A row that is longer
+            than a colder one counts for the colder one too (shorter and warmer, for a closing).
 
     Returns: WaitTime; known within the table (between rows the band is the two rows). Beyond it a
         wait that opens is an estimate for 5 C more, never shorter than the last row, and then
@@ -90,7 +97,7 @@ def wait_from_table(
     >>> wait_from_table(sheet, 33.0).seconds  # warmer than the table: no shorter
     1200.0
     """
-    checked = _rows(rows)
+    checked = _rows(rows, closes)
     require("The temperature today", part_c, *THERMOMETER_C, unit="C")
     if not checked[0][0] <= part_c <= checked[-1][0]:
         edge = checked[0] if part_c < checked[0][0] else checked[-1]
@@ -143,19 +150,30 @@ def wait_from_humid_table(
     columns = sorted({percent for _, percent, _ in rows})
     if not columns:
         raise BadInput("The table has no rows.")
-    if closes:
-        column = max((each for each in columns if each <= humidity_percent), default=columns[0])
-    elif humidity_percent <= columns[-1]:
-        column = min(each for each in columns if each >= humidity_percent)
-    else:
+    if humidity_percent > columns[-1] and not closes:
         return Outside(
             f"Today's {humidity_percent:g} % lies above the data sheet's table, which goes to "
             f"{columns[-1]:g} %.",
             "Dry the air or wait for a better day; let a touch test decide.",
             TABLE_RULE,
         )
-    found = sorted((at_c, time_s) for at_c, percent, time_s in rows if percent == column)
-    answer = wait_from_table(found, part_c, closes=closes)
-    if isinstance(answer, Outside):
-        return answer
+    # The next damper column, and no drier one that is longer; for a closing the other way round.
+    if closes:
+        column = max((each for each in columns if each <= humidity_percent), default=columns[0])
+        counted = [each for each in columns if each >= column]
+    else:
+        column = min(each for each in columns if each >= humidity_percent)
+        counted = [each for each in columns if each <= column]
+    found = [
+        wait_from_table(
+            sorted((at_c, time_s) for at_c, percent, time_s in rows if percent == each),
+            part_c,
+            closes=closes,
+        )
+        for each in counted
+    ]
+    times = [each for each in found if isinstance(each, WaitTime)]
+    if len(times) < len(found):
+        return next(each for each in found if isinstance(each, Outside))
+    answer = (min if closes else max)(times, key=lambda each: each.seconds)
     return replace(answer, rule=f"{answer.rule}, column for {column:g} %")
