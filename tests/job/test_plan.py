@@ -14,8 +14,8 @@ from booth.job.schedule import PartState, Pot, Rules, Schedule, Span, schedule
 from booth.job.waits import standings
 from booth.log import events as ev
 from booth.log.fold import Job, fold
-from booth.profile.model import AtTemperature, Film, Gun, Mix, MixPart, Range, Waits
-from tests.job.make import at, one_time, opened, q
+from booth.profile.model import Film, Gun, Mix, MixPart, Range, Waits
+from tests.job.make import at, mild, one_time, opened, q
 
 
 def sprays(plan: Schedule) -> list[tuple[str, int, float, float]]:
@@ -28,7 +28,7 @@ def sprays(plan: Schedule) -> list[tuple[str, int, float, float]]:
 
 def test_two_parts_take_turns_while_each_flashes_off() -> None:
     parts = [PartState("a", 0, 300), PartState("b", 0, 300)]
-    plan = schedule(parts, Rules(coats=2, wait_s=600))
+    plan = schedule(parts, Rules(coats=2, waits_s=(600,)))
     assert sprays(plan) == [
         ("a", 1, 0, 300),
         ("b", 1, 300, 600),
@@ -44,7 +44,7 @@ def test_a_coat_being_sprayed_holds_the_gun() -> None:
         PartState("a", 1, 300, spraying_s=100),
         PartState("b", 1, 300, since_s=-200, opens_s=50),
     ]
-    plan = schedule(parts, Rules(coats=2, wait_s=600))
+    plan = schedule(parts, Rules(coats=2, waits_s=(600,)))
     assert sprays(plan) == [("a", 2, 0, 100), ("b", 2, 100, 400)]
 
 
@@ -53,7 +53,7 @@ def test_a_closing_window_goes_first() -> None:
         PartState("new", 0, 300),
         PartState("old", 1, 300, since_s=-900, opens_s=-300, closes_s=100),
     ]
-    plan = schedule(parts, Rules(coats=2, wait_s=600, closes_s=1000))
+    plan = schedule(parts, Rules(coats=2, waits_s=(600,), closes_s=1000))
     assert sprays(plan)[0] == ("old", 2, 0, 300)
     assert plan.troubles == ()
 
@@ -63,7 +63,7 @@ def test_a_window_that_cannot_be_met_is_said_and_by_how_much() -> None:
         PartState("a", 1, 300, spraying_s=250),
         PartState("b", 1, 300, since_s=-900, opens_s=-300, closes_s=100),
     ]
-    plan = schedule(parts, Rules(coats=2, wait_s=600, closes_s=1000))
+    plan = schedule(parts, Rules(coats=2, waits_s=(600,), closes_s=1000))
     (trouble,) = plan.troubles
     assert (trouble.pot, trouble.part, trouble.coat) == ("", "b", 2)
     assert (trouble.by_s, trouble.at_s) == (150, 100)
@@ -73,12 +73,23 @@ def test_a_window_that_cannot_be_met_is_said_and_by_how_much() -> None:
 
 def test_a_pot_life_too_short_is_said_and_from_which_coat_on() -> None:
     parts = [PartState("a", 0, 300)]
-    plan = schedule(parts, Rules(coats=3, wait_s=600), [Pot("batch 1", 0, 1500)])
+    plan = schedule(parts, Rules(coats=3, waits_s=(600,)), [Pot("batch 1", 0, 1500)])
     # 0-300, 900-1200, 1800-2100: the last coat is on 600 s after the pot life is over.
     (trouble,) = plan.troubles
     assert (trouble.pot, trouble.coat) == ("batch 1", 3)
     assert trouble.by_s == 600
-    assert schedule(parts, Rules(coats=3, wait_s=600), [Pot("b", 0, 2100)]).troubles == ()
+    assert schedule(parts, Rules(coats=3, waits_s=(600,)), [Pot("b", 0, 2100)]).troubles == ()
+
+
+def test_where_a_wait_is_not_known_there_is_no_time_for_what_follows() -> None:
+    parts = [PartState("a", 0, 300), PartState("b", 1, 300, opens_s=None)]
+    plan = schedule(parts, Rules(coats=3, waits_s=(600, None)))
+    assert sprays(plan) == [("a", 1, 0, 300), ("a", 2, 900, 1200)]
+    assert [(each.cause, each.part, each.coat) for each in plan.troubles] == [
+        (Cause.WAIT, "a", 3),
+        (Cause.WAIT, "b", 2),
+    ]
+    assert (plan.unknown, plan.remaining) == (3, 5)
 
 
 def test_induction_is_waited_for() -> None:
@@ -110,7 +121,7 @@ part_states = st.builds(
 )
 rule_sets = st.builds(
     lambda coats, wait, window, starts: Rules(
-        coats, wait, None if window is None else wait + window, starts
+        coats, (wait,), None if window is None else wait + window, starts
     ),
     st.integers(1, 5),
     st.floats(0, 4000),
@@ -155,7 +166,7 @@ def test_every_plan_keeps_the_rules_of_the_booth(
                 if closes is not None and start > closes:
                     late.add((state.name, coat))
                 assert end - start == pytest.approx(state.spray_s)
-            opens = end + rules.wait_s
+            opens = end + (rules.waits_s[0] or 0.0)
             closes = None if rules.closes_s is None else end + rules.closes_s
     # A window is met or it is said; nothing is said that is not so.
     assert late == missed
@@ -176,7 +187,7 @@ def _never_idle(
             before = [each for each in done[:place] if each[0] == state.name]
             if state.coats + len(before) >= rules.coats:
                 continue
-            ready = before[-1][3] + rules.wait_s if before else state.opens_s
+            ready = before[-1][3] + (rules.waits_s[0] or 0.0) if before else state.opens_s
             assert ready >= start - 1e-6
 
 
@@ -184,8 +195,8 @@ def _never_idle(
 
 
 def job(*events: ev.Event, parts: tuple[str, ...] = ("door", "hood"), **changes: object) -> Job:
-    numbered = [msgspec.structs.replace(event, n=n) for n, event in enumerate(events, 2)]
-    return fold([opened(parts=parts, **changes), *numbered])
+    numbered = [msgspec.structs.replace(event, n=n) for n, event in enumerate(events, 3)]
+    return fold([opened(parts=parts, **changes), mild(), *numbered])
 
 
 def coat(part: str, number: int, begun: float, ended: float | None) -> list[ev.Event]:
@@ -227,7 +238,7 @@ def test_a_touch_that_came_away_dry_opens_the_plan() -> None:
 
 
 def test_what_a_coat_takes_from_the_best_that_is_known() -> None:
-    film, gun = Film(coats=2, wet_um=Range(50, 50)), Gun(delivery_ml_min=Range(200, 200), hvlp=True)
+    film, gun = Film(coats=Range(2, 2), wet_um=Range(50, 50)), Gun(delivery_ml_min=Range(200, 200), hvlp=True)
     bare = job(film=film, gun=gun)
     assert {each.seconds for each in spray_times(bare).values()} == {300}
     area = ev.AreaAdded(n=0, at=at(0), shape="rectangle", area=q(2, "m2"), part="door")
@@ -244,8 +255,8 @@ def test_what_a_coat_takes_from_the_best_that_is_known() -> None:
 def test_pot_life_of_the_batch_in_use_or_of_one_mixed_now() -> None:
     mix = Mix(
         parts=(MixPart("a", 2), MixPart("b", 1)),
-        induction_s=900.0,
-        pot_life=AtTemperature(21.0, 1500.0),
+        induction=one_time(900.0),
+        pot_life=one_time(1500.0),
     )
     waits = Waits(flash_off=one_time(600), handle=one_time(3600))
     to_come = planned(job(mix=mix, waits=waits, parts=("door",)), at(0))
@@ -263,7 +274,7 @@ def test_pot_life_of_the_batch_in_use_or_of_one_mixed_now() -> None:
 
 
 def test_when_all_is_done_the_log_says_when_it_can_be_handled() -> None:
-    film = Film(coats=1)
+    film = Film(coats=Range(1, 1))
     told = job(
         *coat("door", 1, 0, 300), parts=("door",), film=film, waits=Waits(handle=one_time(3600))
     )

@@ -12,15 +12,15 @@ from booth.job.waits import alarms, standings, waits
 from booth.log import events as ev
 from booth.log.fold import fold
 from booth.moment import Basis, Moment
-from booth.profile.model import AtTemperature, Film, Mix, MixPart, Waits
-from booth.words.wait_words import clock_words, state_word, time_words
-from tests.job.make import START, at, one_time, opened, q, table
+from booth.profile.model import Film, Mix, MixPart, NextProduct, Range, Waits
+from booth.words.wait_words import clock_words, state_word, time_words, what_words
+from tests.job.make import START, at, mild, one_time, opened, q, table
 from tests.manual_clock import ManualClock
 
 
 def coated(*times: tuple[float, float], part: str = "door", **changes: object) -> list[ev.Event]:
-    """A job in which `part` got coats from-to these seconds."""
-    events: list[ev.Event] = [opened(**changes)]
+    """A job in which `part` got coats from-to these seconds, in mild weather."""
+    events: list[ev.Event] = [opened(**changes), mild()]
     for number, (begun, ended) in enumerate(times, 1):
         events.append(ev.CoatBegun(n=len(events) + 1, at=at(begun), part=part, coat=number))
         events.append(ev.CoatEnded(n=len(events) + 1, at=at(ended), part=part, coat=number))
@@ -53,19 +53,83 @@ def test_a_short_window_closes_in_its_last_fifth() -> None:
     assert standings(job, at(1401))[0].state is State.CLOSING
 
 
-def test_a_window_that_opens_after_flash_off_is_waited_for() -> None:
-    rules = Waits(flash_off=one_time(600), recoat_opens=one_time(3600))
-    job = fold(coated((0, 0), waits=rules))
+RULES = Waits(flash_off=one_time(900), recoat_opens=one_time(3600), recoat_closes=one_time(86400))
+
+
+def test_between_coats_it_is_the_flash_off_and_the_window_is_for_the_next_product() -> None:
+    """15 min between coats and topcoat after 60 min: a coat after 16 min is not early."""
+    job = fold(coated((0, 0), waits=RULES))
     (wait,) = waits(job)
-    assert wait.opens_s == 3600
-    assert wait.flash_off_s == 600
+    assert (wait.what, wait.opens_s, wait.closes_s) == (What.NEXT_COAT, 900, 86400)
+    assert begin_coat(job, "door", at(960)).early_s == 0
+    (wait,) = waits(fold(coated((0, 0), waits=RULES, film=Film(coats=Range(1, 1)))))
+    assert (wait.what, wait.opens_s, wait.closes_s) == (What.NEXT_PRODUCT, 3600, 86400)
+    alone = Waits(recoat_opens=one_time(3600))
+    assert waits(fold(coated((0, 0), waits=alone)))[0].opens_s == 3600
 
 
-def test_no_wait_in_the_profile_is_ready_at_once_and_does_not_ring() -> None:
+def test_the_window_runs_on_after_the_last_coat_and_after_the_job() -> None:
+    events = coated((0, 60), waits=RULES, film=Film(coats=Range(1, 1)))
+    closed = [*events, ev.JobClosed(n=9, at=at(100), verdict="good")]
+    for job in (fold(events), fold(closed)):
+        assert standings(job, at(86400 + 60))[0].state is State.LATE
+        assert [each.words for each in alarms(job, at(86400 + 50))] == [
+            "window for the next product is closing"
+        ]
+
+
+def test_an_unplanned_coat_is_held_against_the_same_wait() -> None:
+    """A third coat of two, ten seconds after the second, was begun without a word."""
+    job = fold(coated((0, 60), (700, 760), film=Film(coats=Range(2, 2))))
+    assert begin_coat(job, "door", at(770)).early_s == 590
+
+
+def test_within_six_hours_or_after_seventy_two() -> None:
+    alkyd = NextProduct("itself", one_time(3600), one_time(6 * 3600), one_time(72 * 3600))
+    job = fold(coated((0, 0), waits=Waits(), next_products=(alkyd,), film=Film(coats=Range(1, 1))))
+
+    def at_hour(hour: float) -> tuple[State, str]:
+        each = standings(job, at(hour * 3600))[0]
+        return each.state, what_words(each)
+
+    assert at_hour(0.5) == (State.WAIT, "itself window opens")
+    assert at_hour(2)[0] is State.READY
+    assert at_hour(7) == (State.LATE, "itself may lift")
+    assert at_hour(73) == (State.READY, "itself")
+    assert [each.words for each in alarms(job, at(73 * 3600))] == ["ready for itself"]
+
+
+def test_from_when_on_it_has_to_be_abraded() -> None:
+    primer = NextProduct("", one_time(3600), one_time(7 * 86400), None, one_time(86400))
+    job = fold(coated((0, 0), waits=Waits(), next_products=(primer,), film=Film(coats=Range(1, 1))))
+    fresh, old = (standings(job, at(seconds))[0] for seconds in (80000, 90000))
+    assert (fresh.abrade, old.abrade) == (False, True)
+    assert what_words(old) == "next product: abrade first"
+
+
+def test_no_wait_in_the_profile_is_not_known_and_does_not_ring() -> None:
     job = fold(coated((0, 0), waits=Waits()))
-    each = standings(job, at(1))[0]
-    assert each.state is State.READY
-    assert alarms(job, at(1)) == ()
+    for seconds in (1, 1e4, 1e6):
+        each = standings(job, at(seconds))[0]
+        assert (each.state, each.remaining_s) == (State.UNKNOWN, None)
+        assert "touch test" in each.wait.why
+        assert alarms(job, at(seconds)) == ()
+
+
+def test_without_weather_nothing_counts_down_and_a_reading_brings_it() -> None:
+    opening, _, *coat = coated((0, 60))
+    job = fold([opening, *coat])
+    each = standings(job, at(61))[0]
+    assert (each.state, each.wait.opens_s, each.wait.closes_s) == (State.UNKNOWN, None, 24 * 3600)
+    assert alarms(job, at(5000)) == ()
+    read = fold([opening, *coat, mild(9, 100)])
+    assert standings(read, at(101))[0].remaining_s == 60 + 600 - 101
+
+
+def test_a_reading_of_yesterday_says_nothing_about_today() -> None:
+    opening, _, *coat = coated((90000, 90060))
+    assert waits(fold([opening, mild(), *coat]))[0].opens_s is None
+    assert waits(fold([opening, mild(2, 89000), *coat]))[0].opens_s == 600
 
 
 def test_while_a_coat_is_sprayed_its_part_has_no_wait() -> None:
@@ -76,8 +140,9 @@ def test_while_a_coat_is_sprayed_its_part_has_no_wait() -> None:
 
 def test_after_the_last_coat_it_is_handling_that_is_waited_for() -> None:
     job = fold(coated((0, 60), (700, 760), (1400, 1460)))
-    (wait,) = waits(job)
-    assert (wait.what, wait.opens_s) == (What.HANDLE, 8 * 3600)
+    wait, handle = waits(job)
+    assert wait.what is What.NEXT_PRODUCT  # whatever is to follow, its window closes
+    assert (handle.what, handle.opens_s) == (What.HANDLE, 8 * 3600)
 
 
 def test_a_table_of_the_data_sheet_wins_and_is_no_estimate() -> None:
@@ -93,11 +158,8 @@ def test_a_table_of_the_data_sheet_wins_and_is_no_estimate() -> None:
 
 
 def test_one_time_in_the_cold_is_stretched_in_the_warm_it_is_not_shortened() -> None:
-    def wait_at(part_c: float) -> tuple[float, float | None, bool]:
-        weather = ev.WeatherRead(
-            n=2, at=at(0), air=q(part_c, "degC"), humidity=q(50, "%"), part=q(part_c, "degC")
-        )
-        events = [opened(), weather]
+    def wait_at(part_c: float) -> tuple[float | None, float | None, bool]:
+        events: list[ev.Event] = [opened(), mild(air=part_c, part=part_c)]
         events.append(ev.CoatBegun(n=3, at=at(10), part="door", coat=1))
         events.append(ev.CoatEnded(n=4, at=at(20), part="door", coat=1))
         (wait,) = waits(fold(events))
@@ -105,18 +167,22 @@ def test_one_time_in_the_cold_is_stretched_in_the_warm_it_is_not_shortened() -> 
 
     cold, at_reference, warm = wait_at(12), wait_at(21), wait_at(30)
     assert at_reference == (600, 24 * 3600, False)
-    assert cold[0] > 600 and cold[1] == 24 * 3600 and cold[2]
+    assert cold[0] is not None and cold[0] > 600 and cold[1] == 24 * 3600 and cold[2]
     assert warm[0] == 600 and warm[1] is not None and warm[1] < 24 * 3600 and warm[2]
 
 
-def test_the_weather_at_the_end_of_the_coat_decides_not_a_later_one() -> None:
+def test_a_later_reading_lengthens_the_opening_and_shortens_the_closing_with_the_reason() -> None:
     events = coated((0, 60))
-    before = waits(fold(events))[0].opens_s
-    first = ev.WeatherRead(
-        n=0, at=at(0), air=q(21, "degC"), humidity=q(50, "%"), part=q(21, "degC")
-    )
-    later = ev.WeatherRead(n=9, at=at(90), air=q(5, "degC"), humidity=q(50, "%"), part=q(8, "degC"))
-    assert waits(fold([events[0], first, *events[1:], later]))[0].opens_s == before
+    before = waits(fold(events))[0]
+    cold, warm = mild(9, 90, part=12.0, air=12.0), mild(9, 90, part=30.0, air=30.0)
+    colder, warmer = (waits(fold([*events, read]))[0] for read in (cold, warm))
+    assert colder.opens_s is not None and colder.opens_s > 600
+    assert (warmer.opens_s, colder.closes_s) == (600, before.closes_s)
+    assert warmer.closes_s is not None and warmer.closes_s < 24 * 3600
+    assert "lengthened by a later reading" in colder.why and "shortened" in warmer.why
+    # What is over is over: a reading after the wait makes no new one.
+    after = waits(fold([*events, mild(9, 700, part=12.0)]))[0]
+    assert after.opens_s == 600
 
 
 def test_a_touch_always_decides() -> None:
@@ -153,9 +219,9 @@ def test_pot_life_runs_from_the_mix_and_the_oldest_batch_rules() -> None:
     assert [each.start for each in waits(fold([opened(), mixed, own, used]))] == [at(7200)]
 
 
-def test_pot_life_halves_for_each_ten_degrees_up_and_doubles_for_each_ten_down() -> None:
-    """UFGS 09971 3.7.1.3: 4 h at 21 C, 2 h at 31, 8 h at 11."""
-    for air_c, hours in ((21, 4), (31, 2), (11, 8)):
+def test_pot_life_halves_for_each_ten_degrees_up_and_is_never_longer_than_the_sheet() -> None:
+    """UFGS 09971 3.7.1.3: 4 h at 21 C, 2 h at 31; its 8 h at 11 are not promised."""
+    for air_c, hours in ((21, 4), (31, 2), (11, 4)):
         weather = ev.WeatherRead(
             n=2, at=at(0), air=q(air_c, "degC"), humidity=q(50, "%"), part=q(20, "degC")
         )
@@ -167,10 +233,10 @@ def test_pot_life_halves_for_each_ten_degrees_up_and_doubles_for_each_ten_down()
 def test_induction_is_waited_for_before_the_batch_is_used() -> None:
     mix = Mix(
         (MixPart("primer", 1), MixPart("hardener", 1)),
-        induction_s=900,
-        pot_life=AtTemperature(21, 6 * 3600),
+        induction=one_time(900),
+        pot_life=one_time(6 * 3600),
     )
-    job = fold([opened(mix=mix), ev.BatchMixed(n=2, at=at(0), batch=1)])
+    job = fold([opened(mix=mix), mild(), ev.BatchMixed(n=3, at=at(0), batch=1)])
     assert {each.wait.what: each.state for each in standings(job, at(100))} == {
         What.INDUCTION: State.WAIT,
         What.POT_LIFE: State.READY,
@@ -198,8 +264,9 @@ def test_the_next_coat_ends_the_alarm_by_itself() -> None:
     assert alarms(fold([*events, begun]), at(701)) == ()
 
 
-def test_a_closed_job_is_silent() -> None:
-    events = [*coated((0, 60)), ev.JobClosed(n=9, at=at(100), verdict="good")]
+def test_a_closed_job_waits_for_no_further_coat() -> None:
+    mixed = ev.BatchMixed(n=8, at=at(70), batch=1)
+    events = [*coated((0, 60)), mixed, ev.JobClosed(n=9, at=at(100), verdict="good")]
     assert waits(fold(events)) == ()
     assert alarms(fold(events), at(90000)) == ()
 
@@ -235,7 +302,7 @@ def test_lid_closed_reboot_and_a_wrong_clock_leave_the_wait_right() -> None:
 
 def test_a_clock_earlier_than_a_later_entry_is_doubted_and_no_coat_is_called_early() -> None:
     """Coat ended, a note 20 minutes later, then the machine restarts with its clock set back."""
-    note = ev.NoteMade(n=4, at=at(1200), text="dust")
+    note = ev.NoteMade(n=9, at=at(1200), text="dust")
     job = fold([*coated((0, 0)), note])
     right, wrong = Moment(at(1500).wall, 20.0, "boot-b"), Moment(at(300).wall, 20.0, "boot-b")
     (each,) = standings(job, right)
@@ -259,18 +326,18 @@ def test_no_coat_is_called_early_by_a_clock_in_doubt() -> None:
 
 
 def test_while_the_clock_is_in_doubt_nothing_is_called_ready_but_what_is_late_is_late() -> None:
-    mixed = ev.BatchMixed(n=4, at=at(0), batch=1)  # four hours of pot life
+    mixed = ev.BatchMixed(n=5, at=at(0), batch=1)  # four hours of pot life
     dead_battery = Moment(0.0, 20.0, "boot-b")
 
     def rung(seconds: float) -> list[State]:
-        note = ev.NoteMade(n=5, at=at(seconds), text="looked at it")
+        note = ev.NoteMade(n=6, at=at(seconds), text="looked at it")
         job = fold([*coated((0, 0)), mixed, note])
         return [alarm.standing.state for alarm in alarms(job, dead_battery)]
 
     assert rung(1200) == []
     assert rung(3.9 * 3600) == [State.CLOSING]
     assert rung(5 * 3600) == [State.LATE]
-    note = ev.NoteMade(n=5, at=at(5 * 3600), text="looked at it")
+    note = ev.NoteMade(n=6, at=at(5 * 3600), text="looked at it")
     late = standings(fold([*coated((0, 0)), mixed, note]), dead_battery)[0]
     assert (state_word(late), time_words(late)) == ("OVER", "+1:00:00")
 
@@ -285,7 +352,7 @@ def test_a_clock_set_back_before_the_last_entry_never_makes_a_wait_certain(
     happened: list[tuple[str, int]], back: int
 ) -> None:
     clock = ManualClock()
-    events: list[ev.Event] = [opened()]
+    events: list[ev.Event] = [opened(), mild()]
     for kind in (ev.CoatBegun, ev.CoatEnded):
         events.append(kind(n=len(events) + 1, at=clock.now(), part="door", coat=1))
     for what, by in happened:
@@ -303,7 +370,7 @@ def test_a_clock_set_back_before_the_last_entry_never_makes_a_wait_certain(
 @given(st.floats(0, 1e6), st.floats(0, 1e6))
 def test_states_never_go_back_as_time_passes(first: float, more: float) -> None:
     order = [State.WAIT, State.READY, State.CLOSING, State.LATE]
-    job = fold(coated((0, 0), film=Film(coats=3)))
+    job = fold(coated((0, 0), film=Film(coats=Range(3, 3))))
     one = standings(job, at(first))[0]
     two = standings(job, at(first + more))[0]
     assert order.index(one.state) <= order.index(two.state)
