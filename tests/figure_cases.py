@@ -109,7 +109,7 @@ saturation-pressure 20C | saturation pressure | 2339.3 | 9.4
     IAPWS-IF97; 0.4 %: the Magnus form's own claim
 pot-life '4 h' at 21C 31C | pot life | 7200.0 | 1e-6
     UFGS 09971 3.7.1.3
-pot-life 4h at 21C 11C | pot life | 28800.0 | 1e-6
+pot-life 4h at 21C 11C | pot life | 14400.0 | 1e-6
     UFGS 09971 3.7.1.3
 recoat-opens 8h at 65F 65F | recoat window opens after | 28800.0 | 1e-6
     UFGS 09971, recoat minima: 8 h at 60 to 70 F

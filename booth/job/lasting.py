@@ -19,7 +19,7 @@ from booth.trade.waits.flash_off import (
     waterborne_flash_off_at,
 )
 from booth.trade.waits.wait_by_rule import pot_life_at, recoat_closes_at, recoat_opens_at
-from booth.trade.waits.wait_by_table import wait_from_humid_table, wait_from_table
+from booth.trade.waits.wait_by_table import HumidRow, wait_from_humid_table, wait_from_table
 from booth.trade.waits.wait_time import Certainty, WaitTime
 from booth.trade.weather.humid_air import REFERENCE_HUMIDITY_PERCENT
 from booth.trade.weather.weather_limits import Bounds, weather_verdict
@@ -176,12 +176,12 @@ def _rows(rule: WaitRule, *, closes: bool = False) -> list[tuple[float, float]]:
     return [(row.at_c or 0.0, row.time_s if closes else row.most_s) for row in rule.rows]
 
 
-def _humid_rows(rule: WaitRule, *, closes: bool = False) -> list[tuple[float, float, float]]:
+def _humid_rows(rule: WaitRule, *, closes: bool = False) -> list[HumidRow]:
     """Rows by temperature and humidity; none where the table knows no humidity."""
     if not rule.is_table or any(row.at_percent is None for row in rule.rows):
         return []
     pairs = zip(rule.rows, _rows(rule, closes=closes), strict=True)
-    return [(at_c, row.at_percent or 0.0, time_s) for row, (at_c, time_s) in pairs]
+    return [HumidRow(at_c, row.at_percent or 0.0, time_s) for row, (at_c, time_s) in pairs]
 
 
 def _opening(

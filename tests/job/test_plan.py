@@ -238,7 +238,10 @@ def test_a_touch_that_came_away_dry_opens_the_plan() -> None:
 
 
 def test_what_a_coat_takes_from_the_best_that_is_known() -> None:
-    film, gun = Film(coats=Range(2, 2), wet_um=Range(50, 50)), Gun(delivery_ml_min=Range(200, 200), hvlp=True)
+    film, gun = (
+        Film(coats=Range(2, 2), wet_um=Range(50, 50)),
+        Gun(delivery_ml_min=Range(200, 200), hvlp=True),
+    )
     bare = job(film=film, gun=gun)
     assert {each.seconds for each in spray_times(bare).values()} == {300}
     area = ev.AreaAdded(n=0, at=at(0), shape="rectangle", area=q(2, "m2"), part="door")

@@ -307,12 +307,15 @@ def test_a_table_is_monotone_through_its_edges(
     assert warm.seconds <= cold.seconds * (1 + 1e-12)
 
 
-HUMID = (
+HUMID_ROWS = (
     (15.0, 50.0, 2 * HOUR),
     (25.0, 50.0, 1 * HOUR),
     (15.0, 80.0, 5 * HOUR),
     (25.0, 80.0, 3 * HOUR),
 )
+
+
+HUMID = tuple(wait_by_table.HumidRow(*row) for row in HUMID_ROWS)
 
 
 @outside(
@@ -327,7 +330,7 @@ def test_between_columns_the_damper_one_counts(part_c: float, percent: float) ->
         assert "to 80 %" in found.reason
         return
     column = 50.0 if percent <= 50 else 80.0
-    rows = [(c, math.log(s)) for c, p, s in HUMID if p == column]
+    rows = [(c, math.log(s)) for c, p, s in HUMID_ROWS if p == column]
     straight = interp1d(*zip(*rows, strict=True))
     assert wait(found).seconds == pytest.approx(math.exp(straight(part_c)), rel=1e-9)
     closes = wait(wait_by_table.wait_from_humid_table(HUMID, part_c, percent, closes=True))
@@ -350,7 +353,7 @@ def test_still_or_damp_air_never_opens_sooner(
     air_c: float, percent: float, air_m_s: float, damper: float
 ) -> None:
     slow, quick = (
-        flash_off.waterborne_flash_off_at(600.0, air_c, percent, air_m_s=each)
+        flash_off.waterborne_flash_off_at(600.0, air_c, percent, speed_m_s=each)
         for each in (air_m_s / 2, air_m_s)
     )
     damp = flash_off.waterborne_flash_off_at(600.0, air_c, min(percent + damper, 100))

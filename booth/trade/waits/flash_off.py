@@ -110,7 +110,7 @@ def waterborne_flash_off_at(
     humidity_percent: float,
     at_c: float = REFERENCE_AIR_C,
     at_percent: float = REFERENCE_HUMIDITY_PERCENT,
-    air_m_s: float | None = None,
+    speed_m_s: float | None = None,
 ) -> WaitTime | Outside:
     """Estimate any opening wait of a waterborne film in today's air, by the air's drying power.
 
@@ -118,7 +118,7 @@ def waterborne_flash_off_at(
         flash_off_s: flash-off, or another wait that opens, from the data sheet [s], 0 or more.
         air_c, humidity_percent: today's air [degC, %]; humidity 0 to 100.
         at_c, at_percent: the air the data sheet means [degC, %]; 23 C and 50 % unless it says.
-        air_m_s: speed of the air over the film [m/s], 0 to 2; None: as the data sheet means it.
+        speed_m_s: speed of the air over the film [m/s], 0 to 2; None: as the data sheet means it.
 
     Returns: WaitTime: seconds are the longest of the band and never less than the data sheet's
         time. Outside where a temperature lies outside 5 to 40 C or the air can take hardly any
@@ -142,8 +142,8 @@ def waterborne_flash_off_at(
             "Warm the room, dry the air or wait for a better day; let a touch test decide.",
             rule,
         )
-    if air_m_s is not None:
-        power *= evaporation_in_moving_air(air_m_s)
+    if speed_m_s is not None:
+        power *= evaporation_in_moving_air(speed_m_s)
     if power == 1.0:
         return as_given(float(flash_off_s), "data sheet, in its own air")
     least, likely, most = (flash_off_s * power**-exponent for exponent in WATERBORNE_EXPONENTS)

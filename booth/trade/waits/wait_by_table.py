@@ -5,7 +5,7 @@ from __future__ import annotations
 import itertools
 import math
 from collections.abc import Sequence
-from dataclasses import replace
+from dataclasses import dataclass, replace
 
 from booth.trade.result import BadInput, Outside, require
 from booth.trade.waits.wait_by_rule import RECOAT_HALVES_PER_K, recoat_closes_at, scaled_s
@@ -17,7 +17,7 @@ from booth.trade.waits.wait_time import (
     as_given,
 )
 
-__all__ = ["wait_from_humid_table", "wait_from_table"]
+__all__ = ["HumidRow", "wait_from_humid_table", "wait_from_table"]
 
 #: How far beyond its last row a table is carried, by estimate. Common practice, no source.
 BEYOND_K = 5.0
@@ -122,8 +122,17 @@ def wait_from_table(
     )
 
 
+@dataclass(frozen=True, slots=True)
+class HumidRow:
+    """One row of a table by temperature [degC] and relative humidity [%]: how long [s]."""
+
+    at_c: float
+    humidity_percent: float
+    time_s: float
+
+
 def wait_from_humid_table(
-    rows: Sequence[tuple[float, float, float]],
+    rows: Sequence[HumidRow],
     part_c: float,
     humidity_percent: float,
     *,
@@ -132,7 +141,8 @@ def wait_from_humid_table(
     """Give a wait in today's air from a data sheet's table by temperature and humidity.
 
     Args:
-        rows: temperature [degC], relative humidity [%] and time [s] of each row.
+        rows: temperature [degC], relative humidity [%] and time [s] of each row, two or more for a
+            humidity.
         part_c: temperature of the part [degC].
         humidity_percent: today's relative humidity [%], 0 to 100.
         closes: True for a window that closes, False for a wait that opens.
@@ -142,12 +152,13 @@ def wait_from_humid_table(
     Range: the table's own humidities; temperatures as for wait_from_table.
     Source: the product's data sheet; that the damper column is taken is the careful reading.
 
-    >>> sheet = ((15.0, 50.0, 3600.0), (25.0, 50.0, 1800.0), (15.0, 80.0, 9000.0), (25.0, 80.0, 5400.0))
-    >>> wait_from_humid_table(sheet, 25.0, 60.0).seconds
+    >>> dry = (HumidRow(15.0, 50.0, 3600.0), HumidRow(25.0, 50.0, 1800.0))
+    >>> damp = (HumidRow(15.0, 80.0, 9000.0), HumidRow(25.0, 80.0, 5400.0))
+    >>> wait_from_humid_table((*dry, *damp), 25.0, 60.0).seconds
     5400.0
     """
     require("The humidity today", humidity_percent, 0.0, 100.0, unit="%")
-    columns = sorted({percent for _, percent, _ in rows})
+    columns = sorted({row.humidity_percent for row in rows})
     if not columns:
         raise BadInput("The table has no rows.")
     if humidity_percent > columns[-1] and not closes:
@@ -166,7 +177,7 @@ def wait_from_humid_table(
         counted = [each for each in columns if each <= column]
     found = [
         wait_from_table(
-            sorted((at_c, time_s) for at_c, percent, time_s in rows if percent == each),
+            sorted((row.at_c, row.time_s) for row in rows if row.humidity_percent == each),
             part_c,
             closes=closes,
         )
