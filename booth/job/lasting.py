@@ -21,7 +21,7 @@ from booth.trade.waits.flash_off import (
 from booth.trade.waits.wait_by_rule import pot_life_at, recoat_closes_at, recoat_opens_at
 from booth.trade.waits.wait_by_table import HumidRow, wait_from_humid_table, wait_from_table
 from booth.trade.waits.wait_time import Certainty, WaitTime
-from booth.trade.weather.humid_air import REFERENCE_HUMIDITY_PERCENT
+from booth.trade.weather.humid_air import REFERENCE_HUMIDITY_PERCENT, dew_margin_c
 from booth.trade.weather.weather_limits import Bounds, weather_verdict
 
 NOT_READ = "the weather was not read: read air, humidity and the part; a touch test decides"
@@ -170,6 +170,14 @@ def limits_missed(profile: Profile, weather: WeatherRead) -> tuple[str, ...]:
     if verdict.margin_c <= 0:
         found.insert(0, "water condenses on the part")
     return tuple(found)
+
+
+def dew_margin(weather: WeatherRead) -> float | None:
+    """How far the part lies over the dew point [K]; None where the reading has none."""
+    try:
+        return dew_margin_c(weather.air.value, weather.humidity.value, weather.part.value)
+    except BadInput:
+        return None
 
 
 def _rows(rule: WaitRule, *, closes: bool = False) -> list[tuple[float, float]]:
