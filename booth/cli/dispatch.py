@@ -37,6 +37,17 @@ def parser() -> argparse.ArgumentParser:
     log.add_argument("--metric", action="store_true", help="metric units")
     log.add_argument("--us", action="store_true", help="US units")
 
+    plan = commands.add_parser("plan", help="plan a whole day: every product, every wait")
+    plan.add_argument("name", metavar="PROFILE_OR_SYSTEM", help="its name in the list, or a file")
+    plan.add_argument("--air", help="air temperature, as 14C")
+    plan.add_argument("--humidity", help="relative humidity, as 70%%")
+    plan.add_argument("--part-at", help="temperature of the part itself, as 14C")
+    plan.add_argument("--air-speed", help="of the air over the film, as 0.5m/s")
+    plan.add_argument("--parts", default="", help='names, as "left door, hood"')
+    plan.add_argument("--coat", help="what one coat on one part takes, as 4min")
+    plan.add_argument("--start", default="00:00", help="time of day at which it begins, as 09:00")
+    plan.add_argument("--json", action="store_true", help="as JSON")
+
     figure = commands.add_parser("figure", help="answer one computation of the trade in one line")
     figure.add_argument("rest", nargs=argparse.REMAINDER)
     return whole
@@ -58,6 +69,10 @@ def run(given: Sequence[str]) -> int:
         return _check(options)
     if options.command == "log":
         return _log(options)
+    if options.command == "plan":
+        from booth.cli.plan_command import plan
+
+        return plan(options)
     return _screen(options.profile)
 
 

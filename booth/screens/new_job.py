@@ -9,6 +9,7 @@ from textual.widgets import Static
 from booth.clock import local_date
 from booth.forms.form import Field, Rows
 from booth.forms.key import Key
+from booth.job.part_names import THE_PART, BadParts, parts_from
 from booth.job.past import GoodSettings, last_good
 from booth.log.errors import NotKept
 from booth.log.events import JobOpened
@@ -27,28 +28,6 @@ from booth.words.shown import Page
 
 #: What one press of an arrow scrolls.
 ABOUT_ROWS = 3
-THE_PART = "the part"
-MOST_PARTS = 24
-LONGEST_NAME = 40
-
-
-class BadParts(ValueError):
-    """The parts cannot be told apart; the message is a sentence."""
-
-
-def parts_from(typed: str) -> tuple[str, ...]:
-    """Read part names parted by commas. Raises BadParts with a sentence."""
-    names = tuple(name for name in (" ".join(each.split()) for each in typed.split(",")) if name)
-    if not names:
-        return (THE_PART,)
-    if len(names) > MOST_PARTS:
-        raise BadParts(f"{len(names)} parts: a job holds up to {MOST_PARTS}. Group some of them.")
-    for name in names:
-        if len(name) > LONGEST_NAME:
-            raise BadParts(f"'{name[:20]}…' is long: up to {LONGEST_NAME} characters a part.")
-        if names.count(name) > 1:
-            raise BadParts(f"'{name}' is there twice: every part needs a name of its own.")
-    return names
 
 
 class NewJob(FormScreen[Session | None]):

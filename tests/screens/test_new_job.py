@@ -6,8 +6,8 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from booth.job.part_names import BadParts, parts_from
 from booth.log.events import JobOpened
-from booth.screens.new_job import BadParts, parts_from
 from tests.screens.at_app import at_app
 
 

@@ -1,0 +1,90 @@
+"""``booth plan``: the whole day of one product or a coating system, without the screen."""
+
+from __future__ import annotations
+
+import argparse
+import json
+import re
+import sys
+from collections.abc import Sequence
+
+from booth.cli.endings import BAD_INPUT
+from booth.cli.surroundings import places
+from booth.files.safe_text import visible
+from booth.job.day_plan import day_plan
+from booth.job.part_names import BadParts, parts_from
+from booth.log.events import WeatherRead
+from booth.moment import Moment
+from booth.profile.library import load_folder
+from booth.profile.model import Profile
+from booth.units import EntryError, Kind, Quantity, System, read
+from booth.words.day_plan_words import as_json, as_text
+
+#: The readings it takes, each with its kind.
+READINGS = {"air": Kind.TEMPERATURE, "humidity": Kind.PERCENT, "part_at": Kind.TEMPERATURE}
+CLOCK = re.compile(r"([01]?\d|2[0-3]):([0-5]\d)")
+NEVER = Moment(0.0, 0.0, "")
+
+
+class _Misuse(ValueError):
+    """What was typed cannot be taken; the message is a sentence."""
+
+
+def plan(options: argparse.Namespace) -> int:
+    """Print the plan; give the exit code: 0, or 2 for what cannot be taken."""
+    try:
+        products = _products(options.name)
+        weather = _weather(options)
+        parts = parts_from(options.parts)
+        coat = _quantity(options.coat, Kind.TIME, "--coat")
+        start_s = _start(options.start)
+    except (_Misuse, BadParts) as fault:
+        print(f"booth plan: {visible(str(fault))}", file=sys.stderr)
+        return BAD_INPUT
+    found = day_plan(products, weather, parts, coat.value if coat else None)
+    if options.json:
+        print(json.dumps(as_json(found), allow_nan=False))
+    else:
+        print(as_text(found, start_s), end="")
+    return 0
+
+
+def _products(name: str) -> Sequence[Profile]:
+    library = load_folder(places().profiles_dirs)
+    found = library.profile(name)
+    if found is None or library.why_not(name):
+        raise _Misuse(library.why_not(name))
+    return (found,)
+
+
+def _weather(options: argparse.Namespace) -> WeatherRead | None:
+    given = {
+        name: _quantity(getattr(options, name), kind, f"--{name.replace('_', '-')}")
+        for name, kind in READINGS.items()
+    }
+    air, humidity, part = (given[name] for name in READINGS)
+    if air is None and humidity is None and part is None:
+        return None
+    if air is None or humidity is None or part is None:
+        missing = next(name for name, each in given.items() if each is None)
+        raise _Misuse(f"three readings make one: --{missing.replace('_', '-')} is missing.")
+    if not 0 < humidity.value <= 100:
+        raise _Misuse("relative humidity lies between 0 and 100 %.")
+    speed = _quantity(options.air_speed, Kind.SPEED, "--air-speed")
+    return WeatherRead(n=1, at=NEVER, air=air, humidity=humidity, part=part, air_speed=speed)
+
+
+def _quantity(text: str | None, kind: Kind, named: str) -> Quantity | None:
+    if text is None:
+        return None
+    try:
+        return read(text, kind, System.METRIC)
+    except EntryError as fault:
+        raise _Misuse(f"{named} {text!r}: {fault}") from None
+
+
+def _start(text: str) -> float:
+    time = CLOCK.fullmatch(text)
+    if time is None:
+        raise _Misuse(f"--start {text!r}: a time of day is wanted, as 09:00.")
+    return 3600.0 * int(time[1]) + 60.0 * int(time[2])

@@ -1,0 +1,98 @@
+"""A day plan as text and as JSON: what runs, what is done when, what speaks against it."""
+
+from __future__ import annotations
+
+from typing import Any
+
+from booth.files.safe_text import visible
+from booth.job.day_plan import DayPlan, DayWait
+from booth.job.lasting import Lasting
+from booth.trade.waits.wait_time import Certainty
+from booth.words.wait_words import duration
+
+DAY_S = 86400
+FITS = "FITS, by what is known now. The data sheet comes first, and a touch test decides."
+
+
+def as_json(plan: DayPlan) -> dict[str, Any]:
+    """Give it as plain data: times [s], those of the line from the start of the day; null: not known."""
+    return {
+        "fits": plan.fits,
+        "why": list(plan.why),
+        "waits": [_wait_json(each) for each in plan.waits],
+        "line": [
+            {"part": each.part, "what": each.what, "begins": each.begins_s, "ends": each.ends_s}
+            for each in plan.line
+        ],
+    }
+
+
+def _wait_json(each: DayWait) -> dict[str, Any]:
+    first, second = _both(each)
+    return {
+        "product": each.product,
+        "coat": each.coat,
+        "what": each.what,
+        "standing": str(first.certainty),
+        "opens_s": each.opens.seconds if each.opens else None,
+        "closes_s": each.closes.seconds if each.closes else None,
+        "rule": "; ".join(dict.fromkeys((first.rule, second.rule))),
+        "why": "; ".join(dict.fromkeys(why for why in (first.why, second.why) if why)),
+    }
+
+
+def _both(each: DayWait) -> tuple[Lasting, Lasting]:
+    first = each.opens or each.closes
+    assert first is not None  # a wait has one of the two
+    return first, each.closes or first
+
+
+def as_text(plan: DayPlan, start_s: float) -> str:
+    """Give it as lines; start_s: the time of day at which it begins [s after midnight]."""
+    lines = [FITS] if plan.fits else ["DOES NOT FIT:", *(f"  {visible(why)}" for why in plan.why)]
+    if plan.guessed_s is not None:
+        minutes = plan.guessed_s / 60
+        lines.append(f"A coat on a part is taken as {minutes:g} min, a guess: say --coat.")
+    product = ""
+    lines += ["", "WAITS"]
+    for each in plan.waits:
+        if each.product != product:
+            product = each.product
+            lines.append(f"  {visible(product)}")
+        lines.append(f"    {_wait_line(each)}")
+    lines += ["", "DAY"]
+    timed = [each for each in plan.line if each.begins_s is not None]
+    for block in sorted(timed, key=lambda each: each.begins_s or 0.0):
+        ends = "     " if block.ends_s is None else _time(start_s + block.ends_s)
+        begins = _time(start_s + (block.begins_s or 0.0))
+        lines.append(f"  {begins} - {ends}  {visible(block.part):16}  {visible(block.what)}")
+    unknown = [each for each in plan.line if each.begins_s is None]
+    lines += [f"  not known      {visible(each.part):16}  {visible(each.what)}" for each in unknown]
+    return "\n".join(lines) + "\n"
+
+
+def _wait_line(each: DayWait) -> str:
+    first, second = _both(each)
+    said = [visible(each.what)]
+    if each.opens is not None:
+        said.append(f"after {_lasts(each.opens)}")
+    if each.closes is not None:
+        closes = _lasts(each.closes)
+        said.append(f"closes {closes}" if each.opens is not None else f"until {closes}")
+    why = "; ".join(dict.fromkeys(why for why in (first.why, second.why) if why))
+    rule = first.rule if first.certainty is not Certainty.NOT_KNOWN else ""
+    return "  ".join((*said, *(f"({visible(note)})" for note in (why or rule,) if note)))
+
+
+def _lasts(each: Lasting) -> str:
+    if each.seconds is None:
+        return "not known"
+    time = duration(each.seconds)
+    return time if each.certainty is Certainty.KNOWN else f"{each.certainty} {time}"
+
+
+def _time(seconds: float) -> str:
+    """A time of day, and how many days on."""
+    days, rest = divmod(round(seconds / 60) * 60, DAY_S)
+    time = f"{rest // 3600:02.0f}:{rest % 3600 // 60:02.0f}"
+    return f"{time}+{days:.0f}d" if days else time
