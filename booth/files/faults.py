@@ -25,7 +25,8 @@ class Fault:
     """One fault: where it is, what was found, what was expected, what to do.
 
     file: as it was named; line and column count from 1, None where the file as a whole is meant;
-    key: dotted, as in ``mix.parts[2].density``, empty where no key is meant.
+    key: dotted, as in ``mix.parts[2].density``, empty where no key is meant; note: odd, but the file
+    can be worked with as it is.
     """
 
     file: str
@@ -35,6 +36,7 @@ class Fault:
     expected: str
     advice: str = ""
     column: int | None = None
+    note: bool = False
 
     @property
     def place(self) -> str:
@@ -50,7 +52,7 @@ class Fault:
         return f"{key}found {self.found}; expected {self.expected}.{advice}"
 
     def __str__(self) -> str:
-        return f"{self.place}: {self.text}"
+        return f"{self.place}: {'note: ' if self.note else ''}{self.text}"
 
 
 @dataclass(slots=True)
@@ -60,7 +62,8 @@ class Faults:
     what: the kind of file, as 'a coating profile'; lines: gives the line of each key, asked only
     where something is wrong; whole: False once a line was set aside for its syntax, so that what
     stood in it is not called missing; elsewhere: where a key belongs that is unknown in its table,
-    given its name and the table's.
+    given its name and the table's; units: the first one typed of each kind of quantity, so that
+    figures are told as the file has them.
     """
 
     file: str
@@ -68,6 +71,8 @@ class Faults:
     lines: Callable[[], Mapping[Path, int]] = dict
     whole: bool = True
     elsewhere: Callable[[str, str], str] = lambda name, table: ""
+    units: dict[str, str] = field(default_factory=dict)
+    notes: list[Fault] = field(default_factory=list)
     _all: list[Fault] = field(default_factory=list)
     _paths: list[Path] = field(default_factory=list)
 
@@ -78,6 +83,11 @@ class Faults:
         self._paths.append(path)
         line = line or self.line(path)
         self._all.append(Fault(self.file, line, dotted(path), found, expected, advice))
+
+    def note(self, path: Path, found: str, expected: str, advice: str = "") -> None:
+        """Note what is odd and no fault."""
+        line = self.line(path)
+        self.notes.append(Fault(self.file, line, dotted(path), found, expected, advice, note=True))
 
     def add_at(
         self,
@@ -100,6 +110,10 @@ class Faults:
     def below(self, path: Path) -> bool:
         """Whether something is wrong at `path` or within it."""
         return any(other[: len(path)] == path for other in self._paths)
+
+    def hides(self, path: Path) -> bool:
+        """Whether something is wrong at `path`, within it, or with a table that it stands in."""
+        return self.below(path) or any(other == path[: len(other)] for other in self._paths)
 
     def __iter__(self) -> Iterator[Fault]:
         return iter(self._all)

@@ -8,8 +8,6 @@ from __future__ import annotations
 
 from typing import Any
 
-__all__ = ["as_of_today"]
-
 
 def as_of_today(opening: dict[str, Any]) -> dict[str, Any]:
     """Give an opening, as read from JSON, with its profile in today's shape; what is so already stays."""

@@ -1,42 +1,49 @@
 """What a profile says taken together: combinations that no product can mean are faults.
 
-Comparisons leave a tenth of a percent for rounded figures. Films leave five: a data sheet rounds
-wet and dry film to two digits, which is off by up to 5 % (1.05 is printed as 1.0).
+What is odd and may be meant is a note: the profile is read. Comparisons leave a tenth of a percent
+for rounded figures. Waits and film are in files of their own.
 """
 
 from __future__ import annotations
 
+import math
+from collections.abc import Iterator, Sequence
 from itertools import pairwise
 
-from booth.files.faults import Faults, counted
-from booth.profile.model import Film, Mix, Range, Step, WaitRule, Waits
+from booth.files.faults import Faults, Path
+from booth.profile.film_consistency import judge_film
+from booth.profile.model import (
+    Efflux,
+    Hardener,
+    Mix,
+    Profile,
+    Range,
+    Step,
+    Thinner,
+)
+from booth.profile.wait_consistency import judge_waits
+from booth.toml.typed import in_unit
+from booth.trade.cups.cup_names import cup_named
+from booth.units import Kind
 
 ROUNDED = 0.001
-FILM_ROUNDED = 0.05
-
-#: (the shorter wait, the longer wait): what is wrong, where a product has them the other way round.
-ORDER: dict[tuple[str, str], str] = {
-    ("recoat_opens", "recoat_closes"): "a recoat window that closes before it opens",
-    ("flash_off", "recoat_closes"): "a recoat window that closes before the flash-off is over",
-    ("dust_free", "handle"): "a film that can be handled before it is dust-free",
-}
+#: A target beyond the range of its cup by that factor is a slip of cup or unit; nearer ones are
+#: usual on data sheets. Common practice, no source.
+FAR_OUT = 2.0
+#: Sheets print whole degrees: from 20 C to the next one at 21 C, or 70 F and 71 F, is no gap [K].
+WHOLE_DEGREE = 1.01
 
 
-def judge(
-    faults: Faults,
-    mix: Mix | None,
-    film: Film | None,
-    waits: Waits | None,
-    steps: tuple[Step, ...] | None,
-) -> None:
-    """Tell every combination that cannot be, of what could be read: None where it could not, or is not there."""
-    if mix is not None:
-        _mix(mix, faults)
-    if waits is not None:
-        _waits(waits, faults)
-    if film is not None:
-        _film(film, mix, faults)
-    _steps(steps or (), faults)
+def judge(faults: Faults, profile: Profile) -> None:
+    """Tell every combination that cannot be, of what could be read; the rest is as if not said."""
+    if profile.mix is not None:
+        _mix(profile.mix, faults)
+        _by_air(profile, profile.mix, faults)
+    if profile.efflux is not None:
+        _efflux(profile.efflux, faults)
+    judge_waits(profile, faults)
+    judge_film(profile, faults)
+    _steps(profile.steps, faults)
 
 
 def _mix(mix: Mix, faults: Faults) -> None:
@@ -47,91 +54,106 @@ def _mix(mix: Mix, faults: Faults) -> None:
             found = f"the same component as number {first + 1}"
             faults.add(("mix", "parts", number, "name"), found, "each component once")
     if len(mix.parts) < 2 and not faults.below(("mix", "parts")):
-        for key, value in (("pot_life", mix.pot_life), ("induction", mix.induction_s)):
-            if value is not None:
+        for key in ("pot_life", "induction", "hardeners"):
+            if getattr(mix, key):
                 found = f"{key} for a mix of {len(mix.parts) or 'no'} parts"
                 expected = "two or more [[mix.parts]], which start it when mixed"
                 faults.add(("mix", key), found, expected)
-    usual = mix.thinner.usual_percent if mix.thinner else None
-    limit = mix.thinner.limit_percent if mix.thinner else None
-    if usual is not None and limit is not None and usual > limit * (1 + ROUNDED):
-        found = f"usually {usual:g} % with a limit of {limit:g} %"
-        faults.add(("mix", "thinner", "usual"), found, "no more than the limit")
+    _names(mix, faults)
+    _weights(mix, faults)
+    for path, thinner in _thinners(mix):
+        usual, limit = thinner.usual_percent, thinner.limit_percent
+        most = (usual.high or usual.low or 0.0) if usual is not None else 0.0
+        if limit is not None and most > limit * (1 + ROUNDED):
+            found = f"usually {most:g} % with a limit of {limit:g} %"
+            faults.add((*path, "usual"), found, "no more than the limit")
 
 
-def _waits(waits: Waits, faults: Faults) -> None:
-    for (shorter, longer), wrong in ORDER.items():
-        first: WaitRule | None = getattr(waits, shorter)
-        second: WaitRule | None = getattr(waits, longer)
-        if first is None or second is None:
-            continue
-        for at_c in sorted({row.at_c for rule in (first, second) for row in rule.rows}):
-            short_s, long_s = _time_at(first, at_c), _time_at(second, at_c)
-            if short_s is None or long_s is None or short_s <= long_s * (1 + ROUNDED):
-                continue
-            found = f"{wrong}, at {at_c:.3g} C: {_time(short_s)} and {_time(long_s)}"
-            faults.add(("waits", longer), found, f"{longer} later than {shorter}")
-            break
+def _thinners(mix: Mix) -> Iterator[tuple[Path, Thinner]]:
+    if mix.thinner is not None:
+        yield ("mix", "thinner"), mix.thinner
+    for number, each in enumerate(mix.thinners):
+        yield ("mix", "thinners", number), each
 
 
-def _time_at(rule: WaitRule, at_c: float) -> float | None:
-    """The time at `at_c` [s]: of a row, or on the line between two; None outside the table."""
-    for row in rule.rows:
-        if abs(row.at_c - at_c) < 0.05:
-            return row.time_s
-    for low, high in pairwise(rule.rows):
-        if low.at_c < at_c < high.at_c:
-            share = (at_c - low.at_c) / (high.at_c - low.at_c)
-            return low.time_s + share * (high.time_s - low.time_s)
-    return None
+def _names(mix: Mix, faults: Faults) -> None:
+    """What is poured goes by its name: the last component is the hardener that was chosen."""
+    taken = {part.name.casefold() for part in mix.parts[:-1]}
+    hardeners = [(("mix", "hardeners", at), each) for at, each in enumerate(mix.hardeners)]
+    named: list[tuple[Path, Hardener | Thinner]] = [*hardeners, *_thinners(mix)]
+    for path, each in named:
+        if each.name.casefold() in taken:
+            expected = "a name that no component, hardener or other thinner has"
+            faults.add((*path, "name"), "a name that is taken", expected)
+        taken.add(each.name.casefold())
 
 
-def _time(time_s: float) -> str:
-    for seconds, unit in ((3600, "h"), (60, "min")):
-        if time_s >= seconds:
-            return f"{time_s / seconds:.3g} {unit}"
-    return f"{time_s:.3g} s"
+def _weights(mix: Mix, faults: Faults) -> None:
+    given = [part.parts_by_weight is not None for part in mix.parts]
+    if any(given) and mix.by == "weight":
+        number = given.index(True)
+        found = "parts by weight beside parts that are by weight"
+        faults.add(("mix", "parts", number, "parts_by_weight"), found, "the one or the other")
+    elif any(given) and not all(given):
+        number = given.index(False)
+        found = "no parts by weight, which other components have"
+        faults.add(("mix", "parts", number), found, "parts_by_weight for all of them, or for none")
 
 
-def _film(film: Film, mix: Mix | None, faults: Faults) -> None:
-    solids, solvent = film.volume_solids_percent, film.solvent_percent
-    if solids is not None and solvent is not None and solids + solvent > 100 * (1 + ROUNDED):
-        found = f"{solids:g} % solids and {solvent:g} % solvent"
-        faults.add(("film", "solvent_percent"), found, "together no more than 100 %")
-    wet, dry = film.wet_um, film.dry_total_um
-    if wet is None or dry is None:
+def _efflux(efflux: Efflux, faults: Faults) -> None:
+    cup, target = cup_named(efflux.cup), efflux.target_s
+    low = target.low if target.low is not None else cup.low_s
+    high = target.high if target.high is not None else cup.high_s
+    if cup.low_s <= low and high <= cup.high_s:
         return
-    # DFT = WFT x VS / (1 + s); the thickest dry film is that without thinner, the thinnest that
-    # with all the thinner the profile allows.
-    coats = counted(film.coats, "coat")
-    share = 1.0 if solids is None else solids / 100
-    if wet.high is not None and dry.low is not None:
-        most_um = film.coats * wet.high * share
-        if dry.low > most_um * (1 + FILM_ROUNDED):
-            _dry(faults, f"more dry film than {coats} can leave, {most_um:.3g} um", dry)
-    # Thinner that could not be read may be any amount.
-    known = not faults.below(("mix",)) and solids is not None
-    if known and wet.low is not None and dry.high is not None:
-        least_um = film.coats * wet.low * share / (1 + _most_thinner(mix) / 100)
-        if dry.high < least_um * (1 - FILM_ROUNDED):
-            _dry(faults, f"less dry film than {coats} will leave, {least_um:.3g} um", dry)
-
-
-def _dry(faults: Faults, found: str, dry: Range) -> None:
-    ends = " to ".join(f"{end:.3g}" for end in (dry.low, dry.high) if end is not None)
-    faults.add(
-        ("film", "dry_total"),
-        f"{found} (dry_total is {ends} um)",
-        "coats x wet x volume_solids to agree with dry_total",
-        "Check film.coats, film.wet, film.volume_solids and film.dry_total.",
+    far = high < cup.low_s / FAR_OUT or low > cup.high_s * FAR_OUT
+    ends = " to ".join(f"{end:g}" for end in dict.fromkeys((low, high)))
+    tell = faults.add if far else faults.note
+    tell(
+        ("efflux", "target"),
+        f"{ends} s in a {cup.name}",
+        f"{cup.low_s:g} to {cup.high_s:g} s, the range of that cup",
+        "Check cup and seconds."
+        if far
+        else "Outside of it seconds compare with those of the same cup only.",
     )
 
 
-def _most_thinner(mix: Mix | None) -> float:
-    thinner = mix.thinner if mix else None
-    if thinner is None:
-        return 0.0
-    return thinner.limit_percent or thinner.usual_percent or 0.0
+def _by_air(profile: Profile, mix: Mix, faults: Faults) -> None:
+    """Air for which no hardener, or thinner, is meant; that neighbours overlap is usual."""
+    for name, each in (
+        ("hardeners", [each.for_c for each in mix.hardeners]),
+        ("thinners", [thinner.for_c for _, thinner in _thinners(mix)]),
+    ):
+        ranges = [span for span in each if span is not None]
+        if len(ranges) < 2:
+            continue
+        unit = faults.units.get(Kind.TEMPERATURE, "")
+        for low, high in _gaps(ranges, profile.limits.air_c):
+            ends = " to ".join(in_unit(end, Kind.TEMPERATURE, unit) for end in (low, high))
+            found = f"none of {len(ranges)} for air of {ends}"
+            expected = "one for all the air that the product allows"
+            faults.note(("mix", name), found, expected, "None is chosen there: ask the data sheet.")
+        for number, (one, other) in enumerate(pairwise(sorted(ranges, key=_ends)), start=2):
+            if one == other:
+                faults.note(("mix", name), f"{number} for the same air", "each for its own")
+
+
+def _ends(span: Range) -> tuple[float, float]:
+    low = -math.inf if span.low is None else span.low
+    return low, math.inf if span.high is None else span.high
+
+
+def _gaps(ranges: Sequence[Range], air: Range | None) -> Iterator[tuple[float, float]]:
+    ends = sorted(map(_ends, ranges))
+    least, most = _ends(air) if air is not None else (-math.inf, math.inf)
+    reach = least if math.isfinite(least) else ends[0][0]
+    for low, high in ends:
+        if low > reach + WHOLE_DEGREE:
+            yield reach, low
+        reach = max(reach, high)
+    if math.isfinite(most) and most > reach + WHOLE_DEGREE:
+        yield reach, most
 
 
 def _steps(steps: tuple[Step, ...], faults: Faults) -> None:

@@ -20,10 +20,24 @@ def read_profile(path: str | os.PathLike[str]) -> Profile | tuple[Fault, ...]:
 
 def read_text(text: str, name: str) -> Profile | tuple[Fault, ...]:
     """Read a profile from its text; `name` stands for the file in faults."""
+    return _read(text, name)[0]
+
+
+def read_noted(
+    path: str | os.PathLike[str],
+) -> tuple[Profile | tuple[Fault, ...], tuple[Fault, ...]]:
+    """Read the profile at `path`, with notes on what is odd in it and no fault."""
+    text = text_of(path, PROFILE.what)
+    return ((text,), ()) if isinstance(text, Fault) else _read(text, os.fspath(path))
+
+
+def _read(text: str, name: str) -> tuple[Profile | tuple[Fault, ...], tuple[Fault, ...]]:
     values, faults = PROFILE.read(text, name)
+    unsaid = {"key": Path(name).stem, "name": "", "source": ""}
+    profile = Profile(**{**unsaid, **values})
     if faults.whole:
-        judge(faults, **{part: values.get(part) for part in ("mix", "film", "waits", "steps")})
-    return faults.sorted() if faults else Profile(key=Path(name).stem, **values)
+        judge(faults, profile)
+    return faults.sorted() if faults else profile, tuple(faults.notes)
 
 
 def faults_of(profile: Profile) -> tuple[str, ...]:
@@ -34,5 +48,5 @@ def faults_of(profile: Profile) -> tuple[str, ...]:
     """
     faults = PROFILE.judge(profile)
     if not faults:
-        judge(faults, profile.mix, profile.film, profile.waits, profile.steps)
+        judge(faults, profile)
     return tuple(fault.text for fault in faults.sorted())

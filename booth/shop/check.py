@@ -13,7 +13,7 @@ from booth.files.safe_text import visible
 from booth.profile.keys import PROFILE
 from booth.profile.library import toml_files
 from booth.profile.model import Profile
-from booth.profile.read import read_profile
+from booth.profile.read import read_noted
 from booth.shop.keys import SHOP
 from booth.shop.model import Shop
 from booth.shop.read import read_shop
@@ -29,7 +29,7 @@ MARKS_OF_PROFILES = (("name",), ("source",), ("film",), ("waits",), ("mix",), ("
 
 
 def check(paths: Iterable[str | os.PathLike[str]], out: TextIO) -> int:
-    """Check files, and those of folders; print all faults and a line for each file.
+    """Check files, and those of folders; print all notes and faults and a line for each file.
 
     Returns: 0 when every file is in order, 1 when one has faults, 2 when one is not there or
     nothing was named.
@@ -47,26 +47,29 @@ def _check_path(path: Path, out: TextIO) -> int:
     except (OSError, ValueError):
         why_not = "no such file or folder"
     found = [] if why_not else [(file, *_read(file)) for file in toml_files(path, broken)]
-    found = [*((folder, faults, "") for folder, faults in broken.items()), *found]
+    found = [*((folder, faults, "", ()) for folder, faults in broken.items()), *found]
     if not found:
         why_not = why_not or "no profiles (*.toml) in this folder"
         print(visible(f"{path}: {why_not}"), file=out)
         return USAGE
-    for file, faults, what in found:
-        told = [*map(str, faults), f"{file}: {counted(len(faults), 'fault') if faults else what}"]
+    for file, faults, what, notes in found:
+        told = [
+            *map(str, (*notes, *faults)),
+            f"{file}: {counted(len(faults), 'fault') if faults else what}",
+        ]
         print(*map(visible, told), sep="\n", file=out)
-    return FAULTS if any(faults for _, faults, _ in found) else OK
+    return FAULTS if any(faults for _, faults, _, _ in found) else OK
 
 
-def _read(file: Path) -> tuple[tuple[Fault, ...], str]:
-    """The faults of a file, and what it is where it has none."""
+def _read(file: Path) -> tuple[tuple[Fault, ...], str, tuple[Fault, ...]]:
+    """The faults of a file, what it is where it has none, and notes on what is odd in it."""
     if is_shop_file(file):
         answer = read_shop(file)
-        return answer.faults, f"a shop file, {_in_words(answer.shop)}"
-    profile = read_profile(file)
+        return answer.faults, f"a shop file, {_in_words(answer.shop)}", ()
+    profile, notes = read_noted(file)
     if isinstance(profile, Profile):
-        return (), f"a coating profile, {profile.name}"
-    return profile, ""
+        return (), f"a coating profile, {profile.name}", notes
+    return profile, "", notes
 
 
 def is_shop_file(path: str | os.PathLike[str]) -> bool:

@@ -81,7 +81,8 @@ class Document:
         if paths:
             here = [path for path in paths if path.startswith(f"{table}.")]
             return here[0].removeprefix(f"{table}.") if here else paths[0]
-        for path in self.keys:
+        # Of tables that stand in several places the one at the top is meant.
+        for path in sorted(self.keys, key=lambda path: path.count(".")):
             above, _, last = path.replace("[]", "").rpartition(".")
             if folded(last) == folded(name):
                 return f"{last} under [{above}]" if above else f"{last} {AT_THE_TOP}"

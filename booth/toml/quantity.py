@@ -4,15 +4,14 @@ from __future__ import annotations
 
 import math
 import re
+from collections.abc import Sequence
 from dataclasses import dataclass, field
 from typing import Any
 
 from booth.files.faults import in_words
 from booth.toml.key import At, Key
-from booth.toml.typed import typed
+from booth.toml.typed import in_unit, typed
 from booth.units import EntryError, Kind, System, read, show
-
-__all__ = ["RANGE_TO", "UNITLESS", "Quantity"]
 
 #: Two quantities and the words between them.
 MOST_QUANTITY = 80
@@ -23,6 +22,8 @@ DIGITS = 6
 
 RANGE_TO = re.compile(r"\s*(?P<low>\S.*?)\s+to\s+(?P<high>\S.*?)\s*", re.DOTALL)
 UNITLESS = re.compile(r"[-+\u2212\s\d.,/:]*")
+#: A number and its unit; of two, as in 1 ft 2 in, none is the unit of the file.
+UNIT = re.compile(r"[-+\u2212 \d.,/]+(?P<unit>[^\W\d]\D*|°?[CF]|%)")
 
 BARE_ALLOWED = "A bare number stands only where a count, parts or a percentage is meant."
 #: Kinds that are told by a bare number, and how a sentence calls it; the first two by nothing else.
@@ -42,7 +43,7 @@ class Quantity(Key):
     """A number of one kind from low to high, in the base unit of the kind.
 
     unit: the one it is written in, where that is not the painter's choice; per: what the model
-    keeps is so many times smaller; no_share: 0.5 is not meant as half a percent.
+    keeps is so many times smaller; no_share: half a percent is a slip, a half was meant.
     """
 
     kind: Kind = Kind.RATIO
@@ -79,9 +80,6 @@ class Quantity(Key):
         return None
 
     def _bare(self, number: float, value: Any, at: At) -> float | None:
-        if self.no_share and 0 < number < 1:
-            advice = f'Write {number * 100:g}, or "{number:g} %" if that is meant.'
-            at.add(in_words(value), "percent, not a share", advice)
         if self.kind is not Kind.COUNT:
             return number
         if not number.is_integer():
@@ -94,7 +92,7 @@ class Quantity(Key):
         if len(text) > MOST_QUANTITY:
             at.add(f"{len(text)} characters", "a number and its unit, or two")
             return None
-        if self.kind is not Kind.PERCENT and text.strip() and UNITLESS.fullmatch(text):
+        if self.kind not in BARE and text.strip() and UNITLESS.fullmatch(text):
             advice = f"Write the unit: {self.example}."
             if ":" in text:
                 advice = 'Write the unit, as in "90 s" or "1 h 30 min".'
@@ -102,38 +100,45 @@ class Quantity(Key):
             return None
         try:
             # Which system is meant does not matter: no number without a unit comes here.
-            return read(text, self.kind, System.METRIC).value
+            value = read(text, self.kind, System.METRIC).value
         except EntryError as error:
             sentence = re.split(r"\s(?:Expected|Check number)\b", str(error))[0]
             self.refuse(whole, at, self.advice(text) or sentence)
             return None
+        unit = UNIT.fullmatch(text)
+        if unit and text.isprintable():
+            at.faults.units.setdefault(self.kind, unit["unit"].rstrip())
+        return value
 
     def advice(self, text: str) -> str:
         """What to do about a text that is no quantity, where its look says that."""
         return "This key takes one value, not a range." if RANGE_TO.fullmatch(text) else ""
 
-    def wrong(self, value: Any) -> tuple[str, str] | None:
-        if self.holds(value):
-            return None
-        return self.bounds, "" if self.kind in BARE else "Check number and unit."
-
-    def holds(self, value: float) -> bool:
-        """Whether a value of the model is within the bounds."""
-        return abs(value) < BEYOND and self.low <= value * self.per <= self.high
+    def judge(self, value: Any, at: At, found: str = "") -> None:
+        self.judge_ends((value,), at, found or self.shown(value))
 
     def shown(self, value: Any) -> str:
         # A whole number of a log may have thousands of digits, which no format takes.
         is_beyond = isinstance(value, int | float) and abs(value) >= BEYOND
         return in_words(value) if is_beyond else super().shown(value)
 
-    @property
-    def bounds(self) -> str:
-        """What it is and between which values, in words."""
-        return f"{self.says}, from {_bound(self.low, self.kind)} to {_bound(self.high, self.kind)}"
+    def judge_ends(self, ends: Sequence[float], at: At, found: str) -> bool:
+        """Tell what is wrong with one of some values of the model; give whether all are right."""
+        if not all(abs(end) < BEYOND and self.low <= end * self.per <= self.high for end in ends):
+            unit = at.faults.units.get(self.kind, "")
+            low, high = (_bound(end, self.kind, unit) for end in (self.low, self.high))
+            advice = "" if self.kind in BARE else "Check number and unit."
+            at.add(found, f"{self.says}, from {low} to {high}", advice)
+        elif self.no_share and any(0 < end < 1 for end in ends):
+            meant = " to ".join(f"{end * 100:g}" for end in dict.fromkeys(ends))
+            meant = f'"{meant} %"' if len(set(ends)) > 1 else meant
+            at.add(found, "percent, not a share", f"Write {meant}.")
+        else:
+            return True
+        return False
 
     def write(self, value: Any, system: System) -> Any:
-        share = self.no_share and 0 < value < 1
-        if self.kind in BARE and self.kind is not Kind.TURNS and not share:
+        if self.kind in BARE and self.kind is not Kind.TURNS:
             rounded = float(f"{value:.{DIGITS}g}")
             # As a painter writes it: 2, not 2.0.
             return int(rounded) if rounded.is_integer() else rounded
@@ -151,11 +156,12 @@ def _number(value: Any) -> float | None:
         return math.inf
 
 
-def _bound(value: float, kind: Kind) -> str:
+def _bound(value: float, kind: Kind, unit: str) -> str:
     if kind in BARE:
         return f"{value:g}"
     if kind is not Kind.TIME:
-        return show(value, kind, System.METRIC)
+        # As the file has it: who wrote mil is not told of micrometres.
+        return in_unit(value, kind, unit) if unit else show(value, kind, System.METRIC)
     for seconds, unit in ((86400, "d"), (3600, "h"), (60, "min")):
         if value >= seconds:
             return f"{value / seconds:g} {unit}"

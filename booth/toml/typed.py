@@ -65,6 +65,12 @@ def _cost(value: float, kind: Kind, unit: str) -> int:
     return len(text.lstrip("-")) + (unit == "d") + (0 if exact else INEXACT)
 
 
+def in_unit(value: float, kind: Kind, unit: str = "") -> str:
+    """Give a quantity to three digits, in the unit named or the first metric one."""
+    unit = unit or UNITS[kind][1][0]
+    return f"{float(number_in(unit, value, kind)):.3g} {unit}"
+
+
 def number_in(unit: str, value: float, kind: Kind) -> str:
     """Give the number of `value` [base unit] in `unit`, to five digits."""
     scale, offset = _pair(kind, unit)

@@ -10,7 +10,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from booth.job.job_schedule import planned, spray_times
-from booth.job.schedule import PartState, Pot, Rules, Schedule, Span, schedule
+from booth.job.schedule import Cause, PartState, Pot, Rules, Schedule, Span, schedule
 from booth.job.waits import standings
 from booth.log import events as ev
 from booth.log.fold import Job, fold
@@ -65,7 +65,7 @@ def test_a_window_that_cannot_be_met_is_said_and_by_how_much() -> None:
     ]
     plan = schedule(parts, Rules(coats=2, waits_s=(600,), closes_s=1000))
     (trouble,) = plan.troubles
-    assert (trouble.pot, trouble.part, trouble.coat) == ("", "b", 2)
+    assert (trouble.cause, trouble.part, trouble.coat) == (Cause.WINDOW, "b", 2)
     assert (trouble.by_s, trouble.at_s) == (150, 100)
     late = [each for each in plan.blocks if each.span is Span.LATE]
     assert [(each.part, each.start_s, each.end_s) for each in late] == [("b", 100, 250)]
@@ -76,7 +76,7 @@ def test_a_pot_life_too_short_is_said_and_from_which_coat_on() -> None:
     plan = schedule(parts, Rules(coats=3, waits_s=(600,)), [Pot("batch 1", 0, 1500)])
     # 0-300, 900-1200, 1800-2100: the last coat is on 600 s after the pot life is over.
     (trouble,) = plan.troubles
-    assert (trouble.pot, trouble.coat) == ("batch 1", 3)
+    assert (trouble.cause, trouble.pot, trouble.coat) == (Cause.POT_LIFE, "batch 1", 3)
     assert trouble.by_s == 600
     assert schedule(parts, Rules(coats=3, waits_s=(600,)), [Pot("b", 0, 2100)]).troubles == ()
 
@@ -151,7 +151,7 @@ def test_every_plan_keeps_the_rules_of_the_booth(
     for one, other in itertools.pairwise(done):
         assert one[3] <= other[2]
     assert all(start >= 0 for _, _, start, _ in done)
-    missed = {(each.part, each.coat) for each in plan.troubles if not each.pot}
+    missed = {(each.part, each.coat) for each in plan.troubles if each.cause is Cause.WINDOW}
     late = set()
     for state in parts:
         mine = [each for each in done if each[0] == state.name]
@@ -171,7 +171,7 @@ def test_every_plan_keeps_the_rules_of_the_booth(
     # A window is met or it is said; nothing is said that is not so.
     assert late == missed
     overrun = bool(pots and done and done[-1][3] > max(pot_ends))
-    assert overrun == any(each.pot for each in plan.troubles)
+    assert overrun == any(each.cause is Cause.POT_LIFE for each in plan.troubles)
     # The gun never waits while a part is ready.
     _never_idle(parts, rules, done)
 
@@ -267,7 +267,7 @@ def test_pot_life_of_the_batch_in_use_or_of_one_mixed_now() -> None:
     assert sprays(to_come.schedule)[0][2] == 900  # induction first
     # 900-1200, 1800-2100, 2700-3000: 1500 s too long.
     (trouble,) = to_come.schedule.troubles
-    assert (trouble.pot, trouble.by_s) == ("the next batch", 1500)
+    assert (trouble.cause, trouble.by_s) == (Cause.POT_LIFE, 1500)
     assert to_come.handle_s == 3000 + 3600
     batch = ev.BatchMixed(n=0, at=at(0), batch=1, total=q(500, "ml"))
     mixed = planned(job(batch, mix=mix, waits=waits, parts=("door",)), at(300))
