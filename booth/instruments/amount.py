@@ -227,8 +227,9 @@ def plan_in(context: Context, values: Values) -> material.Plan | str:
     coats, wet = round(number(values, "coats") or 0), number(values, basis)
     if coats < 1:
         return "A coat is the least there is."
+    ample = word(values, "enough") != "likely"
     if wet and basis == "dry":
-        wet = material.wet_from_dry_um(context.job, wet, coats)
+        wet = material.wet_from_dry_um(context.job, wet, coats, ample)
         if wet is None:
             return "A dry film needs the volume solids, and this profile gives none."
     if not wet:

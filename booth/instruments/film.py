@@ -205,14 +205,18 @@ def _pace_words(context: Context, part: str, coat: int | None) -> str:
 def dry_line(context: Context, film: FilmInterval) -> tuple[str, ...]:
     """What the film dries to, and on what that rests."""
     solids = context.profile.film.volume_solids_percent
-    if not solids:
+    if solids is None:
         return ()
     thinner = measured.thinner_fraction(context.job)
+    films = (
+        (film.low_um, solids.low or solids.middle),
+        (film.high_um, solids.high or solids.middle),
+    )
     low, high = (
-        measured.known(dry_film_um, end, solids / 100, thinner or 0.0)
+        measured.known(dry_film_um, end, percent / 100, thinner or 0.0)
         if math.isfinite(end)
         else end
-        for end in (film.low_um, film.high_um)
+        for end, percent in films
     )
     if low is None or high is None:
         return ()
@@ -220,7 +224,8 @@ def dry_line(context: Context, film: FilmInterval) -> tuple[str, ...]:
     if thinner is not None:
         with_thinner = f"thinner {thinner * 100:.0f} %"
     ends = interval(low, high, Kind.THICKNESS, context.system)
-    return (f"dries to {ends} (volume solids {solids:g} %, {with_thinner})",)
+    of = range_words(solids, Kind.PERCENT, context.system)
+    return (f"dries to {ends} (volume solids {of}, {with_thinner})",)
 
 
 def lands_line(context: Context, part: str, coat: int | None) -> tuple[str, ...]:

@@ -256,8 +256,10 @@ def _effect(context: Context, advice: Advice, after: float | None = None) -> tup
             wet = show(wet_um, Kind.THICKNESS, context.system)
             said.append(f"spray {wet} wet for the same dry film")
         if film.volume_solids_percent is not None:
-            share = solids_after_thinning(film.volume_solids_percent / 100, fraction)
-            said.append(f"solids {100 * share:.1f} %")
+            given = film.volume_solids_percent
+            ends = dict.fromkeys(end for end in (given.low, given.high) if end is not None)
+            shares = [100 * solids_after_thinning(end / 100, fraction) for end in ends]
+            said.append(f"solids {' to '.join(f'{share:.1f}' for share in shares)} %")
     except BadInput:
         return ()
     return (", ".join(said),) if said else ()

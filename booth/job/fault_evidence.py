@@ -71,7 +71,7 @@ def _limits(profile: Profile) -> Given:
     }
     return ends | {
         "dew_margin_low_c": limits.dew_margin_c,
-        "overlap_wanted_fraction": gun.overlap_percent and gun.overlap_percent / 100,
+        "overlap_wanted_fraction": gun.overlap_percent and gun.overlap_percent.middle / 100,
         "thinner_high_percent": thinner and thinner.limit_percent,
     }
 

@@ -60,18 +60,21 @@ def total_area_m2(job: Job) -> float:
     return sum(each.area.value for each in job.areas)
 
 
-def wet_from_dry_um(job: Job, dry_total_um: float, coats: int) -> float | None:
+def wet_from_dry_um(job: Job, dry_total_um: float, coats: int, ample: bool = False) -> float | None:
     """The wet film of one coat [um] for a dry film of all coats; None where solids are not given.
 
-    Thinner as it is in the mix, else as the profile usually has it.
+    Thinner as it is in the mix, else as the profile usually has it. ample: by the least solids of
+    the sheet, which take the most wet film; else by their middle.
     """
-    solids = job.profile.film.volume_solids_percent
+    film = job.profile.film
+    least = film.volume_solids_percent.low if film.volume_solids_percent is not None else None
+    solids = least / 100 if ample and least else film.solids_fraction
     if not solids or coats < 1:
         return None
     thinner = thinner_fraction(job)
     if thinner is None:
         thinner = usual_percent(job.profile) / 100
-    return wet_film_um(dry_total_um / coats, solids / 100, thinner)
+    return wet_film_um(dry_total_um / coats, solids, thinner)
 
 
 class Plan(msgspec.Struct, frozen=True):

@@ -97,7 +97,7 @@ def overlap_fraction(job: Job) -> tuple[float, str]:
     chosen, asked = last_told(job.patterns, "overlap"), job.profile.gun.overlap_percent
     if chosen is not None:
         return chosen / 100, "as chosen"
-    return (0.5, "common practice") if asked is None else (asked / 100, "from the profile")
+    return (0.5, "common practice") if asked is None else (asked.middle / 100, "from the profile")
 
 
 def film_of(read: FilmRead) -> FilmInterval:

@@ -77,9 +77,10 @@ def thinner_of(profile: Profile) -> Thinner | None:
 
 
 def usual_percent(profile: Profile) -> float:
-    """The thinner that the profile usually has [%]; 0 where it names none."""
+    """The thinner that the profile usually has, the middle of its range [%]; 0 where it names none."""
     thinner = thinner_of(profile)
-    return (thinner and thinner.usual_percent) or 0.0
+    usual = thinner.usual_percent if thinner is not None else None
+    return usual.middle if usual is not None else 0.0
 
 
 def components(profile: Profile) -> tuple[Component, ...]:

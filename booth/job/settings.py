@@ -106,14 +106,17 @@ def profile_from(job: Job, name: str) -> Profile:
             f"The job used {thinner:.0f} % thinner, beyond the limit of {limit:g} %: not taken over."
         )
     elif thinner is not None and asked is not None and mix is not None:
-        mix = replace(mix, thinner=replace(asked, usual_percent=round(thinner, 1)))
+        mix = replace(
+            mix, thinner=replace(asked, usual_percent=Range(round(thinner, 1), round(thinner, 1)))
+        )
     if good.next_time:
         notes.append(f"Next time: {good.next_time}")
     gun: dict[str, object] = {
         each.setting.field: each.about(system) for each in used.values() if each.setting.field
     }
     if "overlap" in used:
-        gun["overlap_percent"] = round(used["overlap"].measured, 1)
+        percent = round(used["overlap"].measured, 1)
+        gun["overlap_percent"] = Range(percent, percent)
     day = utc_text(job.opened.at, "%Y-%m-%d", "an unknown day")
     return replace(
         old,

@@ -83,7 +83,8 @@ def _coating(profile: Profile, percent: float | None) -> float | None:
     if percent is not None:
         return min(percent, 100.0) / 100
     if film.volume_solids_percent is not None and not profile.waterborne:
-        return volatile_fraction(film.volume_solids_percent / 100)
+        # Of a range the lower end: the less solids, the more vapour.
+        return volatile_fraction((film.volume_solids_percent.low or 0.0) / 100)
     return None
 
 
@@ -95,7 +96,7 @@ def _thinner(job: Job) -> tuple[float, str]:
     mixed = measured.thinner_fraction(job)
     if mixed is not None:
         return mixed, f"{mixed * 100:.0f} % thinner, as mixed."
-    most = thinner.limit_percent if thinner.limit_percent is not None else thinner.usual_percent
+    most = thinner.most_percent
     if not most:
         return 0.0, ""
     return most / 100, f"{most:g} % thinner, the most that the profile names."

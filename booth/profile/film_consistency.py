@@ -123,10 +123,5 @@ def _count(times: Range) -> str:
 
 def _most_thinner(mix: Mix | None) -> float:
     """All the thinner that the profile allows of any [%]."""
-    every = [] if mix is None else [mix.thinner, *mix.thinners]
-    most = 0.0
-    for thinner in every:
-        if thinner is not None:
-            usual = thinner.usual_percent
-            most = max(most, thinner.limit_percent or (usual and (usual.high or usual.low)) or 0.0)
-    return most
+    every = [] if mix is None else [each for each in (mix.thinner, *mix.thinners) if each]
+    return max((thinner.most_percent or 0.0 for thinner in every), default=0.0)

@@ -98,6 +98,17 @@ class Thinner(msgspec.Struct, frozen=True):
     solvent: str | None = None
     for_c: Range | None = None
 
+    @property
+    def start_percent(self) -> float | None:
+        """What to begin with: the lower end of the usual; None where the sheet names no usual."""
+        return None if self.usual_percent is None else self.usual_percent.low or 0.0
+
+    @property
+    def most_percent(self) -> float | None:
+        """All that the sheet allows: the limit, else the upper end of the usual."""
+        usual = self.usual_percent or Range()
+        return next((p for p in (self.limit_percent, usual.high, usual.low) if p is not None), None)
+
 
 class Waits(msgspec.Struct, frozen=True):
     """The waits after a coat ended; any may be missing.
@@ -199,6 +210,12 @@ class Film(msgspec.Struct, frozen=True):
     density_g_ml: float | None = None
     solvent_percent: float | None = None
     solvent: str | None = None
+
+    @property
+    def solids_fraction(self) -> float | None:
+        """Volume solids [1]: the middle of what the sheet gives; None where it gives none."""
+        solids = self.volume_solids_percent
+        return None if solids is None else solids.middle / 100
 
 
 class CoatPlan(msgspec.Struct, frozen=True):

@@ -92,7 +92,8 @@ def _is_mixed(profile: Profile) -> bool:
 def _is_thinned(profile: Profile) -> bool:
     """Whether one can and a known amount of thinner make the mix: that is poured to marks, too."""
     thinner = profile.mix.thinner if profile.mix is not None else None
-    return thinner is not None and bool(thinner.usual_percent)
+    usual = thinner.usual_percent if thinner is not None else None
+    return usual is not None and bool(usual.high or usual.low)
 
 
 #: For which products a step has other words; of two that suit one step the first counts.
@@ -100,7 +101,7 @@ OTHERWISE: dict[str, Callable[[Profile], bool]] = {
     "fresh-air, isocyanate": lambda profile: Hazard.ISOCYANATE in profile.hazards,
     "fresh-air, waterborne": lambda profile: profile.waterborne,
     "mix, by weight": lambda profile: profile.mix is not None and profile.mix.by == "weight",
-    "mix, induction": lambda profile: profile.mix is not None and bool(profile.mix.induction_s),
+    "mix, induction": lambda profile: profile.mix is not None and profile.mix.induction is not None,
     "efflux, no target": lambda profile: profile.efflux is None,
     "thin, no thinner": lambda profile: profile.mix is None or profile.mix.thinner is None,
     "thin, waterborne": lambda profile: profile.waterborne,

@@ -11,6 +11,7 @@ import msgspec
 
 from booth.files.faults import Faults, Path
 from booth.profile.model import AtTemperature, Profile, WaitRule
+from booth.profile.sheet_time import sheet_time
 from booth.toml.typed import in_unit
 from booth.units import Kind
 
@@ -40,10 +41,10 @@ def judge_waits(profile: Profile, faults: Faults) -> None:
         _pairs(each, each, NEXT, ("next_product", number), faults)
     for number, hardener in enumerate(profile.mix.hardeners if profile.mix else ()):
         if hardener.waits is not None:
-            path = ("mix", "hardeners", number, "waits")
+            path: Path = ("mix", "hardeners", number, "waits")
             _pairs(hardener.waits, profile.waits, WAITS, path, faults)
-    for path, rule in _rules(profile, ()):
-        _warmer(rule, path, faults)
+    for place, rule in _rules(profile, ()):
+        _warmer(rule, place, faults)
 
 
 def _pairs(
@@ -72,7 +73,7 @@ def _crossing(first: WaitRule, second: WaitRule, faults: Faults) -> str:
         unit = faults.units.get(Kind.TEMPERATURE, "")
         where = in_unit(at_c or 0.0, Kind.TEMPERATURE, unit)
         where += f" and {percent:g} %" if percent is not None else ""
-        return f"at {where}: {_time(one[0])} and {_time(other[1])}"
+        return f"at {where}: {sheet_time(one[0])} and {sheet_time(other[1])}"
     return ""
 
 
@@ -113,9 +114,7 @@ def _warmer(rule: WaitRule, path: Path, faults: Faults) -> None:
                 continue
             unit = faults.units.get(Kind.TEMPERATURE, "")
             ends = (in_unit(row.at_c or 0.0, Kind.TEMPERATURE, unit) for row in (warm, cold))
-            found = (
-                f"{_time(warm.most_s)} at {next(ends)} after {_time(cold.most_s)} at {next(ends)}"
-            )
+            found = f"{sheet_time(warm.most_s)} at {next(ends)} after {sheet_time(cold.most_s)} at {next(ends)}"
             place = (*path, "table", rule.rows.index(warm), "time")
             expected = "no longer time where it is warmer"
             faults.add(place, found, expected, "Check temperatures and times.")
@@ -131,10 +130,3 @@ def _rules(value: Any, path: Path) -> Iterator[tuple[Path, WaitRule]]:
     elif isinstance(value, msgspec.Struct):
         for name in value.__struct_fields__:
             yield from _rules(getattr(value, name), (*path, KEYS.get(name, name)))
-
-
-def _time(time_s: float) -> str:
-    for seconds, unit in ((3600, "h"), (60, "min")):
-        if time_s >= seconds:
-            return f"{time_s / seconds:.3g} {unit}"
-    return f"{time_s:.3g} s"

@@ -121,10 +121,9 @@ class Wait(Key):
         return None if row is None else WaitRule((row,), value.get("until", ""))
 
     def _text(self, value: Any, at: At) -> WaitRule | None:
-        if not isinstance(value, str):
-            return self.refuse(value, at)
-        if not self.bare or TIME_AT.fullmatch(value):
-            return self.refuse(value, at, _advice(value))
+        if not isinstance(value, str) or not self.bare or TIME_AT.fullmatch(value):
+            self.refuse(value, at, _advice(value) if isinstance(value, str) else "")
+            return None
         time = self.single.keys["time"].read(value, at)
         return None if time is None else WaitRule((_row(_Line(time)),))
 
@@ -152,12 +151,12 @@ def wait(says: str, example: str, low_s: float, high_s: float, bare: bool = Fals
     time = Span("a time", '"10 min"', Kind.TIME, low_s, high_s, closed=True)
     at = Quantity("a temperature", '"70 F"', Kind.TEMPERATURE, -40, 250)
     humidity = Quantity("relative humidity", '"50 %"', Kind.PERCENT, 0, 100, attribute="at_percent")
-    until = {"until": Text("the sign that ends it", '"matt all over"')}
-    keys = {"time": time, "at": at, "humidity": humidity}
+    until: dict[str, Key] = {"until": Text("the sign that ends it", '"matt all over"')}
+    keys: dict[str, Key] = {"time": time, "at": at, "humidity": humidity}
     single = TimeAt(says, example, keys=keys | until, needs=() if bare else ("at",))
     # A row of a table begins with its temperature, as on a data sheet.
     row = TimeAt(says, example, keys={"at": at, "humidity": humidity, "time": time}, needs=("at",))
-    rows = {"table": Rows(one=row, attribute="rows")}
+    rows: dict[str, Key] = {"table": Rows(one=row, attribute="rows")}
     table = Table(keys=rows | until, make=WaitRule, needs=("table",))
     sign = Table(keys=until, make=WaitRule, needs=("until",))
     return Wait(says, example, single=single, table=table, sign=sign, bare=bare)

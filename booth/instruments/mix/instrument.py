@@ -69,7 +69,8 @@ class Mix(Instrument):
         onto = ((FRESH, "a fresh cup"), *rests)
         by = tuple((way.value, _WAYS[way]) for way in pouring.measures(profile))
         at_zero = "empty: the scale is at zero with the rest on it"
-        usual, thinner = pouring.usual_percent(profile), pouring.thinner_of(profile)
+        thinner = pouring.thinner_of(profile)
+        usual = (thinner and thinner.start_percent) or 0.0
         percent: Quantity | float | None = pours[-1].thinner if pours else usual
         limit = thinner.limit_percent if thinner is not None else None
         most = "" if limit is None else f"at most {limit:g} %"

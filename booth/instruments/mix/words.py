@@ -15,6 +15,7 @@ from booth.log.events import BatchMixed
 from booth.trade.mixing.components import Measure
 from booth.trade.mixing.pours import Pour
 from booth.units import Kind, System, show
+from booth.words.profile_words import range_words
 from booth.words.shown import PourRow, Readout, Tone
 from booth.words.wait_words import TONES, rough
 
@@ -36,8 +37,9 @@ def empty_readout(context: Context) -> Readout:
         lines.append("Stir it to the bottom of the can. Amount: how much to pour out.")
     if thinner is not None:
         usual, limit = thinner.usual_percent, thinner.limit_percent
+        given = range_words(usual, Kind.PERCENT, System.METRIC)
         most = f"at most {limit:g} %" if limit is not None else ""
-        said = [f"usually {usual:g} %" if usual is not None else "", most]
+        said = [f"usually {given}" if given else "", most]
         lines.append(f"{visible(thinner.name)}: {', '.join(filter(None, said)) or 'as needed'}")
     pot = lasting.pot_life(profile, context.job.weather)
     if pot is not None and pot.seconds is not None:
