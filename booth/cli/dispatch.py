@@ -37,6 +37,10 @@ def parser() -> argparse.ArgumentParser:
     log.add_argument("--metric", action="store_true", help="metric units")
     log.add_argument("--us", action="store_true", help="US units")
 
+    new = commands.add_parser("new", help="begin a coating profile")
+    new.add_argument("name", metavar="NAME", help="what you call it")
+    new.add_argument("--from", dest="like", metavar="PROFILE", help="copy this one and its notes")
+
     plan = commands.add_parser("plan", help="plan a whole day: every product, every wait")
     plan.add_argument("name", metavar="PROFILE_OR_SYSTEM", help="its name in the list, or a file")
     plan.add_argument("--air", help="air temperature, as 14C")
@@ -69,6 +73,10 @@ def run(given: Sequence[str]) -> int:
         return _check(options)
     if options.command == "log":
         return _log(options)
+    if options.command == "new":
+        from booth.cli.new_command import new
+
+        return new(options)
     if options.command == "plan":
         from booth.cli.plan_command import plan
 

@@ -15,7 +15,7 @@ from booth.job.day_plan import day_plan
 from booth.job.part_names import BadParts, parts_from
 from booth.log.events import WeatherRead
 from booth.moment import Moment
-from booth.profile.library import load_folder
+from booth.profile.library import NoProfile, load_folder
 from booth.profile.model import Profile
 from booth.units import EntryError, Kind, Quantity, System, read
 from booth.words.day_plan_words import as_json, as_text
@@ -38,7 +38,7 @@ def plan(options: argparse.Namespace) -> int:
         parts = parts_from(options.parts)
         coat = _quantity(options.coat, Kind.TIME, "--coat")
         start_s = _start(options.start)
-    except (_Misuse, BadParts) as fault:
+    except (_Misuse, BadParts, NoProfile) as fault:
         print(f"booth plan: {visible(str(fault))}", file=sys.stderr)
         return BAD_INPUT
     found = day_plan(products, weather, parts, coat.value if coat else None)
@@ -50,11 +50,7 @@ def plan(options: argparse.Namespace) -> int:
 
 
 def _products(name: str) -> Sequence[Profile]:
-    library = load_folder(places().profiles_dirs)
-    found = library.profile(name)
-    if found is None or library.why_not(name):
-        raise _Misuse(library.why_not(name))
-    return (found,)
+    return (load_folder(places().profiles_dirs).named(name),)
 
 
 def _weather(options: argparse.Namespace) -> WeatherRead | None:

@@ -49,6 +49,7 @@ default_band                   efficiency-band       transfer efficiency  to beg
 delivery_of_water              delivery-water        delivery of water  paint runs slower (see paint-from-water)
 efflux_from_viscosity          efflux                efflux time
 equivalent_efflux              equivalent            efflux time in {to.name}
+evaporation_in_moving_air      moving-air
 film_at                        film-at               film over mean film
 flash_off_at                   flash-off             flash-off
 material_for_area_ml           material              ready to spray
@@ -72,8 +73,10 @@ suggest_cup_for_out_of_range   other-cup
 thinner_for_target             thinner
 thinner_fraction_after         thinned               thinned by
 transfer_efficiency_from_film  efficiency
+trigger_hold                   hold
 viscosity_at                   viscosity-at          viscosity
 viscosity_from_efflux          viscosity             viscosity  the standard asks for {cup.temperature_c:g} C
+waterborne_closes_at           closes-waterborne     window closes after
 weather_verdict                weather               -  limits met are not the same as good to spray
 """
 
@@ -108,6 +111,8 @@ WORDS: Mapping[str, Mapping[str, str]] = {
     "run_statistics": {"efflux_s": "runs"},
     "solvent": {"name": "solvent"},
     "wait_from_table": _TODAY,
+    "wait_from_humid_table": _TODAY,
+    "waterborne_closes_at": {"at_c": "reference-air", "at_percent": "reference-humidity"},
     "waterborne_flash_off_at": {
         "flash_off_s": "time",
         "at_c": "reference-air",

@@ -121,18 +121,12 @@ def _waits_of(
     for coat in before:
         opens = lasting.after_coat(profile, coat.plan, weather)
         wait(f"coat {coat.number + 1}", coat.number, opens, closes)
-    window = next_window(profile, coming)
-    if window is not None or coming is not None:
-        window = window or NextProduct()
-        what = f"next product: {coming.name}" if coming else "next product"
-        opens = lasting.opens(window.opens, profile, weather)
-        no_figure = lasting.not_known("the profile does not say when it opens")
-        wait(
-            what,
-            last.number,
-            opens or (no_figure if coming else None),
-            lasting.closes(window.closes, profile, weather),
-        )
+    window = next_window(profile, coming) or NextProduct()
+    what = f"next product: {coming.name}" if coming else "next product"
+    may_go_on = lasting.opens(window.opens, profile, weather)
+    if coming is not None and may_go_on is None:
+        may_go_on = lasting.not_known("the profile does not say when it opens")
+    wait(what, last.number, may_go_on, lasting.closes(window.closes, profile, weather))
     waits = profile.waits
     after = (
         *(("dust-free", waits.dust_free), ("tape", waits.tape), ("handle", waits.handle)),

@@ -3,13 +3,18 @@
 from __future__ import annotations
 
 import os
+import shlex
 from collections.abc import Iterable
 from pathlib import Path
 from typing import NamedTuple
 
-from booth.files.faults import Fault
+from booth.files.faults import Fault, quoted
 from booth.profile.model import Profile
 from booth.profile.read import read_profile
+
+
+class NoProfile(LookupError):
+    """There is no such profile, or it has faults; the message is a sentence."""
 
 
 class Library(NamedTuple):
@@ -17,6 +22,17 @@ class Library(NamedTuple):
 
     profiles: tuple[Profile, ...]
     broken: dict[Path, tuple[Fault, ...]]
+
+    def named(self, key: str) -> Profile:
+        """Give the profile of this key. Raises NoProfile with a sentence where it cannot be used."""
+        found = next((each for each in self.profiles if each.key == key), None)
+        if found is not None:
+            return found
+        faulty = next((file for file in self.broken if file.stem == key), None)
+        if faulty is not None:
+            raise NoProfile(f"It has faults: booth check {shlex.quote(str(faulty))}")
+        known = ", ".join(each.key for each in self.profiles) or "none"
+        raise NoProfile(f"No coating profile {quoted(key)}. There are: {known}.")
 
 
 def load_folder(paths: Iterable[str | os.PathLike[str]]) -> Library:

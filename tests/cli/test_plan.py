@@ -1,0 +1,83 @@
+"""``booth plan``: a day as text and as JSON, and what cannot be taken."""
+
+from __future__ import annotations
+
+import json
+from pathlib import Path
+from typing import Any
+
+import pytest
+
+from booth.cli.dispatch import run
+
+MILD = ["--air", "21C", "--humidity", "50%", "--part-at", "21C"]
+STANDINGS = {"known", "estimated", "at least", "at most", "not known"}
+
+
+@pytest.fixture(autouse=True)
+def own(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setenv("BOOTH_HOME", str(tmp_path))
+
+
+def planned(capsys: pytest.CaptureFixture[str], *words: str) -> dict[str, Any]:
+    assert run(["plan", *words, "--json"]) == 0
+    found: dict[str, Any] = json.loads(capsys.readouterr().out)
+    return found
+
+
+@pytest.mark.parametrize("profile", ["two-pack-clear", "epoxy-primer", "single-stage-enamel"])
+def test_the_shape_of_the_answer(profile: str, capsys: pytest.CaptureFixture[str]) -> None:
+    found = planned(capsys, profile, *MILD, "--parts", "left door, hood", "--coat", "4min")
+    assert set(found) == {"fits", "why", "waits", "line"}
+    assert (found["fits"], found["why"]) == (True, [])
+    for each in found["waits"]:
+        keys = {"product", "coat", "what", "standing", "opens_s", "closes_s", "rule", "why"}
+        assert set(each) == keys and each["standing"] in STANDINGS
+        for time in (each["opens_s"], each["closes_s"]):
+            assert time is None or time > 0
+    assert found["line"]
+    for each in found["line"]:
+        assert set(each) == {"part", "what", "begins", "ends"}
+    sprayed = [each for each in found["line"] if each["part"] and each["ends"] is not None]
+    assert {each["part"] for each in sprayed} == {"left door", "hood"}
+    assert {each["ends"] - each["begins"] for each in sprayed} == {240.0}
+
+
+def test_a_cold_day_is_told_as_not_known(capsys: pytest.CaptureFixture[str]) -> None:
+    cold = ["--air", "8C", "--humidity", "60%", "--part-at", "8C"]
+    found = planned(capsys, "two-pack-clear", *cold)
+    assert not found["fits"]
+    assert any("below the product's limit" in why for why in found["why"])
+    opening = [each for each in found["waits"] if each["what"] == "coat 2"]
+    assert [(each["standing"], each["opens_s"]) for each in opening] == [("not known", None)]
+    assert any(each["begins"] is None for each in found["line"]) or found["why"]
+
+
+def test_without_weather_it_does_not_fit(capsys: pytest.CaptureFixture[str]) -> None:
+    assert not planned(capsys, "two-pack-clear")["fits"]
+
+
+def test_as_text_with_times_of_day(capsys: pytest.CaptureFixture[str]) -> None:
+    assert run(["plan", "two-pack-clear", *MILD, "--start", "09:00", "--parts", "hood"]) == 0
+    text = capsys.readouterr().out
+    assert "FITS, by what is known now" in text and "a guess: say --coat" in text
+    assert "09:00 - 09:05  hood" in text
+    assert "safe" not in text
+
+
+@pytest.mark.parametrize(
+    ("words", "says"),
+    [
+        (["nix", *MILD], "No coating profile 'nix'"),
+        (["two-pack-clear", "--air", "21C"], "--humidity is missing"),
+        (["two-pack-clear", "--air", "warm", *MILD[2:]], "--air 'warm'"),
+        (["two-pack-clear", *MILD, "--start", "25:00"], "a time of day is wanted"),
+        (["two-pack-clear", *MILD, "--parts", "a, a"], "there twice"),
+        (["two-pack-clear", *MILD[:2], "--humidity", "0%", *MILD[4:]], "between 0 and 100"),
+    ],
+)
+def test_what_cannot_be_taken_is_told(
+    words: list[str], says: str, capsys: pytest.CaptureFixture[str]
+) -> None:
+    assert run(["plan", *words]) == 2
+    assert says in capsys.readouterr().err
