@@ -63,12 +63,10 @@ class CautionAcknowledged(Event, frozen=True, tag="caution acknowledged"):
 
 
 class WeatherRead(Event, frozen=True, tag="weather read"):
-    """air_speed: of the air over the film, where the painter says so."""
-
     air: Quantity
     humidity: Quantity
     part: Quantity
-    air_speed: Quantity | None = None
+    air_speed: Quantity | None = None  # over the film
 
 
 class Pour(msgspec.Struct, frozen=True):

@@ -29,7 +29,7 @@ from booth.log.fold import Job, fold
 from booth.profile.model import Gun, Limits, Range
 from booth.trade.faults.evidence import Evidence
 from booth.trade.faults.ranked_causes import Standing, rank_causes
-from tests.job.make import at, opened, q
+from tests.job.make import at, mild, opened, q
 
 
 def job_of(*kept: Event, **changes: object) -> Job:
@@ -142,6 +142,7 @@ def test_weather_is_that_of_the_coat() -> None:
 
 def test_early_and_late_coats_of_the_part_asked_for() -> None:
     job = job_of(
+        mild(),
         *coat("door", 1, 0),
         *coat("hood", 1, 200),
         *coat("door", 2, 400, early_s=320.0),

@@ -24,7 +24,7 @@ from booth.log.fold import Job, fold
 from booth.profile.model import Film, Gun, Mix, MixPart, Range, Thinner, Waits
 from booth.trade.film.transfer_efficiency import CONVENTIONAL, HVLP_LARGE_PARTS, HVLP_SMALL_PARTS
 from booth.trade.result import BadInput, Estimate, Outside
-from tests.job.make import at, one_time, opened, profile, q
+from tests.job.make import at, mild, one_time, opened, profile, q
 
 HAND = ev.CatchMade(n=0, at=at(1), seconds=60, amount=q(200, "ml"), delivery_ml_min=200.0)
 FAN = ev.FanSet(n=0, at=at(2), width=q(250, "mm"))
@@ -208,12 +208,14 @@ def test_material_cups_and_time() -> None:
 
 
 def test_pot_life_is_held_against_gun_and_waits() -> None:
-    plan = plan_of(job(HAND, AREA), **wanted())
+    plan = plan_of(job(mild(), HAND, AREA), **wanted())
+    # Without weather no wait is known, and so no end of the job.
+    assert plan_of(job(HAND, AREA), **wanted()).covered is None
     # Flash-off 600 s between two coats, 300 s at the gun; pot life 4 h.
     assert plan.span_s == pytest.approx(900.0) and plan.covered is True
     slow = Waits(flash_off=one_time(5 * 3600))
-    assert plan_of(job(HAND, AREA, waits=slow), **wanted()).covered is False
-    assert plan_of(job(HAND, AREA, waits=Waits()), **wanted()).covered is None
+    assert plan_of(job(mild(), HAND, AREA, waits=slow), **wanted()).covered is False
+    assert plan_of(job(mild(), HAND, AREA, waits=Waits()), **wanted()).covered is None
     assert plan_of(job(HAND, AREA, waits=Waits()), **wanted(coats=1)).covered is True
     assert plan_of(job(AREA, gun=Gun()), **wanted()).span_s is None
 
