@@ -8,7 +8,7 @@ from booth.forms.form import Given, placeholder
 from booth.instruments.amount import FORMS, area_readout, plan_readout, this_area
 from booth.job.material import DIMENSIONS
 from booth.log.events import AmountPlanned, AreaAdded, CatchMade, Restored, StepDone, Voided
-from booth.profile.model import AtTemperature, Film, Gun, Mix, MixPart, Range
+from booth.profile.model import AtTemperature, Film, Gun, Mix, MixPart, Range, WaitRule
 from booth.shop.model import Gun as OwnGun
 from booth.shop.model import Shop
 from booth.units import System
@@ -19,7 +19,8 @@ from tests.instruments.at_bench import AtBench, context_of
 from tests.job.make import at, profile, q
 
 HVLP = profile(
-    gun=Gun(hvlp=True), film=Film(coats=2, wet_um=Range(40, 60), volume_solids_percent=50)
+    gun=Gun(hvlp=True),
+    film=Film(coats=Range(2, 2), wet_um=Range(40, 60), volume_solids_percent=Range(50, 50)),
 )
 CATCH = CatchMade(n=0, at=at(0), seconds=60, amount=q(200, "ml"), delivery_ml_min=200.0)
 AREA = AreaAdded(n=0, at=at(1), shape="area", area=q(2.0, "m2"))
@@ -106,8 +107,8 @@ def test_several_cups_and_a_pot_life_that_is_too_short() -> None:
     shop = Shop(guns=(OwnGun("blue", cup_ml=150),))
     quick = profile(
         gun=Gun(hvlp=True),
-        film=Film(coats=2, wet_um=Range(40, 60)),
-        mix=Mix((MixPart("clear", 1),), pot_life=AtTemperature(21, 300)),
+        film=Film(coats=Range(2, 2), wet_um=Range(40, 60)),
+        mix=Mix((MixPart("clear", 1),), pot_life=WaitRule((AtTemperature(21, 300),))),
     )
     context = context_of(CATCH, AREA, profile=quick, shop=shop)
     shown = plan_readout(context, FILM)
@@ -129,7 +130,7 @@ def test_what_is_still_needed_is_said(values: dict[str, Given], said: str) -> No
     assert shown.figure == "–" and said in shown.lines[0]
     none = plan_readout(context_of(profile=HVLP), FILM)
     assert "Give the area" in none.lines[0]
-    solids = profile(film=Film(coats=1))
+    solids = profile(film=Film(coats=Range(1, 1)))
     dry = plan_readout(context_of(AREA, profile=solids), {**FILM, "basis": "dry"})
     assert "volume solids" in dry.lines[0]
 
@@ -260,7 +261,7 @@ def test_the_space_before_a_unit_turns_no_page() -> None:
 def test_the_film_by_what_it_is_given_in() -> None:
     both = profile(
         gun=Gun(hvlp=True),
-        film=Film(coats=2, wet_um=Range(40, 60), dry_total_um=Range(50, 70)),
+        film=Film(coats=Range(2, 2), wet_um=Range(40, 60), dry_total_um=Range(50, 70)),
     )
     b = AtBench("amount", profile=both, before=lambda clock: [AREA])
     b.press("space")

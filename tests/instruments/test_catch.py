@@ -23,7 +23,7 @@ def test_a_full_cup_at_six_ounces_a_minute_lasts_3_min_20_s(system: System, cup:
 
 
 def test_a_weight_becomes_a_volume_by_the_density_of_what_was_caught() -> None:
-    dense = context_of(profile=profile(film=Film(coats=1, density_g_ml=1.2)))
+    dense = context_of(profile=profile(film=Film(coats=Range(1, 1), density_g_ml=1.2)))
     caught = {"amount": q(120, "g"), "seconds": q(30, "s")}
     # 120 g / 1.2 g/ml = 100 ml in half a minute
     assert delivery_of(dense, {**caught, "liquid": "paint"}) == pytest.approx(200.0)

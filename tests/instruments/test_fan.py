@@ -16,7 +16,9 @@ from booth.words.shown import Tone
 from tests.instruments.at_bench import AtBench, context_of
 from tests.job.make import at, profile, q
 
-ASKED = profile(gun=Gun(fan_mm=Range(200, 250), distance_mm=Range(150, 200), overlap_percent=50))
+ASKED = profile(
+    gun=Gun(fan_mm=Range(200, 250), distance_mm=Range(150, 200), overlap_percent=Range(50, 50))
+)
 
 
 @pytest.mark.parametrize(

@@ -25,7 +25,8 @@ from tests.instruments.at_bench import AtBench, context_of
 from tests.job.make import at, profile, q
 
 ASKED = profile(
-    gun=Gun(hvlp=True), film=Film(coats=3, wet_um=Range(40, 60), volume_solids_percent=50)
+    gun=Gun(hvlp=True),
+    film=Film(coats=Range(3, 3), wet_um=Range(40, 60), volume_solids_percent=Range(50, 50)),
 )
 CATCH = CatchMade(n=0, at=at(0), seconds=60, amount=q(200, "ml"), delivery_ml_min=200.0)
 FAN = FanSet(n=0, at=at(0), width=q(250, "mm"))
@@ -106,7 +107,7 @@ def test_what_cannot_be_told_says_what_is_missing() -> None:
 
 
 def test_a_target_may_be_missing() -> None:
-    bare = profile(film=Film(coats=1))
+    bare = profile(film=Film(coats=Range(1, 1)))
     shown = gauge.Film().readout(context_of(BEGUN, read(30, 40), profile=bare), {"part": "hood"})
     assert (shown.tone, shown.word, shown.figure) == (Tone.PLAIN, "", "30-40")
 
@@ -116,7 +117,9 @@ def test_before_a_coat_and_with_half_a_reading() -> None:
     assert (none.figure, none.label) == ("40-60", "door, no coat yet: wet film asked for")
     assert (none.tone, none.shown_word) == (Tone.PLAIN, "")
     assert none.lines[-1].startswith("A reading belongs to a coat")
-    bare = gauge.Film().readout(context_of(profile=profile(film=Film(coats=1))), {"part": "door"})
+    bare = gauge.Film().readout(
+        context_of(profile=profile(film=Film(coats=Range(1, 1)))), {"part": "door"}
+    )
     assert (bare.figure, bare.label) == ("–", "door, no coat yet")
     half = gauge.Film().readout(
         context_of(BEGUN, profile=ASKED), {"part": "hood", "wetted": q(50, "um")}

@@ -16,7 +16,7 @@ from booth.instruments.fresh_air import (
 )
 from booth.job.vapour import vapour_of, worst_solvent
 from booth.log.events import BatchMixed, CatchMade, Event, FreshAirChecked, Pour, StepDone, Voided
-from booth.profile.model import Film, Hazard, Mix, Profile, Thinner
+from booth.profile.model import Film, Hazard, Mix, Profile, Range, Thinner
 from booth.profile.model import Gun as GunSettings
 from booth.shop.model import Room, Shop
 from booth.trade.ventilation.solvents import solvent_names
@@ -63,7 +63,7 @@ def test_least_air_against_fire_by_hand() -> None:
 
 def test_thinner_adds_its_own_solvent() -> None:
     # 100 of coating hold 50 of toluene, 20 of thinner are acetone: 70 in 120 evaporate.
-    thin = Thinner("fast", usual_percent=10, limit_percent=20, solvent="acetone")
+    thin = Thinner("fast", usual_percent=Range(10, 10), limit_percent=20, solvent="acetone")
     vapour = vapour_of(context_of(profile=coating(thin)).job)
     assert vapour is not None
     assert vapour.volatile == pytest.approx(70 / 120)
@@ -75,7 +75,7 @@ def test_thinner_adds_its_own_solvent() -> None:
 
 
 def test_thinner_that_was_mixed_is_what_counts() -> None:
-    thin = Thinner("fast", usual_percent=10, limit_percent=20, solvent="acetone")
+    thin = Thinner("fast", usual_percent=Range(10, 10), limit_percent=20, solvent="acetone")
     pours = (Pour("coating", q(500, "ml")), Pour("fast", q(25, "ml")))
     job = context_of(BatchMixed(n=0, at=at(0), batch=1, pours=pours), profile=coating(thin)).job
     vapour = vapour_of(job)
@@ -94,7 +94,7 @@ def test_unknown_solvent_is_taken_for_the_one_that_needs_most() -> None:
 
 
 def test_all_that_is_not_solids_evaporates_where_no_percentage_is_given() -> None:
-    given = coating(solvent_percent=None, volume_solids_percent=45.0)
+    given = coating(solvent_percent=None, volume_solids_percent=Range(45.0, 45.0))
     assert figures(given, caught(200.0)).vapour.volatile == pytest.approx(0.55)
     bare = figures(coating(solvent_percent=None), caught(200.0))
     assert bare.vapour.volatile == 1.0
@@ -102,8 +102,10 @@ def test_all_that_is_not_solids_evaporates_where_no_percentage_is_given() -> Non
 
 
 def test_waterborne_says_what_it_can() -> None:
-    thin = Thinner("water", 5, 10)
-    bare = coating(thin, solvent_percent=None, solvent=None, volume_solids_percent=35.0)
+    thin = Thinner("water", Range(5, 5), 10)
+    bare = coating(
+        thin, solvent_percent=None, solvent=None, volume_solids_percent=Range(35.0, 35.0)
+    )
     water = msgspec.structs.replace(bare, waterborne=True)
     context = context_of(step="fresh-air", profile=water)
     said = check(context, {})

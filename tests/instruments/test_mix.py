@@ -13,7 +13,7 @@ from booth.instruments.mix.words import empty_readout, pour_readout
 from booth.job.pouring import BatchPlan, open_pours, pouring
 from booth.log import events as ev
 from booth.log.fold import fold
-from booth.profile.model import AtTemperature, Mix, MixPart, Thinner
+from booth.profile.model import AtTemperature, Mix, MixPart, Range, Thinner, WaitRule
 from booth.profile.steps import DEFAULT_STEPS
 from booth.units import System
 from booth.words.shown import Pours, Tone
@@ -26,8 +26,8 @@ from tests.manual_clock import ManualClock
 TWO_TO_ONE = profile(
     mix=Mix(
         parts=(MixPart("clear", 2, 1.0), MixPart("hardener", 1, 1.2)),
-        thinner=Thinner("thinner", 10, 15, 0.8, 0.8),
-        pot_life=AtTemperature(21.0, 4 * 3600),
+        thinner=Thinner("thinner", Range(10, 10), 15, 0.8, 0.8),
+        pot_life=WaitRule((AtTemperature(21.0, 4 * 3600),)),
     )
 )
 

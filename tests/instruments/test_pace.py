@@ -27,7 +27,7 @@ from booth.words.shown import Bar, Tone
 from tests.instruments.at_bench import AtBench, context_of
 from tests.job.make import at, profile, q
 
-HVLP = profile(gun=Gun(hvlp=True), film=Film(coats=2, wet_um=Range(40, 60)))
+HVLP = profile(gun=Gun(hvlp=True), film=Film(coats=Range(2, 2), wet_um=Range(40, 60)))
 CATCH = CatchMade(n=0, at=at(0), seconds=60, amount=q(200, "ml"), delivery_ml_min=200.0)
 FAN = FanSet(n=0, at=at(0), width=q(250, "mm"))
 PASS = PassTimed(n=0, at=at(0), length=q(1.2, "m"), seconds=3.0)
@@ -67,7 +67,7 @@ def test_a_speed_no_hand_holds_asks_for_another_delivery(
 
 
 def test_what_is_missing_is_named() -> None:
-    bare = profile(gun=Gun(), film=Film(coats=1))
+    bare = profile(gun=Gun(), film=Film(coats=Range(1, 1)))
     shown = pace_readout(context_of(profile=bare), {})
     assert shown.figure == "–"
     for each in ("delivery", "fan", "wet film", "length"):
@@ -273,7 +273,7 @@ def test_a_pass_that_nobody_ended_is_forgotten() -> None:
 
 
 def test_without_a_pace_the_bar_does_not_start_and_rows_ask_for_what_is_missing() -> None:
-    b = bench(profile=profile(gun=Gun(hvlp=True), film=Film(coats=1)))
+    b = bench(profile=profile(gun=Gun(hvlp=True), film=Film(coats=Range(1, 1))))
     b.press("space")
     assert "No pace yet" in b.said and frames(b) == 0 and b.log == []
     assert b.bench.instrument.picture(b.now, b.rows.values) == ()
@@ -285,7 +285,7 @@ def test_without_a_pace_the_bar_does_not_start_and_rows_ask_for_what_is_missing(
 
 
 def test_the_rows_that_were_missing_make_a_pace() -> None:
-    b = bench(profile=profile(gun=Gun(hvlp=True), film=Film(coats=1)))
+    b = bench(profile=profile(gun=Gun(hvlp=True), film=Film(coats=Range(1, 1))))
     for key, text in (("wet", "50"), ("delivery", "200"), ("fan", "250")):
         b.fill(key, text)
     assert b.readout.figure == "2.9" and "0.35 m/s" in b.readout.lines[0]

@@ -11,7 +11,7 @@ import pytest
 from booth.instruments.thin import advice_on, thin_readout
 from booth.job.thin_advice import coating_to_thicken_ml
 from booth.log import events as ev
-from booth.profile.model import AtTemperature, Efflux, Mix, MixPart, Range, Thinner
+from booth.profile.model import AtTemperature, Efflux, Mix, MixPart, Range, Thinner, WaitRule
 from booth.units import Quantity, System
 from booth.words.shown import Tone
 from tests.instruments.at_bench import AtBench
@@ -25,8 +25,8 @@ OZ = 29.57353
 WEIGHABLE = profile(
     mix=Mix(
         parts=(MixPart("clear", 2, 1.0), MixPart("hardener", 1, 1.05)),
-        thinner=Thinner("thinner", 10, 15, 0.8, 0.8),
-        pot_life=AtTemperature(21.0, 4 * 3600),
+        thinner=Thinner("thinner", Range(10, 10), 15, 0.8, 0.8),
+        pot_life=WaitRule((AtTemperature(21.0, 4 * 3600),)),
     )
 )
 

@@ -222,9 +222,9 @@ def test_pot_life_is_held_against_gun_and_waits() -> None:
 
 def test_a_dry_film_becomes_wet_through_solids_and_thinner() -> None:
     # Organic Finishing Guidebook 2012-13 p. 615: 4 mil wet, 50 % solids, 25 % thinner: 1.6 mil dry.
-    mix = Mix((MixPart("paint", 1),), thinner=Thinner("thinner", 25.0))
-    found = job(film=Film(coats=1, volume_solids_percent=50), mix=mix)
+    mix = Mix((MixPart("paint", 1),), thinner=Thinner("thinner", Range(25.0, 25.0)))
+    found = job(film=Film(coats=Range(1, 1), volume_solids_percent=Range(50, 50)), mix=mix)
     assert wet_from_dry_um(found, 1.6 * 25.4, 1) == pytest.approx(4 * 25.4)
     assert wet_from_dry_um(found, 2 * 1.6 * 25.4, 2) == pytest.approx(4 * 25.4)
-    bare = Film(coats=1, wet_um=Range(40, 60))
+    bare = Film(coats=Range(1, 1), wet_um=Range(40, 60))
     assert wet_from_dry_um(job(film=bare), 40.0, 1) is None

@@ -23,7 +23,7 @@ from booth.job.pouring import (
 from booth.log import codec
 from booth.log import events as ev
 from booth.log.fold import Job, fold
-from booth.profile.model import Mix, MixPart, Thinner
+from booth.profile.model import Mix, MixPart, Range, Thinner
 from booth.trade.mixing.components import Measure
 from booth.trade.result import BadInput
 from tests.job.make import at, opened, profile, q
@@ -32,7 +32,7 @@ from tests.job.make import at, opened, profile, q
 TWO_TO_ONE = profile(
     mix=Mix(
         parts=(MixPart("clear", 2, 1.0), MixPart("hardener", 1, 1.2)),
-        thinner=Thinner("thinner", 10, 15, 0.8, 0.8),
+        thinner=Thinner("thinner", Range(10, 10), 15, 0.8, 0.8),
     )
 )
 
@@ -124,7 +124,7 @@ def test_onto_a_rest_the_marks_count_on_from_it() -> None:
 
 
 def test_a_coating_that_is_not_mixed_is_one_pour_and_its_thinner() -> None:
-    alone = profile(mix=Mix(parts=(), thinner=Thinner("thinner", 50, 100)))
+    alone = profile(mix=Mix(parts=(), thinner=Thinner("thinner", Range(50, 50), 100)))
     state = pouring(alone, BatchPlan(q(300, "ml"), thinner_percent=50), [])
     assert rows(state.left) == [("coating", 200, 200), ("thinner", 100, 300)]
     assert rows(pouring(profile(mix=None), BatchPlan(q(300, "ml")), []).left) == [

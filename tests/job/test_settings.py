@@ -64,7 +64,7 @@ def test_what_was_measured_takes_the_place_of_what_was_asked() -> None:
     assert new.gun.distance_mm is not None and new.gun.distance_mm.holds(180)
     assert (new.gun.tip_mm, new.gun.overlap_percent) == (Range(1.4, 1.4), 40.0)
     assert new.mix is not None and new.mix.thinner is not None
-    assert new.mix.thinner.usual_percent == 8.0
+    assert new.mix.thinner.usual_percent == Range(8.0, 8.0)
     untouched = ("hazards", "cautions", "film", "waits", "limits", "steps", "demo", "waterborne")
     assert all(getattr(new, each) == getattr(old, each) for each in untouched)
 
@@ -97,7 +97,7 @@ def test_setting_outside_of_what_was_asked_for_is_told() -> None:
 def test_thinner_beyond_the_limit_is_not_taken_over() -> None:
     new = profile_from(job_of(mixed(60.0), AIR), "Clear, thin")
     assert new.mix is not None and new.mix.thinner is not None
-    assert new.mix.thinner.usual_percent == 10
+    assert new.mix.thinner.usual_percent == Range(10, 10)
     assert "20 % thinner, beyond the limit of 15 %" in new.notes[-1]
 
 

@@ -46,7 +46,7 @@ def test_the_thinner_in_a_batch_by_volume_of_the_coating() -> None:
 def test_a_batch_weighed_out_comes_to_the_same_by_its_densities() -> None:
     mix = Mix(
         parts=(MixPart("clear", 2, 1.0), MixPart("hardener", 1, 1.2)),
-        thinner=Thinner("thinner", 10, 15, 0.8, 0.8),
+        thinner=Thinner("thinner", Range(10, 10), 15, 0.8, 0.8),
     )
     stage = now(job(batch(400, 240, 48, "g"), mix=mix))
     assert stage.left_ml == pytest.approx(660)

@@ -12,11 +12,15 @@ from booth.log import events as ev
 from booth.log.history import history
 from booth.log.summary import JobSummary
 from booth.moment import Moment
-from booth.profile.model import Film, Profile
+from booth.profile.model import Film, Profile, Range
 from booth.units import Quantity
 
 PROFILE = Profile(
-    key="demo-clear", name="Demo clear, two-pack", source="invented", demo=True, film=Film(coats=2)
+    key="demo-clear",
+    name="Demo clear, two-pack",
+    source="invented",
+    demo=True,
+    film=Film(coats=Range(2, 2)),
 )
 
 

@@ -23,7 +23,7 @@ from booth.log.history import history
 from booth.log.naming import new_stems
 from booth.log.store import LogBusy, NotKept, create_log, log_files, open_log, read_log
 from booth.moment import Moment
-from booth.profile.model import Film, Profile
+from booth.profile.model import Film, Profile, Range
 from tests.log.logs import moment, note, opened, some_events
 
 
@@ -58,7 +58,7 @@ def test_a_log_is_made_in_a_new_folder_by_date_and_profile(tmp_path: Path) -> No
 @pytest.mark.parametrize("name", ["../../up", "\x1b[2J", "a" * 400, "Ärger/\\:*?", "漆", "con"])
 def test_no_profile_name_leaves_the_folder(tmp_path: Path, name: str) -> None:
     folder = tmp_path / "jobs"
-    profile = Profile(key="k", name=name, source="invented", film=Film(coats=1))
+    profile = Profile(key="k", name=name, source="invented", film=Film(coats=Range(1, 1)))
     with create_log(folder, opened(profile=profile)) as log:
         assert log.path.parent == folder
         assert log.path.name.isascii() and len(log.path.name) < 80

@@ -11,12 +11,12 @@ from hypothesis import given, settings
 
 from booth.profile.cautions import ALWAYS, BY_HAZARD, WIDEST, Caution, cautions_for
 from booth.profile.keys import PROFILE
-from booth.profile.model import Film, Hazard, Profile
+from booth.profile.model import Film, Hazard, Profile, Range
 from booth.profile.step_kinds import NAMES
 from booth.profile.step_words import FIRST_TIME, HOW
 from tests.profile.generated import profiles
 
-PLAIN = Profile(key="a", name="A", source="sheet", film=Film(coats=1))
+PLAIN = Profile(key="a", name="A", source="sheet", film=Film(coats=Range(1, 1)))
 ALL = (*ALWAYS, *BY_HAZARD.values())
 
 # 'Safety data sheet' is the name of a document; everything else built on 'safe' is an assurance.

@@ -13,7 +13,7 @@ from booth.profile.model import Film, Profile, Range
 from booth.profile.read import read_profile
 from booth.profile.save import NotSaved, save_new
 
-LEAST = Profile(key="a", name="Clear, 2:1", source="job of Tuesday", film=Film(coats=2))
+LEAST = Profile(key="a", name="Clear, 2:1", source="job of Tuesday", film=Film(coats=Range(2, 2)))
 
 
 def names(folder: Path) -> list[str]:
