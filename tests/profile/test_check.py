@@ -2,10 +2,14 @@
 
 from __future__ import annotations
 
+import copy
 import io
+import tomllib
 from pathlib import Path
+from typing import Any
 
 import pytest
+import tomli_w
 
 from booth.profile.keys import ALSO_CALLED, PROFILE
 from booth.profile.model import Profile, Step
@@ -55,26 +59,39 @@ def test_nothing_there_is_a_fault_of_the_command(tmp_path: Path) -> None:
 
 
 EXAMPLES = {path: key for path, key in PROFILE.keys.items() if key.example}
+#: What has to stand beside a key that means something only together with others.
+BESIDE: dict[str, dict[str, Any]] = {
+    **dict.fromkeys(
+        ("mix.pot_life", "mix.induction", "mix.hardeners[]"),
+        {"mix": {"parts": [{"name": "A", "parts": 1}, {"name": "B", "parts": 1}]}},
+    ),
+    "coats[].until_hidden": {"coats": [{"times": "2 to 4"}]},
+}
+
+
+def value_of(path: str) -> Any:
+    return tomllib.loads(f"x = {EXAMPLES[path].example}")["x"]
 
 
 @pytest.mark.parametrize("path", EXAMPLES)
 def test_every_example_of_the_reference_is_read(path: str) -> None:
     """A file that holds this key's example and what must be there beside it is a profile."""
-    table, _, _ = path.rpartition(".")
-    tables: dict[str, list[str]] = {"": [], "film": []}
-    for other, key in EXAMPLES.items():
-        above, _, name = other.rpartition(".")
-        needed = name in PROFILE.table_at(above).needed and above in ("", "film", table)
-        if needed or other == path:
-            tables.setdefault(above, []).append(f"{name} = {key.example}")
-    if path in ("mix.pot_life", "mix.induction"):
-        tables["mix.parts[]"] = ['name = "A"\nparts = 1\n[[mix.parts]]\nname = "B"\nparts = 1']
-    text = "\n".join(tables.pop(""))
-    for name, lines in tables.items():
-        header = f"[[{name[:-2]}]]" if name.endswith("[]") else f"[{name}]"
-        text += f"\n{header}\n" + "\n".join(lines)
-    answer = read_text(text + "\n", "x.toml")
-    assert isinstance(answer, Profile), [str(fault) for fault in answer]
+    file: dict[str, Any] = {"name": "A", "source": "s"}
+    file |= {} if path.startswith("coats[]") else {"film": {"coats": 2}}
+    for start, beside in BESIDE.items():
+        file |= copy.deepcopy(beside) if path.startswith(start) else {}
+    table, above = file, ""
+    for step in path.split(".")[:-1]:
+        name = step.removesuffix("[]")
+        found = table.setdefault(name, [{}] if step.endswith("[]") else {})
+        table = found[0] if isinstance(found, list) else found
+        above += f"{step}."
+        for needed in PROFILE.table_at(above.removesuffix(".")).needed:
+            table.setdefault(needed, value_of(f"{above}{needed}"))
+    table[path.rpartition(".")[2]] = value_of(path)
+    text = tomli_w.dumps(file)
+    answer = read_text(text, "x.toml")
+    assert isinstance(answer, Profile), [text, *map(str, answer)]
 
 
 def test_the_reference_names_every_key() -> None:
@@ -100,16 +117,14 @@ def test_what_must_be_there_is_marked_and_asked_for() -> None:
         "parts",
         "cup",
         "target",
-        "coats",
         "kind",
-        "[film]  what the film is to be",
     }
     answer = read_text("[[mix.parts]]\n[mix.thinner]\n[efflux]\n[[steps]]\n", "x.toml")
     assert not isinstance(answer, Profile)
     assert {fault.key for fault in answer if fault.found == "nothing"} == {
         "name",
         "source",
-        "film",
+        "film.coats",
         "mix.parts[1].name",
         "mix.parts[1].parts",
         "mix.thinner.name",
@@ -135,7 +150,7 @@ def test_every_other_name_leads_to_a_key() -> None:
 
 def test_every_key_has_its_place_in_the_model() -> None:
     tables = [PROFILE.table, *filter(None, map(table_of, PROFILE.keys.values()))]
-    assert len(tables) == 10
+    assert len(tables) == 15
     for table in tables:
         model = Step if table.make is dict else table.make
         assert set(table.attributes.values()) <= set(model.__struct_fields__)
