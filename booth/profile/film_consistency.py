@@ -10,8 +10,9 @@ from typing import NamedTuple
 
 from booth.files.faults import Faults
 from booth.profile.model import Mix, Profile, Range
+from booth.profile.ranges import typed_range
 from booth.toml.typed import in_unit
-from booth.units import Kind
+from booth.units import Kind, System
 
 ROUNDED = 0.001
 FILM_ROUNDED = 0.05
@@ -58,7 +59,7 @@ def _coats(profile: Profile, faults: Faults) -> list[_Coats]:
             faults.add(("film", "coats"), "nothing", BOTH, advice)
         return []
     found = [_Coats(coat.times or ONE, coat.wet_um or film.wet_um) for coat in listed]
-    whole = Range(*(sum(end or 0 for end in ends) for ends in _ends(found)))
+    whole = _whole(found)
     if film.coats is not None and film.coats != whole:
         told = f"{_count(film.coats)} beside a list of {_count(whole)}"
         faults.add(("film", "coats"), told, BOTH, "Delete film.coats.")
@@ -67,6 +68,11 @@ def _coats(profile: Profile, faults: Faults) -> list[_Coats]:
 
 def _ends(coats: list[_Coats]) -> tuple[list[float | None], list[float | None]]:
     return [each.times.low for each in coats], [each.times.high for each in coats]
+
+
+def _whole(coats: list[_Coats]) -> Range:
+    lows, highs = _ends(coats)
+    return Range(sum(end or 0 for end in lows), sum(end or 0 for end in highs))
 
 
 def _dry(profile: Profile, coats: list[_Coats], faults: Faults) -> None:
@@ -104,9 +110,8 @@ def _tell(
 ) -> None:
     dry, unit = profile.film.dry_total_um, faults.units.get(Kind.THICKNESS, "")
     assert dry is not None
-    given = [end for end in (dry.low, dry.high) if end is not None]
-    ends = " to ".join(in_unit(end, Kind.THICKNESS, unit) for end in given)
-    whole = _count(Range(*(sum(end or 0 for end in ends) for ends in _ends(coats))))
+    ends = typed_range(dry, Kind.THICKNESS, System.METRIC, unit or "um")
+    whole = _count(_whole(coats))
     where = "the wet of [[coats]]" if profile.coats else "film.coats, film.wet"
     faults.add(
         ("film", "dry_total"),

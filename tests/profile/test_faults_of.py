@@ -11,7 +11,7 @@ import msgspec
 import pytest
 from hypothesis import given, settings
 
-from booth.log.codec import decode
+from booth.log.codec import VERSION, decode
 from booth.log.events import JobOpened
 from booth.profile.model import (
     AtTemperature,
@@ -49,7 +49,8 @@ def in_a_log(profile: Profile) -> dict[str, Any]:
 def out_of_a_log(held: dict[str, Any]) -> Profile:
     """What comes of it where a log is opened: only its types were looked at."""
     at = {"wall": 1.0, "continuous": 1.0, "boot": "b"}
-    line = {"event": "job opened", "n": 1, "at": at, "job": "j", "profile": held, "parts": ["door"]}
+    line = {"event": "job opened", "n": 1, "at": at, "job": "j", "profile": held}
+    line |= {"parts": ["door"], "version": VERSION}
     opened = decode(json.dumps(line).encode())
     assert isinstance(opened, JobOpened)
     return opened.profile
@@ -88,17 +89,20 @@ ODD = [
     (put("mix.parts.0.parts", 0), "mix.parts[1].parts: found the bare number 0"),
     (put("mix.parts.0.density_g_ml", 80), "mix.parts[1].density: found"),
     (put("mix.parts.1.name", "clear"), "mix.parts[2].name: found the same component as number 1"),
-    (put("mix.thinner.usual_percent", 1e300), "mix.thinner.usual: found"),
-    (put("mix.pot_life.time_s", 0), "mix.pot_life.time: found"),
+    (put("mix.thinner.usual_percent", {"low": 1, "high": 1e300}), "mix.thinner.usual: found"),
+    (put("mix.pot_life.rows.0.time_s", 0), "mix.pot_life.time: found"),
     (
-        put("film.coats", 10**12),
-        "film.coats: found the bare number 1e+12; expected number of coats",
+        put("film.coats", {"low": 2, "high": 10**12}),
+        "film.coats: found 2 to 1e+12; expected number of coats",
     ),
-    (put("film.coats", 0), "film.coats: found the bare number 0"),
+    (put("film.coats", {"low": 0, "high": 0}), "film.coats: found the bare number 0"),
     (put("film.wet_um", {"low": None, "high": None}), "film.wet: found neither low nor high"),
     (put("film.wet_um", {"low": 90, "high": 60}), "film.wet: found 90 to 60 um, upside down"),
-    (put("film.volume_solids_percent", -1), "film.volume_solids: found"),
-    (put("gun.overlap_percent", 100), "gun.overlap: found the bare number 100; expected overlap"),
+    (put("film.volume_solids_percent", {"low": -1, "high": 40}), "film.volume_solids: found"),
+    (
+        put("gun.overlap_percent", {"low": 100, "high": 100}),
+        "gun.overlap: found the bare number 100; expected overlap",
+    ),
     (put("gun.tip_mm", {"low": 1e9, "high": 1e9}), "gun.tip: found"),
     (put("efflux.cup", "kettle"), "efflux.cup: found kettle; expected the name of a flow cup"),
     (put("efflux.target_s", {"low": 0, "high": 0}), "efflux.target: found"),
@@ -152,12 +156,13 @@ def test_what_is_judged_well_can_be_saved_and_read_again(profile: Profile) -> No
     assert isinstance(read_text(write(profile), "x.toml"), Profile)
 
 
+TWO = Range(2, 2)
 BEYOND = [
-    Film(coats=51),
-    Film(coats=2, wet_um=Range(0.5, 60.0)),
-    Film(coats=2, dry_total_um=Range(10.0, 10001.0)),
-    Film(coats=2, density_g_ml=5.1),
-    Film(coats=2, solvent_percent=100.5),
+    Film(coats=Range(1, 51)),
+    Film(coats=TWO, wet_um=Range(0.5, 60.0)),
+    Film(coats=TWO, dry_total_um=Range(10.0, 10001.0)),
+    Film(coats=TWO, density_g_ml=5.1),
+    Film(coats=TWO, solvent_percent=100.5),
 ]
 
 
@@ -172,7 +177,7 @@ def test_what_the_reader_refuses_is_a_fault_of_the_model_too(film: Film) -> None
 
 
 def test_a_thinner_beyond_its_limit_is_a_fault_in_a_log_as_in_a_file() -> None:
-    mix = Mix((MixPart("a", 1.0), MixPart("b", 1.0)), thinner=Thinner("t", 20.0, 10.0))
+    mix = Mix((MixPart("a", 1.0), MixPart("b", 1.0)), thinner=Thinner("t", Range(5.0, 20.0), 10.0))
     faults = faults_of(msgspec.structs.replace(PROFILE, mix=mix, steps=(Step("a", "plain", "A"),)))
     assert faults == (
         "mix.thinner.usual: found usually 20 % with a limit of 10 %; expected no more than the limit.",

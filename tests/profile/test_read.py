@@ -33,7 +33,7 @@ def profile(text: str) -> Profile:
 
 def test_the_least_profile() -> None:
     read = profile(TOP + FILM)
-    assert (read.key, read.name, read.source, read.film.coats) == ("x", "A", "sheet", 2)
+    assert (read.key, read.name, read.source, read.film.coats) == ("x", "A", "sheet", Range(2, 2))
     assert read.mix is None
     assert read.steps == ()
 
@@ -72,7 +72,7 @@ def test_a_cup_is_understood_however_it_is_spelled(spelling: str) -> None:
 
 # Lines put below TOP + FILM (so the first stands in line 5): line, key, found, expected or advice.
 WRONG = [
-    ("volume_solids = true", 5, "film.volume_solids", "found true", "percentage"),
+    ("volume_solids = true", 5, "film.volume_solids", "found true", "a range"),
     ("volume_solids = nan", 5, "film.volume_solids", "nan", "from 1 to 100"),
     ("volume_solids = inf", 5, "film.volume_solids", "inf", "from 1 to 100"),
     ("volume_solids = 142", 5, "film.volume_solids", "142", "from 1 to 100"),
@@ -132,7 +132,7 @@ WRONG = [
     ('[[steps]]\nkind = "effluks"', 6, "steps[1].kind", "effluks", 'Did you mean "efflux"?'),
     ('[[steps]]\nkind = "mix"\nhow = "Stir"', 7, "steps[1].how", "Stir", "square brackets"),
     ("[film.x]\ny = 1", 5, "film.x", "unknown key", "coats"),
-    ("[gun]\noverlap = 0.5", 6, "gun.overlap", "0.5", 'Write 50, or "0.5 %" if that is meant.'),
+    ("[gun]\noverlap = 0.5", 6, "gun.overlap", "0.5", "percent, not a share. Write 50."),
     ('[limits]\ntemperature = "60 to 80 F"', 6, "limits.temperature", "unknown", "mean air?"),
     (
         '[waits]\nflash_off = "4 hours at 70F"',
@@ -161,7 +161,7 @@ def test_a_wrong_value_is_told(lines: str, line: int, key: str, found: str, more
     fault = one(TOP + FILM + lines + "\n")
     assert (fault.file, fault.line, fault.key) == ("x.toml", line, key)
     assert found in f"found {fault.found}"
-    assert more in fault.expected + fault.advice
+    assert more in f"{fault.expected}. {fault.advice}"
 
 
 SYNTAX = [
@@ -359,14 +359,15 @@ def test_dry_film_is_not_judged_where_the_thinner_could_not_be_read() -> None:
     )
 
 
-def test_half_a_percent_of_overlap_is_read_where_it_is_meant() -> None:
-    read = profile(TOP + FILM + '[gun]\noverlap = "0.5 %"\n')
-    assert read.gun.overlap_percent == 0.5
-    assert 'overlap = "0.5 %"' in write(read)
+def test_half_a_percent_of_overlap_is_a_slip_however_it_is_written() -> None:
+    for text, meant in (("0.5", "50"), ('"0.5 %"', "50"), ('"0.5 to 0.7"', '"50 to 70 %"')):
+        fault = one(TOP + FILM + f"[gun]\noverlap = {text}\n")
+        assert fault.key == "gun.overlap" and fault.advice == f"Write {meant}."
+    assert profile(TOP + FILM + "[gun]\noverlap = 0\n").gun.overlap_percent == Range(0, 0)
     # A thinner of half a percent is nothing odd.
     thin = profile(TOP + FILM + '[mix.thinner]\nname = "t"\nusual = 0.5\n')
     assert thin.mix is not None and thin.mix.thinner is not None
-    assert thin.mix.thinner.usual_percent == 0.5 and "usual = 0.5" in write(thin)
+    assert thin.mix.thinner.usual_percent == Range(0.5, 0.5) and "usual = 0.5" in write(thin)
 
 
 def test_rounded_figures_of_a_data_sheet_are_no_fault() -> None:

@@ -96,7 +96,7 @@ def test_a_file_where_the_folder_should_be_is_told(tmp_path: Path) -> None:
 
 
 def test_what_could_not_be_read_again_is_not_saved(tmp_path: Path) -> None:
-    thick = msgspec.structs.replace(LEAST, film=Film(coats=2, wet_um=Range(1e6, 1e6)))
+    thick = msgspec.structs.replace(LEAST, film=Film(coats=Range(2, 2), wet_um=Range(1e6, 1e6)))
     with pytest.raises(NotSaved, match=r"film\.wet"):
         save_new(thick, tmp_path / "new")
     # A lone surrogate, as a file name may hold it, has no UTF-8.

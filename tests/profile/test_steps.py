@@ -18,13 +18,15 @@ from booth.profile.model import (
     Range,
     Step,
     Thinner,
+    WaitRule,
 )
 from booth.profile.step_kinds import MUST, NAMES
 from booth.profile.step_words import FIRST_TIME, HOW, WIDEST
 from booth.profile.steps import DEFAULT_STEPS, OTHERWISE, listed_steps, steps_for
 from tests.profile.generated import profiles
 
-PLAIN = Profile(key="a", name="A", source="sheet", film=Film(coats=1))
+PLAIN = Profile(key="a", name="A", source="sheet", film=Film(coats=Range(1, 1)))
+WAIT = WaitRule((AtTemperature(20.0, 900.0),))
 TWO_PACK = Mix(parts=(MixPart("a", 2), MixPart("b", 1)), thinner=Thinner("t"))
 
 
@@ -94,9 +96,7 @@ def test_one_can_is_stirred_and_two_are_mixed() -> None:
     assert "pot life begins" in how("mix", mix=TWO_PACK)
     weighed = msgspec.structs.replace(TWO_PACK, by="weight")
     assert "on the scale" in how("mix", mix=weighed)
-    standing = msgspec.structs.replace(
-        TWO_PACK, induction_s=900.0, pot_life=AtTemperature(20.0, 3600.0)
-    )
+    standing = msgspec.structs.replace(TWO_PACK, induction=WAIT, pot_life=WAIT)
     assert "induction" in how("mix", mix=standing)
 
 
