@@ -112,11 +112,12 @@ class Wait(Key):
     def parse(self, value: Any, at: At) -> Any:
         if not isinstance(value, dict):
             return self._text(value, at)
-        if value and all(nearest(name, self.sign.keys) for name in value):
-            return self.sign.read(value, at)
-        is_other = not value.keys() & {"time", "at", "humidity"}
-        if is_other and any(nearest(name, ("table",)) for name in value):
-            return self.table.read(value, at)
+        if not value.keys() & {"time", "at", "humidity"}:
+            # Which form is meant shows by its key, even where that is misspelled.
+            if "table" in value or any(nearest(name, ("table",)) for name in value):
+                return self.table.read(value, at)
+            if value and all(nearest(name, self.sign.keys) for name in value):
+                return self.sign.read(value, at)
         row = self.single.read(value, at)
         return None if row is None else WaitRule((row,), value.get("until", ""))
 

@@ -81,13 +81,17 @@ class Document:
         if paths:
             here = [path for path in paths if path.startswith(f"{table}.")]
             return here[0].removeprefix(f"{table}.") if here else paths[0]
-        # Of tables that stand in several places the one at the top is meant.
-        for path in sorted(self.keys, key=lambda path: path.count(".")):
+        for path in self._nearest_the_top:
             above, _, last = path.replace("[]", "").rpartition(".")
             if folded(last) == folded(name):
                 return f"{last} under [{above}]" if above else f"{last} {AT_THE_TOP}"
         near = nearest(name, self._words)
         return self._words[near][0] if near else ""
+
+    @cached_property
+    def _nearest_the_top(self) -> list[str]:
+        """Every key: of tables that stand in several places the one at the top is meant."""
+        return sorted(self.keys, key=lambda path: path.count("."))
 
     @cached_property
     def _words(self) -> dict[str, list[str]]:
