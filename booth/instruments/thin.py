@@ -8,7 +8,8 @@ from booth.files.safe_text import visible
 from booth.forms.form import Field, Rows, Values, shown
 from booth.instruments.figures import figure, interval
 from booth.job import mixture
-from booth.job.pouring import thinner_of, usual_percent
+from booth.job.mix_choice import in_use
+from booth.job.recipe import thinner_of, usual_percent
 from booth.job.steps import key_of
 from booth.job.thin_advice import Advice, Finding, advise, coating_to_thicken_ml, temperature_doubt
 from booth.log.events import ThinnerAdded
@@ -87,7 +88,7 @@ class Thin(Instrument):
         added, left = quantity(values, "added"), quantity(values, "left")
         if added is None or added.value <= 0:
             return "Nothing was added." if added is not None else WHEN_ADDED
-        if mixture.added_ml(context.profile, added) is None:
+        if mixture.added_ml(in_use(context.job), added) is None:
             return NO_DENSITY
         if left is None or left.value <= 0:
             return "Say how much mix it went into."
@@ -158,7 +159,7 @@ def _said(
     context: Context, advice: Advice, left_ml: float | None
 ) -> tuple[Tone, str, tuple[str, ...]]:
     efflux, target = context.profile.efflux, ""
-    thinner = thinner_of(context.profile) or Thinner("thinner")
+    thinner = thinner_of(in_use(context.job)) or Thinner("thinner")
     if efflux is not None:
         span = range_words(efflux.target_s, Kind.TIME, context.system)
         target = f"target: {span} in a {efflux.cup}"
@@ -217,7 +218,7 @@ def _add(context: Context, advice: Advice, first: tuple[str, ...]) -> Readout:
         if fit.residual_fraction is not None:
             basis += f", {100 * fit.residual_fraction:.0f} % off the line"
     ends = interval(step.add.low * scale, step.add.high * scale, kind, system)
-    thinner = thinner_of(context.profile) or Thinner("thinner")
+    thinner = thinner_of(in_use(context.job)) or Thinner("thinner")
     limit = thinner.limit_percent
     of = f" of {limit:g} % allowed" if limit is not None else ""
     start = "" if advice.stage.known else ", counted from none: the pours are not in the log"
@@ -251,7 +252,7 @@ def _effect(context: Context, advice: Advice, after: float | None = None) -> tup
     fraction = fraction if after is None else after
     try:
         if film.wet_um is not None:
-            usual = usual_percent(context.profile) / 100
+            usual = usual_percent(in_use(context.job)) / 100
             wet_um = wet_film_after_thinning_um(film.wet_um.middle, usual, fraction)
             wet = show(wet_um, Kind.THICKNESS, context.system)
             said.append(f"spray {wet} wet for the same dry film")
@@ -267,15 +268,16 @@ def _effect(context: Context, advice: Advice, after: float | None = None) -> tup
 
 def _scale(context: Context) -> tuple[Kind, float]:
     """How thinner is measured out, and what a millilitre of it is then: weighed with the rest."""
-    density = mixture.thinner_density_g_ml(context.profile)
+    density = mixture.thinner_density_g_ml(in_use(context.job))
     if density is None or not mixture.by_weight(context.job):
         return Kind.VOLUME, 1.0
     return Kind.MASS, density
 
 
 def added_words(context: Context, added: ThinnerAdded) -> str:
-    stage = mixture.thinned(context.profile, added, mixture.now(context.job))
-    thinner, percent = thinner_of(context.profile), 100 * stage.fraction
+    profile = in_use(context.job)
+    stage = mixture.thinned(profile, added, mixture.now(context.job))
+    thinner, percent = thinner_of(profile), 100 * stage.fraction
     limit = thinner.limit_percent if thinner is not None else None
     said = f"{percent:.1f} % thinner in it now. Stir, then Enter: time the cup again."
     if limit is not None and percent > limit * 1.001:

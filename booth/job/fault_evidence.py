@@ -13,7 +13,7 @@ from booth.job import lasting, measured
 from booth.job.coat_plan import coat_named
 from booth.job.measured import as_of, known, readings_of, statistics_of
 from booth.job.mixture import now, timed
-from booth.job.pouring import thinner_of
+from booth.job.recipe import thinner_of
 from booth.job.waits import oldest_of
 from booth.log.fold import Coat, Job
 from booth.moment import elapsed

@@ -9,7 +9,7 @@ import msgspec
 from booth.job.coat_plan import planned
 from booth.job.lasting import Lasting, after_coat, induction, pot_life
 from booth.job.measured import delivery_ml_min, thinner_fraction, transfer_efficiency
-from booth.job.pouring import usual_percent
+from booth.job.recipe import usual_percent
 from booth.log.fold import Job
 from booth.trade.delivery.catches import time_to_empty_s
 from booth.trade.film.coverage import CupFills, cups_to_fill, material_for_area_ml

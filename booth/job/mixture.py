@@ -10,7 +10,8 @@ from collections.abc import Sequence
 
 import msgspec
 
-from booth.job.pouring import densities, thinner_of
+from booth.job.mix_choice import in_use, mixed_with
+from booth.job.recipe import densities, thinner_of
 from booth.log.events import BatchMixed, EffluxTimed, ThinnerAdded
 from booth.log.fold import Job
 from booth.profile.model import Profile
@@ -58,7 +59,7 @@ def stages(job: Job) -> tuple[Stage, ...]:
         if isinstance(event, BatchMixed):
             found = [_mixed(job.profile, event, found[-1])]
         elif isinstance(event, ThinnerAdded):
-            found.append(thinned(job.profile, event, found[-1]))
+            found.append(thinned(in_use(job, event.n), event, found[-1]))
         elif isinstance(event, EffluxTimed):
             found[-1] = msgspec.structs.replace(found[-1], runs=(*found[-1].runs, event))
     return tuple(found)
@@ -75,6 +76,7 @@ def by_weight(job: Job) -> bool:
 
 
 def _mixed(profile: Profile, batch: BatchMixed, before: Stage) -> Stage:
+    profile = mixed_with(profile, batch.hardener, batch.thinned_with)
     known = densities(profile)
     volumes = {pour.name: volume_ml(pour.amount, known.get(pour.name)) for pour in batch.pours}
     if not volumes or None in volumes.values():

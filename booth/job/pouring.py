@@ -11,12 +11,14 @@ from dataclasses import replace
 
 import msgspec
 
+from booth.job.mix_choice import mixed_with
+from booth.job.recipe import recipe, thinner_of
 from booth.log.events import BatchMixed, Poured
 from booth.log.events import Pour as PouredAmount
 from booth.log.fold import Job
 from booth.moment import Moment
-from booth.profile.model import Profile, Thinner
-from booth.trade.mixing.components import Component, Measure, parts_by_volume, with_thinner
+from booth.profile.model import Profile
+from booth.trade.mixing.components import Measure
 from booth.trade.mixing.mixed_batch import mixed_density_g_ml
 from booth.trade.mixing.overpour import after_pouring, amounts_from_marks
 from booth.trade.mixing.pours import (
@@ -25,22 +27,18 @@ from booth.trade.mixing.pours import (
     pour_table_from_component,
     pour_table_on_top,
 )
-from booth.trade.result import BadInput
 from booth.units import Quantity
 
-#: The one component of a product that is not mixed.
-COATING = "coating"
 #: A pour within this share of what it should be is on its mark. Common practice, no source.
 ON_THE_MARK = 0.01
-#: Thinner below this is none: nobody can measure it [%].
-LEAST_PERCENT = 0.01
 
 
 class BatchPlan(msgspec.Struct, frozen=True):
     """How a batch is meant.
 
     wanted [ml or g]: of the whole mix, or of the component `of`; by: cup or scale; onto: the batch
-    it goes onto, rest [ml or g]: what is left of that one where the cup or scale shows it.
+    it goes onto, rest [ml or g]: what is left of that one where the cup or scale shows it; hardener
+    and thinner: which, where the profile names several.
     """
 
     wanted: Quantity
@@ -49,6 +47,8 @@ class BatchPlan(msgspec.Struct, frozen=True):
     thinner_percent: float = 0.0
     onto: int | None = None
     rest: Quantity | None = None
+    hardener: str = ""
+    thinner: str = ""
 
 
 class Pouring(msgspec.Struct, frozen=True):
@@ -72,65 +72,13 @@ class Pouring(msgspec.Struct, frozen=True):
         return self.left[0] if self.left else None
 
 
-def thinner_of(profile: Profile) -> Thinner | None:
-    return profile.mix.thinner if profile.mix is not None else None
-
-
-def usual_percent(profile: Profile) -> float:
-    """The thinner that the profile usually has, the middle of its range [%]; 0 where it names none."""
-    thinner = thinner_of(profile)
-    usual = thinner.usual_percent if thinner is not None else None
-    return usual.middle if usual is not None else 0.0
-
-
-def components(profile: Profile) -> tuple[Component, ...]:
-    """The components without thinner, in the order in which they are poured."""
-    if profile.mix is None or not profile.mix.parts:
-        return (Component(COATING, 1.0, profile.film.density_g_ml),)
-    return tuple(Component(each.name, each.parts, each.density_g_ml) for each in profile.mix.parts)
-
-
-def densities(profile: Profile) -> dict[str, float | None]:
-    """The density of all that can be poured, by name [g/ml]; None where it is not known."""
-    known = {each.name: each.density_g_ml for each in components(profile)}
-    thinner = thinner_of(profile)
-    return known if thinner is None else {**known, thinner.name: thinner.density_g_ml}
-
-
-def measures(profile: Profile) -> tuple[Measure, ...]:
-    """By what it can be poured, the profile's own way first; one way where a density is missing."""
-    own = _parts_by(profile)
-    other = Measure.WEIGHT if own is Measure.VOLUME else Measure.VOLUME
-    return (own,) if None in densities(profile).values() else (own, other)
-
-
-def _parts_by(profile: Profile) -> Measure:
-    return Measure(profile.mix.by) if profile.mix is not None else Measure.VOLUME
-
-
-def _recipe(profile: Profile, percent: float) -> tuple[tuple[Component, ...], Measure]:
-    """All that is poured and whether its parts are by volume or weight. Raises BadInput."""
-    mix, by = components(profile), _parts_by(profile)
-    thinner = thinner_of(profile)
-    if percent < LEAST_PERCENT or thinner is None:
-        return mix, by
-    if thinner.limit_percent is not None and percent > thinner.limit_percent:
-        raise BadInput(
-            f"{percent:g} % of {thinner.name} is more than the {thinner.limit_percent:g} % that "
-            "the profile allows. Take less."
-        )
-    if by is Measure.WEIGHT:
-        mix = parts_by_volume(mix)
-    return with_thinner(mix, thinner.name, percent, thinner.density_g_ml), Measure.VOLUME
-
-
 def _measure_of(amount: Quantity) -> Measure:
     return Measure.WEIGHT if amount.unit == Measure.WEIGHT.unit else Measure.VOLUME
 
 
 def _planned(profile: Profile, plan: BatchPlan) -> PourTable:
     """The pours as meant. Raises BadInput with a sentence."""
-    mix, parts_by = _recipe(profile, plan.thinner_percent)
+    mix, parts_by = recipe(profile, plan.thinner_percent, plan.by)
 
     def in_its_measure(amount: Quantity) -> float:
         if _measure_of(amount) is plan.by:
@@ -189,6 +137,7 @@ def _summed(poured: Iterable[tuple[str, float]]) -> dict[str, float]:
 
 def pouring(profile: Profile, plan: BatchPlan, poured: Sequence[tuple[str, float]]) -> Pouring:
     """Give what is left to pour after (name, amount) were poured. Raises BadInput."""
+    profile = mixed_with(profile, plan.hardener, plan.thinner)
     meant = _planned(profile, plan)
     amounts = _summed(poured)
     table = _with_thinner_as_poured(profile, plan, meant, amounts)
@@ -245,6 +194,8 @@ def plan_of(pours: Sequence[Poured]) -> BatchPlan:
         thinner_percent=last.thinner.value if last.thinner is not None else 0.0,
         onto=last.onto,
         rest=last.rest,
+        hardener=last.hardener,
+        thinner=last.thinned_with,
     )
 
 
@@ -268,6 +219,8 @@ def pour_event(job: Job, plan: BatchPlan, name: str, amount: float, at: Moment) 
         thinner=_quantity(plan.thinner_percent, "%"),
         onto=plan.onto,
         rest=plan.rest,
+        hardener=plan.hardener,
+        thinned_with=plan.thinner,
     )
 
 
@@ -285,6 +238,8 @@ def batch_of(profile: Profile, pours: Sequence[Poured], at: Moment) -> BatchMixe
         ),
         total=_quantity(pouring(profile, plan, poured).mark, plan.by.unit),
         onto=plan.onto,
+        hardener=plan.hardener,
+        thinned_with=plan.thinner,
     )
 
 

@@ -10,8 +10,9 @@ from statistics import fmean
 import msgspec
 
 from booth.job.measured import compare
+from booth.job.mix_choice import in_use
 from booth.job.mixture import Stage, now, points, stages, timed, viscosity_of
-from booth.job.pouring import thinner_of
+from booth.job.recipe import thinner_of
 from booth.log.fold import Job
 from booth.trade.cups.cup_names import cup_named
 from booth.trade.cups.cup_table import Cup
@@ -61,7 +62,7 @@ class Advice(msgspec.Struct, frozen=True):
 
 def advise(job: Job, remaining_ml: float | None = None) -> Advice:
     """Give what to add now to `remaining_ml` of mix [ml]; what was mixed, where None."""
-    stage, profile = now(job), job.profile
+    stage, profile = now(job), in_use(job)
     cup, mean_s = timed(stage) or (None, None)
     found = partial(Advice, stage=stage, mean_s=mean_s, cup=cup)
     thinner, efflux = thinner_of(profile), profile.efflux

@@ -9,7 +9,7 @@ from __future__ import annotations
 import msgspec
 
 from booth.job import measured
-from booth.job.pouring import thinner_of
+from booth.job.recipe import thinner_of
 from booth.log.fold import Job
 from booth.profile.model import Profile
 from booth.trade.ventilation.dilution import dilution_air_l_per_l, volatile_fraction

@@ -80,7 +80,8 @@ class Poured(Event, frozen=True, tag="poured"):
     """One pour into a batch that is not mixed yet, and how the batch was meant at that pour.
 
     amount [ml or g]: of this component alone; wanted: of the mix, or of the component `of`; thinner:
-    percent by volume of the coating; onto: the batch it goes onto; rest: what is left of that one.
+    percent by volume of the coating; onto: the batch it goes onto; rest: what is left of that one;
+    hardener, thinned_with: which ones were chosen, where the profile names several.
     """
 
     batch: int
@@ -91,15 +92,22 @@ class Poured(Event, frozen=True, tag="poured"):
     thinner: Quantity | None = None
     onto: int | None = None
     rest: Quantity | None = None
+    hardener: str = ""
+    thinned_with: str = ""
 
 
 class BatchMixed(Event, frozen=True, tag="batch mixed"):
-    """A batch was mixed: its pot life starts. onto: the one it went onto, whose older one rules."""
+    """A batch was mixed: its pot life starts. onto: the one it went onto, whose older one rules.
+
+    hardener, thinned_with: which ones were chosen, where the profile names several.
+    """
 
     batch: int
     pours: tuple[Pour, ...] = ()
     total: Quantity | None = None
     onto: int | None = None
+    hardener: str = ""
+    thinned_with: str = ""
 
 
 class BatchFinished(Event, frozen=True, tag="batch finished"):

@@ -12,7 +12,6 @@ from hypothesis import strategies as st
 from booth.job.pouring import (
     BatchPlan,
     batch_of,
-    measures,
     open_batches,
     open_pours,
     plan_of,
@@ -20,6 +19,7 @@ from booth.job.pouring import (
     pouring,
     rest_amount,
 )
+from booth.job.recipe import measures
 from booth.log import codec
 from booth.log import events as ev
 from booth.log.fold import Job, fold

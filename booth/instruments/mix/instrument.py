@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+
 from msgspec.structs import replace
 
 from booth.bench.act import Act, Context, Keep, Say, SetForm, refused
@@ -10,10 +12,12 @@ from booth.files.safe_text import visible
 from booth.forms.form import Field, Form, Rows, Values, only
 from booth.forms.key import Key
 from booth.instruments.mix import words
-from booth.job import pouring
+from booth.job import pouring, recipe
 from booth.job.measured import known
+from booth.job.mix_choice import Option, hardeners, in_use, mixed_with, thinners
 from booth.job.pouring import BatchPlan, Pouring, open_pours
 from booth.log.events import BatchMixed, Event, Poured
+from booth.profile.model import Profile
 from booth.trade.mixing.components import Measure
 from booth.trade.result import BadInput
 from booth.units import Kind, Quantity
@@ -42,6 +46,9 @@ class Mix(Instrument):
         "Parts are those of the profile, by volume or by weight as its data sheet gives them; "
         "between the two the densities of the components decide (mass is volume times density). "
         "Volumes are taken to add up, which solvents do to about 1 %.",
+        "Hardener and thinner: those that the data sheet means for today's air are offered first; "
+        "parts, density and pot life are those of the one that is chosen. Where the sheet gives "
+        "parts by weight too, a scale goes by them.",
         "Thinner is a percentage of the volume of the coating, hardener included, on top of it. "
         "More than the profile's limit is refused.",
         "Pot life and induction begin when the last component is in. Poured onto the rest of an "
@@ -60,16 +67,16 @@ class Mix(Instrument):
 
         How it is poured stands right before the reading: digits typed there are the reading.
         """
-        job, profile, pours = context.job, context.profile, open_pours(context.job)
-        names = [each.name for each in pouring.components(profile)]
+        job, profile, pours = context.job, profile_by_rows(context, values), open_pours(context.job)
+        names = [each.name for each in recipe.components(profile)]
         left_of = ((name, f"all that is left of {visible(name)}") for name in names)
         of = (("", "of the mix, ready to spray"), *left_of)
         batches = [each.batch for each in reversed(pouring.open_batches(job))]
         rests = ((str(number), f"the rest of batch {number}") for number in batches)
         onto = ((FRESH, "a fresh cup"), *rests)
-        by = tuple((way.value, _WAYS[way]) for way in pouring.measures(profile))
+        by = tuple((way.value, _WAYS[way]) for way in recipe.measures(profile))
         at_zero = "empty: the scale is at zero with the rest on it"
-        thinner = pouring.thinner_of(profile)
+        thinner = recipe.thinner_of(profile)
         usual = (thinner and thinner.start_percent) or 0.0
         percent: Quantity | float | None = pours[-1].thinner if pours else usual
         limit = thinner.limit_percent if thinner is not None else None
@@ -78,7 +85,9 @@ class Mix(Instrument):
         planned = job.amounts[-1].amount if job.amounts and not (job.batches or job.pours) else None
         every = (
             Field("amount", "Amount", amount=True, default=planned),
+            _choice("hardener", "Hardener", context, hardeners(context.profile)),
             Field("of", "That is", choices=of, assumed=True),
+            _choice("with", "Thinned with", context, thinners(context.profile)),
             Field("thinner", "Thinner", Kind.PERCENT, default=percent, hint=most, assumed=True),
             Field("onto", "Into", choices=onto),
             Field("rest", "Left in it", amount=True, optional=True, hint=at_zero),
@@ -183,18 +192,20 @@ def batch_state(context: Context, plan: BatchPlan, pours: tuple[Poured, ...]) ->
 
 
 def wanted_rows(context: Context, values: Values) -> set[str]:
-    profile, pours, found = context.profile, open_pours(context.job), set()
+    profile, pours, found = profile_by_rows(context, values), open_pours(context.job), set()
     if not pours:
         batches, onto = pouring.open_batches(context.job), word(values, "onto")
         asked = {
             "amount": True,
-            "of": len(pouring.components(profile)) > 1,
-            "by": len(pouring.measures(profile)) > 1,
+            "hardener": bool(hardeners(profile)),
+            "with": len(thinners(profile)) > 1,
+            "of": len(recipe.components(profile)) > 1,
+            "by": len(recipe.measures(profile)) > 1,
             "onto": bool(batches),
             "rest": batches and onto not in ("", FRESH),
         }
         found = {key for key, sensible in asked.items() if sensible}
-    thinner, plan = pouring.thinner_of(profile), plan_by_rows(context, values)
+    thinner, plan = recipe.thinner_of(profile), plan_by_rows(context, values)
     if thinner is not None and not any(pour.name == thinner.name for pour in pours):
         found.add("thinner")
     return found if plan is None else {*found, READING[plan.by]}
@@ -207,15 +218,36 @@ def plan_by_rows(context: Context, values: Values) -> BatchPlan | None:
     if pours:
         plan = pouring.plan_of(pours)
         return plan if percent is None else replace(plan, thinner_percent=percent)
-    if wanted is None or (percent is None and pouring.thinner_of(context.profile) is not None):
+    profile = profile_by_rows(context, values)
+    if wanted is None or (percent is None and recipe.thinner_of(profile) is not None):
         return None  # a row that cannot be understood is no plan
     by, onto = word(values, "by"), word(values, "onto")
     older = int(onto) if onto not in ("", FRESH) else None
     return BatchPlan(
         wanted=wanted,
         of=word(values, "of"),
-        by=Measure(by) if by else pouring.measures(context.profile)[0],
+        by=Measure(by) if by else recipe.measures(profile)[0],
         thinner_percent=percent or 0.0,
         onto=older,
         rest=quantity(values, "rest") if older is not None else None,
+        hardener=word(values, "hardener"),
+        thinner=word(values, "with"),
     )
+
+
+def profile_by_rows(context: Context, values: Values) -> Profile:
+    """The profile with the hardener and the thinner of the pours, else of the rows, else of today."""
+    if open_pours(context.job):
+        return in_use(context.job)
+    profile = context.profile
+    hardener = word(values, "hardener") or words.best_today(context, hardeners(profile))
+    return mixed_with(
+        profile, hardener, word(values, "with") or words.best_today(context, thinners(profile))
+    )
+
+
+def _choice(key: str, label: str, context: Context, options: Sequence[Option]) -> Field:
+    """A row that offers hardeners or thinners, today's first of all."""
+    choices = tuple((each.name, words.option_words(each, context.system)) for each in options)
+    of_today = words.best_today(context, options) or None
+    return Field(key, label, choices=choices, default=of_today, assumed=key == "with")

@@ -2,13 +2,17 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+
 from booth.bench.act import Context
 from booth.clock import local_hhmm
 from booth.files.safe_text import visible
 from booth.instruments.figures import figure
 from booth.job import lasting
+from booth.job.mix_choice import Choice, Option, choice_for_today, in_use, options_of, todays
 from booth.job.mixture import now as mix_now
-from booth.job.pouring import Pouring, components, open_batches, thinner_of
+from booth.job.pouring import Pouring, open_batches
+from booth.job.recipe import components, thinner_of
 from booth.job.wait import State, What, standing
 from booth.job.waits import waits
 from booth.log.events import BatchMixed
@@ -25,7 +29,8 @@ LONGEST_WORD = 12
 
 def empty_readout(context: Context) -> Readout:
     """Before it is known how much: what is mixed, and how. Pure."""
-    mix, profile = context.profile.mix, context.profile
+    profile = todays(context.profile, context.job.weather)
+    mix = profile.mix
     thinner = thinner_of(profile)
     lines = []
     if mix is not None and len(mix.parts) > 1:
@@ -41,10 +46,57 @@ def empty_readout(context: Context) -> Readout:
         most = f"at most {limit:g} %" if limit is not None else ""
         said = [f"usually {given}" if given else "", most]
         lines.append(f"{visible(thinner.name)}: {', '.join(filter(None, said)) or 'as needed'}")
+    for options in options_of(context.profile):
+        choice = _choice(context, options)
+        if choice is not None and len(options) > 1:
+            lines.append(_choice_words(choice, context))
     pot = lasting.pot_life(profile, context.job.weather)
     if pot is not None and pot.seconds is not None:
         lines.append(f"pot life today {'about ' if pot.estimate else ''}{rough(pot.seconds)}")
     return Readout(figure, label=label, word=word, lines=tuple(lines))
+
+
+def _choice(context: Context, options: Sequence[Option]) -> Choice | None:
+    weather = context.job.weather
+    return choice_for_today(options, weather.air.value if weather is not None else None)
+
+
+def best_today(context: Context, options: Sequence[Option]) -> str:
+    """The name of the one to take today, '' without options."""
+    choice = _choice(context, options)
+    return choice.option.name if choice is not None else ""
+
+
+def option_words(option: Option, system: System) -> str:
+    """A hardener or thinner with the air it is for."""
+    name, air = visible(option.name), range_words(option.for_c, Kind.TEMPERATURE, system)
+    return f"{name}, for {air}" if air else name
+
+
+def _doubts(context: Context, *chosen: str) -> list[str]:
+    """What speaks against the hardener and the thinner that were chosen: the air of today."""
+    said, weather = [], context.job.weather
+    for options, name in zip(options_of(context.profile), chosen, strict=True):
+        choice = _choice(context, options)
+        taken = next((each for each in options if each.name == name), None)
+        if choice is None or taken is None or taken.for_c is None or weather is None:
+            continue
+        if not taken.for_c.holds(weather.air.value):
+            said.append(f"{option_words(taken, context.system)}. {_choice_words(choice, context)}")
+    return said
+
+
+def _choice_words(choice: Choice, context: Context) -> str:
+    """What to take in today's air. Pure."""
+    option, weather = option_words(choice.option, context.system), context.job.weather
+    if weather is None:
+        return "The weather was not read: which one suits the air is not known."
+    air = show(weather.air.value, Kind.TEMPERATURE, context.system)
+    if choice.suits is None:
+        return f"air {air}: the profile does not say which one is for it"
+    if not choice.suits:
+        return f"None is for air of {air}: {option} is nearest. Ask the data sheet."
+    return f"air {air}: take {option}"
 
 
 def pour_readout(context: Context, state: Pouring) -> Readout:
@@ -55,8 +107,8 @@ def pour_readout(context: Context, state: Pouring) -> Readout:
         label, said = "everything is in", "Space says that it is mixed: pot life begins."
         return figure(context, state.mark, kind, label, Tone.READY, "STIR", (said,))
     again = any(each.name == pour.name for each in state.done)
-    name = visible(pour.name)
-    lines = [f"{show(pour.amount, kind, system)} of {name}"]
+    name, doubts = visible(pour.name), _doubts(context, plan.hardener, plan.thinner)
+    lines = [f"{show(pour.amount, kind, system)} of {name}", *doubts]
     if state.by:
         grew, total = (show(each, kind, system) for each in (state.grew, state.total))
         lines.insert(0, f"Too much {visible(state.by)}: the batch grows by {grew} to {total}.")
@@ -67,7 +119,8 @@ def pour_readout(context: Context, state: Pouring) -> Readout:
             lines.append("The scale is at zero with the cup on it.")
         if plan.onto is not None:
             lines.append(f"The pot life of batch {plan.onto}, which is older, will rule all of it.")
-    tone, word, label = Tone.READY, name.upper(), f"pour {name} up to"
+    tone, word = Tone.CAUTION if doubts else Tone.READY, name.upper()
+    label = f"pour {name} up to"
     if again:
         tone, word, label = Tone.CAUTION, f"ADD {word}", f"pour more {name} up to"
     word = f"{word[: LONGEST_WORD - 1]}…" if len(word) > LONGEST_WORD else word
@@ -111,7 +164,7 @@ def batch_readout(context: Context, batch: BatchMixed) -> Readout:
         lines.append(f"The older batch {batch.onto} rules the pot life of all of it.")
     stage = mix_now(job)
     if stage.known:
-        thinner = thinner_of(context.profile)
+        thinner = thinner_of(in_use(job))
         name = visible(thinner.name) if thinner is not None else "thinner"
         lines.append(f"{name}: {100 * stage.fraction:.1f} % of the coating")
     others = [str(each.batch) for each in open_batches(job) if each.batch != batch.batch]
