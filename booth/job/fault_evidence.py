@@ -12,6 +12,7 @@ from typing import Any
 from booth.job import lasting, measured
 from booth.job.coat_plan import coat_named
 from booth.job.measured import as_of, known, readings_of, statistics_of
+from booth.job.mix_choice import in_use, mixed_with
 from booth.job.mixture import now, timed
 from booth.job.recipe import thinner_of
 from booth.job.waits import oldest_of
@@ -43,7 +44,7 @@ def evidence_of(job: Job, part: str = "") -> Evidence:
     given: Given = {}
     for figure in (_efflux, _fluid, _thinner, _hand, _pattern):
         given |= _told(figure(job)) | _told(figure(then))
-    given |= _weather(job, last) | _film(job, part) | _waits(job, coats) | _limits(job.profile)
+    given |= _weather(job, last) | _film(job, part) | _waits(job, coats) | _limits(in_use(then))
     return Evidence(**_told(given))
 
 
@@ -196,9 +197,12 @@ def _waits(job: Job, coats: list[Coat]) -> Given:
 def _pot_life_used(job: Job, coat: Coat) -> float | None:
     """The age of the mix when the coat ended, as a share of its pot life that day."""
     batches = [batch for batch in job.batches if batch.n < coat.begun.n]
-    lasts = lasting.pot_life(job.profile, coat.weather or job.weather)
-    if not batches or lasts is None or not lasts.seconds:
+    if not batches:
         return None
     mixed = oldest_of(job, batches[-1])
+    profile = mixed_with(job.profile, mixed.hardener)
+    lasts = lasting.pot_life(profile, coat.weather or job.weather)
+    if lasts is None or not lasts.seconds:
+        return None
     age_s = elapsed(mixed.at, (coat.ended or coat.begun).at).seconds
     return max(age_s, 0.0) / lasts.seconds

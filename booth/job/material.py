@@ -9,6 +9,7 @@ import msgspec
 from booth.job.coat_plan import planned
 from booth.job.lasting import Lasting, after_coat, induction, pot_life
 from booth.job.measured import delivery_ml_min, thinner_fraction, transfer_efficiency
+from booth.job.mix_choice import in_use
 from booth.job.recipe import usual_percent
 from booth.log.fold import Job
 from booth.trade.delivery.catches import time_to_empty_s
@@ -73,7 +74,7 @@ def wet_from_dry_um(job: Job, dry_total_um: float, coats: int, ample: bool = Fal
         return None
     thinner = thinner_fraction(job)
     if thinner is None:
-        thinner = usual_percent(job.profile) / 100
+        thinner = usual_percent(in_use(job)) / 100
     return wet_film_um(dry_total_um / coats, solids, thinner)
 
 
@@ -127,13 +128,13 @@ def plan_of(
     if delivery is not None and delivery[0] <= 0:
         delivery = None
     gun_s = time_to_empty_s(mix_ml, delivery[0]) if delivery else None
-    listed = planned(job)
+    listed, profile, weather = planned(job), in_use(job), job.weather
     plans = [listed[min(n, len(listed)) - 1].plan for n in range(1, coats)]
-    stands = induction(job.profile, job.weather)
-    waits = [after_coat(job.profile, plan, job.weather) for plan in plans]
+    stands = induction(profile, weather)
+    waits = [after_coat(profile, plan, weather) for plan in plans]
     waits += [stands] if stands is not None else []
     known = [each.seconds for each in waits if each.seconds is not None]
     span_s = gun_s + sum(known) if gun_s is not None and len(known) == len(waits) else None
-    pot = pot_life(job.profile, job.weather)
+    pot = pot_life(profile, weather)
     cups = cups_to_fill(mix_ml, cup_ml)
     return Plan(need, mix_ml, lands, cups, gun_s, delivery, pot, span_s)

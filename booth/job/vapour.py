@@ -9,6 +9,7 @@ from __future__ import annotations
 import msgspec
 
 from booth.job import measured
+from booth.job.mix_choice import in_use
 from booth.job.recipe import thinner_of
 from booth.log.fold import Job
 from booth.profile.model import Profile
@@ -48,7 +49,7 @@ def vapour_of(job: Job, solvent_name: str = "", percent: float | None = None) ->
     coating by volume, for where the profile does not tell. None where nothing is known to evaporate
     but water.
     """
-    profile, told = job.profile, []
+    profile, told = in_use(job), []
     thinner_share, words = _thinner(job)
     coating = _coating(profile, percent)
     if coating is None and profile.waterborne and not thinner_share:
@@ -90,7 +91,8 @@ def _coating(profile: Profile, percent: float | None) -> float | None:
 
 def _thinner(job: Job) -> tuple[float, str]:
     """Solvent added as thinner, by volume of the mixed coating [1], and where that is from."""
-    profile, thinner = job.profile, thinner_of(job.profile)
+    profile = in_use(job)
+    thinner = thinner_of(profile)
     if thinner is None or (profile.waterborne and not thinner.solvent):
         return 0.0, ""  # what it is thinned with is water
     mixed = measured.thinner_fraction(job)

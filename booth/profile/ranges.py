@@ -63,7 +63,7 @@ class Span(Quantity):
     def _one(self, end: float | None, value: Any, at: At) -> Range:
         if self.limit and end is not None:
             self.refuse(value, at, 'Say "at least" or "at most".')
-        return Range(end, end)
+        return Range(end, end) if end is None else Range(float(end), float(end))
 
     @property
     def _ends(self) -> Table:

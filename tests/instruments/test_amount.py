@@ -16,7 +16,7 @@ from booth.words.event_words import words
 from booth.words.shown import Tone
 from booth.words.wait_words import rough
 from tests.instruments.at_bench import AtBench, context_of
-from tests.job.make import at, profile, q
+from tests.job.make import at, mild, profile, q
 
 HVLP = profile(
     gun=Gun(hvlp=True),
@@ -76,7 +76,7 @@ def test_a_part_being_typed_is_added_to_what_is_there() -> None:
 def test_material_cups_time_and_pot_life() -> None:
     # 1 um over 1 m2 is 1 ml: 2 m2 x 50 um x 2 = 200 ml land; 60 % at least of what leaves does:
     # 333 ml, at 200 ml/min 1:40.
-    shown = plan_readout(context_of(CATCH, AREA, profile=HVLP), FILM)
+    shown = plan_readout(context_of(CATCH, AREA, mild(), profile=HVLP), FILM)
     assert (shown.figure, shown.unit, shown.word) == ("333", "ml", "1 CUP")
     assert shown.label == "to mix, ready to spray, estimate: 2.00 m², 2 coats"
     assert shown.lines == (
@@ -110,7 +110,7 @@ def test_several_cups_and_a_pot_life_that_is_too_short() -> None:
         film=Film(coats=Range(2, 2), wet_um=Range(40, 60)),
         mix=Mix((MixPart("clear", 1),), pot_life=WaitRule((AtTemperature(21, 300),))),
     )
-    context = context_of(CATCH, AREA, profile=quick, shop=shop)
+    context = context_of(CATCH, AREA, mild(), profile=quick, shop=shop)
     shown = plan_readout(context, FILM)
     assert (shown.word, shown.tone) == ("POT LIFE TOO SHORT", Tone.CAUTION)
     assert shown.lines[0].endswith("mix a batch for each coat.")

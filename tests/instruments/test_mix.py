@@ -19,7 +19,7 @@ from booth.units import System
 from booth.words.shown import Pours, Tone
 from booth.words.wait_words import faces
 from tests.instruments.at_bench import AtBench, context_of
-from tests.job.make import START, opened, profile, q
+from tests.job.make import START, mild, opened, profile, q
 from tests.manual_clock import ManualClock
 
 #: 2 : 1 with 10 % of thinner: of 660 ml 400, 200 and 60.
@@ -418,7 +418,9 @@ def test_nothing_to_mix_says_stir() -> None:
 
 
 def test_a_pot_life_does_not_read_like_a_time_of_day() -> None:
-    assert "pot life today 4 h 00 min" in empty_readout(context_of(profile=TWO_TO_ONE)).lines
+    assert (
+        "pot life today 4 h 00 min" in empty_readout(context_of(mild(), profile=TWO_TO_ONE)).lines
+    )
 
 
 def test_names_never_reach_the_screen_as_they_are() -> None:

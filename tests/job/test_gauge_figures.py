@@ -226,5 +226,10 @@ def test_a_dry_film_becomes_wet_through_solids_and_thinner() -> None:
     found = job(film=Film(coats=Range(1, 1), volume_solids_percent=Range(50, 50)), mix=mix)
     assert wet_from_dry_um(found, 1.6 * 25.4, 1) == pytest.approx(4 * 25.4)
     assert wet_from_dry_um(found, 2 * 1.6 * 25.4, 2) == pytest.approx(4 * 25.4)
+    # Of a range of solids the middle; the least, where it has to be enough: 1.6 mil x 1.25 / 0.4 is 5 mil.
+    spread = Film(coats=Range(1, 1), volume_solids_percent=Range(40, 60))
+    found = job(film=spread, mix=mix)
+    assert wet_from_dry_um(found, 1.6 * 25.4, 1) == pytest.approx(4 * 25.4)
+    assert wet_from_dry_um(found, 1.6 * 25.4, 1, ample=True) == pytest.approx(5 * 25.4)
     bare = Film(coats=Range(1, 1), wet_um=Range(40, 60))
     assert wet_from_dry_um(job(film=bare), 40.0, 1) is None

@@ -201,3 +201,40 @@ def test_whatever_is_poured_the_parts_come_out_right(
     density = 1.2 if by is Measure.WEIGHT else 1.0
     assert math.isclose(amounts["clear"] / (amounts["hardener"] / density), 2.0, rel_tol=0.025)
     assert state.mark >= state.total - 1e-6
+
+
+#: The sheet's parts by weight, 100 : 60, are not what its densities come to (100 : 52.5).
+BOTH_WAYS = profile(
+    mix=Mix(
+        parts=(MixPart("clear", 2, 1.0, 100), MixPart("hardener", 1, 1.05, 60)),
+        thinner=Thinner("thinner", Range(10, 10), 15, 0.8, 0.8),
+    )
+)
+
+
+def test_on_the_scale_the_sheets_own_parts_by_weight_count() -> None:
+    plan = BatchPlan(q(160, "g"), by=Measure.WEIGHT)
+    assert rows(pouring(BOTH_WAYS, plan, []).left) == [
+        ("clear", 100.0, 100.0),
+        ("hardener", 60.0, 160.0),
+    ]
+    # By volume they stay 2 : 1.
+    plan = BatchPlan(q(300, "ml"))
+    assert [amount for _, amount, _ in rows(pouring(BOTH_WAYS, plan, []).left)] == [200.0, 100.0]
+    # 10 % of 100 + 60 / 1.05 = 157.14 ml is 15.714 ml: 12.571 g, which makes 172.571 g.
+    plan = BatchPlan(q(172.5714, "g"), by=Measure.WEIGHT, thinner_percent=10)
+    amounts = [amount for _, amount, _ in rows(pouring(BOTH_WAYS, plan, []).left)]
+    assert amounts == pytest.approx([100.0, 60.0, 12.5714], rel=1e-5)
+
+
+def test_parts_both_ways_need_no_densities_to_go_on_a_scale() -> None:
+    bare = (MixPart("clear", 2, None, 100), MixPart("hardener", 1, None, 60))
+    both = profile(mix=Mix(parts=bare))
+    assert measures(both) == (Measure.VOLUME, Measure.WEIGHT)
+    plan = BatchPlan(q(320, "g"), by=Measure.WEIGHT)
+    assert [amount for _, amount, _ in rows(pouring(both, plan, []).left)] == [200.0, 120.0]
+    # From an amount by volume there is no way to a weight: it is said what is missing.
+    with pytest.raises(BadInput, match="density of clear is not known"):
+        pouring(both, BatchPlan(q(300, "ml"), by=Measure.WEIGHT), [])
+    one_way = profile(mix=Mix(parts=(MixPart("clear", 2, None, 100), MixPart("hardener", 1))))
+    assert measures(one_way) == (Measure.VOLUME,)

@@ -62,7 +62,7 @@ def test_what_was_measured_takes_the_place_of_what_was_asked() -> None:
     assert new.gun.delivery_ml_min == Range(190, 210)
     assert new.gun.fan_mm is not None and new.gun.fan_mm.holds(250)
     assert new.gun.distance_mm is not None and new.gun.distance_mm.holds(180)
-    assert (new.gun.tip_mm, new.gun.overlap_percent) == (Range(1.4, 1.4), 40.0)
+    assert (new.gun.tip_mm, new.gun.overlap_percent) == (Range(1.4, 1.4), Range(40.0, 40.0))
     assert new.mix is not None and new.mix.thinner is not None
     assert new.mix.thinner.usual_percent == Range(8.0, 8.0)
     untouched = ("hazards", "cautions", "film", "waits", "limits", "steps", "demo", "waterborne")

@@ -20,7 +20,7 @@ PROFILE = Profile(
     name="Demo clear, two-pack",
     source="invented",
     demo=True,
-    film=Film(coats=Range(2, 2)),
+    film=Film(coats=Range(2.0, 2.0)),
 )
 
 

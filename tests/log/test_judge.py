@@ -153,7 +153,8 @@ def test_no_such_job_is_begun(tmp_path: Path) -> None:
     for where, new, says in ODD:
         if where == "n":
             continue
-        first = msgspec.json.decode(line(where, new), type=ev.JobOpened)
+        first = codec.decode(line(where, new))
+        assert isinstance(first, ev.JobOpened)
         with pytest.raises(NotKept, match="The job cannot be begun: ") as refused:
             create_log(tmp_path, first)
         assert says in str(refused.value)

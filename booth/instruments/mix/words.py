@@ -16,6 +16,7 @@ from booth.job.recipe import components, thinner_of
 from booth.job.wait import State, What, standing
 from booth.job.waits import waits
 from booth.log.events import BatchMixed
+from booth.profile.model import Hardener
 from booth.trade.mixing.components import Measure
 from booth.trade.mixing.pours import Pour
 from booth.units import Kind, System, show
@@ -95,7 +96,8 @@ def _choice_words(choice: Choice, context: Context) -> str:
     if choice.suits is None:
         return f"air {air}: the profile does not say which one is for it"
     if not choice.suits:
-        return f"None is for air of {air}: {option} is nearest. Ask the data sheet."
+        kind = "hardener" if isinstance(choice.option, Hardener) else "thinner"
+        return f"No {kind} is for air of {air}: {option} is nearest. Ask the data sheet."
     return f"air {air}: take {option}"
 
 

@@ -1,0 +1,73 @@
+"""The mix of a product with several hardeners and thinners, worked with keys."""
+
+from __future__ import annotations
+
+import pytest
+
+from booth.instruments.mix.words import empty_readout
+from booth.job.mixture import now as mix_now
+from booth.log import events as ev
+from booth.profile.model import Hardener, Mix, MixPart, Profile, Range, Thinner
+from booth.words.shown import Pours, Tone
+from tests.instruments.at_bench import AtBench, context_of
+from tests.job.make import mild, one_time, profile
+
+#: By volume 2 : 1; the slow one 2 : 1.5.
+PARTS = (MixPart("clear", 2, 1.0), MixPart("medium", 1, 1.05))
+CHOICE = profile(
+    mix=Mix(
+        parts=PARTS,
+        thinner=Thinner("usual", Range(10, 20), 30, 0.8, 0.8, for_c=Range(15, 25)),
+        pot_life=one_time(4 * 3600),
+        hardeners=(
+            Hardener("medium", Range(15, 25)),
+            Hardener("slow", Range(25, 35), parts=1.5, pot_life=one_time(6 * 3600)),
+        ),
+        thinners=(Thinner("long", Range(5, 5), 10, 0.9, 0.9, for_c=Range(25, 35)),),
+    )
+)
+
+
+def at_mix(air_c: float | None = None, given: Profile = CHOICE) -> AtBench:
+    before = (lambda clock: (mild(0, air=air_c),)) if air_c is not None else None
+    return AtBench("mix", profile=given, **({"before": before} if before else {}))  # type: ignore[arg-type]
+
+
+def marks(bench: AtBench) -> list[tuple[str, str]]:
+    (pours,) = bench.bench.instrument.picture(bench.now, bench.rows.values)
+    assert isinstance(pours, Pours)
+    return [(row.name, row.mark) for row in pours.rows]
+
+
+def test_todays_hardener_and_thinner_are_offered_and_kept_with_the_batch() -> None:
+    bench = at_mix(28.0)
+    assert bench.rows.values["hardener"] == "slow" and bench.rows.values["with"] == "long"
+    bench.type("367.5 ml")
+    bench.press("enter")
+    # 2 : 1.5 and 5 % of the long thinner on top: 200, 150 and 17.5 ml.
+    assert marks(bench) == [("clear", "200 ml"), ("slow", "350 ml"), ("long", "368 ml")]
+    for _ in range(3):
+        bench.press("space")
+    batch = bench.log[-1]
+    assert isinstance(batch, ev.BatchMixed)
+    assert (batch.hardener, batch.thinned_with) == ("slow", "long")
+    assert [pour.name for pour in batch.pours] == ["clear", "slow", "long"]
+    assert mix_now(bench.job).fraction == pytest.approx(0.05)
+
+
+def test_before_the_weather_is_read_it_is_the_usual_one_and_nothing_is_promised() -> None:
+    said = empty_readout(context_of(profile=CHOICE)).lines
+    assert any("not known" in line for line in said)
+    assert at_mix().rows.values["hardener"] == "medium"
+
+
+def test_air_for_which_there_is_none_is_said_and_stays_a_caution() -> None:
+    said = " ".join(empty_readout(context_of(mild(air=8.0), profile=CHOICE)).lines)
+    assert (
+        "No hardener is for air of 8.0 °C: medium, for 15.0 to 25.0 °C is nearest. Ask the data sheet."
+        in said
+    )
+    bench = at_mix(8.0)
+    bench.type("300 ml")
+    bench.press("enter")
+    assert bench.readout.tone is Tone.CAUTION and "No thinner is for air of 8.0 °C" in bench.text
