@@ -75,8 +75,7 @@ class Amount(Instrument):
         film, parts = context.profile.film, context.job.parts
         whole = ((WHOLE, "all of it"),) if len(parts) > 1 else ()
         basis = "wet" if film.wet_um or not film.dry_total_um else "dry"
-        wet = film.wet_um.middle if film.wet_um else None
-        dry = film.dry_total_um.middle if film.dry_total_um else None
+        wet, dry = (each.middle if each else None for each in (film.wet_um, film.dry_total_um))
         long, short, percent = Kind.PART_LENGTH, Kind.LENGTH, Kind.PERCENT
         every = (
             Field("page", "Page", choices=((AREAS, "areas"), (FILM, "film and losses"))),
@@ -277,10 +276,9 @@ def plan_readout(context: Context, values: Values) -> Readout:
     if plan.gun_s is not None and plan.delivery is not None:
         delivery = show(plan.delivery[0], Kind.DELIVERY, system)
         at_gun = f"; {duration(plan.gun_s)} at the gun ({delivery} {plan.delivery[1]})"
-    if cups.cups > 1:
-        lines.append(f"cups of {cup}, the last one {last}{at_gun}")
-    elif cups.cups == 1:
-        lines.append(f"a cup of {cup} holds it{at_gun}")
+    if cups.cups:
+        several = f"cups of {cup}, the last one {last}"
+        lines.append((several if cups.cups > 1 else f"a cup of {cup} holds it") + at_gun)
     need = interval(plan.need.low, plan.need.high, Kind.VOLUME, system)
     lands = f"{plan.lands.low * 100:.0f} to {plan.lands.high * 100:.0f} %"
     lines.append(f"{need}, as {lands} lands: {plan.lands.source.split(': ')[0]}")

@@ -1,7 +1,6 @@
 """What happened, in the past tense: small frozen records. One is one line of a session log.
 
-An event never changes and is never removed: a mistake is voided by a later event, and can be brought
-back. Quantities are kept as they were typed and in their base unit.
+An event never changes: a mistake is voided by a later one. Quantities are kept as typed and in base units.
 """
 
 from __future__ import annotations
@@ -16,15 +15,12 @@ from booth.units import Quantity
 
 
 class Event(msgspec.Struct, frozen=True, tag_field="event", kw_only=True, omit_defaults=True):
-    """What all events share.
-
-    n: number in the log, 1, 2, 3…; at: when it happened (a key press: when it was pressed).
-    A subclass is known to the log, to the fold (``Job.of``) and to the reports by being defined.
-    """
+    """What all events share. n: number in the log, 1, 2, 3…; at: when it happened (a key press: when
+    it was pressed). A subclass is known to the log, to the fold (``Job.of``) and to the reports by
+    being defined."""
 
     #: the stopwatch that is done with when this was kept
     ENDS: ClassVar[str] = ""
-
     n: int
     at: Moment
 
@@ -77,12 +73,10 @@ class Pour(msgspec.Struct, frozen=True):
 
 
 class Poured(Event, frozen=True, tag="poured"):
-    """One pour into a batch that is not mixed yet, and how the batch was meant at that pour.
-
-    amount [ml or g]: of this component alone; wanted: of the mix, or of the component `of`; thinner:
-    percent by volume of the coating; onto: the batch it goes onto; rest: what is left of that one;
-    hardener, thinned_with: which ones were chosen, where the profile names several.
-    """
+    """One pour into a batch that is not mixed yet, and how the batch was meant at that pour. amount
+    [ml or g]: of this component alone; wanted: of the mix, or of the component `of`; thinner: percent
+    by volume of the coating; onto: the batch it goes onto; rest: what is left of that one; hardener,
+    thinned_with: which ones were chosen, where the profile names several."""
 
     batch: int
     name: str
@@ -97,10 +91,8 @@ class Poured(Event, frozen=True, tag="poured"):
 
 
 class BatchMixed(Event, frozen=True, tag="batch mixed"):
-    """A batch was mixed: its pot life starts. onto: the one it went onto, whose older one rules.
-
-    hardener, thinned_with: which ones were chosen, where the profile names several.
-    """
+    """A batch was mixed: its pot life starts. onto: the one it went onto, whose older one rules;
+    hardener, thinned_with: which ones were chosen, where the profile names several."""
 
     batch: int
     pours: tuple[Pour, ...] = ()
@@ -125,11 +117,9 @@ class ThinnerAdded(Event, frozen=True, tag="thinner added"):
 
 class StopwatchStarted(Event, frozen=True, tag="stopwatch started"):
     """A stopwatch runs from here, the program or not: of a flow cup, a catch, a pass, of the pace.
-
     stopwatch: which one, and no other of its name runs; what: the cup, the length of the pass,
     whether the bar is silent; lead_in_s: what is counted down first; window_s: it stops by itself
-    after so long, lead-in not counted (the bar turns).
-    """
+    after so long, lead-in not counted (the bar turns)."""
 
     stopwatch: str
     what: str = ""

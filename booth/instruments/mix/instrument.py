@@ -17,7 +17,7 @@ from booth.job.measured import known
 from booth.job.mix_choice import Option, hardeners, in_use, mixed_with, thinners
 from booth.job.pouring import BatchPlan, Pouring, open_pours
 from booth.log.events import BatchMixed, Event, Poured
-from booth.profile.model import Profile
+from booth.profile.model import Profile, Thinner
 from booth.trade.mixing.components import Measure
 from booth.trade.result import BadInput
 from booth.units import Kind, Quantity
@@ -76,11 +76,6 @@ class Mix(Instrument):
         onto = ((FRESH, "a fresh cup"), *rests)
         by = tuple((way.value, _WAYS[way]) for way in recipe.measures(profile))
         at_zero = "empty: the scale is at zero with the rest on it"
-        thinner = recipe.thinner_of(profile)
-        usual = (thinner and thinner.start_percent) or 0.0
-        percent: Quantity | float | None = pours[-1].thinner if pours else usual
-        limit = thinner.limit_percent if thinner is not None else None
-        most = "" if limit is None else f"at most {limit:g} %"
         # The amount that was worked out for the parts is for the first batch.
         planned = job.amounts[-1].amount if job.amounts and not (job.batches or job.pours) else None
         every = (
@@ -88,7 +83,7 @@ class Mix(Instrument):
             _choice("hardener", "Hardener", context, hardeners(context.profile)),
             Field("of", "That is", choices=of, assumed=True),
             _choice("with", "Thinned with", context, thinners(context.profile)),
-            Field("thinner", "Thinner", Kind.PERCENT, default=percent, hint=most, assumed=True),
+            _percent(recipe.thinner_of(profile), pours),
             Field("onto", "Into", choices=onto),
             Field("rest", "Left in it", amount=True, optional=True, hint=at_zero),
             Field("by", "Pour by", choices=by, assumed=True),
@@ -244,6 +239,15 @@ def profile_by_rows(context: Context, values: Values) -> Profile:
     return mixed_with(
         profile, hardener, word(values, "with") or words.best_today(context, thinners(profile))
     )
+
+
+def _percent(thinner: Thinner | None, pours: Sequence[Poured]) -> Field:
+    """The row of the thinner: as at the last pour, else the low end of what is usual."""
+    usual = (thinner and thinner.start_percent) or 0.0
+    percent: Quantity | float | None = pours[-1].thinner if pours else usual
+    limit = thinner.limit_percent if thinner is not None else None
+    most = "" if limit is None else f"at most {limit:g} %"
+    return Field("thinner", "Thinner", Kind.PERCENT, default=percent, hint=most, assumed=True)
 
 
 def _choice(key: str, label: str, context: Context, options: Sequence[Option]) -> Field:
