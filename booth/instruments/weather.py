@@ -4,9 +4,11 @@ from __future__ import annotations
 
 from booth.bench.act import Context
 from booth.bench.instrument import Instrument, quantity
+from booth.files.safe_text import visible
 from booth.forms.form import Field, Values
 from booth.job import lasting
 from booth.job.coat_plan import coats_of
+from booth.job.mix_choice import in_use, todays
 from booth.log.events import Event, WeatherRead
 from booth.trade.result import BadInput
 from booth.trade.weather.weather_limits import Bounds, LimitCheck, weather_verdict
@@ -113,8 +115,11 @@ def weather_readout(
 
 
 def waits_in_words(context: Context, weather: WeatherRead) -> list[str]:
-    """What this weather makes of the profile's waits; what is not known, and why. Pure."""
-    profile, waits = context.profile, context.profile.waits
+    """What this weather makes of the waits of the mix in use; what is not known, and why. Pure."""
+    job = context.job
+    profile = in_use(job) if job.batches or job.pours else todays(job.profile, weather)
+    waits, mix = profile.waits, profile.mix
+    hardener = f" with {visible(mix.parts[-1].name)}" if mix and mix.hardeners and mix.parts else ""
     first, *others = coats_of(profile)
     rules = (
         ("between coats", lasting.after_coat(profile, first.plan, weather) if others else None),
@@ -133,7 +138,7 @@ def waits_in_words(context: Context, weather: WeatherRead) -> list[str]:
     unknown = [(name, lasts.why) for name, lasts in given if lasts.seconds is None]
     lines = [f"not known today: {', '.join(name for name, _ in unknown)}"] if unknown else []
     lines += dict.fromkeys(f"since {why}" for _, why in unknown)
-    return [*lines, f"today: {said}{mark}"] if said else lines
+    return [*lines, f"today{hardener}: {said}{mark}"] if said else lines
 
 
 def _lasts(seconds: float) -> str:

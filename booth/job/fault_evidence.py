@@ -12,10 +12,10 @@ from typing import Any
 from booth.job import lasting, measured
 from booth.job.coat_plan import coat_named
 from booth.job.measured import as_of, known, readings_of, statistics_of
-from booth.job.mix_choice import in_use, mixed_with
+from booth.job.mix_choice import in_use, mixed_with, sprayed
 from booth.job.mixture import now, timed
 from booth.job.recipe import thinner_of
-from booth.job.waits import oldest_of
+from booth.job.waits import poured_together
 from booth.log.fold import Coat, Job
 from booth.moment import elapsed
 from booth.profile.model import Profile, Range
@@ -182,7 +182,8 @@ def _waits(job: Job, coats: list[Coat]) -> Given:
         return {}
     earliest = max(coats, key=lambda coat: coat.begun.early_s)
     plan = coat_named(job, earliest.number).plan
-    flash = lasting.after_coat(job.profile, plan, earliest.weather or job.weather)
+    profile = sprayed(job, earliest.begun.n)
+    flash = lasting.after_coat(profile, plan, earliest.weather or job.weather)
     shares = [share for coat in coats if (share := _pot_life_used(job, coat))]
     # None is not known where the clock was in doubt at one of the coats.
     none = None if any(coat.begun.doubtful for coat in coats) else 0.0
@@ -197,12 +198,11 @@ def _waits(job: Job, coats: list[Coat]) -> Given:
 def _pot_life_used(job: Job, coat: Coat) -> float | None:
     """The age of the mix when the coat ended, as a share of its pot life that day."""
     batches = [batch for batch in job.batches if batch.n < coat.begun.n]
-    if not batches:
-        return None
-    mixed = oldest_of(job, batches[-1])
-    profile = mixed_with(job.profile, mixed.hardener)
-    lasts = lasting.pot_life(profile, coat.weather or job.weather)
-    if lasts is None or not lasts.seconds:
-        return None
-    age_s = elapsed(mixed.at, (coat.ended or coat.begun).at).seconds
-    return max(age_s, 0.0) / lasts.seconds
+    shares = []
+    for mixed in poured_together(job, batches[-1]) if batches else ():
+        profile = mixed_with(job.profile, mixed.hardener)
+        lasts = lasting.pot_life(profile, coat.weather or job.weather)
+        if lasts is not None and lasts.seconds:
+            age_s = elapsed(mixed.at, (coat.ended or coat.begun).at).seconds
+            shares.append(max(age_s, 0.0) / lasts.seconds)
+    return max(shares, default=None)

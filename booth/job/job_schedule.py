@@ -9,6 +9,7 @@ from booth.job import lasting
 from booth.job.coat_plan import coats_wanted
 from booth.job.coat_plan import planned as planned_coats
 from booth.job.measured import delivery_ml_min, known, mean, transfer_efficiency
+from booth.job.mix_choice import in_use
 from booth.job.schedule import Block, PartState, Pot, Rules, Schedule, Span, schedule
 from booth.job.wait import Standing, What
 from booth.job.waits import standings
@@ -93,7 +94,7 @@ def _trigger_s(job: Job, area_m2: float) -> float | None:
 
 def planned(job: Job, now: Moment, typed_s: float | None = None) -> Planned:
     """Give the whole job as it stands at `now`."""
-    profile, spray = job.profile, spray_times(job, typed_s)
+    profile, spray = in_use(job), spray_times(job, typed_s)
     running = {each.wait.part: each for each in standings(job, now) if each.wait.part}
     opens = [lasting.after_coat(profile, coat.plan, job.weather) for coat in planned_coats(job)]
     closes = lasting.recoat_closes(profile, job.weather)
@@ -147,7 +148,7 @@ def _pots(job: Job, now: Moment) -> tuple[tuple[Pot, ...], float, bool]:
             inductions.append((wait.opens_s or 0.0) - each.elapsed_s)
     if pots or job.batches:
         return tuple(pots), max(min(inductions, default=0.0), 0.0), False
-    lasts = lasting.pot_life(job.profile, job.weather)
+    lasts = lasting.pot_life(in_use(job), job.weather)
     stands = lasting.induction(job.profile, job.weather)
     induction = (stands.seconds or 0.0) if stands is not None else 0.0
     if lasts is None or lasts.seconds is None:

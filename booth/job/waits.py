@@ -14,12 +14,13 @@ import msgspec
 from booth.job import lasting
 from booth.job.coat_plan import coat_named, coats_wanted
 from booth.job.lasting import Lasting
+from booth.job.mix_choice import mixed_with, sprayed
 from booth.job.pouring import open_batches
 from booth.job.wait import Alarm, Standing, State, Wait, What, standing
 from booth.log.events import BatchMixed, CoatEnded, WeatherRead
 from booth.log.fold import Coat, Job
 from booth.moment import Moment, elapsed, later
-from booth.profile.model import NextProduct, WaitRule
+from booth.profile.model import NextProduct, Profile, WaitRule
 from booth.trade.waits.wait_by_rule import recoat_opens_at
 from booth.trade.waits.wait_time import Certainty
 
@@ -116,9 +117,10 @@ def _after_coat(job: Job, coat: Coat, ended: CoatEnded) -> Iterator[Wait]:
         if job.closed is None:
             yield between_coats(job, coat, ended)
         return
-    for place, product in enumerate(_next_products(job)):
+    profile = sprayed(job, ended.n)
+    for place, product in enumerate(_next_products(profile)):
         yield _next_product(job, coat, ended, place, product)
-    waits = job.profile.waits
+    waits = profile.waits
     for what, rule in (
         (What.DUST_FREE, waits.dust_free),
         (What.TAPE, waits.tape),
@@ -137,7 +139,8 @@ def _after_coat(job: Job, coat: Coat, ended: CoatEnded) -> Iterator[Wait]:
 
 def between_coats(job: Job, coat: Coat, ended: CoatEnded) -> Wait:
     """The wait from the end of `coat` to a further one, planned or not."""
-    rule, scaled = lasting.between_coats(job.profile, coat_named(job, coat.number).plan)
+    profile = sprayed(job, ended.n)
+    rule, scaled = lasting.between_coats(profile, coat_named(job, coat.number).plan)
     opened = _opens(job, ended, rule, scaled) or lasting.NOT_GIVEN
     return _wait(
         What.NEXT_COAT,
@@ -145,7 +148,7 @@ def between_coats(job: Job, coat: Coat, ended: CoatEnded) -> Wait:
         ended.at,
         coat.part,
         _touched(coat, ended, opened),
-        _closes(job, ended, job.profile.waits.recoat_closes),
+        _closes(job, ended, profile.waits.recoat_closes),
         key="coat",
         part=coat.part,
         coat=coat.number,
@@ -153,11 +156,11 @@ def between_coats(job: Job, coat: Coat, ended: CoatEnded) -> Wait:
     )
 
 
-def _next_products(job: Job) -> tuple[NextProduct, ...]:
+def _next_products(profile: Profile) -> tuple[NextProduct, ...]:
     """The windows of the products that may follow; the recoat window where none is named."""
-    waits = job.profile.waits
-    if job.profile.next_products or (waits.recoat_opens is None and waits.recoat_closes is None):
-        return job.profile.next_products
+    waits = profile.waits
+    if profile.next_products or (waits.recoat_opens is None and waits.recoat_closes is None):
+        return profile.next_products
     return (NextProduct(opens=waits.recoat_opens, closes=waits.recoat_closes),)
 
 
@@ -247,22 +250,40 @@ def _touched(coat: Coat, ended: CoatEnded, opens: Lasting) -> Lasting:
 def _pot_waits(job: Job) -> Iterator[Wait]:
     if job.profile.mix is None:
         return
-    stood, lasts = (partial(each, job.profile) for each in (lasting.induction, lasting.pot_life))
+    stood = partial(lasting.induction, job.profile)
     for batch in open_batches(job):
-        title, oldest = f"batch {batch.batch}", oldest_of(job, batch)
+        title = f"batch {batch.batch}"
         stands = _over_time(job, batch, stood, lasting.longer, "lengthened")
         if stands is not None:
             yield _wait(What.INDUCTION, batch.n, batch.at, title, stands)
-        keeps = _over_time(job, oldest, lasts, lasting.shorter, "shortened")
-        if keeps is not None:
-            yield _wait(What.POT_LIFE, batch.n, oldest.at, title, None, keeps)
+        keeps = [
+            (each.at, lasts)
+            for each in poured_together(job, batch)
+            if (lasts := _pot_life(job, each)) is not None
+        ]
+        if keeps:
+            mixed, lasts = min(keeps, key=lambda each: _left_s(job, batch, *each))
+            yield _wait(What.POT_LIFE, batch.n, mixed, title, None, lasts)
 
 
-def oldest_of(job: Job, batch: BatchMixed) -> BatchMixed:
-    """Where a batch was poured onto the rest of an older one, the oldest rules the pot life."""
+def _pot_life(job: Job, batch: BatchMixed) -> Lasting | None:
+    lasts = partial(lasting.pot_life, mixed_with(job.profile, batch.hardener))
+    return _over_time(job, batch, lasts, lasting.shorter, "shortened")
+
+
+def _left_s(job: Job, batch: BatchMixed, mixed: Moment, lasts: Lasting) -> float:
+    """How much of it was left when `batch` was mixed [s]."""
+    return (lasts.seconds or 0.0) - elapsed(mixed, batch.at, job.boots).seconds
+
+
+def poured_together(job: Job, batch: BatchMixed) -> tuple[BatchMixed, ...]:
+    """A batch and all on whose rest it was poured, the oldest first.
+
+    The pot life that is over first rules: the oldest one's, unless a newer one has a faster hardener.
+    """
     by_number = {each.batch: each for each in job.batches}
-    seen: set[int] = set()
-    while batch.onto is not None and batch.onto in by_number and batch.onto not in seen:
-        seen.add(batch.batch)
-        batch = by_number[batch.onto]
-    return batch
+    found = [batch]
+    while (older := by_number.get(batch.onto or 0)) is not None and older not in found:
+        found.insert(0, older)
+        batch = older
+    return tuple(found)

@@ -7,11 +7,17 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
+from booth.job.fault_evidence import evidence_of
+from booth.job.job_schedule import planned
+from booth.job.material import plan_of
 from booth.job.mix_choice import Choice, choice_for_today, in_use, mixed_with, todays
+from booth.job.wait import Wait, What
+from booth.job.waits import waits
 from booth.log import events as ev
 from booth.log.codec import decode, encode
 from booth.log.fold import fold
-from booth.profile.model import Hardener, Mix, MixPart, Profile, Range, Thinner, Waits
+from booth.moment import Moment
+from booth.profile.model import Film, Hardener, Mix, MixPart, Profile, Range, Thinner, Waits
 from tests.job.make import at, mild, one_time, opened, profile, q
 
 FAST = Hardener("fast", Range(10, 17), density_g_ml=1.02, pot_life=one_time(1800))
@@ -124,3 +130,100 @@ def test_a_batch_keeps_its_hardener_whatever_the_weather_does(one: float, other:
     first = in_use(fold([opened(mix=CLEAR.mix), mild(2, air=one), batch]))
     later = in_use(fold([opened(mix=CLEAR.mix), mild(2, air=one), batch, mild(4, 99, air=other)]))
     assert first == later
+
+
+#: A hardener with waits of its own: everything takes twice as long with it, and it closes sooner.
+LAZY = Waits(
+    flash_off=one_time(1200),
+    recoat_opens=one_time(7200),
+    recoat_closes=one_time(12 * 3600),
+    handle=one_time(16 * 3600),
+)
+OWN_WAITS = msgspec.structs.replace(SLOW, waits=LAZY)
+USUAL = Waits(
+    flash_off=one_time(600),
+    recoat_opens=one_time(3600),
+    recoat_closes=one_time(24 * 3600),
+    handle=one_time(8 * 3600),
+)
+
+
+def waits_of(coats: int, *events: ev.Event) -> dict[What, Wait]:
+    """The waits after one coat at 60 to 120 s, after those events, by what is waited for."""
+    mix = msgspec.structs.replace(CLEAR.mix, hardeners=(FAST, OWN_WAITS, MEDIUM))
+    begin = opened(("door",), mix=mix, waits=USUAL, film=Film(coats=Range(coats, coats)))
+    coat = (
+        ev.CoatBegun(n=20, at=at(60), part="door", coat=1),
+        ev.CoatEnded(n=21, at=at(120), part="door", coat=1),
+    )
+    every = sorted([begin, mild(), *events, *coat], key=lambda each: each.n)
+    return {each.what: each for each in waits(fold(every))}
+
+
+def mixed(n: int, hardener: str, seconds: float = 0.0, onto: int | None = None) -> ev.BatchMixed:
+    return ev.BatchMixed(n=n, at=at(seconds), batch=n, hardener=hardener, onto=onto)
+
+
+def test_the_waits_of_the_hardener_in_the_gun_count_for_the_coat() -> None:
+    for hardener, flash_s, opens_s, closes_h, handle_h in (
+        ("medium", 600, 3600, 24, 8),
+        ("slow", 1200, 7200, 12, 16),
+    ):
+        batch = mixed(3, hardener)
+        between = waits_of(2, batch)[What.NEXT_COAT]
+        assert (between.opens_s, between.closes_s) == (flash_s, closes_h * 3600)
+        last = waits_of(1, batch)
+        window = last[What.NEXT_PRODUCT]
+        assert (window.opens_s, window.closes_s) == (opens_s, closes_h * 3600)
+        assert last[What.HANDLE].opens_s == handle_h * 3600
+
+
+def test_a_batch_that_is_mixed_later_changes_no_wait_that_runs() -> None:
+    found = waits_of(1, mixed(3, "slow"), mixed(30, "medium", 300))
+    assert found[What.HANDLE].opens_s == 16 * 3600
+    # Where no batch was mixed nobody has said that it was the slow one: the profile as it is given.
+    assert waits_of(1, mild(4, air=30.0))[What.HANDLE].opens_s == 8 * 3600
+
+
+#: Fast 30 min, the others 4 h. Batch 3 at 0 s, batch 4 onto it after 1 min or after 3 h 50 min.
+ONTO = [
+    ("fast", "slow", 60.0, at(0), 1800),
+    ("slow", "fast", 60.0, at(60), 1800),
+    ("slow", "medium", 60.0, at(0), 4 * 3600),
+    ("slow", "fast", 13800.0, at(0), 4 * 3600),
+]
+
+
+@pytest.mark.parametrize(("first", "second", "when_s", "start", "closes_s"), ONTO)
+def test_of_what_was_poured_together_the_pot_life_that_is_over_first_rules(
+    first: str, second: str, when_s: float, start: Moment, closes_s: float
+) -> None:
+    alone = waits_of(1, mixed(3, first))[What.POT_LIFE]
+    assert alone.closes_s == (1800 if first == "fast" else 4 * 3600)
+    both = waits_of(1, mixed(3, first), mixed(4, second, when_s, onto=3))[What.POT_LIFE]
+    assert (both.start, both.closes_s) == (start, closes_s)
+
+
+def test_the_evidence_of_a_fault_knows_the_pot_life_of_what_was_sprayed() -> None:
+    begin = opened(("door",), mix=CLEAR.mix)
+    coat = (
+        ev.CoatBegun(n=20, at=at(1800), part="door", coat=1),
+        ev.CoatEnded(n=21, at=at(2700), part="door", coat=1),
+    )
+    for batches, used in (
+        ((mixed(3, "fast"),), 1.5),
+        ((mixed(3, "slow"),), 2700 / (4 * 3600)),
+        ((mixed(3, "slow"), mixed(4, "fast", 900, onto=3)), 1.0),
+    ):
+        found = evidence_of(fold([begin, mild(), *batches, *coat]))
+        assert found.pot_life_used == pytest.approx(used)
+
+
+def test_what_is_planned_before_it_is_mixed_rests_on_the_hardener_of_today() -> None:
+    for air_c, pot_s in ((12.0, 1800.0), (21.0, 4 * 3600.0)):
+        job = fold([opened(mix=CLEAR.mix), mild(air=air_c)])
+        (pot,) = planned(job, at(0)).pots
+        sized = {"area_m2": 1.0, "wet_um": 50.0, "lost": 0.0, "left_ml": 0.0, "cup_ml": 600.0}
+        plan = plan_of(job, coats=1, large=False, ample=True, **sized)
+        assert plan.pot is not None
+        assert plan.pot.seconds == pot.end_s == pot_s

@@ -52,8 +52,8 @@ class Mix(Instrument):
         "Thinner is a percentage of the volume of the coating, hardener included, on top of it. "
         "More than the profile's limit is refused.",
         "Pot life and induction begin when the last component is in. Poured onto the rest of an "
-        "older batch, the older pot life rules all of it: fresh material does not make old "
-        "material young. The rest is taken to be of the same parts.",
+        "older batch, the pot life that is over first rules all of it, the older one as a rule: "
+        "fresh material does not make old material young. The rest is taken to be of the same parts.",
         "The product's data sheet decides; hardeners and thinners have hazards of their own.",
     )
     KEEPS = (BatchMixed, Poured)

@@ -162,7 +162,7 @@ def batch_readout(context: Context, batch: BatchMixed) -> Readout:
         lines.append(f"Induction: not to be sprayed before {local_hhmm(induction.opens_at)}.")
     elif induction is not None:
         lines.append(f"Induction: how long is not known: {induction.why}.")
-    if batch.onto is not None:
+    if batch.onto is not None and (pot is None or pot.start != batch.at):
         lines.append(f"The older batch {batch.onto} rules the pot life of all of it.")
     stage = mix_now(job)
     if stage.known:
