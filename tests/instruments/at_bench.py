@@ -28,6 +28,7 @@ from booth.profile.steps import DEFAULT_STEPS
 from booth.shop.model import Shop
 from booth.units import System
 from booth.words.shown import Page, Readout
+from tests.job.make import mild
 from tests.job.make import profile as trial
 from tests.manual_clock import ManualClock
 
@@ -43,6 +44,12 @@ NAMES = {
     "-": "minus",
     "+": "plus",
 }
+
+
+def in_mild_weather(clock: ManualClock) -> tuple[Event, ...]:
+    """The weather read now, in which the waits of the trial profile hold as they are; without a
+    reading none is known."""
+    return (msgspec.structs.replace(mild(), at=clock.now()),)
 
 
 def key_of(name: str) -> Key:

@@ -20,14 +20,14 @@ from booth.log.events import (
     TouchTried,
     Voided,
 )
-from booth.profile.model import Film, Profile
+from booth.profile.model import Film, Profile, Range
 from booth.words.shown import Parts
-from tests.instruments.at_bench import AtBench, context_of
+from tests.instruments.at_bench import AtBench, context_of, in_mild_weather
 from tests.job.make import profile as trial
 from tests.job.make import q
 from tests.manual_clock import ManualClock
 
-TWO_COATS: Profile = msgspec.structs.replace(trial(), film=Film(coats=2))
+TWO_COATS: Profile = msgspec.structs.replace(trial(), film=Film(coats=Range(2, 2)))
 GAUGE = "Read the wet-film gauge"
 
 
@@ -199,7 +199,10 @@ def test_a_coat_from_a_batch_whose_pot_life_is_over_is_warned_of_and_logged() ->
 
 
 def test_a_coat_begun_before_its_wait_is_over_is_said_and_logged() -> None:
-    b = AtBench("coats", before=door_coated)
+    def before(clock: ManualClock) -> Sequence[Event]:
+        return [*in_mild_weather(clock), *door_coated(clock)]
+
+    b = AtBench("coats", before=before)
     b.press("up")
     b.pass_time(59)
     b.press("space")  # 10 min of flash-off in the trial profile

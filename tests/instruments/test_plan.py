@@ -10,9 +10,9 @@ from booth.clock import local_hhmm
 from booth.instruments.plan import ticks
 from booth.log import events as ev
 from booth.moment import Moment, later
-from booth.profile.model import AtTemperature, Mix, MixPart, Waits
+from booth.profile.model import Mix, MixPart, Waits
 from booth.words.shown import Timeline, Tone
-from tests.instruments.at_bench import AtBench
+from tests.instruments.at_bench import AtBench, in_mild_weather
 from tests.job.make import one_time, profile
 from tests.manual_clock import ManualClock
 
@@ -24,7 +24,7 @@ def line_of(bench: AtBench) -> Timeline:
 
 
 def test_the_last_coat_by_the_clock_and_it_moves_with_the_job() -> None:
-    bench = AtBench("plan")
+    bench = AtBench("plan", before=in_mild_weather)
     start = bench.clock.now()
     # Two parts, three coats of five minutes, 600 s of flash-off: 300 + 600 + 300 + 600 + 300
     # and 300 more for the second part: 40 minutes.
@@ -37,20 +37,24 @@ def test_the_last_coat_by_the_clock_and_it_moves_with_the_job() -> None:
 
 
 def test_minutes_for_a_coat_are_typed() -> None:
-    bench = AtBench("plan")
+    bench = AtBench("plan", before=in_mild_weather)
     start = bench.clock.now()
     bench.type("10 min")
     # 600 a coat: door 0-600, hood 600-1200, door 1200-1800 and so on without a pause.
     assert bench.readout.figure == local_hhmm(later(start, 3600))
     bench.press("enter")
-    assert [type(event) for event in bench.log] == [ev.StepDone]
+    assert [type(event) for event in bench.log] == [ev.WeatherRead, ev.StepDone]
 
 
 def test_what_has_been_is_on_the_line() -> None:
     def before(clock: ManualClock) -> Sequence[ev.Event]:
         begun = ev.CoatBegun(n=0, at=clock.now(), part="door", coat=1)
         clock.advance(200)
-        return [begun, ev.CoatEnded(n=0, at=clock.now(), part="door", coat=1)]
+        return [
+            *in_mild_weather(clock),
+            begun,
+            ev.CoatEnded(n=0, at=clock.now(), part="door", coat=1),
+        ]
 
     bench = AtBench("plan", before=before)
     door, hood, pot = line_of(bench).rows
@@ -65,8 +69,8 @@ def test_what_has_been_is_on_the_line() -> None:
 
 def test_a_pot_life_too_short_is_said() -> None:
     parts = (MixPart("a", 2), MixPart("b", 1))
-    short = Mix(parts=parts, pot_life=AtTemperature(21.0, 1500.0))
-    bench = AtBench("plan", profile=profile(mix=short))
+    short = Mix(parts=parts, pot_life=one_time(1500.0))
+    bench = AtBench("plan", profile=profile(mix=short), before=in_mild_weather)
     assert bench.readout.shown_word == "POT LIFE TOO SHORT"
     # The whole takes 2400 s, 900 more than the pot life.
     assert "15 min too early" in bench.readout.lines[0]
@@ -76,7 +80,7 @@ def test_a_window_that_cannot_be_met_is_said() -> None:
     tight = Waits(flash_off=one_time(600), recoat_closes=one_time(660))
 
     def before(clock: ManualClock) -> Sequence[ev.Event]:
-        found: list[ev.Event] = []
+        found = [*in_mild_weather(clock)]
         for part in ("door", "hood"):
             found.append(ev.CoatBegun(n=0, at=clock.now(), part=part, coat=1))
             clock.advance(30)
@@ -109,7 +113,7 @@ def test_all_coats_on() -> None:
 
 def test_every_part_has_a_row_and_stands_ready_between_its_coats() -> None:
     parts = ("door", "hood", "left fender", "right fender")
-    bench = AtBench("plan", parts=parts)
+    bench = AtBench("plan", parts=parts, before=in_mild_weather)
     line = line_of(bench)
     assert [row.name for row in line.rows] == [*parts, "pot life"]
     # Four parts take longer than one flashes off: each stands ready before its next coat.

@@ -65,7 +65,8 @@ ODD: list[tuple[str, Any, str]] = [
     (
         "profile.waits.flash_off.rows.0.time_s",
         1e300,
-        "…; expected a time, from 1 s to 366 d",
+        "flash_off.time: found 10000000000000000525047602552044202487044685811…; expected a time, "
+        "from 1 s to 366 d",
     ),
     ("parts", [], "parts has 0 names"),
     ("parts", ["door", "door"], 'parts has the name "door" more than once'),

@@ -68,7 +68,7 @@ def test_no_profile_name_leaves_the_folder(tmp_path: Path, name: str) -> None:
 @pytest.mark.parametrize("name", ["", "a" * 500])
 def test_nor_does_one_that_no_profile_can_have(tmp_path: Path, name: str) -> None:
     assert re.fullmatch(r"[a-z0-9-]{1,80}", next(new_stems(moment(0), name, [])))
-    profile = Profile(key="k", name=name, source="invented", film=Film(coats=1))
+    profile = Profile(key="k", name=name, source="invented", film=Film(coats=Range(1, 1)))
     with pytest.raises(NotKept, match=r"The job cannot be begun: profile\.name: found"):
         create_log(tmp_path / "jobs", opened(profile=profile))
     assert not (tmp_path / "jobs").exists()

@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 
 from booth.profile.model import AtTemperature, CoatPlan, NextProduct, Range, WaitRule
-from booth.profile.write import write
+from booth.profile.save import write
 from booth.units import System
 from tests.profile.test_read import FILM, TOP, one, profile
 

@@ -235,9 +235,7 @@ async def test_the_first_screen_leads_here() -> None:
         assert at.screen == "History"
 
 
-SUMMARY = JobSummary(
-    Path("a.jsonl"), "a", "Clear", ("door",), "spot", ago(3), ago(2), "good", 9
-)
+SUMMARY = JobSummary(Path("a.jsonl"), "a", "Clear", ("door",), "spot", ago(3), ago(2), "good", 9)
 
 
 @pytest.mark.parametrize("width", [1, 20, 30, 60, 76, 196])
