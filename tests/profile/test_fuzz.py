@@ -14,6 +14,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from booth.files.faults import Fault
+from booth.profile.keys import PROFILE
 from booth.profile.model import Profile
 from booth.profile.read import read_text
 from booth.profile.save import write
@@ -164,36 +165,57 @@ ODD: list[Any] = [
 ]
 
 
-def places(value: Any) -> list[tuple[Any, Any]]:
-    """Every place of a parsed file at which a value stands: its container and its key."""
-    pairs = list(value.items()) if isinstance(value, dict) else list(enumerate(value))
-    found = [(value, key) for key, _ in pairs]
-    for _, each in pairs:
+def places(value: Any, path: str = "") -> list[tuple[Any, Any, str]]:
+    """Every place of a parsed file at which a value stands: its container, its key, which key it is."""
+    is_table = isinstance(value, dict)
+    pairs = list(value.items()) if is_table else list(enumerate(value))
+    named = [(key, each, f"{path}.{key}" if is_table else f"{path}[]") for key, each in pairs]
+    found = [(value, key, name) for key, _, name in named]
+    for _, each, name in named:
         if isinstance(each, (dict, list)):
-            found += places(each)
+            found += places(each, name)
     return found
 
 
-@pytest.mark.parametrize("content", CONTENTS, ids=[path.stem for path in DEMOS])
-def test_every_value_swapped_for_every_odd_one(content: bytes) -> None:
-    text = content.decode()
-    count = len(places(tomllib.loads(text)))
+def firsts() -> dict[str, list[int]]:
+    """For each demo the places of keys that no demo before it has: together every key, each once."""
+    seen: set[str] = set()
+    found: dict[str, list[int]] = {}
+    for content in CONTENTS:
+        text = content.decode()
+        for number, (*_, name) in enumerate(places(tomllib.loads(text))):
+            if name not in seen:
+                found.setdefault(text, []).append(number)
+            seen.add(name)
+    return found
+
+
+FIRSTS = firsts()
+each_key = pytest.mark.parametrize(
+    ("text", "numbers"), FIRSTS.items(), ids=[text.split('"')[1] for text in FIRSTS]
+)
+
+
+def test_together_they_are_every_key() -> None:
+    assert sum(map(len, FIRSTS.values())) > len(PROFILE.keys)
+
+
+@each_key
+def test_every_value_swapped_for_every_odd_one(text: str, numbers: list[int]) -> None:
     dice = random.Random(text)
-    for number in range(count):
-        for odd in dice.sample(ODD, 3):
+    for number in numbers:
+        for odd in dice.sample(ODD, 5):
             table = tomllib.loads(text)
-            container, key = places(table)[number]
+            container, key, _ = places(table)[number]
             container[key] = odd
             held(tomli_w.dumps(table).encode())
 
 
-@pytest.mark.parametrize("content", CONTENTS, ids=[path.stem for path in DEMOS])
-def test_every_key_taken_away_or_misspelled(content: bytes) -> None:
-    text = content.decode()
-    count = len(places(tomllib.loads(text)))
-    for number in range(count):
+@each_key
+def test_every_key_taken_away_or_misspelled(text: str, numbers: list[int]) -> None:
+    for number in numbers:
         table = tomllib.loads(text)
-        container, key = places(table)[number]
+        container, key, _ = places(table)[number]
         if isinstance(container, dict):
             container[f"{key}x"] = container.pop(key)
             answer = held(tomli_w.dumps(table).encode())
