@@ -11,6 +11,7 @@ from msgspec.structs import replace
 
 from booth.files.slug import slug
 from booth.job import measured
+from booth.job.mix_choice import in_use
 from booth.job.mixture import mean
 from booth.job.past import SETTINGS, GoodSettings, Setting, settings_of
 from booth.job.recipe import thinner_of
@@ -99,15 +100,19 @@ def profile_from(job: Job, name: str) -> Profile:
     thinner = good.figures.get("thinner")
     notes = [f"Settings from job {job.opened.job or 'job'}: {', '.join(lines)}."]
     notes += [each.outside(system) for each in used.values() if each.is_outside]
-    asked, mix = thinner_of(old), old.mix
+    asked, mix = thinner_of(in_use(job)), old.mix
     limit = asked.limit_percent if asked is not None else None
     if thinner is not None and limit is not None and thinner > limit:
         notes.append(
             f"The job used {thinner:.0f} % thinner, beyond the limit of {limit:g} %: not taken over."
         )
     elif thinner is not None and asked is not None and mix is not None:
+        percent = round(thinner, 1)
+        # Of several thinners the one that was used.
+        taken = {asked: replace(asked, usual_percent=Range(percent, percent))}
+        others = tuple(taken.get(each, each) for each in mix.thinners)
         mix = replace(
-            mix, thinner=replace(asked, usual_percent=Range(round(thinner, 1), round(thinner, 1)))
+            mix, thinner=mix.thinner and taken.get(mix.thinner, mix.thinner), thinners=others
         )
     if good.next_time:
         notes.append(f"Next time: {good.next_time}")

@@ -20,7 +20,7 @@ from booth.log.events import (
     Pour,
 )
 from booth.log.fold import Job, fold
-from booth.profile.model import Gun, Profile, Range
+from booth.profile.model import Gun, Mix, Profile, Range, Thinner
 from booth.profile.read import read_profile
 from booth.profile.save import save_new
 from booth.units import System
@@ -99,6 +99,17 @@ def test_thinner_beyond_the_limit_is_not_taken_over() -> None:
     assert new.mix is not None and new.mix.thinner is not None
     assert new.mix.thinner.usual_percent == Range(10, 10)
     assert "20 % thinner, beyond the limit of 15 %" in new.notes[-1]
+
+
+def test_of_several_thinners_the_one_that_was_used_is_changed() -> None:
+    usual, long = Thinner("usual", Range(10, 10), 15), Thinner("thinner", Range(5, 5), 20)
+    parts = job_of().profile.mix.parts  # type: ignore[union-attr]
+    batch = msgspec.structs.replace(mixed(54.0), thinned_with="thinner")
+    job = job_of(batch, AIR, mix=Mix(parts=parts, thinner=usual, thinners=(long,)))
+    new = profile_from(job, "Clear, hot day").mix
+    # 54 ml on 300 ml is 18 %: beyond what the usual one may have, not beyond what this one may.
+    assert new is not None and new.thinner == usual
+    assert new.thinners == (msgspec.structs.replace(long, usual_percent=Range(18.0, 18.0)),)
 
 
 def test_water_and_a_shut_inlet_are_no_settings() -> None:
