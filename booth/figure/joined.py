@@ -21,7 +21,7 @@ from booth.trade.cups.viscosity_by_temperature import ViscosityPoint, viscosity_
 from booth.trade.delivery.catches import delivery_from_volume, delivery_from_weight
 from booth.trade.faults.evidence import Evidence
 from booth.trade.faults.fault_table import Fault
-from booth.trade.faults.ranked_causes import fault_named, rank_causes
+from booth.trade.faults.ranked_causes import fault_named, next_question, rank_causes
 from booth.trade.film import wet_gauge
 from booth.trade.film.coverage import practical_coverage_m2_l, theoretical_coverage_m2_l
 from booth.trade.film.wet_gauge import FilmInterval
@@ -167,12 +167,20 @@ def zones(zones: Sequence[float]) -> Reading:
     return reading(seen_in_zones(zones))
 
 
-@joins(rank_causes, fault_named, examples=["runs wet=90um wet-high=60um efflux=20s efflux-low=18s"])
+@joins(
+    rank_causes,
+    fault_named,
+    next_question,
+    examples=["runs wet=90um wet-high=60um efflux=20s efflux-low=18s"],
+)
 def fault(fault: Fault, evidence: Evidence) -> Any:
     ranked = rank_causes(fault.key, evidence)
-    rule = "a cause is claimed only where a figure speaks for it"
+    rule = "how usual a cause is, times what was measured of it"
     causes = [told(each, None, f"{place}.") for place, each in enumerate(ranked, 1)]
-    return *causes, Answer(rule=rule, notes=(f"the film: {fault.film}",))
+    question, notes = next_question(ranked), [f"the film: {fault.film}"]
+    if question is not None:
+        notes.insert(0, f"what parts the first ones: {question.words}")
+    return *causes, Answer(rule=rule, notes=tuple(notes))
 
 
 @joins(pot_life_left_s, examples=["3h:4h 0h:4h", "5h:4h"])

@@ -8,11 +8,12 @@ from booth.bench.act import Act, Context, Keep, Say, Scroll, SetForm
 from booth.bench.instrument import Instrument, word
 from booth.forms.form import Field, Rows, Values, same
 from booth.forms.key import Key
-from booth.job.fault_evidence import evidence_of
-from booth.log.events import Event, FaultSeen
+from booth.job.diagnosis import Diagnosis, answers_to, diagnosis
+from booth.log.events import Event, FaultAnswered, FaultSeen
 from booth.trade.faults.evidence import Reading
 from booth.trade.faults.fault_table import FAULTS, Fault
-from booth.trade.faults.ranked_causes import RankedCause, Standing, rank_causes
+from booth.trade.faults.questions import QUESTIONS, Question, Reply
+from booth.trade.faults.ranked_causes import RankedCause, Standing
 from booth.units import Kind, System, show, shown_unit
 from booth.words.shown import Lines, Page, PickLine, Picture, Readout, Tone
 from booth.words.wait_words import duration
@@ -22,6 +23,10 @@ KEYS = ("", *FAULTS)
 #: Rows that an arrow moves what is read by.
 READ_ON = 2
 ANY_PART = "any part"
+#: How the row of an answer begins: each question has its own, so that none takes another's answer.
+ANSWER = "answer to "
+REPLIES = (("", "not yet"), *same(Reply))
+USUAL = {3: "usual", 2: "common", 1: "now and then"}
 #: Unit of a figure of the evidence -> kind of quantity, and what makes it that kind's base unit.
 KINDS = {
     "kPa": (Kind.PRESSURE, 1.0),
@@ -48,16 +53,19 @@ class Faults(Instrument):
     KIND = "faults"
     NAME = "Faults seen"
     ABOUT = (
-        "Pick what is seen, and on which part. Its causes are ranked by what this job measured: a "
-        "cause is claimed only where a figure speaks for it, and the figure stands beside it, "
-        "against the limit it passed. The large figure is that of the strongest cause.",
-        "Figures point, they do not prove. A cause that no figure can speak for (dirt, oil, a wrong "
-        "thinner) stays under 'nothing measured for or against', and may be the one.",
+        "Pick what is seen, and on which part. Its causes stand in one list: how usual each is, "
+        "times what this job measured of it. A usual cause that nobody measured keeps its place; a "
+        "figure within its limit lowers one. The large figure is that of the first cause, where it "
+        "has one.",
+        "Figures point, they do not prove. The question on top parts the first causes: choose what "
+        "you found with ← →, Enter keeps it, and the list is ranked anew. Backspace takes it back.",
         "The figures are those of the time when the last coat on the part was laid; a delivery of "
         "water, a pressure in the hose and a fan that was not measured say nothing. A wet film and "
         "a pace count as out of range only where their whole span is.",
-        "Rank: how usual the cause is, times how far its figure is past the limit. It is no "
-        "probability (common practice, no source).",
+        "Rank: odds as in Bayes' theorem. Usual counts three times common, and that three times now "
+        "and then (common practice, no source); a figure just past its limit counts 3 to 1, one far "
+        "past it and an answer 10 to 1, one within its limit 1 to 3 (Jeffreys, Theory of "
+        "Probability, app. B, recalled). It is no probability.",
         "Causes: FAA-H-8083-31 ch. 8, TM 43-0139 p. 5-12, TO 1-1-8 table 4-1, and a corrosion "
         "handbook's table of film faults; else common practice, no source. The data sheet wins.",
         "Sanding, cutting and polishing make dust of what was sprayed: mask and eyes, and wet where "
@@ -66,35 +74,58 @@ class Faults(Instrument):
     KEEPS = (FaultSeen,)
 
     def fields(self, context: Context, values: Values) -> tuple[Field, ...]:
-        """Where the list stands, on which part, and whether the causes are being read."""
+        """Where the list stands, on which part, whether the causes are being read, and what is asked."""
+        asked = diagnosed(context, values).question if reads_causes(context, values) else None
+        answer = (
+            ()
+            if asked is None
+            else (Field(ANSWER + asked.key, "Answer", choices=REPLIES, asks=True, optional=True),)
+        )
         faults = tuple((key, FAULTS[key].name if key else "none") for key in KEYS)
         parts = (("", ANY_PART), *same(context.job.parts))
         return (
             Field("fault", "Fault", choices=faults, hidden=True),
             Field("part", "Part", choices=parts, hidden=True),
             Field("causes", "Causes", choices=same(("", "open")), hidden=True),
+            *answer,
         )
 
     def readout(self, context: Context, values: Values) -> Readout | None:
         if not reads_causes(context, values):
             return None
-        return strongest(_causes(context, values), context.system)
+        return strongest(diagnosed(context, values).causes, context.system)
 
     def picture(self, context: Context, values: Values) -> tuple[Picture, ...]:
         key, part = word(values, "fault"), word(values, "part")
         if reads_causes(context, values):
-            return (causes_page(FAULTS[key], part, _causes(context, values), context.system),)
+            return (causes_page(FAULTS[key], part, diagnosed(context, values), context.system),)
         looks = FAULTS[key].looks if key else "Look along the film against a lamp."
         lines = Lines(fault_lines(context.job.faults), KEYS.index(key))
         where = Page((("quiet", f"seen on  ◂ {part or ANY_PART} ▸"),))
         return (where, lines, Page((("text", looks),)))
 
+    def event(self, context: Context, values: Values) -> Event | str:
+        asked = diagnosed(context, values).question if reads_causes(context, values) else None
+        if asked is None:
+            return "There is nothing to answer."
+        return FaultAnswered(
+            n=0,
+            at=context.now,
+            fault=word(values, "fault"),
+            part=word(values, "part"),
+            question=asked.key,
+            answer=word(values, ANSWER + asked.key),
+        )
+
     def last_kept(self, context: Context, values: Values) -> tuple[Event, ...]:
-        """What was seen last on the chosen part; while its causes are read, this very fault."""
+        """What was seen last on the chosen part; while its causes are read, the last answer, else
+        this very fault. With a fault go its answers."""
         part = word(values, "part")
         if reads_causes(context, values):
-            return seen(context, values)[-1:]
-        return tuple(each for each in context.job.faults if part in ("", each.part))[-1:]
+            fault = seen(context, values)[-1]
+            return answers_to(context.job, fault)[-1:] or (fault,)
+        faults = [each for each in context.job.faults if part in ("", each.part)]
+        return tuple(each for one in faults[-1:] for each in (one, *answers_to(context.job, one)))
 
     def space(self, context: Context, rows: Rows) -> Act:
         if reads_causes(context, rows.values):
@@ -108,14 +139,15 @@ class Faults(Instrument):
         return take(context, rows) if stands else None
 
     def own(self, context: Context, rows: Rows, key: Key) -> Act | None:
-        """Arrows walk the list and choose the part, or scroll what is read and lead back."""
+        """Arrows walk the list and choose the part; or scroll what is read, and answer or lead back."""
         values, by = rows.values, -1 if key.name in ("up", "left") else 1
         if key.name not in ("up", "down", "left", "right"):
             return None
         if reads_causes(context, values):
             if key.name in ("up", "down"):
                 return Act("read on", (Scroll(by * READ_ON),))
-            return self.space(context, rows) if by < 0 else None
+            asks = diagnosed(context, values).question is not None
+            return self.space(context, rows) if by < 0 and not asks else None
         if key.name in ("up", "down"):
             return _stand(rows, KEYS.index(word(values, "fault")) + by)
         parts = ("", *context.job.parts)
@@ -141,8 +173,8 @@ def seen(context: Context, values: Values) -> tuple[FaultSeen, ...]:
     return tuple(each for each in context.job.faults if (each.fault, each.part) == here)
 
 
-def _causes(context: Context, values: Values) -> tuple[RankedCause, ...]:
-    return rank_causes(word(values, "fault"), evidence_of(context.job, word(values, "part")))
+def diagnosed(context: Context, values: Values) -> Diagnosis:
+    return diagnosis(context.job, word(values, "fault"), word(values, "part"))
 
 
 def take(context: Context, rows: Rows) -> Act:
@@ -185,12 +217,12 @@ def _value(read: Reading, value: float, system: System, unit: bool = True) -> st
 
 
 def strongest(causes: tuple[RankedCause, ...], system: System) -> Readout | None:
-    """The cause that a figure of this job speaks for most, its figure as the large one.
+    """The figure of this job that speaks for the first cause, as the large one.
 
-    None where no figure speaks for any: nothing is claimed without one.
+    None where none speaks for it: nothing is claimed without one.
     """
-    first = causes[0] if causes else None
-    if first is None or first.standing is not Standing.SHOWN:
+    first = causes[0]
+    if first.standing is not Standing.SHOWN or not first.figures_for:
         return None
     read = first.figures_for[0]
     label = f"{read.name}: {first.cause.words}"
@@ -222,23 +254,31 @@ def fault_lines(seen: Sequence[FaultSeen]) -> tuple[PickLine, ...]:
     )
 
 
-def causes_page(fault: Fault, part: str, causes: tuple[RankedCause, ...], system: System) -> Page:
-    """All causes to read and to scroll: shown ones by rank, the film itself, open ones, cleared ones."""
-    by = {each: [c for c in causes if c.standing is each] for each in Standing}
-    shown, opened, cleared = by[Standing.SHOWN], by[Standing.OPEN], by[Standing.CLEARED]
+def causes_page(fault: Fault, part: str, found: Diagnosis, system: System) -> Page:
+    """What to ask, what to do with the film, and all causes by rank, to read and to scroll."""
     page = [("head", f"{fault.name}, {part or ANY_PART}")]
-    if not shown:
-        page.append(("head", "Nothing measured in this job points to a cause."))
-    for rank, each in enumerate(shown, 1):
+    if found.question is not None:
+        page.append(("now", f"? {found.question.words}"))
+    if not any(each.figures_for for each in found.causes):
+        page.append(("text", "Nothing measured in this job points to a cause."))
+    page.append(("text", f"On the film: {fault.film}"))
+    for rank, each in enumerate(found.causes, 1):
         page.append(("head", f"{rank}  {each.cause.words}"))
-        page += [("text", reading_words(read, system)) for read in each.figures_for]
-        page += [("now", f"now: {each.cause.now}"), ("text", f"next time: {each.cause.next_time}")]
-    page += [("head", "On the film"), ("text", fault.film)]
-    page += [("head", "Nothing measured for or against")] if opened else []
-    for each in opened:
-        page += [("text", each.cause.words), ("quiet", f"now: {each.cause.now}")]
-    page += [("head", "What was measured speaks against")] if cleared else []
-    for each in cleared:
-        page.append(("text", each.cause.words))
-        page += [("quiet", reading_words(read, system)) for read in each.figures_against]
+        page += [("text", f"for it: {reading_words(read, system)}") for read in each.figures_for]
+        page += [
+            ("quiet", f"against it: {reading_words(read, system)}") for read in each.figures_against
+        ]
+        page += [("text", _answer_words(asked, is_for)) for asked, is_for in each.answers]
+        usual = f"{USUAL[each.cause.usual]} ({each.cause.source})"
+        if each.standing is Standing.CLEARED:
+            page.append(("quiet", usual))
+            continue
+        if not each.is_measured and not each.answers:
+            usual += f"; nothing measured. {QUESTIONS[each.cause.key].words}"
+        page += [("quiet", usual), ("now", f"now: {each.cause.now}")]
+        page.append(("text", f"next time: {each.cause.next_time}"))
     return Page(tuple(page))
+
+
+def _answer_words(asked: Question, is_for: bool) -> str:
+    return f"{'for' if is_for else 'against'} it, as answered: {asked.words}"

@@ -253,6 +253,15 @@ class FaultSeen(Event, frozen=True, tag="fault seen"):
     part: str = ""
 
 
+class FaultAnswered(Event, frozen=True, tag="fault answered"):
+    """What was answered of a fault's causes; question: its key in ``trade.faults.questions``."""
+
+    fault: str
+    question: str
+    answer: str
+    part: str = ""
+
+
 class NoteMade(Event, frozen=True, tag="note"):
     text: str
     part: str = ""

@@ -17,6 +17,7 @@ from booth.job.steps import steps_of
 from booth.log import events as ev
 from booth.log.fold import Job
 from booth.trade.cups.cup_table import CUPS
+from booth.trade.faults.questions import QUESTIONS
 from booth.units import Kind, Quantity, System, show
 
 LONGEST_NUMBER = 16
@@ -97,6 +98,12 @@ def _clock(event: ev.ClockNoticed, system: System) -> str:
     return "clock: " + (", ".join(said) or "no change")
 
 
+def _question(key: str) -> str:
+    """Give a question as it was asked; of an unforeseen key, the key."""
+    asked = QUESTIONS.get(key)
+    return asked.words if asked is not None else f"{visible(key)}:"
+
+
 #: How a coat lay in its window.
 TIMELINESS = (
     "[, {early_s:time} too early][, {late_s:time} past the window]"
@@ -150,6 +157,9 @@ WORDS: dict[type[ev.Event], str | Callable[[Any, System], str]] = {
         "{moved_m3_min:m3/min}]"
     ),
     ev.FaultSeen: "fault seen[ on {part}]: {fault}",
+    ev.FaultAnswered: lambda e, _: (
+        f"{visible(e.fault)}: {_question(e.question)} {visible(e.answer)}"
+    ),
     ev.NoteMade: "note[ on {part}]: {text}",
     ev.AlarmAcknowledged: "alarm silenced: {alarm}",
     ev.ClockNoticed: _clock,

@@ -182,6 +182,14 @@ TOLD = [
         "fresh air: at least 1000 cfm against fire, the room moves 2000 cfm",
     ),
     (ev.FaultSeen(n=1, at=AT, fault="runs", part="door"), "fault seen on door: runs"),
+    (
+        ev.FaultAnswered(n=1, at=AT, fault="fisheyes", question="wiped", answer="no"),
+        "fisheyes: Did the next panel, wiped with cleaner, show it too? no",
+    ),
+    (
+        ev.FaultAnswered(n=1, at=AT, fault="runs", question="of a later\x1b one", answer="yes"),
+        "runs: of a later␛ one: yes",
+    ),
     (note(1, "two\nlines"), "note: two lines"),
     (ev.AlarmAcknowledged(n=1, at=AT, alarm="coat:3:ready"), "alarm silenced: coat:3:ready"),
     (

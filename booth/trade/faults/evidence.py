@@ -174,8 +174,8 @@ THINNER_OVER  | thinner | thinner_percent above thinner_high_percent | % | 0.5 o
 POT_LIFE_OVER | pot life used | pot_life_used above 1 | 1 | 0.5
 """)
 }
-#: A sign that is there but only just counts half; one that is noted without a figure less.
-JUST_THERE, NOTED = 0.5, 0.4
+#: A sign that is there but only just counts half, and so does one that is noted without a figure.
+JUST_THERE = 0.5
 #: A coat laid when this share of its flash-off was still missing is a full sign.
 FULL_EARLY_SHARE = 0.5
 
@@ -206,7 +206,7 @@ def read_sign(
     if sign is Sign.THINNER_UNMEASURED:
         if not evidence.thinner_unmeasured:
             return None  # that all of it was measured clears nothing
-        return Reading(sign.value, None, None, "", "noted", "the log"), NOTED
+        return Reading(sign.value, None, None, "", "noted", "the log"), JUST_THERE
     gauge = _GAUGES[sign]
     measured = getattr(evidence, gauge.measured)
     limit = getattr(evidence, gauge.limit) if isinstance(gauge.limit, str) else gauge.limit
