@@ -1,12 +1,14 @@
-"""What is gone through line by line, Space or Enter for each: the product's cautions, cleaning up."""
+"""What is gone through line by line, Space for each: cautions, preparing, cleaning up, after care."""
 
 from __future__ import annotations
 
 from booth.bench.act import Act, Context, Keep
 from booth.bench.instrument import Instrument
 from booth.bench.next_act import finish
+from booth.clock import local_hhmm
 from booth.forms.form import Rows, Values
 from booth.log.events import BatchFinished, CautionAcknowledged, Event, LineTicked
+from booth.moment import Moment
 from booth.profile.cautions import Caution, cautions_for
 from booth.words.shown import Page, Picture, reflow
 
@@ -18,6 +20,9 @@ class Cautions(Instrument):
         "The usual cautions for this kind of product, from the hazards its profile declares. They "
         "are not all there is: the product's safety data sheet, local codes and licensed practice "
         "come first.",
+        "All are gone through once a day for each product. In another job of the same day those "
+        "that read as they did then stand on one page, and one key says that all still hold; a new "
+        "one is gone through by itself.",
         "Having read them does not make a job free of danger, and this program never says so.",
     )
     KEEPS = (CautionAcknowledged,)
@@ -27,8 +32,16 @@ class Cautions(Instrument):
         if not left:
             all_read = ("head", f"▲ All {len(every)} were read and are in the log.")
             return (Page((all_read, *(("done", f"√ {each.title}") for each in every))),)
+        carried = carried_cautions(context)
+        if len(carried) == len(left):
+            head = ("warning", f"▲ Acknowledged at {_when(carried)}, still hold")
+            return (Page((head, *(("text", f"▲ {each.title}") for each in left))),)
+        left = [each for each in left if each.key not in carried]
         said = (
-            ("quiet", f"{len(every) - len(left) + 1} of {len(every)}"),
+            (
+                "quiet",
+                f"{len(every) - len(carried) - len(left) + 1} of {len(every) - len(carried)}",
+            ),
             ("warning", f"▲ {left[0].title}"),
             *(("text", line) for line in reflow(left[0].lines)),
             ("quiet", f"Source: {left[0].source}"),
@@ -39,26 +52,20 @@ class Cautions(Instrument):
         return not open_cautions(context)
 
     def space(self, context: Context, rows: Rows) -> Act | None:
-        left = open_cautions(context)
-        if not left:
-            return None
-        words = f"{left[0].title}. {' '.join(reflow(left[0].lines))}"
-        read = CautionAcknowledged(n=0, at=context.now, caution=left[0].key, words=words)
-        return Act("read and understood", (Keep(read),))
+        left, carried = open_cautions(context), carried_cautions(context)
+        new = [each for each in left if each.key not in carried]
+        read = tuple(Keep(acknowledged(each, context)) for each in new[:1] or left)
+        return Act("read and understood" if new else "all still hold", read) if left else None
 
     enter = space
 
 
-class Clean(Instrument):
-    KIND = "clean"
-    NAME = "Clean-up"
-    ABOUT = (
+class Checklist(Instrument):
+    """A list that is ticked line by line; those that are one have a kind."""
+
+    LINES = (
         "The lines are this step's own, from the profile or the default list (common practice, no "
-        "source). Each tick is kept.",
-        "Finishing the list also marks the mixed batches as used up, so that their pot life no "
-        "longer rings. Rags with drying oils or two-pack residues can heat by themselves: a metal "
-        "can with a lid, emptied daily (29 CFR 1910.107(g)(3); paragraph from memory, not "
-        "checked). Waste goes where local rules say.",
+        "source). Each tick is kept."
     )
     KEEPS = (LineTicked,)
 
@@ -85,6 +92,49 @@ class Clean(Instrument):
         tick = LineTicked(n=0, at=context.now, step=context.step.key, line=left[0])
         return Act("tick this line", (Keep(tick),))
 
+    def enter(self, context: Context, rows: Rows) -> Act | None:
+        return self.space(context, rows)
+
+
+class Prepare(Checklist):
+    KIND = "prepare"
+    NAME = "Prepare"
+    ABOUT = (
+        Checklist.LINES,
+        "A film is as good as what lies under it: most fisheyes, lifting and loose coats begin here. "
+        "Degrease before sanding, or the grease is sanded in; water in the trap comes out of the gun.",
+        "Sanding dust of old coatings can hold lead and other poisons: test it, mask and extraction "
+        "on; local codes rule.",
+    )
+
+
+class After(Checklist):
+    """Some lines are for later days: Enter goes on whatever is left."""
+
+    KIND = "after"
+    NAME = "After care"
+    ABOUT = (
+        Checklist.LINES,
+        "What is for later need not be ticked now: Enter goes on. When the time of tape, handling, "
+        "sanding and polishing comes is counted beside the coats, where the profile gives it.",
+        "A job that is closed takes one more note from the list of past jobs: 'look again'.",
+    )
+
+    def enter(self, context: Context, rows: Rows) -> Act | None:
+        return None
+
+
+class Clean(Checklist):
+    KIND = "clean"
+    NAME = "Clean-up"
+    ABOUT = (
+        Checklist.LINES,
+        "Finishing the list also marks the mixed batches as used up, so that their pot life no "
+        "longer rings. Rags with drying oils or two-pack residues can heat by themselves: a metal "
+        "can with a lid, emptied daily (29 CFR 1910.107(g)(3); paragraph from memory, not "
+        "checked). Waste goes where local rules say.",
+    )
+
     def enter(self, context: Context, rows: Rows) -> Act:
         """What is left in the gun was thrown away: no pot life rings any more."""
         job = context.job
@@ -97,6 +147,29 @@ def open_cautions(context: Context) -> list[Caution]:
     """The cautions that have not been acknowledged in this job."""
     every = cautions_for(context.profile)
     return [each for each in every if each.key not in context.job.cautions]
+
+
+def acknowledged(caution: Caution, context: Context) -> CautionAcknowledged:
+    words = f"{caution.title}. {' '.join(reflow(caution.lines))}"
+    return CautionAcknowledged(n=0, at=context.now, caution=caution.key, words=words)
+
+
+def carried_cautions(context: Context) -> dict[str, Moment]:
+    """The open cautions that were acknowledged in the same words earlier today, in another job of
+    this product, by their key, and when."""
+    opened = context.job.opened
+    past = context.past.acknowledged(opened.profile.key, context.now, opened.job)
+    found = {}
+    for each in open_cautions(context):
+        at = past.get((each.key, acknowledged(each, context).words))
+        if at is not None and at.wall <= context.now.wall:
+            found[each.key] = at
+    return found
+
+
+def _when(carried: dict[str, Moment]) -> str:
+    """The time of day of the latest of them."""
+    return local_hhmm(max(carried.values(), key=lambda at: at.wall))
 
 
 def ticked(context: Context) -> tuple[LineTicked, ...]:

@@ -4,24 +4,29 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterator, Mapping
+from contextlib import suppress
 from functools import cache, partial
 from pathlib import Path
 from typing import NamedTuple
 
 import msgspec
 
+from booth.clock import local_date
 from booth.job import measured
-from booth.log.events import JobOpened
+from booth.log.events import CautionAcknowledged, JobOpened
 from booth.log.fold import Job, NoJob, fold
+from booth.log.naming import BEGUN
 from booth.log.parse import parse
 from booth.log.store import log_bytes, log_files
 from booth.log.summary import opening_of, summary_of
-from booth.moment import Moment
+from booth.moment import Moment, utc_text
 from booth.units import Kind, System, show
 
 #: Two tips are the same when they are within half of the smallest step tips are made in (0.1 mm).
 SAME_TIP_MM = 0.05
 MOST_PAIRS = 500
+#: A job of today has a name of at most a day ago: names tell the date in UTC.
+LATELY_S = 2 * 86400.0
 MINUTE_OF_NAME = len("20250615-1506")
 
 
@@ -128,6 +133,16 @@ class PastJobs:
     def __init__(self, folder: Path | None = None) -> None:
         self.folder = folder
         self.pairs = cache(partial(pairs, folder))
+        self._read: dict[tuple[str, str, str], Mapping[tuple[str, str], Moment]] = {}
+
+    def acknowledged(
+        self, profile_key: str, now: Moment, without: str = ""
+    ) -> Mapping[tuple[str, str], Moment]:
+        """What ``acknowledged`` gives, read once a day."""
+        key = profile_key, local_date(now), without
+        if key not in self._read:
+            self._read[key] = acknowledged(self.folder, profile_key, now, without)
+        return self._read[key]
 
 
 def last_good(folder: Path, profile_key: str, gun: str = "") -> GoodSettings | None:
@@ -177,9 +192,35 @@ def pairs(
     return tuple(found[:most])
 
 
-def _jobs(folder: Path, profile_key: str, gun: str) -> Iterator[tuple[Path, bytes, JobOpened]]:
-    """Give path, bytes and opening of the jobs of this profile and gun, the latest name first."""
+def acknowledged(
+    folder: Path | None, profile_key: str, now: Moment, without: str = ""
+) -> Mapping[tuple[str, str], Moment]:
+    """Give the cautions acknowledged on the local day of `now` in jobs of this product begun lately:
+    key and words -> when last. without: name of a job to leave out, the one at hand.
+
+    Nothing where the folder cannot be read: then all of them are gone through.
+    """
+    found: dict[tuple[str, str], Moment] = {}
+    lately = utc_text(Moment(now.wall - LATELY_S, now.continuous, now.boot), "%Y%m%d", "")
+    for _, data, opened in _jobs(folder, profile_key, "", lately) if folder is not None else ():
+        if opened.job == without:
+            continue
+        with suppress(NoJob):
+            for each in fold(parse(data).events).of(CautionAcknowledged):
+                if local_date(each.at) == local_date(now):
+                    known = found.get((each.caution, each.words), each.at)
+                    found[each.caution, each.words] = max(known, each.at, key=lambda at: at.wall)
+    return found
+
+
+def _jobs(
+    folder: Path, profile_key: str, gun: str, since: str = ""
+) -> Iterator[tuple[Path, bytes, JobOpened]]:
+    """Give path, bytes and opening of the jobs of this profile and gun, the latest name first; of
+    those named by a date, none from before `since`."""
     for path in log_files(folder):
+        if BEGUN.match(path.name) and path.name < since:
+            continue
         try:
             data = log_bytes(path)
         except OSError:

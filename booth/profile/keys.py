@@ -11,6 +11,7 @@ from __future__ import annotations
 
 from dataclasses import replace
 
+from booth.profile.care_keys import CARE
 from booth.profile.model import (
     CoatPlan,
     Efflux,
@@ -209,6 +210,7 @@ TOP: dict[str, Key] = {
     "steps": Tables(
         "the steps of the job, instead of the usual ones", one=STEPS, make=listed_steps
     ),
+    **CARE,
 }
 #: What data sheets and painters also call these things (no spaces, hyphens, underscores).
 ALSO_CALLED: dict[str, str] = {

@@ -245,6 +245,17 @@ class Limits(msgspec.Struct, frozen=True):
     dew_margin_c: float | None = None
 
 
+class Care(msgspec.Struct, frozen=True):
+    """What the data sheet says of the work before and after, in its words; a profile has one of each."""
+
+    degrease: str | None = None
+    abrade: str | None = None
+    mask: str | None = None
+    tack_off: str | None = None
+    unmask: str | None = None
+    finish: str | None = None
+
+
 class Step(msgspec.Struct, frozen=True):
     """One step of the job.
 
@@ -278,4 +289,6 @@ class Profile(msgspec.Struct, frozen=True, kw_only=True):
     waits: Waits = Waits()
     next_products: tuple[NextProduct, ...] = ()
     limits: Limits = Limits()
+    preparation: Care = Care()
+    after: Care = Care()
     steps: tuple[Step, ...] = ()

@@ -5,6 +5,7 @@ from __future__ import annotations
 #: How a step of each kind is called on the screen, in the order of the job.
 NAMES: dict[str, str] = {
     "cautions": "Cautions",
+    "prepare": "Prepare",
     "weather": "Weather",
     "fresh-air": "Fresh air",
     "amount": "Amount",
@@ -21,6 +22,7 @@ NAMES: dict[str, str] = {
     "coats": "Coats and waits",
     "film": "Wet film",
     "clean": "Clean the gun",
+    "after": "After care",
     "faults": "Faults seen",
     "result": "Result",
     "plain": "Note",

@@ -8,12 +8,28 @@ from __future__ import annotations
 #: Cells of the widest line.
 WIDEST = 56
 
+#: Lines of preparation and after care, by the key of the profile that says more of it.
+PREPARE = {
+    "": "Drain the receiver and the trap; look at the filters.",
+    "degrease": "Degrease: one cloth wet, one dry. Again when sanded.",
+    "abrade": "Abrade as the data sheet says, edges too.",
+    "mask": "Mask; press the edges down.",
+    "tack_off": "Tack off last, right before spraying.",
+}
+AFTER = {
+    "unmask": "Unmask when its time is over: low, back over itself.",
+    "handle": "Handle it, turn it, hang it: not before its time.",
+    "finish": "Sand or polish only when the data sheet allows.",
+    "look": "Next morning: look along it against a lamp; note it.",
+}
+
 HOW: dict[str, tuple[str, ...]] = {
     "cautions": (
         "Read each one; Enter says that you have read it.",
         "Get dressed for this product before the can is opened.",
         "The data sheet, local codes and licensed practice rule.",
     ),
+    "prepare": tuple(PREPARE.values()),
     "weather": (
         "Read air temperature and humidity where you will spray.",
         "Take the temperature of the part itself: it may be",
@@ -111,6 +127,7 @@ HOW: dict[str, tuple[str, ...]] = {
         "Wipe the needle forward; a drop of oil on its packing.",
         "Rags and waste into the metal can; close the lid.",
     ),
+    "after": tuple(AFTER.values()),
     "faults": (
         "Look along the film against a lamp.",
         "Name each fault you see, and on which part.",

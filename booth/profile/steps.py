@@ -13,9 +13,9 @@ from typing import Any
 import msgspec
 
 from booth.files.slug import slug
-from booth.profile.model import Hazard, Profile, Step
+from booth.profile.model import Care, Hazard, Profile, Step
 from booth.profile.step_kinds import MUST, NAMES
-from booth.profile.step_words import FIRST_TIME, HOW
+from booth.profile.step_words import AFTER, FIRST_TIME, HOW, PREPARE
 
 
 def _default(kind: str) -> Step:
@@ -75,6 +75,11 @@ def steps_for(profile: Profile) -> tuple[Step, ...]:
 
 def _suited(step: Step, profile: Profile) -> Step:
     """Give `step` as this product needs it."""
+    if step.kind in CARE:
+        lines, said_in = CARE[step.kind]
+        said = said_in(profile)
+        own = (_care_line(key, line, getattr(said, key, None)) for key, line in lines.items())
+        return msgspec.structs.replace(step, how=tuple(own))
     if step.kind == "mix" and not _is_mixed(profile):
         if _is_thinned(profile):
             return msgspec.structs.replace(step, name="Stir and thin", how=FIRST_TIME["stir"])
@@ -83,6 +88,11 @@ def _suited(step: Step, profile: Profile) -> Step:
         if words.startswith(f"{step.kind},") and applies(profile):
             return msgspec.structs.replace(step, how=FIRST_TIME[words])
     return step
+
+
+def _care_line(key: str, usual: str, said: str | None) -> str:
+    """A line of preparation or after care: as the profile has it, else the usual one."""
+    return f"{key.replace('_', ' ').capitalize()}: {said.removesuffix('.')}." if said else usual
 
 
 def _is_mixed(profile: Profile) -> bool:
@@ -96,6 +106,11 @@ def _is_thinned(profile: Profile) -> bool:
     return usual is not None and bool(usual.high or usual.low)
 
 
+#: The usual lines of these steps, and where a profile says more of them.
+CARE: dict[str, tuple[dict[str, str], Callable[[Profile], Care]]] = {
+    "prepare": (PREPARE, lambda profile: profile.preparation),
+    "after": (AFTER, lambda profile: profile.after),
+}
 #: For which products a step has other words; of two that suit one step the first counts.
 OTHERWISE: dict[str, Callable[[Profile], bool]] = {
     "fresh-air, isocyanate": lambda profile: Hazard.ISOCYANATE in profile.hazards,

@@ -6,7 +6,7 @@ from collections.abc import Sequence
 
 from msgspec.structs import replace
 
-from booth.bench.act import Act, Context, Keep, Say, SetForm, refused
+from booth.bench.act import Act, Ask, Choice, Context, Keep, Say, SetForm, refused
 from booth.bench.instrument import Instrument, number, quantity, word
 from booth.files.safe_text import visible
 from booth.forms.form import Field, Form, Rows, Values, only
@@ -16,7 +16,7 @@ from booth.job import pouring, recipe
 from booth.job.measured import known
 from booth.job.mix_choice import Option, hardeners, in_use, mixed_with, thinners
 from booth.job.pouring import BatchPlan, Pouring, open_pours
-from booth.log.events import BatchMixed, Event, Poured
+from booth.log.events import BatchMixed, Event, NoteMade, Poured
 from booth.profile.model import Profile, Thinner
 from booth.trade.mixing.components import Measure
 from booth.trade.result import BadInput
@@ -27,6 +27,8 @@ from booth.words.shown import Picture, Pours, Readout, Tone
 READING = {Measure.VOLUME: "cup", Measure.WEIGHT: "scale"}
 FRESH = "fresh"
 _WAYS = {Measure.VOLUME: "volume, marks on the cup", Measure.WEIGHT: "weight, on the scale"}
+#: How a note of the cans' batch numbers begins.
+CANS = "cans: "
 AMOUNT_FIRST = "Enter the amount first, with its unit if you like."
 WHEN_POURED = "Space when it is poured to the mark; or type what it shows."
 NOT_POURED = "That is what it showed before this pour. Pour, then read it."
@@ -54,6 +56,7 @@ class Mix(Instrument):
         "Pot life and induction begin when the last component is in. Poured onto the rest of an "
         "older batch, the pot life that is over first rules all of it, the older one as a rule: "
         "fresh material does not make old material young. The rest is taken to be of the same parts.",
+        "→ notes the batch numbers of the cans: with them a complaint, or another shade, can be traced.",
         "The product's data sheet decides; hardeners and thinners have hazards of their own.",
     )
     KEEPS = (BatchMixed, Poured)
@@ -173,6 +176,22 @@ class Mix(Instrument):
         """A digit that no row takes is not lost without a word."""
         lost = key.character is not None and key.character.isdigit() and rows.target is None
         return refused(AMOUNT_FIRST) if lost else None
+
+    def more(self, context: Context, rows: Rows) -> tuple[Choice, ...]:
+        return (Choice("Note the batch numbers of the cans", ask_cans),)
+
+
+def ask_cans(context: Context) -> Act:
+    """Ask for them; what was noted last in this job stands there already."""
+    noted = [each.text for each in context.job.notes if each.text.startswith(CANS)]
+    before = noted[-1].removeprefix(CANS) if noted else ""
+    why = "As they stand on the cans, in the order of pouring."
+    return Act("", (Ask("Batch numbers of the cans", note_cans, why, before, needed=True),))
+
+
+def note_cans(context: Context, numbers: str) -> Act:
+    note = NoteMade(n=0, at=context.now, text=f"{CANS}{numbers}")
+    return Act("note", (Keep(note), Say(f"Noted: {note.text}.")))
 
 
 def batch_meant(context: Context, values: Values) -> Pouring | None:
