@@ -61,7 +61,7 @@ class Cautions(Instrument):
 
 
 class Checklist(Instrument):
-    """A list that is ticked line by line; those that are one have a kind."""
+    """A list that Space ticks line by line; Enter goes on, whatever is left for later."""
 
     LINES = (
         "The lines are this step's own, from the profile or the default list (common practice, no "
@@ -92,9 +92,6 @@ class Checklist(Instrument):
         tick = LineTicked(n=0, at=context.now, step=context.step.key, line=left[0])
         return Act("tick this line", (Keep(tick),))
 
-    def enter(self, context: Context, rows: Rows) -> Act | None:
-        return self.space(context, rows)
-
 
 class Prepare(Checklist):
     KIND = "prepare"
@@ -109,8 +106,6 @@ class Prepare(Checklist):
 
 
 class After(Checklist):
-    """Some lines are for later days: Enter goes on whatever is left."""
-
     KIND = "after"
     NAME = "After care"
     ABOUT = (
@@ -119,9 +114,6 @@ class After(Checklist):
         "sanding and polishing comes is counted beside the coats, where the profile gives it.",
         "A job that is closed takes one more note from the list of past jobs: 'look again'.",
     )
-
-    def enter(self, context: Context, rows: Rows) -> Act | None:
-        return None
 
 
 class Clean(Checklist):

@@ -159,22 +159,33 @@ class OpenJobs:
         False where another booth has that job open, or it may not be written to here: its alarms
         are no longer for this booth.
         """
-        real = _real(path)
-        if real in self._held:
-            self._held[real].record(event)
-            return True
         try:
-            session = Session.resume(path)
+            session = self._held.get(_real(path)) or Session.resume(path)
         except (LogBusy, NotKept, NoJob):
             self._elsewhere |= {path}
             return False
+        self._keep_in(session, path, event)
+        return True
+
+    def keep(self, path: Path, event: Event) -> None:
+        """Keep an event in the log at `path`, whose job stays open or closed as it is.
+
+        Raises LogBusy, NotKept or NoJob, as ``take_up``.
+        """
+        self._keep_in(self._held.get(_real(path)) or Session.resume(path), path, event)
+
+    def _keep_in(self, session: Session, path: Path, event: Event) -> None:
+        """Keep an event; a log that was opened for it alone is let go of again."""
+        if session in self.sessions:
+            session.record(event)
+            return
         try:
             session.record(event)
         finally:
             session.close()
+            real = _real(path)
             self._told[real] = (*self._told.get(real, ()), *session.news())
         self.found.moved_on(path, session.job)
-        return True
 
 
 def _real(path: Path) -> str:

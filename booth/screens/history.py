@@ -3,12 +3,19 @@
 from __future__ import annotations
 
 from collections.abc import Awaitable, Callable, Iterable
+from contextlib import suppress
+from functools import partial
+from pathlib import Path
+from typing import TYPE_CHECKING
 
 from textual.app import ComposeResult
 
 from booth.clock import local_date, local_hhmm
 from booth.files.faults import counted
 from booth.forms.key import Key
+from booth.log.errors import LogBusy, NotKept
+from booth.log.events import NoteMade
+from booth.log.fold import NoJob
 from booth.log.history import history
 from booth.log.parse import LogContent
 from booth.log.store import read_log
@@ -23,11 +30,14 @@ from booth.widgets.page_view import PageView
 from booth.words.report import report
 from booth.words.shown import Page, PickLine, Tone
 
+if TYPE_CHECKING:
+    from booth.screens.host import Host
+
 HELP = (
     "Every job whose log lies in the folder below, closed or not; files that cannot be read stand "
     "last, each with why, and are left as they are.",
     "Enter shows a job as text. r takes it up again: the closing of a closed job is voided, nothing "
-    "is erased. f or / finds jobs by words: a date, a verdict, a coating, a part, a gun.",
+    "is erased. n looks at it again: a note is added, and a closed job stays closed. f or / finds jobs by words: a date, a verdict, a coating, a part, a gun.",
 )
 
 #: The shape that goes with the word of a verdict.
@@ -143,6 +153,8 @@ class History(ListScreen[None, JobSummary]):
         if key.name in ("r", "right") and chosen is not None:
             word = "take up again" if chosen.is_open else "reopen"
             return Deed(word if key.name == "right" else "", lambda: self._reopen(chosen))
+        if key.name in ("n", "f2") and chosen is not None:
+            return Deed("", lambda: self._look_again(chosen))
         return super().deed(key)
 
     def enter(self) -> Deed | None:
@@ -170,6 +182,12 @@ class History(ListScreen[None, JobSummary]):
             return
         await take_up(self.host, chosen.path, self.host.clock.now())
 
+    async def _look_again(self, chosen: JobSummary) -> None:
+        if chosen.opened is None or chosen.fault:
+            await self._read_one(chosen)
+            return
+        await look_again(self.host, chosen.path, lambda: self.say("Noted."))
+
     async def _find(self) -> None:
         """Ask for words; no word shows all jobs."""
 
@@ -187,6 +205,23 @@ class History(ListScreen[None, JobSummary]):
             self._put()
         else:
             await super().leave()
+
+
+async def look_again(host: Host, path: Path, done: Callable[[], None]) -> None:
+    """Ask how a job looks now, and keep it as a note; the job stays open or closed as it is."""
+
+    async def noted(text: str | None) -> None:
+        if text is None:
+            return
+        try:
+            host.jobs.keep(path, NoteMade(n=0, at=host.clock.now(), text=text))
+        except (LogBusy, NotKept, NoJob, OSError) as fault:
+            await host.show(Sheet("NOT KEPT", (str(fault), f"The note: {text}"), grave=True))
+            return
+        done()
+
+    why = "Along the film against a lamp, the next morning: kept as a note of that job."
+    await host.show(Ask("How does it look now?", why, needed=True), noted)
 
 
 #: How far each key scrolls.
@@ -227,6 +262,11 @@ class JobReport(Framed[None]):
         self.query_one(PageView).show(Page((("text", text),)))
         super().draw(now)
 
+    def _read_again(self) -> None:
+        with suppress(OSError):
+            self.log_content = read_log(self.summary.path)
+        self.draw(self.host.clock.now())
+
     def deed(self, key: Key) -> Deed | None:
         by = ROWS.get(key.name)
         if by is not None:
@@ -235,4 +275,7 @@ class JobReport(Framed[None]):
         if key.name in ("r", "right"):
             word = "take up again" if self.summary.is_open else "reopen"
             return Deed(word if key.name == "right" else "", self.reopen)
+        if key.name in ("n", "f2", "left"):
+            deed = partial(look_again, self.host, self.summary.path, self._read_again)
+            return Deed("look again: add a note" if key.name == "left" else "", deed)
         return super().deed(key)

@@ -1,4 +1,4 @@
-"""The clean-up: line by line, each list for itself; at its end no batch rings any more."""
+"""Lists that are ticked line by line, each for itself; at the end of cleaning no batch rings any more."""
 
 from __future__ import annotations
 
@@ -7,7 +7,7 @@ from collections.abc import Sequence
 import pytest
 
 from booth.log.events import BatchFinished, BatchMixed, Event, LineTicked, StepDone, Voided
-from booth.profile.model import Step
+from booth.profile.model import Care, Step
 from booth.profile.steps import DEFAULT_STEPS
 from booth.words.shown import Page
 from tests.instruments.at_bench import AtBench
@@ -91,3 +91,39 @@ def test_where_nothing_can_be_kept_the_list_is_not_left() -> None:
 def test_the_usual_list_has_lines_to_tick() -> None:
     (usual,) = (step for step in DEFAULT_STEPS if step.kind == "clean")
     assert len(usual.how) > 3
+
+
+def test_preparing_is_ticked_line_by_line() -> None:
+    desk = AtBench("prepare", before=mixed)
+    lines = desk.bench.step.how
+    assert lines[0].startswith("Drain the receiver") and desk.keys["Enter"] == "go on"
+    desk.press(*["space"] * len(lines))
+    assert [each.line for each in desk.job.ticked] == list(lines)
+    desk.pass_time(1)
+    desk.press("enter")
+    assert [type(each) for each in desk.log[-2:]] == [LineTicked, StepDone]  # the batch goes on
+    assert desk.bench.step.key == "weather"
+
+
+def test_after_care_goes_on_with_lines_left_for_later_days() -> None:
+    desk = AtBench("after")
+    desk.press("space")
+    assert desk.keys["Enter"] == "go on" and desk.keys["Space"] == "tick this line"
+    desk.press("enter")
+    assert isinstance(desk.log[-1], StepDone) and desk.bench.step.key == "faults"
+    desk.open("after")
+    assert "√ Unmask" in desk.text and "→ Handle it" in desk.text
+    desk.press("space", "space", "space")
+    assert desk.keys["Enter"] == "next step" and "Next morning" in desk.job.ticked[-1].line
+
+
+def test_what_the_profile_says_of_them_stands_in_their_lines() -> None:
+    said = profile(
+        preparation=Care(abrade="P400, wet.", tack_off="a tack cloth"),
+        after=Care(unmask="while it is soft"),
+    )
+    assert "→ Drain" in AtBench("prepare", profile=said).text
+    lines = AtBench("prepare", profile=said).bench.step.how
+    assert lines[2] == "Abrade: P400, wet." and lines[4] == "Tack off: a tack cloth."
+    assert lines[1] == AtBench("prepare").bench.step.how[1]
+    assert AtBench("after", profile=said).bench.step.how[0] == "Unmask: while it is soft."

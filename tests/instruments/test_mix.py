@@ -7,7 +7,7 @@ from collections.abc import Sequence
 import msgspec
 import pytest
 
-from booth.bench.act import Context
+from booth.bench.act import Ask, Context
 from booth.bench.next_act import SPACE
 from booth.instruments.mix.words import empty_readout, pour_readout
 from booth.job.pouring import BatchPlan, open_pours, pouring
@@ -464,3 +464,18 @@ def test_the_batch_says_when_its_pot_life_is_over(hours: float, said: str, tone:
     b = at_mix(before=mixed)
     b.clock.advance(hours * 3600)
     assert (b.readout.word, b.readout.tone) == (said, tone)
+
+
+def test_the_batch_numbers_of_the_cans_are_noted_and_stand_there_the_next_time() -> None:
+    b = at_mix("300 ml")
+    for numbers in ("A 4711, B 0815", "A 4712, B 0815"):
+        (more,) = b.bench.instrument.more(b.now, b.rows)
+        b.rest = b.bench.carry_out(more.act(b.now), b.clock.now())
+        b.answer(numbers)
+        (note,) = b.job.notes[-1:]
+        assert note.text == f"cans: {numbers}" and b.said == f"Noted: cans: {numbers}."
+        (ask,) = more.act(b.now).do
+        assert isinstance(ask, Ask) and ask.text == numbers
+    # What stood in the rows stands there.
+    b.press("space")
+    assert isinstance(b.log[-1], ev.Poured)

@@ -55,7 +55,8 @@ def test_the_job_in_its_order() -> None:
     kinds = [step.kind for step in DEFAULT_STEPS]
     assert kinds == list(HOW)
     for earlier, later in [
-        ("cautions", "weather"),
+        ("cautions", "prepare"),
+        ("prepare", "weather"),
         ("mix", "efflux"),
         ("efflux", "thin"),
         ("strain", "air"),
@@ -64,7 +65,8 @@ def test_the_job_in_its_order() -> None:
         ("fan", "pattern"),
         ("pattern", "coats"),
         ("coats", "clean"),
-        ("clean", "result"),
+        ("clean", "after"),
+        ("after", "result"),
     ]:
         assert kinds.index(earlier) < kinds.index(later)
 

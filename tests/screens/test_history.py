@@ -257,3 +257,45 @@ def test_every_word_has_to_be_there(in_june: None) -> None:
     assert matching(every, " DOOR good 2025-06 ") == (SUMMARY,)
     assert matching(every, "door redo") == ()
     assert matching(every, "cannot") == (every[1],)
+
+
+@pytest.mark.parametrize("way", [("n",), ("f2",), ("enter", "left"), ("enter", "n")])
+async def test_a_note_the_next_morning_leaves_a_closed_job_closed(way: tuple[str, ...]) -> None:
+    async with at_app() as at:
+        path = a_job(ago(20), closed(19))
+        before = path.read_bytes()
+        await at.open("Past jobs")
+        if way[0] == "enter":
+            await at.press("enter")
+            assert "look again: add a note" in at.lines[-1]
+        await at.press(way[-1])
+        assert at.screen == "Ask" and "How does it look now?" in at.text
+        await at.type("dull over the filler")
+        await at.press("enter")
+        assert path.read_bytes().startswith(before), "nothing is erased"
+        (note,) = kept(path, ev.NoteMade)
+        assert note.text == "dull over the filler"
+        assert fold(everything(path)).closed is not None
+        if way[0] == "enter":
+            assert at.screen == "JobReport" and "note: dull over the filler" in at.text
+        else:
+            assert at.screen == "History" and "Noted." in at.text
+        # Left without a word, nothing is kept.
+        await at.press(way[-1], "escape")
+        assert len(kept(path, ev.NoteMade)) == 1
+
+
+async def test_a_note_for_a_job_open_in_another_booth_is_not_lost_without_a_word() -> None:
+    async with at_app() as at:
+        path = a_job(ago(3), closed(1))
+        other = Session.resume(path)
+        try:
+            await at.open("Past jobs")
+            await at.press("n")
+            await at.type("good")
+            await at.press("enter")
+            assert at.screen == "Sheet" and "open in another booth" in at.words
+            assert "The note: good" in at.words
+        finally:
+            other.close()
+        assert kept(path, ev.NoteMade) == []

@@ -35,6 +35,7 @@ async def test_a_whole_job() -> None:
         await at.type(", ".join(PARTS))
         await at.press("enter")
         await _cautions(at)
+        await _go_to(at, "weather")
         await _weather(at)
         await _go_to(at, "amount")
         await _amount(at)

@@ -152,6 +152,8 @@ def _open(p: Painter) -> None:
 def _before_mixing(p: Painter) -> None:
     with p.step("Cautions"):
         read_cautions(p.run)
+    with p.step("Prepare"):
+        tick_every_line(p.run)
     with p.step("Weather"):
         p.enter_figure("72")
         p.enter_figure("50")
@@ -300,6 +302,8 @@ def _gauge(p: Painter, part: str, coat: int) -> None:
 
 def _after(p: Painter) -> None:
     with p.step("Clean the gun"):
+        tick_every_line(p.run)
+    with p.step("After care"):
         tick_every_line(p.run)
     with p.step("Faults seen"):
         p.press("down")

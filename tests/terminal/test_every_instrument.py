@@ -64,6 +64,7 @@ pytestmark = pytest.mark.terminal
 KEYS = {
     "to the bench": 3,  # the profile; the parts; the gun
     "Cautions": 13 + 1,  # each of this product's cautions by itself
+    "Prepare": 5 + 1,
     "Weather": 3 + 1,
     "Fresh air": 1,  # worked out from profile and shop file: kept and left with one Enter
     "Amount": 2 + 1 + 1,  # length, width; the amount
@@ -80,10 +81,11 @@ KEYS = {
     "Coats and waits": 2 * 6 + 2 * 5 + 1,  # six coats; to the gauge, two teeth, and back, twice
     "Wet film": 2 * 2 + 1 + 1,  # two readings of two teeth; the other part
     "Clean the gun": 5 + 1,
+    "After care": 4 + 1,
     "Faults seen": 2 + 1,
     "Result": 2 + 2,  # the verdict, chosen by hand; what came out, what to change
 }
-JOB_KEYS = 112
+JOB_KEYS = 123
 #: Characters of what is typed: names of the parts, thirteen figures, what came out, what to change.
 TYPED = 70
 #: An alarm for each part and coat that comes due, and for what the last coat starts (dust-free); one
@@ -169,7 +171,7 @@ def _every_step_was_done(home: Path) -> None:
 def _figures(home: Path) -> None:
     done = job(home)
     counted = Counter(type(event).__name__ for event in done.events)
-    cautions, lines = cautions_for(done.profile), 5
+    cautions, lines = cautions_for(done.profile), 5 + 5 + 4
     assert counted == Counter(
         {
             "JobOpened": 1,

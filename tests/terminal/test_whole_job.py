@@ -98,6 +98,7 @@ def skip(run: Terminal, why: str) -> str:
 
 def _before_mixing(run: Terminal) -> None:
     read_cautions(run, "pagedown")
+    assert go_on(run) == "Prepare"
     assert go_on(run) == "Weather"
     # One Backspace too many voids nothing: right after erasing it does nothing.
     run.press(
@@ -190,6 +191,7 @@ def _coats(run: Terminal) -> None:
 
 def _after(run: Terminal) -> None:
     tick_every_line(run, "pagedown")
+    assert go_on(run) == "After care"
     assert go_on(run) == "Faults seen"
     assert go_on(run) == "Result"
     run.press("right")
