@@ -117,7 +117,7 @@ async def test_steps_parts_and_rows_are_chosen_by_mouse() -> None:
         await at.pilot.click(offset=(45, row))
         await at.settle()
         assert at.marked == "part"
-        row = next(n for n, line in enumerate(at.lines) if "15 Coats and waits" in line)
+        row = next(n for n, line in enumerate(at.lines) if "16 Coats and waits" in line)
         await at.pilot.click(offset=(6, row))
         await at.settle()
         assert at.step == "coats"
