@@ -7,17 +7,16 @@ it speaks neither for nor against a cause.
 
 from __future__ import annotations
 
-from typing import Any
+from typing import Any, NamedTuple
 
 from booth.job import lasting, measured
-from booth.job.coat_plan import coat_named
 from booth.job.measured import as_of, known, readings_of, statistics_of
-from booth.job.mix_choice import in_use, mixed_with, sprayed
+from booth.job.mix_choice import in_use, mixed_with
 from booth.job.mixture import now, timed
 from booth.job.recipe import thinner_of
-from booth.job.waits import poured_together
+from booth.job.waits import LATELY_S, between_coats, poured_together
 from booth.log.fold import Coat, Job
-from booth.moment import elapsed
+from booth.moment import Basis, elapsed
 from booth.profile.model import Profile, Range
 from booth.trade.cups.cup_names import cup_named
 from booth.trade.cups.efflux_time import equivalent_efflux
@@ -145,9 +144,12 @@ def _pattern(job: Job) -> Given:
 
 
 def _weather(job: Job, coat: Coat | None) -> Given:
-    """The weather the coat was laid in; the latest reading where it was read only afterwards."""
+    """The weather the coat was laid in; the latest reading where it was read only afterwards. One
+    that is hours away from the coat is not its weather."""
     read = (coat.weather if coat is not None else None) or job.weather
     if read is None:
+        return {}
+    if coat is not None and abs(elapsed(read.at, coat.begun.at).seconds) > LATELY_S:
         return {}
     air, humidity, part = read.air.value, read.humidity.value, read.part.value
     margin = known(dew_margin_c, air, humidity, part)
@@ -176,21 +178,50 @@ def _film(job: Job, part: str) -> Given:
     return {"wet_um": max(reversed(found), key=past, default=None)}
 
 
+class _Laid(NamedTuple):
+    """How a coat lay in the wait after the one below it [s]; None each where that is not known."""
+
+    early_s: float | None = 0.0
+    late_s: float | None = 0.0
+    wait_s: float | None = None
+
+
+def _laid(job: Job, coat: Coat) -> _Laid:
+    """What was kept of a coat, as far as the wait it was held against is known.
+
+    Earlier versions held it against the window of the next product, or against a time that the
+    weather did not bear out: no coat was earlier than what is left of its wait as it is known now.
+    """
+    then = as_of(job, coat.begun.n)
+    below = [each for each in then.coats_on(coat.part) if each.number == coat.number - 1]
+    if not below or below[0].ended is None:
+        return _Laid()
+    wait, begun = between_coats(then, below[0], below[0].ended), coat.begun
+    passed = elapsed(wait.start, begun.at, then.boots)
+    doubtful = begun.doubtful or passed.basis is Basis.DOUBTFUL
+    early_s = late_s = None
+    if wait.opens_s is not None and not doubtful:
+        early_s = min(begun.early_s, max(wait.opens_s - passed.seconds, 0.0))
+    if begun.late_s or (wait.closes_s is not None and not doubtful):
+        late_s = begun.late_s
+    return _Laid(early_s, late_s, wait.opens_s)
+
+
+def _worst(figures: list[float | None]) -> float | None:
+    """The greatest of them; none of them is in time for all we know where one is not known."""
+    return max(filter(None, figures), default=None if None in figures else 0.0)
+
+
 def _waits(job: Job, coats: list[Coat]) -> Given:
     """Coats laid too early or too late, and how much of its pot life the mix had used."""
     if not coats:
         return {}
-    earliest = max(coats, key=lambda coat: coat.begun.early_s)
-    plan = coat_named(job, earliest.number).plan
-    profile = sprayed(job, earliest.begun.n)
-    flash = lasting.after_coat(profile, plan, earliest.weather or job.weather)
+    laid = [_laid(job, coat) for coat in coats]
     shares = [share for coat in coats if (share := _pot_life_used(job, coat))]
-    # None is not known where the clock was in doubt at one of the coats.
-    none = None if any(coat.begun.doubtful for coat in coats) else 0.0
     return {
-        "early_s": earliest.begun.early_s or none,
-        "late_s": max(coat.begun.late_s for coat in coats) or none,
-        "flash_off_s": flash.seconds,
+        "early_s": _worst([each.early_s for each in laid]),
+        "late_s": _worst([each.late_s for each in laid]),
+        "flash_off_s": max(laid, key=lambda each: each.early_s or 0.0).wait_s,
         "pot_life_used": max(shares, default=None),
     }
 

@@ -26,7 +26,7 @@ from booth.log.events import (
     WeatherRead,
 )
 from booth.log.fold import Job, fold
-from booth.profile.model import Gun, Limits, Range
+from booth.profile.model import Gun, Limits, Range, Waits
 from booth.trade.faults.evidence import Evidence
 from booth.trade.faults.ranked_causes import Standing, rank_causes
 from tests.job.make import at, mild, opened, q
@@ -157,11 +157,45 @@ def test_early_and_late_coats_of_the_part_asked_for() -> None:
 
 def test_a_coat_begun_while_the_clock_was_in_doubt_was_not_in_time_for_all_we_know() -> None:
     doubtful = coat("door", 2, 400, doubtful=True)
-    found = evidence_of(job_of(*coat("door", 1, 0), *doubtful))
+    found = evidence_of(job_of(mild(), *coat("door", 1, 0), *doubtful))
     assert (found.early_s, found.late_s) == (None, None)
     third = coat("door", 3, 800, early_s=60.0)
-    found = evidence_of(job_of(*coat("door", 1, 0), *doubtful, *third))
+    found = evidence_of(job_of(mild(), *coat("door", 1, 0), *doubtful, *third))
     assert (found.early_s, found.late_s) == (60.0, None)
+
+
+@pytest.mark.parametrize(
+    ("before", "waits", "early_s", "expected"),
+    [
+        ((), {}, 0.0, None),  # no weather: nobody knows whether it was in time
+        ((), {}, 320.0, None),  # nor how far it was not
+        ((mild(),), {"waits": Waits()}, 0.0, None),  # the profile gives no wait
+        ((mild(),), {}, 0.0, 0.0),
+        ((mild(),), {}, 320.0, 320.0),
+        # An earlier version held it against the window of the next product: 600 s less 280 s.
+        ((mild(),), {}, 6124.0, 320.0),
+    ],
+)
+def test_a_wait_that_is_not_known_is_no_evidence(
+    before: tuple[Event, ...], waits: dict[str, object], early_s: float, expected: float | None
+) -> None:
+    second = coat("door", 2, 400, early_s=early_s)
+    job = job_of(*before, *coat("door", 1, 0), *second, **waits)
+    assert evidence_of(job).early_s == expected
+    early = next(c for c in rank_causes("runs", evidence_of(job)) if c.cause.key == "too-early")
+    assert early.is_measured is (expected is not None)
+
+
+def test_a_window_that_the_profile_does_not_give_was_not_kept() -> None:
+    job = job_of(mild(), *coat("door", 1, 0), *coat("door", 2, 400), waits=Waits())
+    assert evidence_of(job).late_s is None
+
+
+def test_weather_read_hours_before_the_coat_is_not_its_weather() -> None:
+    job = job_of(weather(20, 50, 18), *coat("door", 1, 5 * 3600))
+    assert (evidence_of(job).air_c, evidence_of(job).dew_margin_c) == (None, None)
+    job = job_of(weather(20, 50, 18), *coat("door", 1, 3 * 3600))
+    assert evidence_of(job).air_c == 20
 
 
 def test_coats_not_begun_say_nothing_of_waits() -> None:
