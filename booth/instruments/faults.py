@@ -38,6 +38,7 @@ KINDS = {
     "m/s": (Kind.SPEED, 1.0),
     "mm": (Kind.LENGTH, 1.0),
     "1": (Kind.PERCENT, 100.0),
+    "coats": (Kind.COUNT, 1.0),
 }
 #: Where a limit is from that is neither the profile's nor named with the cause.
 OTHER_LIMITS = {
@@ -45,8 +46,13 @@ OTHER_LIMITS = {
     "gun speed": "for the wet film asked for",
     "pot life used": "all of it",
 }
-#: A coat laid at its time, and a wait that was kept, have no limit to name.
-BY_THE_CLOCK = {"coat laid early by", "coat laid late by"}
+#: A coat laid at its time, and a wait that was kept, have no limit to name: their word past it, and
+#: what is said within.
+BY_THE_CLOCK = {
+    "coat laid early by": ("TOO EARLY", "coats laid in their time"),
+    "coat laid late by": ("TOO LATE", "coats laid in their time"),
+    "induction missed by": ("TOO EARLY", "induction kept"),
+}
 
 
 class Faults(Instrument):
@@ -201,7 +207,8 @@ def reading_words(read: Reading, system: System) -> str:
         return read.name
     measured = _value(read, read.measured, system)
     if read.name in BY_THE_CLOCK:
-        return f"{read.name} {measured}" if read.side == "above" else "coats laid in their time"
+        within = BY_THE_CLOCK[read.name][1]
+        return f"{read.name} {measured}" if read.side == "above" else within
     where = OTHER_LIMITS.get(read.name, read.limit_source)
     return f"{read.name} {measured}, {read.side} {_value(read, read.limit, system)} ({where})"
 
@@ -229,7 +236,7 @@ def strongest(causes: tuple[RankedCause, ...], system: System) -> Readout | None
     if read.measured is None or read.limit is None:
         return Readout("?", label=label, tone=Tone.CAUTION, word=read.name.upper())
     if read.name in BY_THE_CLOCK:
-        unit, word = "", "TOO EARLY" if "early" in read.name else "TOO LATE"
+        unit, word = "", BY_THE_CLOCK[read.name][0]
     else:
         # A unit keeps its own letters: M is not m.
         word = f"{read.side.upper()} {_value(read, read.limit, system)}"

@@ -10,6 +10,7 @@ from __future__ import annotations
 from typing import Any, NamedTuple
 
 from booth.job import lasting, measured
+from booth.job.coat_plan import coats_wanted
 from booth.job.measured import as_of, known, readings_of, statistics_of
 from booth.job.mix_choice import in_use, mixed_with
 from booth.job.mixture import now, timed
@@ -223,7 +224,19 @@ def _waits(job: Job, coats: list[Coat]) -> Given:
         "late_s": _worst([each.late_s for each in laid]),
         "flash_off_s": max(laid, key=lambda each: each.early_s or 0.0).wait_s,
         "pot_life_used": max(shares, default=None),
+        "induction_left_s": _worst([_induction_left_s(job, coat) for coat in coats]),
+        "coats_laid": min(len(job.coats_on(part)) for part in {coat.part for coat in coats}),
+        "coats_wanted": coats_wanted(job),
     }
+
+
+def _induction_left_s(job: Job, coat: Coat) -> float | None:
+    """What the last batch still had to stand when the coat began."""
+    batches = [batch for batch in job.batches if batch.n < coat.begun.n]
+    lasts = lasting.induction(job.profile, coat.weather or job.weather)
+    if not batches or lasts is None or lasts.seconds is None:
+        return None
+    return max(lasts.seconds - elapsed(batches[-1].at, coat.begun.at, job.boots).seconds, 0.0)
 
 
 def _pot_life_used(job: Job, coat: Coat) -> float | None:

@@ -29,7 +29,7 @@ from booth.log.fold import Job, fold
 from booth.profile.model import Gun, Limits, Range, Waits
 from booth.trade.faults.evidence import Evidence
 from booth.trade.faults.ranked_causes import Standing, rank_causes
-from tests.job.make import at, mild, opened, q
+from tests.job.make import at, mild, one_time, opened, q
 
 
 def job_of(*kept: Event, **changes: object) -> Job:
@@ -196,6 +196,24 @@ def test_weather_read_hours_before_the_coat_is_not_its_weather() -> None:
     assert (evidence_of(job).air_c, evidence_of(job).dew_margin_c) == (None, None)
     job = job_of(weather(20, 50, 18), *coat("door", 1, 3 * 3600))
     assert evidence_of(job).air_c == 20
+
+
+def test_induction_that_was_not_waited_for() -> None:
+    mixed = BatchMixed(n=0, at=at(0), batch=1)
+    mix = msgspec.structs.replace(opened().profile.mix, induction=one_time(1200))
+    for began_s, left_s in ((300, 900.0), (1300, 0.0)):
+        found = evidence_of(job_of(mild(), mixed, *coat("door", 1, began_s), mix=mix))
+        assert found.induction_left_s == pytest.approx(left_s)
+    assert evidence_of(job_of(mixed, *coat("door"), mix=mix)).induction_left_s is None
+    assert evidence_of(job_of(mild(), mixed, *coat("door"))).induction_left_s is None
+
+
+def test_coats_are_counted_where_any_was_laid() -> None:
+    found = evidence_of(job_of(*coat("door", 1, 0), *coat("door", 2, 900)))
+    assert (found.coats_laid, found.coats_wanted) == (2, 3)
+    first = rank_causes("hiding", found)[0]
+    assert first.cause.key == "coats-few" and first.figures_for[0].name == "coats laid"
+    assert evidence_of(job_of(*coat("door")), "hood").coats_laid is None
 
 
 def test_coats_not_begun_say_nothing_of_waits() -> None:

@@ -49,6 +49,8 @@ SHOWN: dict[Sign, Evidence] = {
     Sign.THINNER_OVER: Evidence(thinner_percent=40.0, thinner_high_percent=20.0),
     Sign.THINNER_UNMEASURED: Evidence(thinner_unmeasured=True),
     Sign.POT_LIFE_OVER: Evidence(pot_life_used=1.6),
+    Sign.INDUCTION_SHORT: Evidence(induction_left_s=900.0),
+    Sign.COATS_FEW: Evidence(coats_laid=1.0, coats_wanted=3.0),
 }
 
 #: What the handbooks name, fault by fault, as the figure that would show it. TM 43-0139 and the
@@ -359,7 +361,7 @@ def test_more_evidence_for_a_cause_never_lowers_its_rank(
         ("dust", {}, "on-top", {"yes": "dusty", "no": "unstrained"}),
         ("orange-peel", {}, "more-air", {"yes": "inlet-low", "no": "efflux-high"}),
         ("soft", {}, "warm-panel", {"yes": "bad-ratio", "no": "air-cold"}),
-        ("hiding", {}, "stick", {"yes": "unstirred", "no": "few-coats"}),
+        ("hiding", {}, "stick", {"yes": "unstirred", "no": "coats-few"}),
     ],
 )
 def test_the_question_parts_the_first_two_and_its_answer_changes_the_rank(

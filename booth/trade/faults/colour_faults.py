@@ -42,7 +42,7 @@ hiding | poor hiding | The ground or the old colour shows through.
     | Lay another coat inside the window; more in one coat will run.
     | poor-hiding, thin-colour, transparent, coverage
 3 | unstirred | Pigment was left at the bottom of the can or cup.
-3 | few-coats | Fewer coats than this colour needs.
+3 | COATS_FEW | Fewer coats than this colour needs.
 3 | WET_LOW | The coats were too light.
 2 | ground-shows | The ground is of another colour than this topcoat needs.
 2 | THINNER_OVER | More thinner went in than is allowed: less pigment in each coat.
@@ -76,7 +76,7 @@ colour | colour off
     | colour-off, color, color-off, mismatch
 3 | unstirred | Pigment was left at the bottom of the can or cup.
 3 | no-panel | The mix itself is another shade: no panel was sprayed out and compared.
-3 | few-coats | It was not sprayed until it hid.
+3 | COATS_FEW | It was not sprayed until it hid.
 2 | batches | Cans of different batches were sprayed on one part.
 2 | ground-shows | The colour of the ground comes through.
 2 | WET_HIGH | Metallic laid too wet: darker, flakes lie deep.
@@ -107,7 +107,7 @@ amine-blush | amine blush
 3 | HUMID | The air was too humid: damp and carbon dioxide took the hardener at the surface.
 3 | AIR_COLD PART_COLD | It was too cold for the epoxy to cure.
 3 | DEW_NEAR | The part was too near the dew point.
-2 | no-standing | The mix did not stand for its induction time.
+2 | INDUCTION_SHORT | The mix did not stand for its induction time.
 2 | bad-ratio | Too much hardener, or not stirred to one.
 2 | burner | A burner filled the room with fumes: carbon dioxide and water.
 1 | stale-air | The air stood still while it cured.

@@ -20,7 +20,7 @@ class Evidence:
     0 where none; flash_off_s: the flash-off early_s belongs to; dew_margin_c: part over dew
     point [K]; overlap and unevenness (coefficient of variation of the film across the passes) as
     fractions; pot_life_used: 1 is all of it; thinner_unmeasured: thinner went in that nobody
-    measured.
+    measured; induction_left_s: induction still missing when it was sprayed, 0 where none was.
     """
 
     efflux_s: float | None = None
@@ -62,6 +62,9 @@ class Evidence:
     thinner_high_percent: float | None = None
     thinner_unmeasured: bool | None = None
     pot_life_used: float | None = None
+    induction_left_s: float | None = None
+    coats_laid: float | None = None
+    coats_wanted: float | None = None
 
     def __post_init__(self) -> None:
         for field in fields(self):
@@ -102,6 +105,8 @@ class Sign(enum.StrEnum):
     THINNER_OVER = "thinner past its limit"
     THINNER_UNMEASURED = "thinner went in unmeasured"
     POT_LIFE_OVER = "pot life used up"
+    INDUCTION_SHORT = "sprayed before the induction time was over"
+    COATS_FEW = "fewer coats than wanted"
 
 
 @dataclass(frozen=True, slots=True)
@@ -172,6 +177,8 @@ OVERLAP_HIGH  | overlap | overlap_fraction above overlap_wanted_fraction | 1 | 0
 UNEVEN        | unevenness | unevenness_fraction above unevenness_high_fraction | 1 | 0.2
 THINNER_OVER  | thinner | thinner_percent above thinner_high_percent | % | 0.5 of it
 POT_LIFE_OVER | pot life used | pot_life_used above 1 | 1 | 0.5
+INDUCTION_SHORT | induction missed by | induction_left_s above 0 | s | 600
+COATS_FEW     | coats laid | coats_laid below coats_wanted | coats | 1
 """)
 }
 #: A sign that is there but only just counts half, and so does one that is noted without a figure.

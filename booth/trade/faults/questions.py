@@ -53,7 +53,7 @@ warm-panel | Does a panel from the same cup stay soft in a warm room as well?
 next-day | Was it glossy when it was laid, and dull only the next day?
     | wet-high too-early thirsty wrong-thinner | humid dew-near overspray
 stick | Does the colour change when the can is stirred to the bottom?
-    | unstirred | few-coats no-panel wet-low
+    | unstirred | coats-few no-panel wet-low
 own-panel | Does it show on a test panel, laid by hand as slowly as can be, as well?
     | uneven unstirred | overlap-low tilted speed-fast
 """

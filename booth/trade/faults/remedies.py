@@ -152,7 +152,7 @@ filler | Let it cure, seal it, recoat. | Measure the hardener of the filler.
 ground-shows | Lay a ground coat of one colour, near the topcoat's, before going on.
     | Choose the colour of the ground by the topcoat's; judge hiding on a black and white card.
     | Does it show only where the colour below changes?
-few-coats | Lay another coat inside the window. | Spray a card, and count the coats that hide.
+coats-few | Lay another coat inside the window. | Spray a card, and count the coats that hide.
     | Does one coat more on a card hide the black and white?
 thirsty | Let it harden, seal or fill the ground, recoat.
     | Sand finer, and seal what drinks. | Is it duller over filler and sanded spots than elsewhere?
@@ -161,7 +161,7 @@ stale-air | Let the exhaust run until the film has dried.
     | Did the exhaust stand still while it dried?
 damp-can | Mix no more from that can. | Close the hardener's can at once; use a fresh one.
     | Is the hardener cloudy, skinned, or from a can long open?
-no-standing | Wash off what is on the film as the data sheet says before anything else.
+induction-short | Wash off what is on the film as the data sheet says before anything else.
     | Let the mix stand for its induction time. | Was it sprayed before its induction was over?
 burner | Put the burner out; heat without fumes. | Dry with heat that burns nothing in the room.
     | Did a gas or oil burner heat the room with its fumes inside?
