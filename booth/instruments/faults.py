@@ -266,6 +266,7 @@ def causes_page(fault: Fault, part: str, found: Diagnosis, system: System) -> Pa
     page = [("head", f"{fault.name}, {part or ANY_PART}")]
     if found.question is not None:
         page.append(("now", f"? {found.question.words}"))
+        page.append(("quiet", f"{', '.join(Reply)}: ← →, then Enter"))
     if not any(each.figures_for for each in found.causes):
         page.append(("text", "Nothing measured in this job points to a cause."))
     page.append(("text", f"On the film: {fault.film}"))
@@ -276,7 +277,7 @@ def causes_page(fault: Fault, part: str, found: Diagnosis, system: System) -> Pa
             ("quiet", f"against it: {reading_words(read, system)}") for read in each.figures_against
         ]
         page += [("text", _answer_words(asked, is_for)) for asked, is_for in each.answers]
-        usual = f"{USUAL[each.cause.usual]} ({each.cause.source})"
+        usual = USUAL[each.cause.usual]
         if each.standing is Standing.CLEARED:
             page.append(("quiet", usual))
             continue

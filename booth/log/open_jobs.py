@@ -168,10 +168,7 @@ class OpenJobs:
         return True
 
     def keep(self, path: Path, event: Event) -> None:
-        """Keep an event in the log at `path`, whose job stays open or closed as it is.
-
-        Raises LogBusy, NotKept or NoJob, as ``take_up``.
-        """
+        """Keep an event in the log at `path`, open or closed. Raises as ``take_up``."""
         self._keep_in(self._held.get(_real(path)) or Session.resume(path), path, event)
 
     def _keep_in(self, session: Session, path: Path, event: Event) -> None:

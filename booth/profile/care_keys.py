@@ -7,14 +7,16 @@ from booth.toml.key import Key, Text
 from booth.toml.table import Table
 
 PREPARATION: dict[str, Key] = {
-    "degrease": Text("with what", '"panel wipe, two cloths"', unsaid=None),
-    "abrade": Text("with which grit", '"P400, wet"', unsaid=None),
+    "degrease": Text("what it is degreased with", '"panel wipe, two cloths"', unsaid=None),
+    "abrade": Text("which grit it is abraded with", '"P400, wet"', unsaid=None),
     "mask": Text("how it is masked", '"fine-line tape"', unsaid=None),
-    "tack_off": Text("with what", '"a tack cloth, lightly"', unsaid=None),
+    "tack_off": Text("how it is tacked off", '"a tack cloth, lightly"', unsaid=None),
 }
 AFTER: dict[str, Key] = {
-    "unmask": Text("when and how", '"while the last coat is still soft"', unsaid=None),
-    "finish": Text("sanding and polishing", '"P1500 from the next day"', unsaid=None),
+    "unmask": Text(
+        "when and how it is unmasked", '"while the last coat is still soft"', unsaid=None
+    ),
+    "finish": Text("how it is sanded or polished", '"P1500 from the next day"', unsaid=None),
 }
 CARE: dict[str, Key] = {
     "preparation": Table("the work before", keys=PREPARATION, make=Care, unsaid=Care()),

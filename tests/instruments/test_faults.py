@@ -110,7 +110,7 @@ def test_nothing_is_claimed_without_a_figure(key: str) -> None:
     causes = rank_causes(key, Evidence())
     assert strongest(causes, System.US) is None
     text = told(FAULTS[key], causes, System.US)
-    assert text.split("\n")[2] == "Nothing measured in this job points to a cause."
+    assert text.split("\n")[3] == "Nothing measured in this job points to a cause."
     assert FAULTS[key].film in text
 
 

@@ -348,3 +348,24 @@ def test_the_open_jobs_of_a_profile_the_last_written_to_first(
     jobs.take_up(two).record(msgspec.structs.replace(note(0), at=Moment(2e9, 5000, BOOT)))
     assert [each.path for each in jobs.open_jobs_with(PROFILE.key)] == [two, one]
     assert jobs.open_jobs_with("none") == ()
+
+
+def test_an_entry_is_kept_in_a_job_open_or_closed_without_taking_it_up(
+    jobs: OpenJobs, tmp_path: Path
+) -> None:
+    over = write(tmp_path, "20250615-1506-demo-0001", opened(), closed())
+    left = coated(tmp_path, "20250615-1507-demo-0002")
+    held = jobs.take_up(left)
+    jobs.leave()
+    for path in (over, left):
+        jobs.keep(path, note(0))
+        assert isinstance(read_log(path).events[-1], ev.NoteMade)
+    assert fold(read_log(over).events).closed is not None and jobs.current is None
+    # The closed one was let go of; the one left open in this run is held as before.
+    open_log(over).close()
+    assert held.job.notes and jobs.sessions == (held,)
+    jobs.close()
+    other = open_log(left)
+    with pytest.raises(LogBusy):
+        jobs.keep(left, note(0))
+    other.close()
