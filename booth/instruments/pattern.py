@@ -19,6 +19,7 @@ from booth.job.patterns import (
     zones_from,
 )
 from booth.log.events import Event, PatternRead
+from booth.trade.pattern.fan_profile import profile_by_name
 from booth.trade.pattern.overlap import MOST_OVERLAP
 from booth.trade.pattern.pattern_reading import Seen
 from booth.trade.result import BadInput
@@ -34,7 +35,7 @@ SAME_OVERLAP = 0.03
 LEAST_PASSES, FANS_DEEP = 5, 3
 SAMPLES, PICTURE = 200, 48
 #: Shapes whose cure takes cap or tip off.
-OPENS_GUN = {Seen.HEAVY_ONE_END, Seen.CRESCENT, Seen.SPITTING}
+OPENS_GUN = {Seen.HEAVY_ONE_END, Seen.CRESCENT, Seen.SPITTING, Seen.FLOOD_ONE_END}
 BENDS = {Seen.CRESCENT: 0.6}
 NOT_READ = ""
 CHOICES = ((NOT_READ, "choose what the paper shows"), *((each.key, each.words) for each in SHAPES))
@@ -51,6 +52,9 @@ class PaperPattern(Instrument):
         "stands beneath, one thing at a time, a new paper after each. The mark moves on when the "
         "same shape is kept again. After US Army TM 43-0139, pages 5-9 and 5-11; the order is "
         "common practice, no source.",
+        "Flood test: turn the air cap so that the fan lies flat, hold the trigger until the paper "
+        "drips, and compare the drips from left to right. Equal lengths: cap and tip are clean. Longer "
+        "at one end: that is the last of the shapes (common practice, no source).",
         "On the row Overlap the plot is the film of several passes over a panel, each as on the "
         "paper, straight and at one pace: 1 is the mean film. It is superposition, exact for the "
         "profile; the named shapes are models, and zones by eye are rough, so the plot is no "
@@ -154,6 +158,8 @@ def zones_fault(typed: str) -> str:
 
 def paper_of(pattern: Pattern) -> Paper:
     profile, spitting = pattern.profile, pattern.seen is Seen.SPITTING
+    if pattern.seen is Seen.FLOOD_ONE_END:
+        profile = profile_by_name("heavy one end")
     films: tuple[float, ...] = (1.0,)
     if profile is not None:
         films = tuple(profile((index + 0.5) / PICTURE - 0.5) for index in range(PICTURE))

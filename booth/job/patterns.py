@@ -45,6 +45,7 @@ SHAPES: tuple[Shape, ...] = (
     Shape("heavy one end", "heavy at one end", "one end", "heavy one end"),
     Shape("crescent", "crescent", "crescent"),
     Shape("spitting", "spitting", "spitting"),
+    Shape("flood heavy one end", "flood test: long drips at one end", "flood, one end"),
 )
 _BY_KEY = {shape.key: shape for shape in SHAPES}
 

@@ -98,8 +98,10 @@ HOW: dict[str, tuple[str, ...]] = {
         "just begins to narrow. Stop there.",
     ),
     "pattern": (
-        "Hang up paper. Gun square to it, at the right distance.",
-        "Pull and let go, about a second. Do not move.",
+        "Flood it first: cap turned so that the fan lies flat, hold",
+        "until it drips. Drips alike left and right? Turn it back.",
+        "Clean paper, gun square to it, at the right distance.",
+        "Pull and let go at once. Do not move.",
         "Read the shape where it is wet: even from end to end?",
         "Change one thing, a little, and shoot again.",
     ),

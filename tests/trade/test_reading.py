@@ -98,3 +98,15 @@ def test_the_shape_of_a_model_is_recognised_in_its_zones(name: str, seen: Seen, 
 def test_what_is_no_pattern_has_no_shape() -> None:
     with pytest.raises(BadInput, match="Every zone is 0"):
         readings.seen_in_zones([0, 0, 0])
+
+
+@outside(readings.reading, source="common practice, no source: the flood test and a split fan")
+def test_the_flood_test_parts_cap_from_tip_and_a_split_fan_names_mix_and_fluid() -> None:
+    flood = readings.reading("flood heavy one end")
+    told = " ".join((flood.means, *flood.turns))
+    for words in ("longer on one side", "half a turn", "moved with the cap, it is the cap", "tip"):
+        assert words in told
+    assert "let the pressure out" in flood.caution and "no source" in flood.source
+    split = readings.reading(Seen.HEAVY_BOTH_ENDS)
+    assert "too thin" in split.means and "too much fluid" in split.means
+    assert any("Time the flow cup" in turn for turn in split.turns)

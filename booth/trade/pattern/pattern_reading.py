@@ -21,6 +21,7 @@ class Seen(enum.StrEnum):
     HEAVY_ONE_END = "heavy one end"
     CRESCENT = "crescent"
     SPITTING = "spitting"
+    FLOOD_ONE_END = "flood heavy one end"
 
 
 @dataclass(frozen=True, slots=True)
@@ -43,6 +44,7 @@ class Reading:
 _WORDS = {
     "TM": "US Army TM 43-0139, Painting Instructions for Army Materiel, pages 5-9 and 5-11",
     "LORE": "the order of the steps is common practice, no source",
+    "FLOOD": "the flood test of the air cap is common practice, no source",
     "OPEN": (
         "Shut off the air and let the pressure out before you take hold of cap, tip or needle; "
         "never put a finger over the tip or the air cap. Solvent for cleaning burns and gets "
@@ -80,10 +82,13 @@ heavy middle | SPRAY | TM; LORE
     | Time the flow cup: if the mix is thicker than its target, thin it.
     | If it stays, the tip is too large for this material.
 heavy both ends | SPRAY | TM; LORE
-    | A split pattern: too much fan air for the fluid.
+    | A split pattern: too much fan air for the fluid, a mix that is too thin, or too much fluid for
+      the air cap.
     | Pull the fan in a little.
-    | More fluid: open the needle a little, and catch again.
     | Less air at the inlet, in small steps.
+    | Time the flow cup: a mix too thin for its target gets unthinned coating.
+    | More fluid: open the needle a little, and catch again.
+    | If that made the ends heavier still, it was too much fluid: close the needle again.
     | If it stays, look for dirt in the tip or in the middle hole of the air cap.
 heavy one end | OPEN | TM
     | A hole of one horn is blocked in part, or the tip is dirty or bent on one side.
@@ -106,6 +111,15 @@ spitting | OPEN | TM; LORE
     | Tighten the needle packing a little; a dry packing wants a drop of oil that is free of
       silicone.
     | If it stays, clean the fluid passage, and look for a cracked tip or a damaged seat.
+flood heavy one end | OPEN | FLOOD
+    | The drips of the flood test are longer on one side: more fluid goes there, or less air.
+    | Turn the air cap half a turn and flood a clean paper.
+    | If the long drips moved with the cap, it is the cap: soak it, clean its holes with a soft pick
+      or brush, never with wire.
+    | If they stayed, it is the tip: clean it and its seat; a bent or worn tip is replaced, with its
+      needle.
+    | Long at both ends: pull the fan in, or more fluid. Long in the middle: open the fan, or less
+      fluid.
 """)
 }
 
@@ -114,7 +128,8 @@ def reading(seen: Seen | str) -> Reading:
     """Say what a pattern points to and what to turn, in which order.
 
     Args:
-        seen: one of Seen: even, heavy middle, heavy both ends, heavy one end, crescent, spitting.
+        seen: one of Seen: even, heavy middle, heavy both ends, heavy one end, crescent, spitting, flood
+            heavy one end.
 
     Returns: Reading; its turns are tried in order, one at a time, with a new paper after each.
     Range: air-atomising guns with a fan. It gives likely causes, not a finding.
@@ -149,7 +164,7 @@ def seen_in_zones(zones: Sequence[float]) -> Seen:
     Args:
         zones: how heavy each zone looks, from one edge to the other [1], 0 to 9 each.
 
-    Returns: one of Seen, never crescent or spitting, which zones cannot show.
+    Returns: one of Seen, never crescent, spitting or flood, which zones cannot show.
     Range: the limits between the shapes are this project's: common practice gives none.
     Source: centre and second moment of a distribution; where one shape begins is common practice,
         no source.
