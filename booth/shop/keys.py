@@ -53,6 +53,9 @@ COMPRESSOR: dict[str, Key] = {
     ),
     "cut_in": Quantity("cut-in pressure", '"115 psi"', K.PRESSURE, 50, 4000, label="Starts at"),
     "cut_out": Quantity("cut-out pressure", '"145 psi"', K.PRESSURE, 50, 4000, label="Stops at"),
+    "duty": Quantity(
+        "share of the time it may run", '"60 %"', K.PERCENT, 5, 100, label="Rated duty"
+    ),
 }
 ROOM: dict[str, Key] = {
     "volume": Quantity("the volume of the room", '"3500 ft3"', K.ROOM, 1, 1e5),
@@ -99,6 +102,7 @@ ALSO_CALLED: dict[str, str] = {
     "compressor.flow": "delivered delivery",
     "compressor.cut_in": "start",
     "compressor.cut_out": "stop",
+    "compressor.duty": "dutycycle rating",
     "room.exhaust": "fanflow extraction",
     "room.open_face": "face openface",
     "room.volume": "size",

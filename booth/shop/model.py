@@ -27,12 +27,13 @@ class OwnCup(msgspec.Struct, frozen=True):
 
 
 class Compressor(msgspec.Struct, frozen=True):
-    """Receiver volume, delivered flow of free air, cut-in and cut-out pressure."""
+    """Receiver volume, delivered flow of free air, cut-in and cut-out pressure, rated duty."""
 
     receiver_l: float
     flow_l_min: float
     cut_in_kpa: float
     cut_out_kpa: float
+    duty_percent: float | None = None
 
 
 class Room(msgspec.Struct, frozen=True):
