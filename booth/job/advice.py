@@ -19,8 +19,9 @@ from booth.units import Kind, System, show
 
 #: Tips this close are the same tip [mm]: half the smallest step that tips are made in.
 SAME_TIP_MM = 0.05
-#: What a hand changes an overlap by [1], and the most it keeps (common practice, no source).
-OVERLAP_STEP, MOST_OVERLAP = 0.1, 0.75
+#: What a hand changes an overlap by, the least it tells apart, the most it keeps [1] (common practice,
+#: no source).
+OVERLAP_STEP, SAME_OVERLAP, MOST_OVERLAP = 0.1, 0.03, 0.75
 VENT = "Clear the vent of the cup's lid, and look at the strainer."
 NOT_AIR = "On a gravity gun more air is not the cure."
 
@@ -263,6 +264,8 @@ def _overlap(given: Given, more: bool) -> tuple[str, ...]:
     wanted = (
         min(wanted, (high or 100 * MOST_OVERLAP) / 100) if more else max(wanted, (low or 0.0) / 100)
     )
-    if abs(wanted - now) < OVERLAP_STEP / 2:
+    if abs(wanted - now) < SAME_OVERLAP:
         return ()
-    return (f"Or {'more' if more else 'less'} overlap: {wanted:.0%} for {now:.0%}.",)
+    return (
+        f"Or {'more' if more else 'less'} overlap: {wanted * 100:.0f} % for {now * 100:.0f} %.",
+    )

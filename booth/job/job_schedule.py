@@ -8,7 +8,13 @@ from msgspec.structs import replace
 from booth.job import lasting
 from booth.job.coat_plan import coats_wanted
 from booth.job.coat_plan import planned as planned_coats
-from booth.job.measured import delivery_ml_min, known, mean, transfer_efficiency
+from booth.job.measured import (
+    amount_efficiency,
+    delivery_ml_min,
+    known,
+    mean,
+    parts_are_large,
+)
 from booth.job.mix_choice import in_use
 from booth.job.schedule import Block, PartState, Pot, Rules, Schedule, Span, schedule
 from booth.job.wait import Standing, What
@@ -85,7 +91,8 @@ def _trigger_s(job: Job, area_m2: float) -> float | None:
     wet, delivery = job.profile.film.wet_um, delivery_ml_min(job)
     if wet is None or delivery is None or delivery[0] <= 0 or area_m2 <= 0:
         return None
-    amount = known(material_for_area_ml, area_m2, wet.middle, 1, transfer_efficiency(job))
+    lands = amount_efficiency(job, parts_are_large(job))
+    amount = known(material_for_area_ml, area_m2, wet.middle, 1, lands)
     if amount is None:
         return None
     likely = amount.value if isinstance(amount, Value) else amount.likely

@@ -8,7 +8,11 @@ import msgspec
 
 from booth.job.coat_plan import planned
 from booth.job.lasting import Lasting, after_coat, induction, pot_life
-from booth.job.measured import delivery_ml_min, thinner_fraction, transfer_efficiency
+from booth.job.measured import (
+    amount_efficiency,
+    delivery_ml_min,
+    thinner_fraction,
+)
 from booth.job.mix_choice import in_use
 from booth.job.recipe import usual_percent
 from booth.log.fold import Job
@@ -120,7 +124,7 @@ def plan_of(
     wet_um: of each coat; large: large flat parts; lost: before the gun [1]; left_ml: in cup and gun;
     ample: mix the upper end; cup_ml: what a cup holds. Raises BadInput with a sentence.
     """
-    lands = transfer_efficiency(job, large)
+    lands = amount_efficiency(job, large)
     need = material_for_area_ml(area_m2, wet_um, coats, lands, lost, left_ml)
     assert isinstance(need, Estimate)  # what lands is a band
     mix_ml = need.high if ample else need.likely

@@ -185,8 +185,25 @@ def _missing(reason: str, advice: str) -> Outside:
     return Outside(reason, advice, "wet film read x gun speed x pitch / delivery caught")
 
 
-def transfer_efficiency(job: Job, large_flat_part: bool = True) -> EfficiencyBand:
-    """The transfer efficiency to reckon with: the latest coat's by the gauge, else a usual band.
+def parts_are_large(job: Job) -> bool:
+    """Whether the parts are large and flat, as the step Amount was told; large where it was not."""
+    return not job.amounts or job.amounts[-1].lands != "small"
+
+
+def amount_efficiency(job: Job, large_flat_part: bool) -> EfficiencyBand:
+    """The transfer efficiency to reckon amounts of whole parts with.
+
+    The gauge on a panel knows nothing of what flies past the edges of small and open parts: for
+    those it is the usual band of the gun.
+    """
+    if large_flat_part:
+        return transfer_efficiency(job, large_flat_part)
+    return default_band(is_hvlp(job), large_flat_part)
+
+
+def transfer_efficiency(job: Job, large_flat_part: bool | None = None) -> EfficiencyBand:
+    """The transfer efficiency to reckon the pace with: the latest coat's by the gauge, else a usual
+    band, by default for the kind of parts that the step Amount was told.
 
     Its `source` says where it is from. `large_flat_part` matters to the usual band only.
     """
@@ -197,15 +214,16 @@ def transfer_efficiency(job: Job, large_flat_part: bool = True) -> EfficiencyBan
             coat = f"coat {number} on {part}" if number else part
             source = f"from the gauge, {coat}"
             return EfficiencyBand(implied.low, implied.likely, implied.high, source)
-    return default_band(_is_hvlp(job), large_flat_part)
+    large = parts_are_large(job) if large_flat_part is None else large_flat_part
+    return default_band(is_hvlp(job), large)
 
 
-def _is_hvlp(job: Job) -> bool:
-    """Whether the product asks for an HVLP gun, or the gun of this job is one."""
-    if job.profile.gun.hvlp:
-        return True
-    guns = [gun for gun in job.opened.shop.get("guns", ()) if isinstance(gun, dict)]
-    return any(gun.get("name") == job.opened.gun and gun.get("hvlp") is True for gun in guns)
+def is_hvlp(job: Job) -> bool:
+    """Whether the gun of this job is an HVLP one, by the shop file; else whether the product asks for
+    one."""
+    guns = job.opened.shop.get("guns", ())
+    own = [gun for gun in guns if isinstance(gun, dict) and gun.get("name") == job.opened.gun]
+    return own[0].get("hvlp") is True if own else job.profile.gun.hvlp
 
 
 def thinner_fraction(job: Job) -> float | None:

@@ -70,9 +70,11 @@ def now(job: Job) -> Stage:
 
 
 def by_weight(job: Job) -> bool:
-    """Whether a scale was used: for a pour, or for thinner."""
-    pours = (pour.amount for batch in job.batches for pour in batch.pours)
-    return any(amount.unit == "g" for amount in (*pours, *(each.amount for each in job.thinner)))
+    """Whether a scale was used in this job: for a pour, for thinner, for a catch."""
+    mixed = [pour.amount for batch in job.batches for pour in batch.pours]
+    for kept in (job.pours, job.thinner, job.catches):
+        mixed += [each.amount for each in kept]
+    return any(amount.unit == "g" for amount in mixed)
 
 
 def _mixed(profile: Profile, batch: BatchMixed, before: Stage) -> Stage:

@@ -8,6 +8,7 @@ from statistics import fmean
 from booth.job.measured import compare, known, mean_delivery_ml_min
 from booth.job.past import CatchPair
 from booth.log.fold import Job
+from booth.shop.model import Gun
 from booth.trade.delivery.needle import NeedleCatch, turns_for_delivery
 from booth.trade.delivery.water import WaterPaintPair, paint_from_water
 from booth.trade.result import Estimate
@@ -18,17 +19,25 @@ from booth.units import Kind, System, show
 SAME_TURNS = 0.06
 
 
+def fully_open(gun: Gun | None, turns: float | None) -> bool:
+    """Whether the needle stands at the end of its travel, as far as the shop file tells."""
+    travel = gun.needle_turns if gun is not None else None
+    return travel is not None and turns is not None and turns > travel - SAME_TURNS
+
+
 def catch_pairs(job: Job, past: Sequence[CatchPair] = ()) -> list[CatchPair]:
     """Give turns and delivery of this job's catches, then those of past ones."""
     told = [(each, each.turns.value) for each in job.catches if each.turns is not None]
     return [*(CatchPair(turns, e.delivery_ml_min, e.liquid) for e, turns in told), *past]
 
 
-def turns_words(job: Job, pairs: Sequence[CatchPair], system: System) -> str:
+def turns_words(
+    job: Job, pairs: Sequence[CatchPair], system: System, gun: Gun | None = None
+) -> str:
     """Give the turns to try for the delivery the profile asks for, by the painter's own catches.
 
     Of the coating itself. Empty where the coating was caught in range, where no range is asked for,
-    or where no catch says its turns.
+    where no catch says its turns, or where the needle would have to open beyond its travel.
     """
     span = job.profile.gun.delivery_ml_min
     tried = [NeedleCatch(e.turns, e.delivery_ml_min) for e in pairs if e.liquid == "paint"]
@@ -40,6 +49,9 @@ def turns_words(job: Job, pairs: Sequence[CatchPair], system: System) -> str:
         return ""  # a catch of nothing at all
     asked = show(span.middle, Kind.DELIVERY, system)
     if not isinstance(found, Estimate):
+        most = max(tried, key=lambda each: each.turns)
+        if most.delivery_ml_min < span.middle and fully_open(gun, most.turns):
+            return ""
         return f"for {asked}: {found.advice}"
     likely = show(found.likely, Kind.TURNS, system)
     return f"for {asked} try ~{likely} (estimate {_ends(found, Kind.TURNS, system)})"

@@ -235,15 +235,19 @@ class AreaAdded(Event, frozen=True, tag="area added"):
 
 
 class AmountPlanned(Event, frozen=True, tag="amount planned"):
+    """lands: on what it has to land, 'large' flat parts or 'small' and open ones; '' in early logs."""
+
     area: Quantity
     amount: Quantity
+    lands: str = ""
 
 
 class FreshAirChecked(Event, frozen=True, tag="fresh air checked"):
-    """The least dilution air against fire that was worked out, and what the room moves."""
+    """The least dilution air against fire that was worked out, what the room moves, the open face."""
 
     needed_m3_min: float
     moved_m3_min: float | None = None
+    face_m2: float | None = None
 
 
 class FaultSeen(Event, frozen=True, tag="fault seen"):

@@ -59,14 +59,14 @@ COMPRESSOR: dict[str, Key] = {
 }
 ROOM: dict[str, Key] = {
     "volume": Quantity("the volume of the room", '"3500 ft3"', K.ROOM, 1, 1e5),
-    # The model keeps it in m3/min, its kind in l/min.
+    # The model keeps it in m3/min, its kind in m3/h.
     "exhaust": Quantity(
         "what it moves, measured if it can be",
         '"1200 cfm"',
-        K.AIR_FLOW,
-        100,
-        5e6,
-        per=1000.0,
+        K.EXHAUST,
+        6,
+        3e5,
+        per=60.0,
         attribute="exhaust_m3_min",
     ),
     "open_face": Quantity("of the booth", '"56 sq ft"', K.AREA, 0.1, 500, attribute="face_m2"),

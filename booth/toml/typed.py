@@ -21,6 +21,7 @@ UNITS: dict[Kind, tuple[tuple[str, ...], tuple[str, ...]]] = {
     Kind.PERCENT: (("%",), ("%",)),
     Kind.VOLUME: (("fl oz", "gal"), ("ml", "l")),
     Kind.AIR_FLOW: (("cfm",), ("l/min", "m3/min")),
+    Kind.EXHAUST: (("cfm",), ("m3/h",)),
     Kind.TURNS: (("turns",), ("turns",)),
     Kind.RECEIVER: (("gal",), ("l",)),
     Kind.ROOM: (("ft3",), ("m3",)),

@@ -57,6 +57,7 @@ SHOWN: dict[Kind, tuple[Shown, ...]] = {
     Kind.VISCOSITY: (Shown("mm2/s", 2, ((10, 1), (100, 0))),),
     Kind.PERCENT: (Shown("%", 1, least=0),),
     Kind.AIR_FLOW: (Shown("ft3/min", 1, ((100, 0),)), Shown("l/min", 0)),
+    Kind.EXHAUST: (Shown("ft3/min", 0), Shown("m3/h", 1, ((10, 0),))),
     Kind.RECEIVER: (Shown("gal", 1, ((100, 0),)), Shown("l", 1, ((100, 0),))),
     Kind.ROOM: (Shown("ft3", 0), Shown("m3", 1)),
     Kind.TURNS: (Shown("turns", 2, least=0),),

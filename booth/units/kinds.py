@@ -132,6 +132,7 @@ class Kind(enum.StrEnum):
     )
     PERCENT = "percent", "%", _D.FRACTION, 0, 1000, "a percentage", "50 %", "12.5 %"
     AIR_FLOW = "air flow", "l/min", _D.FLOW, 0, 1e7, "an air flow", "12 cfm", "340 l/min"
+    EXHAUST = "exhaust", "m3/h", _D.FLOW, 0, 1e6, "an exhaust", "1200 cfm", "2000 m3/h"
     RECEIVER = "receiver", "l", _D.VOLUME, 0, 1e5, "a receiver's volume", "60 gal", "200 l"
     ROOM = "room", "m3", _D.VOLUME, 0, 1e6, "a room's volume", "3500 ft3", "100 m3"
     TURNS = "turns", "turns", _D.TURN, 0, 100, "turns", "1 1/4 turns", "1.25"

@@ -151,10 +151,10 @@ WORDS: dict[type[ev.Event], str | Callable[[Any, System], str]] = {
     ev.AreaAdded: (
         "area[ on {part}]: {area:area}[, {number} of them][, {shape} {dimensions:part length}]"
     ),
-    ev.AmountPlanned: "amount planned: {amount:volume} for {area:area}",
+    ev.AmountPlanned: "amount planned: {amount:volume} for {area:area}[, {lands} parts]",
     ev.FreshAirChecked: (
         "fresh air: at least {needed_m3_min:m3/min} against fire[, the room moves "
-        "{moved_m3_min:m3/min}]"
+        "{moved_m3_min:m3/min}][, open face {face_m2:area}]"
     ),
     ev.FaultSeen: "fault seen[ on {part}]: {fault}",
     ev.FaultAnswered: lambda e, _: (
@@ -174,7 +174,7 @@ SPECIAL: dict[str, Callable[[Any, System], str]] = {
     "cup": lambda key, _: cup_name(key),
     "list": lambda names, _: visible(", ".join(names)),
     "profile": lambda profile, _: visible(profile.name),
-    "m3/min": lambda flow, system: show(flow * 1000, Kind.AIR_FLOW, system),
+    "m3/min": lambda flow, system: show(flow * 60, Kind.EXHAUST, system),
     "pours": lambda pours, system: " + ".join(
         f"{visible(pour.name)} {quantity(pour.amount, Kind.VOLUME, system)}" for pour in pours
     ),

@@ -10,6 +10,7 @@ import pytest
 
 from booth.job.material import area_of, plan_of, total_area_m2, wet_from_dry_um
 from booth.job.measured import (
+    amount_efficiency,
     basis_of,
     coat_on,
     implied_efficiency,
@@ -233,3 +234,33 @@ def test_a_dry_film_becomes_wet_through_solids_and_thinner() -> None:
     assert wet_from_dry_um(found, 1.6 * 25.4, 1, ample=True) == pytest.approx(5 * 25.4)
     bare = Film(coats=Range(1, 1), wet_um=Range(40, 60))
     assert wet_from_dry_um(job(film=bare), 40.0, 1) is None
+
+
+def test_an_hvlp_profile_does_not_make_a_conventional_gun_of_the_shop_one() -> None:
+    hvlp = msgspec.structs.replace(profile().gun, hvlp=True)
+    plain = msgspec.structs.replace(
+        opened(gun=hvlp),
+        gun="blue",
+        shop={"guns": [{"name": "blue"}, {"name": "red", "hvlp": True}]},
+    )
+    assert transfer_efficiency(fold([plain])) == CONVENTIONAL
+    red = msgspec.structs.replace(plain, gun="red")
+    assert transfer_efficiency(fold([red])) == HVLP_LARGE_PARTS
+
+
+def test_pace_takes_the_kind_of_parts_that_amount_was_told() -> None:
+    hvlp = msgspec.structs.replace(profile().gun, hvlp=True)
+    small = ev.AmountPlanned(n=0, at=at(0), area=q(1, "m2"), amount=q(300, "ml"), lands="small")
+    large = msgspec.structs.replace(small, lands="large")
+    assert transfer_efficiency(job(small, gun=hvlp)) == HVLP_SMALL_PARTS
+    assert transfer_efficiency(job(small, large, gun=hvlp)) == HVLP_LARGE_PARTS
+    early = msgspec.structs.replace(small, lands="")
+    assert transfer_efficiency(job(early, gun=hvlp)) == HVLP_LARGE_PARTS
+
+
+def test_a_reading_on_a_panel_teaches_the_pace_and_not_the_amount_of_small_parts() -> None:
+    """Past the edges of a frame more is lost than in the middle of a panel: it would mix too little."""
+    found = job(HAND, FAN, PASS, BEGUN, ENDED, READ)
+    assert transfer_efficiency(found, False).likely == pytest.approx(0.675)
+    assert amount_efficiency(found, True).likely == pytest.approx(0.675)
+    assert amount_efficiency(found, False) == CONVENTIONAL

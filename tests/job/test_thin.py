@@ -7,7 +7,7 @@ import math
 import msgspec
 import pytest
 
-from booth.job.mixture import now, points, stages
+from booth.job.mixture import by_weight, now, points, stages
 from booth.job.thin_advice import Finding, advise, coating_to_thicken_ml, temperature_doubt
 from booth.log import events as ev
 from booth.log.fold import Job, fold
@@ -119,7 +119,8 @@ def test_the_second_round_rests_on_this_mix_itself() -> None:
         (24.0, Finding.ON_TARGET),
         (19.0, Finding.TOO_THIN),
         (24.2, Finding.ADD),
-        (130.0, Finding.CANNOT_TELL),
+        # Beyond what the cup converts its own seconds go on counting.
+        (130.0, Finding.ADD_LITTLE),
     ],
 )
 def test_against_the_target(seconds: float, finding: Finding) -> None:
@@ -171,3 +172,48 @@ def test_another_temperature_is_said() -> None:
     assert temperature_doubt(job(batch(4, 2), run(38, liquid_c=24), efflux=at_25)) == ""
     drifted = job(batch(400, 200), run(38, liquid_c=18), added(20, 600), run(30, liquid_c=23))
     assert "one temperature" in temperature_doubt(drifted)
+
+
+DIN = Efflux("DIN 4 mm", Range(17, 19), 20)
+
+
+def test_refinish_seconds_are_thinned_in_the_same_cup_limit_and_warmth_first() -> None:
+    """Below any conversion: 2.5 % of the coating that is left, then the cup again."""
+    found = advise(job(batch(400, 200, 30), run(22, "din-4", 20.0), efflux=DIN), 315)
+    assert found.finding is Finding.ADD_LITTLE and found.little is not None
+    # 315 ml hold 300 of coating: 2.5 % of them.
+    assert found.to_add_ml == pytest.approx(7.5)
+    assert found.little.fraction_after == pytest.approx(0.075) and not found.little.at_limit
+    # Up to the limit of 15 %, never past it; at it nothing more.
+    near = advise(job(batch(400, 200, 84), run(22, "din-4"), efflux=DIN), 342)
+    assert near.little is not None and near.little.at_limit
+    assert near.little.fraction_after == pytest.approx(0.15)
+    full = advise(job(batch(400, 200, 90), run(22, "din-4", 12.0), efflux=DIN))
+    assert (full.finding, full.to_add_ml) == (Finding.LIMIT, None)
+    cold = advise(job(batch(400, 200, 30), run(22, "din-4", 12.0), efflux=DIN))
+    assert (cold.finding, cold.to_add_ml) == (Finding.TEMPERATURE, None)
+
+
+def test_another_cup_that_does_not_convert_still_cannot_tell() -> None:
+    found = advise(job(batch(400, 200), run(15, "zahn-2"), efflux=DIN), 300)
+    assert found.finding is Finding.CANNOT_TELL and found.why
+
+
+def test_more_than_the_limit_is_said_before_anything_else() -> None:
+    # Not timed, and on its target: too much thinner is in it all the same.
+    assert advise(job(batch(400, 200, 120))).finding is Finding.LIMIT
+    assert advise(job(batch(400, 200, 120), run(22))).finding is Finding.LIMIT
+
+
+def test_no_amount_where_the_temperature_has_to_be_mended_first() -> None:
+    target = Efflux("Ford #4", Range(20, 24), 23)
+    found = advise(job(batch(400, 200), run(38, "ford-4", 19.0), efflux=target), 600)
+    assert (found.finding, found.to_add_ml) == (Finding.TEMPERATURE, None)
+
+
+def test_once_anything_was_weighed_the_scale_is_remembered() -> None:
+    assert not by_weight(job(batch(400, 200)))
+    pour = ev.Poured(n=0, at=at(0), batch=1, name="clear", amount=q(100, "g"), wanted=q(200, "ml"))
+    caught = ev.CatchMade(n=0, at=at(0), seconds=30, amount=q(80, "g"), delivery_ml_min=160)
+    for event in (pour, caught, batch(400, 210, unit="g")):
+        assert by_weight(job(event))

@@ -1,0 +1,49 @@
+"""What is left in the pot: what was mixed, less what was caught and shot on paper since. Pure."""
+
+from __future__ import annotations
+
+from typing import NamedTuple
+
+from booth.job.measured import delivery_ml_min
+from booth.job.mixture import now, volume_ml
+from booth.job.steps import steps_of
+from booth.log.events import CoatBegun
+from booth.log.fold import Job
+
+#: The trigger is pulled about so long for a paper [s]: common practice, no source.
+PAPER_S = 2.0
+MINUTE_S = 60.0
+
+
+class Pot(NamedTuple):
+    """left_ml: in pot and gun together, None where it is not known how much was mixed, or a coat was
+    sprayed since; caught_ml, papers_ml: what of it was caught, and shot on paper [ml]."""
+
+    left_ml: float | None
+    caught_ml: float = 0.0
+    papers_ml: float = 0.0
+    sprayed: bool = False
+
+
+def left_in_pot(job: Job) -> Pot:
+    """Give what is left of the mix in use. What was caught is taken as not poured back."""
+    stage, flow = now(job), delivery_ml_min(job)
+    since = max((each.n for each in (*job.batches, *job.thinner)), default=0)
+    density = stage.density_g_ml or job.profile.film.density_g_ml
+    caught = sum(
+        volume_ml(each.amount, each.density_g_ml or density) or 0.0
+        for each in job.catches
+        if each.n > since and each.liquid == "paint"
+    )
+    shots = sum(each.n > since for each in (*job.patterns, *job.fans))
+    papers = shots * PAPER_S / MINUTE_S * (flow[0] if flow is not None else 0.0)
+    sprayed = any(each.n > since for each in job.of(CoatBegun))
+    left = None if stage.left_ml is None or sprayed else max(stage.left_ml - caught - papers, 0.0)
+    return Pot(left, caught, papers, sprayed)
+
+
+def gun_is_filled(job: Job) -> bool:
+    """Whether the coating is in the gun: a batch is in use, strained where the job has that step."""
+    strain = [step.key for step in steps_of(job) if step.kind == "strain"]
+    strained = not strain or any(key in job.done for key in strain)
+    return strained and any(each.batch not in job.finished_batches for each in job.batches)
