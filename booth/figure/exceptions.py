@@ -42,6 +42,7 @@ NOT_ASKED = {"require": "it checks a number, and computes nothing"}
 
 #: Function, subject, figure, note, two blanks between; a dash for what follows from the function.
 _ROWS = """
+air_changes_per_h              air-changes           air changes
 blend_index_mm2_s              blend                 -  the two rules disagree about paint: neither is a prediction
 convert_flow_l_min             air-base              flow as {to.name}  {from.source}; {to.source}
 cups_for_viscosity             which-cup             cups
@@ -71,6 +72,7 @@ speed_for_wet_film_mm_s        speed                 gun speed
 steady_part                    steady                steady from|to  of the painted width
 suggest_cup_for_out_of_range   other-cup
 thinner_for_target             thinner
+next_thinning_step             same-cup
 thinner_fraction_after         thinned               thinned by
 transfer_efficiency_from_film  efficiency
 trigger_hold                   hold
@@ -130,15 +132,17 @@ USES: Mapping[str, tuple[Function, ...]] = {
     "evenness": (profile_by_name, profile_from_zones),
 }
 
-_FOR_EVER = "as long as you like: the compressor meets the demand"
+_MEETS = "no end while the compressor may run: it meets the demand"
 #: What is told where there is no figure: by the function, or the type of a result and its field.
 LACKING = {
     "cups_for_viscosity": "none suits",
-    "longest_trigger_s": _FOR_EVER,
+    "longest_trigger_s": _MEETS,
     "read_sign": "no figure, or no limit to hold it against",
     "steady_part": "nowhere: too few passes",
     "RunStatistics.suspect": "cannot be said",
-    "TriggerCycle.spray_s": _FOR_EVER,
+    "HoldTime.best_s": _MEETS,
+    "HoldTime.rest_s": "none, or the compressor does not start",
+    "HoldTime.worst_s": _MEETS,
 }
 #: Words for the figures of a result, by its type and the name of the field.
 FIGURES = {
@@ -162,9 +166,10 @@ FIGURES = {
     "RunStatistics.reported_s": "reported as",
     "RunStatistics.spread_fraction": "spread over mean",
     "Solvent.lel_percent": "lower explosive limit",
-    "TriggerCycle.spray_s": "trigger held",
-    "TriggerCycle.rest_s": "then rest",
-    "TriggerCycle.duty": "trigger in the long run",
+    "HoldTime.worst_s": "trigger held from the cut-in",
+    "HoldTime.best_s": "from a full receiver",
+    "HoldTime.rest_s": "then rest",
+    "HoldTime.duty": "compressor runs",
 }
 
 _TOOTH = quantity(shapes.FILM)

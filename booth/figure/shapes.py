@@ -131,6 +131,7 @@ SHARE = Shape("1", Kind.PERCENT, 100.0)
 PERCENT = Shape("%", Kind.PERCENT)
 AIR_FLOW = Shape("l/min", Kind.AIR_FLOW)
 RECEIVER = Shape("l", Kind.ROOM, 0.001, own=(Own("gal", 1 / GAL_L, 1), Own("l", 1.0, 0)))
+ROOM = Shape("m3", Kind.ROOM)
 #: Free air, by its volume.
 FREE_AIR = Shape("l", Kind.ROOM, 0.001, own=(Own("ft³", 0.001 / FT_M**3, 2), Own("l", 1.0, 1)))
 TURNS = Shape("turns", Kind.TURNS)
@@ -151,11 +152,11 @@ MOLAR_MASS = Shape("g/mol", own=(Own("g/mol", 1.0, 2), Own("g/mol", 1.0, 2)))
 FAN_WIDTHS = Shape("fan widths", own=(Own("fan widths"), Own("fan widths")))
 
 _FLOWS = (DELIVERY, AIR_FLOW, EXHAUST, SPEED, AIR_SPEED, VISCOSITY, SPREADING)
-_STUFF = (DENSITY, MASS, MOLAR_MASS, WATER_DENSITY, VOLUME, RECEIVER, PRESSURE, VAPOUR_PRESSURE)
+_STUFF = (DENSITY, MASS, MOLAR_MASS, WATER_DENSITY, VOLUME, ROOM, PRESSURE, VAPOUR_PRESSURE)
 _EXTENTS = (FILM, LENGTH, AREA, TIME, DIFFERENCE)
 #: The unit at the end of a name, as DEVELOPERS.md lists them.
 SUFFIXES: dict[str, Shape] = {
-    **{f"_{each.unit.lower().replace('/', '_')}": each for each in (*_FLOWS, *_STUFF, *_EXTENTS)},
+    **{f"_{each.unit.lower().replace('/', '_')}": each for each in (*_FLOWS, RECEIVER, *_STUFF, *_EXTENTS)},
     "_c": TEMPERATURE,
     "_fraction": SHARE,
     "_l_per_l": PER_LIQUID,
@@ -169,6 +170,8 @@ NAMES = {
     ),
     **dict.fromkeys(("cv", "doubt", "duty", "high", "likely", "low", "pot_life_used"), SHARE),
     **dict.fromkeys(("share", "share_of_lel", "strength", "trigger_share", "volatile"), SHARE),
+    "rated_duty": SHARE,
+    "air_changes_per_h": Shape("1/h", own=(Own("an hour", 1.0, 1), Own("an hour", 1.0, 1))),
     **dict.fromkeys(("fraction_after", "fraction_before"), SHARE),
     **dict.fromkeys(("coats", "count", "cups", "passes"), COUNT),
     "air": TEMPERATURE,

@@ -172,20 +172,20 @@ def test_endurance(receiver_l: float, one: float, other: float, use: float, give
 
 @outside(
     receiver.trigger_duty,
-    receiver.trigger_cycle,
     source="theorem: share of time spraying is supply over demand, whatever the receiver",
 )
 @given(volume, st.floats(500, 1200), st.floats(0, 450), flow, flow)
 def test_duty_is_spraying_over_the_whole_cycle(
     receiver_l: float, high: float, low: float, use: float, give: float
 ) -> None:
-    cycle = receiver.trigger_cycle(receiver_l, high, low, use, give)
-    assert cycle.duty == receiver.trigger_duty(use, give)
+    duty = receiver.trigger_duty(use, give)
+    held = receiver.longest_trigger_s(receiver_l, high, low, use, give)
     if give >= use:
-        assert (cycle.spray_s, cycle.rest_s, cycle.duty) == (None, None, 1.0)
+        assert (held, duty) == (None, 1.0)
         return
-    spray, rest = estimate(cycle.spray_s).likely, estimate(cycle.rest_s).likely
-    assert spray / (spray + rest) == pytest.approx(give / use, rel=1e-9)
+    rest = estimate(receiver.recovery_s(receiver_l, low, high, give)).likely
+    spray = estimate(held).likely
+    assert duty == pytest.approx(spray / (spray + rest), rel=1e-9)
 
 
 def test_no_recovery_while_all_of_it_is_used() -> None:
@@ -253,7 +253,6 @@ def test_hvlp_is_a_tenth_to_ten_psi_at_the_cap(psi: float, within: bool) -> None
             "lower pressure must be 0 kPa or more",
         ),
         (lambda: receiver.recovery_s(90, 500, 800, -1), "compressor's delivery"),
-        (lambda: receiver.trigger_cycle(90, 800, 500, 300, 0), "delivery must be above 0"),
         (lambda: receiver.trigger_duty(300, math.nan), "finite"),
         (lambda: air_base.air_base("moon"), "No air is called 'moon'; known are scf 60 F"),
         (

@@ -6,8 +6,6 @@ cubic foot or a litre of 'standard' air is depends on who says it: see ``air_bas
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
 from booth.trade.result import BadInput, Estimate, Outside, require
 
 #: One atmosphere, absolute [kPa]: the pressure at which free air is counted at sea level.
@@ -21,20 +19,6 @@ _RULE = (
     "receiver at constant temperature; a fast draw or fill changes the pressure sooner, "
     "up to about 1.4 times, the ratio of specific heats"
 )
-
-
-@dataclass(frozen=True, slots=True)
-class TriggerCycle:
-    """Spraying with pauses for the compressor.
-
-    spray_s: longest the trigger can be held from a full receiver, None: for as long as one likes;
-    rest_s: how long the receiver then needs, trigger released; None where it never runs down;
-    duty: share of the time the trigger can be held in the long run [1]; 1 where it never runs down.
-    """
-
-    spray_s: Estimate | None
-    rest_s: Estimate | None
-    duty: float
 
 
 def free_air_stored_l(
@@ -166,41 +150,3 @@ def trigger_duty(demand_l_min: float, supply_l_min: float) -> float:
     require("The gun's air demand", demand_l_min, above=0.0, unit="l/min")
     require("The compressor's delivery", supply_l_min, 0.0, unit="l/min")
     return min(1.0, supply_l_min / demand_l_min)
-
-
-def trigger_cycle(
-    receiver_l: float,
-    full_kpa: float,
-    least_kpa: float,
-    demand_l_min: float,
-    supply_l_min: float,
-    *,
-    air_kpa: float = ATMOSPHERE_KPA,
-) -> TriggerCycle:
-    """Give the rhythm of spraying and resting that a compressor allows.
-
-    Args:
-        receiver_l: volume of the receiver [l], above 0.
-        full_kpa, least_kpa: gauge pressures at which spraying starts and has to stop [kPa].
-        demand_l_min: free air the gun uses, trigger pulled [l/min], above 0.
-        supply_l_min: free air the compressor delivers [l/min], above 0.
-        air_kpa: absolute pressure of the free air [kPa], 50 to 110.
-
-    Returns: TriggerCycle; the compressor is taken to run all the time.
-    Range: as for free_air_stored_l. A compressor that cuts in only below a pressure delivers
-        nothing above it: take the cut-in pressure for full_kpa to be on the cautious side.
-    Source: Boyle's law and conservation of mass; US DOE / ORNL tools for industrial compressed air.
-
-    >>> cycle = trigger_cycle(90.0, 800.0, 500.0, 340.0, 200.0)
-    >>> round(cycle.spray_s.likely), round(cycle.rest_s.likely), round(cycle.duty, 2)
-    (114, 80, 0.59)
-    """
-    require("The compressor's delivery", supply_l_min, above=0.0, unit="l/min")
-    spray = longest_trigger_s(
-        receiver_l, full_kpa, least_kpa, demand_l_min, supply_l_min, air_kpa=air_kpa
-    )
-    duty = trigger_duty(demand_l_min, supply_l_min)
-    if spray is None:
-        return TriggerCycle(None, None, duty)
-    rest = recovery_s(receiver_l, least_kpa, full_kpa, supply_l_min, air_kpa=air_kpa)
-    return TriggerCycle(spray, rest if isinstance(rest, Estimate) else None, duty)
