@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from booth.job.pot import gun_is_filled, left_in_pot
+from booth.job.pot import catch_s, gun_is_filled, left_in_pot
 from booth.log import events as ev
 from booth.profile.model import Step
 from tests.job.make import at, q
@@ -54,3 +54,9 @@ def test_the_gun_is_filled_once_a_batch_in_use_was_strained() -> None:
     assert not gun_is_filled(job(batch(400, 200), strained, finished))
     # A job without that step has it in the gun as it is mixed.
     assert gun_is_filled(job(batch(400, 200), steps=(Step("mix", "mix", "Mix"),)))
+
+
+def test_a_catch_does_not_eat_the_batch() -> None:
+    # About 205 ml/min are asked for: 30 s are some 100 ml, a sixth of 600 and most of 120.
+    assert catch_s(job()) == catch_s(job(batch(400, 200))) == 30
+    assert catch_s(job(batch(80, 40))) == 15
