@@ -156,7 +156,10 @@ _STUFF = (DENSITY, MASS, MOLAR_MASS, WATER_DENSITY, VOLUME, ROOM, PRESSURE, VAPO
 _EXTENTS = (FILM, LENGTH, AREA, TIME, DIFFERENCE)
 #: The unit at the end of a name, as DEVELOPERS.md lists them.
 SUFFIXES: dict[str, Shape] = {
-    **{f"_{each.unit.lower().replace('/', '_')}": each for each in (*_FLOWS, RECEIVER, *_STUFF, *_EXTENTS)},
+    **{
+        f"_{each.unit.lower().replace('/', '_')}": each
+        for each in (*_FLOWS, RECEIVER, *_STUFF, *_EXTENTS)
+    },
     "_c": TEMPERATURE,
     "_fraction": SHARE,
     "_l_per_l": PER_LIQUID,

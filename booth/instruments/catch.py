@@ -8,9 +8,12 @@ from booth.bench.act import Act, Context, Keep, Say, SetForm, refused
 from booth.bench.instrument import Instrument, number, quantity, starting_point, word
 from booth.clock import local_hhmm
 from booth.forms.form import Field, Rows, Values
-from booth.instruments.figures import against, figure
-from booth.job.measured import catches
+from booth.instruments.figures import against, figure, given
+from booth.job.advice import on_catch
+from booth.job.measured import catches, last_told
+from booth.job.mixture import by_weight
 from booth.job.needle_advice import catch_pairs, paint_words, turns_words
+from booth.job.pot import catch_s, gun_is_filled
 from booth.job.stopwatches import CATCH, catching
 from booth.log import events as ev
 from booth.trade.delivery.catches import (
@@ -33,6 +36,7 @@ LIQUIDS = (("water", "water"), ("paint", "the coating"))
 #: A gravity cup of 20 US fl oz, where the shop file names no other (common practice, no source).
 USUAL_CUP_ML = 20 * 29.5735295625
 WATER_C = 20.0
+GRAVITY = "A gravity cup gives less as it empties, and another amount with the air on."
 NO_TIME = "A catch needs a time above zero, such as 60 s or 1:30."
 NOTHING_CAUGHT = "Nothing caught gives no delivery: type how much was caught, or catch again."
 NO_DENSITY = (
@@ -62,6 +66,10 @@ class Catch(Instrument):
         "and tip, past jobs included (isotonic regression, Ayer et al. 1955); beyond what was caught "
         "only the way to turn is told. Water as coating: the median ratio of your own pairs, caught "
         "with both at one setting. Both are estimates.",
+        "A gravity gun gives less as its cup empties, and another amount with the air on: catch with "
+        "the cup as full as it is when you spray. Common practice, no source.",
+        "What is caught of the coating counts as gone from the pot; where it was poured back, type "
+        "what is left at the step Thin.",
         "Pressure never on skin: the cup is held by something else than a hand.",
     )
     KEEPS = (ev.CatchMade,)
@@ -72,13 +80,24 @@ class Catch(Instrument):
         turns = last.turns if last else None
         read = job.airs[-1].inlet if job.airs else None
         inlet = last.inlet if last and last.inlet else read
-        seconds = caught_in_s(context) or (last.seconds if last else USUAL_S)
-        liquid = last.liquid if last else "water"
-        hint = "" if last else "optional"
+        filled = gun_is_filled(job)
+        # Of an earlier filling neither the liquid nor the time holds for this one.
+        anew = last is None or (filled and last.n < max(each.n for each in job.batches))
+        seconds = last.seconds if last and not anew else catch_s(job) if filled else USUAL_S
+        liquid = last.liquid if last and not anew else "paint" if filled else "water"
+        hint, kind = "" if last else "optional", None
+        if by_weight(job) and density_of(context, word(values, "liquid") or liquid) is not None:
+            kind = Kind.MASS
         return (
-            Field("amount", "Caught", amount=True),
+            Field("amount", "Caught", kind, amount=True),
             Field("liquid", "Liquid", choices=LIQUIDS, default=liquid, assumed=True),
-            Field("seconds", "Catch for", Kind.TIME, default=seconds, assumed=True),
+            Field(
+                "seconds",
+                "Catch for",
+                Kind.TIME,
+                default=caught_in_s(context) or seconds,
+                assumed=True,
+            ),
             Field("turns", "Needle open", Kind.TURNS, optional=True, default=turns, hint=hint),
             Field("inlet", "Inlet", Kind.PRESSURE, default=inlet, assumed=True),
             Field("tip", "Tip", Kind.TIP, default=_tip_mm(context), assumed=True),
@@ -132,16 +151,20 @@ class Catch(Instrument):
             return Readout(left, "s", "catching", Tone.RUNNING, "TRIGGER", like="00.0")
         delivery, caught_s = delivery_of(context, values), caught_in_s(context)
         if delivery is not None:
-            return delivery_readout(context, delivery, word(values, "liquid"), "this catch")
+            asked = {key: number(values, key) for key in SETTINGS}
+            return delivery_readout(
+                context, delivery, word(values, "liquid"), "this catch", **asked
+            )
         if caught_s is not None:
             return caught_readout(context, caught_s)
         if context.job.catches:
             liquid = context.job.catches[-1].liquid
             stats = catch_statistics([e.delivery_ml_min for e in catches(context.job, liquid)])
             label = "delivery" if stats.count == 1 else f"delivery, mean of {stats.count}"
-            return delivery_readout(context, stats.mean_ml_min, liquid, label)
+            noted = {key: last_told(context.job.catches[-1:], key) for key in SETTINGS}
+            return delivery_readout(context, stats.mean_ml_min, liquid, label, **noted)
         seconds = duration(number(values, "seconds") or USUAL_S)
-        lines = ("Space: 3, 2, 1, then hold the trigger until the window flashes.",)
+        lines = ("Space: 3, 2, 1, then hold the trigger until the window flashes.", GRAVITY)
         return Readout(seconds, label="catch for", like="00:00", lines=lines)
 
     def record(self, context: Context) -> tuple[str, ...]:
@@ -149,7 +172,7 @@ class Catch(Instrument):
         opened, tip_mm = job.opened, _tip_mm(context)
         past = context.past.pairs(opened.gun, tip_mm, opened.profile.key, without=opened.job)
         known = catch_pairs(job, past)
-        told = (words(job, known, system) for words in (paint_words, turns_words))
+        told = (paint_words(job, known, system), turns_words(job, known, system, context.gun))
         learnt = [*filter(None, told)]
         if not job.catches:
             return (*starting_point(self, context), *learnt)
@@ -227,13 +250,23 @@ def delivery_of(context: Context, values: Values) -> float | None:
     return None if density is None else delivery_from_weight(amount.value, density, seconds)
 
 
-def delivery_readout(context: Context, delivery_ml_min: float, liquid: str, label: str) -> Readout:
-    """The delivery as the figure, against the profile; how long a full cup lasts. Pure."""
+def delivery_readout(
+    context: Context,
+    delivery_ml_min: float,
+    liquid: str,
+    label: str,
+    turns: float | None = None,
+    inlet: float | None = None,
+    tip: float | None = None,
+) -> Readout:
+    """The delivery as the figure, what to turn, how long a full cup lasts. Pure."""
     span, system = context.profile.gun.delivery_ml_min, context.system
     tone, said = against(delivery_ml_min, span, "TOO LITTLE", "TOO MUCH")
-    lines = []
+    lines: list[str] = []
+    if liquid != "water":
+        lines += on_catch(given(context), delivery_ml_min, turns, inlet, tip)
     if span is not None:
-        lines.append(f"profile: {range_words(span, Kind.DELIVERY, system)}")
+        lines.insert(1, f"profile: {range_words(span, Kind.DELIVERY, system)}")
     if liquid == "water":
         tone, said = Tone.PLAIN, "WITH WATER"
         lines.append("Water runs faster than paint: near the target, not on it.")

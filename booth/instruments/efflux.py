@@ -5,7 +5,8 @@ from __future__ import annotations
 from booth.bench.act import Act, Context, Keep, Say, SetForm, refused
 from booth.bench.instrument import Instrument, quantity, word
 from booth.forms.form import Field, Rows, Values
-from booth.instruments.figures import against
+from booth.instruments.figures import against, given
+from booth.job.advice import on_cup
 from booth.job.measured import efflux_runs, known, mean_efflux_s
 from booth.log.events import EffluxTimed, Event, StopwatchDropped, StopwatchStarted
 from booth.trade.cups.cup_names import cup_named
@@ -132,13 +133,15 @@ def efflux_readout(context: Context, cup: Cup, mean_s: float) -> Readout:
     """The mean as the figure, compared with the profile's target; viscosity or why not. Pure."""
     viscosity = viscosity_from_efflux(cup, mean_s)
     tone, state, lines = _compared(context, cup, mean_s, viscosity)
+    lines = [*on_cup(given(context)), *lines]
     if isinstance(viscosity, Outside):
-        lines.append(f"{viscosity.reason} {viscosity.advice}")
+        # The seconds of the target's own cup count without any conversion.
+        lines.append(viscosity.reason if state else f"{viscosity.reason} {viscosity.advice}")
         if not state:
             tone, state = Tone.CAUTION, "OUTSIDE THE CUP"
     elif isinstance(viscosity, Value):
         shown = show(viscosity.value, Kind.VISCOSITY, context.system)
-        lines.append(f"{shown} at {cup.temperature_c:g} °C, {cup.standard}")
+        lines.append(f"{shown} at {liquid_words(context)}, {cup.standard}")
     if cup.doubt:
         lines.append(cup.doubt)
     factors = sorted({run.correction for run in efflux_runs(context.job)} - {1.0})
@@ -146,6 +149,14 @@ def efflux_readout(context: Context, cup: Cup, mean_s: float) -> Readout:
     lines += [f"the runs times this cup's own correction, {said}"] if factors else []
     label = f"mean, {cup.name}"
     return Readout(f"{mean_s:.1f}", "s", label, tone, state, tuple(lines), like="00.0")
+
+
+def liquid_words(context: Context) -> str:
+    """The temperature at which the runs were timed, which is that of the viscosity; as typed."""
+    told = [run.liquid_temperature for run in efflux_runs(context.job)]
+    if not told or told[-1] is None:
+        return "the liquid's own temperature"
+    return show(told[-1].value, Kind.TEMPERATURE, context.system)
 
 
 def _compared(

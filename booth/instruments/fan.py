@@ -5,7 +5,8 @@ from __future__ import annotations
 from booth.bench.act import Context
 from booth.bench.instrument import Instrument, quantity
 from booth.forms.form import Field, Values
-from booth.instruments.figures import against, asked_for, figure
+from booth.instruments.figures import against, asked_for, figure, given
+from booth.job.advice import on_fan
 from booth.job.measured import overlap_fraction
 from booth.log.events import Event, FanSet
 from booth.trade.film.gun_speed import pitch_mm
@@ -66,8 +67,12 @@ class Fan(Instrument):
             asked.append(f"{overlap * 100:.0f} % overlap ({where}): move over {over} each pass")
         except BadInput as fault:
             asked.append(str(fault))
+        turns = quantity(values, "turns") or (last.turns if last else None)
+        away_mm = None if distance is None else distance.value
+        open_turns = None if turns is None else turns.value
+        deeds = on_fan(given(context), width.value, away_mm, open_turns)
         label = f"fan on the paper{at}"
-        return figure(context, width.value, Kind.LENGTH, label, tone, said, asked)
+        return figure(context, width.value, Kind.LENGTH, label, tone, said, (*deeds, *asked))
 
     def event(self, context: Context, values: Values) -> Event | str:
         width = quantity(values, "width")

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from booth.bench.act import Context
+from booth.job.advice import Given
 from booth.job.measured import compare
 from booth.profile.model import Range
 from booth.units import Kind, System, show, shown_unit
@@ -55,3 +56,8 @@ def interval(low: float, high: float, kind: Kind, system: System) -> str:
 
 def counted(number: int, thing: str) -> str:
     return f"{number} {thing}" if number == 1 else f"{number} {thing}s"
+
+
+def given(context: Context) -> Given:
+    """What advice is held against."""
+    return Given(context.job, context.system, context.gun, context.shop.compressor)

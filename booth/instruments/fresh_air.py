@@ -11,20 +11,23 @@ from dataclasses import dataclass
 from booth.bench.act import Act, Context, Keep
 from booth.bench.instrument import Instrument, number, word
 from booth.bench.next_act import step_done
+from booth.clock import local_hhmm
 from booth.forms.form import Field, Rows, Values, same
 from booth.instruments.figures import figure
-from booth.job.measured import delivery_ml_min
+from booth.job.measured import delivery_ml_min, known
 from booth.job.vapour import Vapour, known_solvent, percent_known, vapour_of
 from booth.log.events import FreshAirChecked
 from booth.profile.model import Hazard
+from booth.shop.model import Room
 from booth.trade.result import BadInput
+from booth.trade.ventilation.air_changes import MIXING, air_changes_per_h, time_to_clear_s
 from booth.trade.ventilation.booth_face import FACE_M_S, face_velocity, required_exhaust
 from booth.trade.ventilation.dilution import minimum_air
 from booth.trade.ventilation.solvents import solvent_names
-from booth.units import Kind, System, show
+from booth.units import Kind, show
 from booth.words.shown import Page, Picture, Readout, Tone
+from booth.words.wait_words import rough
 
-L_PER_M3 = 1000.0
 MINUTES_PER_HOUR = 60.0
 NOT_A_PERMISSION = "A minimum against fire, not a permission to breathe."
 ISOCYANATE = "Isocyanates: supplied air throughout."
@@ -48,7 +51,10 @@ class FreshAir(Instrument):
         "it is taken to evaporate as it is sprayed; open cans, cleaning and drying racks come on top.",
         "Open front (face) of a booth: 100 ft/min (0.51 m/s) on average over the face of a dry booth (29 CFR "
         "1910.107(b)(5)(i)). The larger of the two counts. A fan's plate is its free flow, not what "
-        "it moves through filters: measure at the face.",
+        "it moves through filters: measure at the face. A value that was kept holds until another is.",
+        "Air changes: exhaust / volume of the room. Time to clear to a hundredth: mixing factor x "
+        "volume / exhaust x ln 100 (CDC, MMWR 54 RR-17, 2005, appendix B), from when nothing "
+        "evaporates any more; a wet film goes on giving off solvent.",
         "Vapour is heavier than air and runs along the floor to pilot lights, heaters, switches, "
         "chargers. No exhaust may push it past a spark. Ground metal and cans. The product's data "
         "sheet, local codes and licensed practice rule.",
@@ -69,17 +75,24 @@ class FreshAir(Instrument):
             rows.append(Field("percent", "Solvent in it", Kind.PERCENT, optional=True, hint=hint))
         if delivery_ml_min(context.job) is None:
             rows.append(Field("delivery", "Delivery", Kind.DELIVERY, hint="what leaves the gun"))
-        moved, face = (room.exhaust_m3_min, room.face_m2) if room else (None, None)
-        known, l_min = moved is not None, None if moved is None else moved * L_PER_M3
-        by = "shop file" if known else "what it moves through its filters"
-        front = "of the booth" if face is None else "shop file"
-        share, percent = "for the average over the pauses", Kind.PERCENT
-        flow, area = Kind.AIR_FLOW, Kind.AREA
+        room = room or Room()
+        # What was kept in this job rules: a rating does not mend what a measurement said.
+        kept = next(reversed(context.job.of(FreshAirChecked)), None)
+        moved, face, by = room.exhaust_m3_min, room.face_m2, "shop file"
+        if kept is not None and kept.moved_m3_min is not None:
+            moved, by = kept.moved_m3_min, f"as kept {local_hhmm(kept.at)}"
+        if kept is not None and kept.face_m2 is not None:
+            face = kept.face_m2
+        m3_h = None if moved is None else moved * MINUTES_PER_HOUR
+        share, across = "for the average over the pauses", "of the booth, or across the room"
         return (
             *rows,
-            Field("exhaust", "Exhaust", flow, default=l_min, hint=by, optional=True, assumed=known),
-            Field("face", "Open front area", area, default=face, hint=front, assumed=True),
-            Field("duty", "Share of time spraying", percent, hint=share, assumed=True),
+            _asked(
+                "exhaust", "Exhaust", Kind.EXHAUST, m3_h, by, "what it moves through its filters"
+            ),
+            _asked("face", "Open front area", Kind.AREA, face, "as known", across),
+            _asked("room", "Room", Kind.ROOM, room.volume_m3, "shop file", "its volume"),
+            Field("duty", "Share of time spraying", Kind.PERCENT, hint=share, assumed=True),
         )
 
     def readout(self, context: Context, values: Values) -> Readout:
@@ -94,10 +107,10 @@ class FreshAir(Instrument):
             tone, said = Tone.CAUTION, "TOO SLOW AT THE FRONT"
         elif checked.moved_m3_h is not None:
             said = "MORE THAN THE MINIMUM AGAINST FIRE"
-        l_min = checked.needed_m3_h * L_PER_M3 / MINUTES_PER_HOUR
+            said = said if checked.face_m_s is not None else "FACE VELOCITY NOT KNOWN"
         lines = tuple(_lines(context, checked))
         label = "fresh air against fire, at least"
-        return figure(context, l_min, Kind.AIR_FLOW, label, tone, said, lines)
+        return figure(context, checked.needed_m3_h, Kind.EXHAUST, label, tone, said, lines)
 
     def picture(self, context: Context, values: Values) -> tuple[Picture, ...]:
         """The caution at all times; then what the figure rests on."""
@@ -123,7 +136,10 @@ class FreshAir(Instrument):
             return checked
         needed, moved = checked.needed_m3_h / MINUTES_PER_HOUR, checked.moved_m3_h
         moved = None if moved is None else moved / MINUTES_PER_HOUR
-        return FreshAirChecked(n=0, at=context.now, needed_m3_min=needed, moved_m3_min=moved)
+        face_m2 = number(values, "face") or None
+        return FreshAirChecked(
+            n=0, at=context.now, needed_m3_min=needed, moved_m3_min=moved, face_m2=face_m2
+        )
 
     def enter(self, context: Context, rows: Rows) -> Act | None:
         """What profile and shop file say is enough to keep a figure: nothing has to be typed."""
@@ -131,6 +147,13 @@ class FreshAir(Instrument):
         if rows.holds or isinstance(event, str) or self.kept_any(context):
             return None
         return Act("keep, next step", (Keep(event), *step_done(context)))
+
+
+def _asked(key: str, label: str, kind: Kind, value: float | None, by: str, how: str) -> Field:
+    """A row that is asked for until its value is known."""
+    is_known = value is not None
+    hint = by if is_known else how
+    return Field(key, label, kind, default=value, hint=hint, optional=True, assumed=is_known)
 
 
 @dataclass(frozen=True, slots=True)
@@ -145,6 +168,7 @@ class Checked:
     face_m_s: float | None
     vapour: Vapour
     delivery: str
+    room_m3: float | None = None
 
     @property
     def short(self) -> bool:
@@ -169,8 +193,7 @@ def check(context: Context, values: Values) -> Checked | str:
         )
     if delivery is None or delivery[0] <= 0:
         return "What leaves the gun is not known yet: type it, or catch it first."
-    exhaust_l_min, face_m2 = number(values, "exhaust"), number(values, "face")
-    moved = None if exhaust_l_min is None else exhaust_l_min / L_PER_M3 * MINUTES_PER_HOUR
+    moved, face_m2 = number(values, "exhaust"), number(values, "face")
     duty = number(values, "duty")
     share = 1.0 if duty is None else duty / 100
     try:
@@ -182,26 +205,43 @@ def check(context: Context, values: Values) -> Checked | str:
     except BadInput as fault:
         return str(fault)
     least, averaged = air.least.value, air.averaged.value
-    return Checked(least, averaged, moved, face, velocity, vapour, delivery[1])
+    room_m3 = number(values, "room") or None
+    return Checked(least, averaged, moved, face, velocity, vapour, delivery[1], room_m3)
 
 
 def _lines(context: Context, checked: Checked) -> Iterator[str]:
     """What the room does about it: few lines, so that none is cut in a small window."""
     system = context.system
-    if system is System.METRIC:
-        yield f"that is {checked.needed_m3_h:.0f} m³/h"
     if checked.moved_m3_h is not None:
-        yield f"the exhaust moves {flow_words(checked.moved_m3_h, system)}"
+        yield f"the exhaust moves {show(checked.moved_m3_h, Kind.EXHAUST, system)}"
     if checked.face_m_s is not None:
         average, least = (show(each, Kind.SPEED, system) for each in (checked.face_m_s, FACE_M_S))
         yield f"at the open front {average}, at least {least}"
     elif checked.face_m3_h is not None:
-        yield f"for the open front at least {flow_words(checked.face_m3_h, system)}"
+        yield f"for the open front at least {show(checked.face_m3_h, Kind.EXHAUST, system)}"
+    if checked.face_m_s is None:
+        least = show(FACE_M_S, Kind.SPEED, system)
+        yield f"The velocity at the open front is not known, at least {least}: measure it there."
+    yield from _room_lines(checked)
     if checked.averaged_m3_h < checked.needed_m3_h:
-        yield f"over trigger and pauses at least {flow_words(checked.averaged_m3_h, system)}"
+        averaged = show(checked.averaged_m3_h, Kind.EXHAUST, system)
+        yield f"over trigger and pauses at least {averaged}"
 
 
-def flow_words(m3_h: float, system: System) -> str:
-    """A flow in the unit of the rows; in metric also as a fan's plate gives it."""
-    said = show(m3_h * L_PER_M3 / MINUTES_PER_HOUR, Kind.AIR_FLOW, system)
-    return f"{said} ({m3_h:.0f} m³/h)" if system is System.METRIC else said
+def _room_lines(checked: Checked) -> Iterator[str]:
+    """How often the air of the room changes, and how long it takes to clear after the last drop."""
+    if checked.room_m3 is None or not checked.moved_m3_h:
+        return
+    changes = known(air_changes_per_h, checked.moved_m3_h, checked.room_m3)
+    found = [
+        known(time_to_clear_s, checked.moved_m3_h, checked.room_m3, 0.01, mixing)
+        for mixing in MIXING
+    ]
+    times = [rough(each) for each in found if isinstance(each, float)]
+    if changes is None or len(times) < len(MIXING):
+        return
+    even, corners = times
+    yield (
+        f"{changes:.1f} air changes an hour; 99 % of what hangs in it is out after {even} where it "
+        f"mixes perfectly, up to {corners} with dead corners (mixing factor 1 to 10)"
+    )

@@ -4,10 +4,13 @@ from __future__ import annotations
 
 from typing import ClassVar
 
+import msgspec
+
 from booth.bench.act import Context
 from booth.bench.instrument import Instrument, word
 from booth.forms.form import Field, Values
 from booth.log.events import Event, NoteMade
+from booth.trade.mixing.strainer import sieve_number
 from booth.words.shown import Readout, Tone
 
 
@@ -38,4 +41,16 @@ class Strain(Plain):
         "A lump in the tip is a stripe on the part: everything that goes into the cup is strained.",
         "A coarse metallic is strained beforehand, and the cup's own filter left out: the flakes "
         "would clog it. Common practice, no source; the data sheet's mesh wins.",
+        "The opening of the mesh is the profile's. Where a standard sieve has it its number stands "
+        "beside it (ASTM E11); the usual openings of paint strainers have none.",
     )
+
+    def readout(self, context: Context, values: Values) -> Readout:
+        """The mesh that the profile names."""
+        plain, opening = super().readout(context, values), context.profile.gun.strainer_um
+        if opening is None:
+            lines = ("The profile names no mesh: the product's data sheet does.",)
+            return msgspec.structs.replace(plain, lines=lines)
+        number = sieve_number(opening)
+        like = f"sieve No. {number} (ASTM E11)" if isinstance(number, int) else number.advice
+        return Readout(f"{opening:g}", "µm", "strainer", plain.tone, plain.word, (like,))
