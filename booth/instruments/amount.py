@@ -15,6 +15,8 @@ from booth.instruments.catch import cup_ml_of
 from booth.instruments.figures import counted, figure, interval
 from booth.job import material
 from booth.job.coat_plan import coats_wanted
+from booth.job.measured import parts_are_large
+from booth.job.pot import pot_words
 from booth.log.events import AmountPlanned, AreaAdded, Event
 from booth.trade.result import BadInput
 from booth.units import Kind, Quantity, show, shown_unit
@@ -55,7 +57,8 @@ class Amount(Instrument):
         "um over 1 m2 is 1 ml (the spreading-rate formula of data sheets). It is ready-to-spray "
         "material, thinner in it. Smooth surfaces: rough or absorbing ones take more.",
         "What lands on the parts is an estimate between two ends; 'enough in any case' mixes for "
-        "the lower share. The gauge (step Wet film) replaces the usual band by what you do.",
+        "the lower share. On large flat parts the gauge (step Wet film) replaces the usual band by "
+        "what you do; past the edges of small and open ones more is lost than a panel tells.",
         "Areas by the forms of geometry; a sheet counts both faces and its four edges. Count backs "
         "and edges that are painted, and what hangs behind them.",
         "A dry film becomes a wet one through the volume solids and the thinner: WFT = DFT x (1 + "
@@ -76,6 +79,7 @@ class Amount(Instrument):
         whole = ((WHOLE, "all of it"),) if len(parts) > 1 else ()
         basis = "wet" if film.wet_um or not film.dry_total_um else "dry"
         wet, dry = (each.middle if each else None for each in (film.wet_um, film.dry_total_um))
+        told = "large" if parts_are_large(context.job) else "small"
         long, short, percent = Kind.PART_LENGTH, Kind.LENGTH, Kind.PERCENT
         every = (
             Field("page", "Page", choices=((AREAS, "areas"), (FILM, "film and losses"))),
@@ -94,7 +98,7 @@ class Amount(Instrument):
             Field("basis", "Film is", choices=BASES, default=basis, assumed=True),
             Field("wet", "Wet film", Kind.THICKNESS, optional=True, default=wet),
             Field("dry", "Dry film", Kind.THICKNESS, optional=True, default=dry),
-            Field("lands", "Parts are", choices=LANDS),
+            Field("lands", "Parts are", choices=LANDS, default=told),
             Field("lost", "Lost", percent, default=LOST, hint="can, strainer", assumed=True),
             Field("left", "Left over", Kind.VOLUME, default=LEFT_ML, hint=LEFT_IN, assumed=True),
             Field("enough", "Mix", choices=ENOUGH, assumed=True),
@@ -171,13 +175,15 @@ def planned(context: Context, values: Values) -> AmountPlanned | str | None:
     plan, area = plan_in(context, values), material.total_area_m2(context.job)
     if isinstance(plan, str):
         return plan
+    lands = word(values, "lands") or "large"
     for last in context.job.amounts[-1:]:
         pairs = ((last.amount.value, plan.mix_ml), (last.area.value, area))
-        if all(math.isclose(*pair, rel_tol=1e-3) for pair in pairs):
+        alike = all(math.isclose(*pair, rel_tol=1e-3) for pair in pairs)
+        if alike and last.lands in ("", lands):
             return None
     amount = Quantity(plan.mix_ml, "ml", f"{plan.mix_ml:.0f} ml")
     whole = Quantity(area, "m2", f"{area:.4g} m2")
-    return AmountPlanned(n=0, at=context.now, area=whole, amount=amount)
+    return AmountPlanned(n=0, at=context.now, area=whole, amount=amount, lands=lands)
 
 
 def this_area(values: Values) -> float | str:
@@ -259,11 +265,13 @@ def plan_readout(context: Context, values: Values) -> Readout:
     tone, said = Tone.READY, counted(plan.cups.cups, "cup").upper()
     if plan.covered is False:
         tone, said = Tone.CAUTION, "POT LIFE TOO SHORT"
-    coats, lines = counted(round(number(values, "coats") or 0), "coat"), []
+    coats = counted(round(number(values, "coats") or 0), "coat")
+    lines: list[str] = []
     area = show(material.total_area_m2(context.job), Kind.AREA, context.system)
     label, system = f"to mix, ready to spray, estimate: {area}, {coats}", context.system
     cups = plan.cups
     # The most pressing first.
+    lines += pot_words(context.job, system, plan.need.low)
     if plan.pot is not None and plan.pot.seconds is not None:
         life = f"pot life {'about ' if plan.pot.estimate else ''}{rough(plan.pot.seconds)}"
         if plan.span_s is None:

@@ -8,8 +8,9 @@ from itertools import pairwise
 from booth.bench.act import Act, Context, OpenStep, SetForm
 from booth.bench.instrument import Instrument, number, quantity, word
 from booth.forms.form import Field, Rows, Values, same
-from booth.instruments.figures import asked_for, interval
+from booth.instruments.figures import asked_for, given, interval
 from booth.job import measured
+from booth.job.advice import on_film
 from booth.job.coat_plan import coats_wanted
 from booth.job.measured import basis_of, coat_on, film_of, readings_of, statistics_of
 from booth.job.steps import key_of
@@ -35,11 +36,8 @@ TONES = {
     Verdict.TOO_THICK: Tone.LATE,
     Verdict.CANNOT_TELL: Tone.CAUTION,
 }
-#: What to change where the film is not in range.
-CHANGES = {
-    Verdict.TOO_THIN: ("slower", "out a little, then catch again; keep the distance."),
-    Verdict.TOO_THICK: ("faster", "in a little, then catch again. Look for runs now."),
-}
+#: Where the film lies, for what to change.
+SIDES = {Verdict.TOO_THIN: "below", Verdict.TOO_THICK: "above"}
 
 
 class Film(Instrument):
@@ -57,8 +55,8 @@ class Film(Instrument):
         "Dry film = wet film x volume solids / (1 + thinner) (MIL-HDBK-1110 2.1.5). What flashed "
         "off before the reading makes the dry film thicker than this.",
         "What lands (transfer efficiency) = film x gun speed x pitch / delivery, conservation of "
-        "volume. It takes the coating caught, the fan measured and a pass timed; pace and amount "
-        "then work with it instead of a usual band.",
+        "volume. It takes the coating caught, the fan measured and a pass timed; the pace, and the "
+        "amount for large flat parts, then work with it instead of a usual band.",
     )
     KEEPS = (FilmRead,)
     RECORDS = 3
@@ -179,27 +177,28 @@ def _judged(
         )
     if judgement and judgement.verdict is Verdict.CANNOT_TELL:
         lines.append(judgement.sentence)
-    if judgement and judgement.verdict in CHANGES:
-        way, rest = CHANGES[judgement.verdict]
-        lines.append(f"Next coat: {way}{_pace_words(context, part, coat)}, or the needle {rest}")
+    if judgement:
+        lines = [*_deeds(context, part, coat, judgement.verdict), *lines]
     lines += [*dry_line(context, film), *lands_line(context, part, coat)]
     word = judgement.verdict.value.upper() if judgement else ""
     unit = shown_unit(Kind.THICKNESS, context.system)
     return Readout(film_words(film, context.system, ""), unit, label, tone, word, tuple(lines))
 
 
-def _pace_words(context: Context, part: str, coat: int | None) -> str:
-    """The gun speed that would lay the film asked for, where this coat's readings tell it."""
-    target, system = context.profile.film.wet_um, context.system
-    implied = measured.implied_efficiency(context.job, part, coat)
-    if target is None or not isinstance(implied, Estimate):
-        return ""
-    basis, now = basis_of(context.job)[0], measured.speed_mm_s(context.job)
-    speed = basis.speed_for(target.middle) if basis is not None else None
-    if speed is None:
-        return ""
-    was = f" (was {show(now / MM_PER_M, Kind.SPEED, system)})" if now is not None else ""
-    return f", about {show(speed.likely / MM_PER_M, Kind.SPEED, system)}{was}"
+def _deeds(context: Context, part: str, coat: int | None, verdict: Verdict) -> tuple[str, ...]:
+    """What to change for the next coat; the new speed only where this coat's readings tell it."""
+    target, job, speed = context.profile.film.wet_um, context.job, None
+    implied = measured.implied_efficiency(job, part, coat)
+    basis = basis_of(job)[0]
+    if target is not None and isinstance(implied, Estimate) and basis is not None:
+        speed = basis.speed_for(target.middle)
+    return on_film(
+        given(context),
+        SIDES.get(verdict, ""),
+        speed_mm_s=None if speed is None else speed.likely,
+        was_mm_s=measured.speed_mm_s(job),
+        turns=measured.last_told(job.catches[-1:], "turns"),
+    )
 
 
 def dry_line(context: Context, film: FilmInterval) -> tuple[str, ...]:
@@ -238,4 +237,5 @@ def lands_line(context: Context, part: str, coat: int | None) -> tuple[str, ...]
     lands = f"{found.low * 100:.0f} to {found.high * 100:.0f} %"
     used = measured.transfer_efficiency(context.job)
     carried = (used.low, used.high) == (found.low, found.high)
-    return (f"landed on the part: {lands}{', used from here on' if carried else ''}",)
+    both = "pace and amount" if measured.parts_are_large(context.job) else "pace"
+    return (f"landed on the part: {lands}{f', used for {both} from here on' if carried else ''}",)

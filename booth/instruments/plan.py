@@ -9,7 +9,10 @@ from booth.bench.instrument import Instrument, quantity
 from booth.clock import local_hhmm
 from booth.forms.form import Field, Values
 from booth.instruments.figures import counted
+from booth.job.air_supply import air_supply, verdict
 from booth.job.job_schedule import Planned, planned, spray_times
+from booth.job.measured import inlet_kpa
+from booth.job.pot import pot_words
 from booth.job.schedule import Block, Cause, Pot, Span, Trouble
 from booth.moment import Moment, later
 from booth.units import Kind
@@ -73,7 +76,8 @@ class Plan(Instrument):
             far = f" (in {duration(plan.handle_s)})" if plan.handle_s >= DAY_S else ""
             lines.append(f"can be handled {mark}{_at(context, plan.handle_s)}{far}")
         lines += _pot_words(context, plan)
-
+        if schedule.remaining:
+            lines += [*pot_words(context.job, context.system), *_air_words(context)]
         coats = counted(schedule.remaining, "coat")
         label = f"last coat on at about  ({coats} to go, {rough(schedule.last_s)})"
         if not schedule.remaining:
@@ -120,6 +124,15 @@ def _plan(context: Context, values: Values) -> Planned:
     coat = quantity(values, "coat")
     typed = coat.value if coat is not None and coat.typed else None
     return planned(context.job, context.now, typed)
+
+
+def _air_words(context: Context) -> tuple[str, ...]:
+    """How long the trigger can be held, where the compressor does not carry the gun."""
+    asked, read = context.profile.gun.inlet_kpa, inlet_kpa(context.job)
+    supply = air_supply(context.shop.compressor, context.gun, asked, read)
+    if isinstance(supply, str) or supply.hold.keeps_up:
+        return ()
+    return verdict(supply, context.system)[:1]
 
 
 def _at(context: Context, seconds: float) -> str:

@@ -61,9 +61,10 @@ def on_catch(
         found = (*found, *_tip(given, tip_mm, larger=True), NOT_AIR)
     elif side == "above":
         found = (*_needle_in(given, turns), *_mix(given, "below"), *_tip(given, tip_mm, False))
-    elif _tip_side(given, tip_mm):
-        found = (_tip_words(given, tip_mm),)
-    return (*found[:1], *_noted_inlet(given, inlet_kpa), *found[1:])
+    noted = _noted_inlet(given, inlet_kpa)
+    if found:
+        return (*found[:1], *noted, *found[1:])
+    return (*noted, *((_tip_words(given, tip_mm),) if _tip_side(given, tip_mm) else ()))
 
 
 def _needle_out(given: Given, turns: float | None) -> tuple[str, ...]:

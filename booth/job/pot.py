@@ -5,10 +5,11 @@ from __future__ import annotations
 from typing import NamedTuple
 
 from booth.job.measured import delivery_ml_min
-from booth.job.mixture import now, volume_ml
+from booth.job.mixture import by_weight, now, volume_ml
 from booth.job.steps import steps_of
 from booth.log.events import CoatBegun
 from booth.log.fold import Job
+from booth.units import Kind, System, show
 
 #: The trigger is pulled about so long for a paper [s]: common practice, no source.
 PAPER_S = 2.0
@@ -43,6 +44,28 @@ def left_in_pot(job: Job) -> Pot:
     sprayed = any(each.n > since for each in job.of(CoatBegun))
     left = None if stage.left_ml is None or sprayed else max(stage.left_ml - caught - papers, 0.0)
     return Pot(left, caught, papers, sprayed)
+
+
+def pot_words(job: Job, system: System, needed_ml: float | None = None) -> tuple[str, ...]:
+    """Give what is left in words, where some was taken from it; what is short of `needed_ml` [ml]."""
+    pot = left_in_pot(job)
+    taken = pot.caught_ml + pot.papers_ml
+    if pot.left_ml is None or not taken:
+        return ()
+    left, less = (amount_words(job, each, system) for each in (pot.left_ml, taken))
+    said = f"left in the pot about {left}: {less} of it was caught or shot on paper"
+    if needed_ml is None or pot.left_ml >= needed_ml:
+        return (said,)
+    short = amount_words(job, needed_ml - pot.left_ml, system)
+    return (f"{said}, {short} less than the coats take at least: mix more.",)
+
+
+def amount_words(job: Job, ml: float, system: System) -> str:
+    """An amount of the mix: weighed once anything was weighed, where its density is known."""
+    density = now(job).density_g_ml or job.profile.film.density_g_ml
+    if density is None or not by_weight(job):
+        return show(ml, Kind.VOLUME, system)
+    return show(ml * density, Kind.MASS, system)
 
 
 def gun_is_filled(job: Job) -> bool:

@@ -45,7 +45,7 @@ SORTS = {
     "compressor": Sort(
         "Air",
         "the compressor",
-        "Receiver, delivered flow, cut-in and cut-out pressure: with the gun's air demand "
+        "Receiver, delivered flow, cut-in and cut-out pressure, rated duty: with the gun's air demand "
         "they tell how long the trigger can be held.",
     ),
     "room": Sort(

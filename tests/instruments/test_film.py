@@ -103,7 +103,8 @@ def test_what_cannot_be_told_says_what_is_missing() -> None:
         context_of(CATCH, FAN, BEGUN, read(30, 40), profile=ASKED), {"part": "hood"}
     )
     assert any("No pass was timed" in line for line in shown.lines)
-    assert any(line.startswith("Next coat: slower, or the needle out") for line in shown.lines)
+    assert shown.lines[0] == "Next coat: slower, at the same distance."
+    assert "Or the needle out a little, and catch again." in shown.lines
 
 
 def test_a_target_may_be_missing() -> None:

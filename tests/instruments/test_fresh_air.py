@@ -31,6 +31,7 @@ WORDS = {
     "TOO LITTLE IS MOVED",
     "TOO SLOW AT THE FRONT",
     "MORE THAN THE MINIMUM AGAINST FIRE",
+    "FACE VELOCITY NOT KNOWN",
 }
 ROOM = Shop(room=Room(exhaust_m3_min=20, face_m2=4))
 
@@ -119,19 +120,19 @@ def test_waterborne_says_what_it_can() -> None:
 def test_face_of_the_booth_by_hand() -> None:
     # 100 ft/min over 4 m2 is 0.508 x 4 x 3600 = 7315 m3/h (29 CFR 1910.107(b)(5)(i)); 20 m3/min over
     # 4 m2 is 0.0833 m/s.
-    found = figures(coating(), caught(200.0), exhaust=q(20_000, "l/min"), face=q(4, "m2"))
+    found = figures(coating(), caught(200.0), exhaust=q(1200, "m3/h"), face=q(4, "m2"))
     assert found.face_m3_h == pytest.approx(7315, abs=1)
     assert found.face_m_s == pytest.approx(20 / 60 / 4)
     assert found.moved_m3_h == pytest.approx(1200)
     assert (found.short, found.slow) == (False, True)
 
 
-@pytest.mark.parametrize("moved_l_min", [None, 5_000.0, 9_500.0, 200_000.0, 1e7])
+@pytest.mark.parametrize("moved_m3_h", [None, 300.0, 570.0, 12_000.0, 6e5])
 @pytest.mark.parametrize("face_m2", [None, 0.5, 4.0])
-def test_no_figure_reads_as_a_permission(moved_l_min: float | None, face_m2: float | None) -> None:
+def test_no_figure_reads_as_a_permission(moved_m3_h: float | None, face_m2: float | None) -> None:
     values = {}
-    if moved_l_min is not None:
-        values["exhaust"] = q(moved_l_min, "l/min")
+    if moved_m3_h is not None:
+        values["exhaust"] = q(moved_m3_h, "m3/h")
     if face_m2 is not None:
         values["face"] = q(face_m2, "m2")
     context = context_of(caught(200.0), step="fresh-air", profile=coating())
@@ -148,8 +149,8 @@ def test_no_figure_reads_as_a_permission(moved_l_min: float | None, face_m2: flo
 def test_pauses_are_told_beside_the_figure_and_do_not_change_it() -> None:
     context = context_of(caught(200.0), step="fresh-air", profile=coating())
     readout = FreshAir().readout(context, {"duty": q(50, "%")})
-    assert (readout.figure, readout.lines[0]) == ("9074", "that is 544 m³/h")
-    assert "over trigger and pauses at least 4537 l/min (272 m³/h)" in readout.lines
+    assert (readout.figure, readout.unit) == ("544", "m³/h")
+    assert "over trigger and pauses at least 272 m³/h" in readout.lines
 
 
 def test_duty_of_nothing_is_a_sentence() -> None:
@@ -170,7 +171,7 @@ def test_enter_keeps_what_profile_and_shop_file_say_and_goes_on() -> None:
     # The profile's delivery is 170 to 240 ml/min, 205 in the middle; 544.4 m3/h at 200.
     assert event.needed_m3_min == pytest.approx(544.4 / 60 * 205 / 200, rel=1e-3)
     desk.open("fresh-air")
-    assert "at least 9300 l/min against fire" in desk.text and "558 m³/h" in desk.text
+    assert "at least 558 m³/h against fire" in desk.text
     desk.system = System.US
     assert "at least 328 " in desk.text and desk.keys["Enter"] == "next step"
     desk.press("enter")
@@ -179,7 +180,7 @@ def test_enter_keeps_what_profile_and_shop_file_say_and_goes_on() -> None:
 
 def test_what_the_shop_file_tells_stands_in_the_quiet_line_and_can_be_opened() -> None:
     desk = AtBench("fresh-air", profile=coating(), shop=ROOM)
-    assert desk.rows.sight == () and desk.keys["↓"] == "what is assumed"
+    assert [row.key for row in desk.rows.sight] == ["room"]
     assert [row.key for row in desk.rows.assumed] == ["exhaust", "face", "duty"]
     desk.fill("face", "2 m2")
     assert desk.readout.word == "TOO SLOW AT THE FRONT"
@@ -189,12 +190,12 @@ def test_what_the_shop_file_tells_stands_in_the_quiet_line_and_can_be_opened() -
 
 def test_typed_exhaust_is_kept_and_can_be_voided() -> None:
     desk = AtBench("fresh-air", profile=coating())
-    assert desk.marked == "exhaust" and [row.key for row in desk.rows.sight] == ["exhaust"]
-    desk.type("900 m3")
-    desk.type("/h")
-    assert desk.readout.word == "MORE THAN THE MINIMUM AGAINST FIRE"
-    assert desk.keys["Enter"] == "keep"
-    desk.press("enter")
+    assert desk.marked == "exhaust"
+    assert [row.key for row in desk.rows.sight] == ["exhaust", "face", "room"]
+    desk.type("900")
+    assert desk.readout.word == "FACE VELOCITY NOT KNOWN"
+    assert any("is not known, at least 0.51 m/s: measure" in line for line in desk.readout.lines)
+    desk.press("enter", "enter", "enter")
     (event,) = desk.log
     assert isinstance(event, FreshAirChecked)
     assert event.moved_m3_min == pytest.approx(15)
@@ -257,3 +258,43 @@ def test_what_holds_something_is_not_passed_over() -> None:
 def test_caution_is_a_whole_sentence_of_its_own() -> None:
     assert "not a permission to breathe" in NOT_A_PERMISSION
     assert "fire" in NOT_A_PERMISSION
+
+
+def test_what_was_kept_as_too_little_is_not_mended_by_the_rating_of_the_shop_file() -> None:
+    """A fan rated for 3000 m3/h; 30 were measured."""
+    shop = Shop(room=Room(exhaust_m3_min=50, face_m2=1.5))
+    desk = AtBench("fresh-air", profile=coating(), shop=shop)
+    assert desk.readout.word == "MORE THAN THE MINIMUM AGAINST FIRE"
+    desk.fill("exhaust", "500 l/min")
+    assert desk.readout.word == "TOO LITTLE IS MOVED"
+    while not desk.log:
+        desk.press("enter")
+    assert desk.readout.word == "TOO LITTLE IS MOVED"
+    assert desk.row("exhaust").given.value == pytest.approx(30)  # type: ignore[union-attr]
+    assert "the exhaust moves 30 m³/h" in desk.readout.lines
+    desk.fill("exhaust", "2900")
+    assert desk.readout.word == "MORE THAN THE MINIMUM AGAINST FIRE"
+
+
+def test_exhaust_is_typed_in_cfm_or_cubic_metres_an_hour_and_logged_as_that() -> None:
+    desk = AtBench("fresh-air", profile=coating())
+    desk.type("2.8")
+    while not desk.log:
+        desk.press("enter")
+    assert "the room moves 2.8 m³/h" in desk.text
+    us = AtBench("fresh-air", profile=coating(), system=System.US)
+    assert us.readout.unit == "cfm"
+    us.type("1200")
+    # 1 ft3 is 0.0283168 m3 (NIST SP 811).
+    exhaust = us.row("exhaust").given
+    assert exhaust.value == pytest.approx(1200 * 60 * 0.0283168, rel=1e-5)  # type: ignore[union-attr]
+
+
+def test_the_room_s_volume_tells_air_changes_and_how_long_it_takes_to_clear() -> None:
+    """CDC MMWR 54 RR-17, Table B.1: 10 changes an hour, 99 % in 28 min; up to ten times as long."""
+    room = Shop(room=Room(volume_m3=60, exhaust_m3_min=10, face_m2=0.2))
+    context = context_of(caught(200.0), step="fresh-air", profile=coating(), shop=room)
+    values = {"exhaust": q(600, "m3/h"), "face": q(0.2, "m2"), "room": q(60, "m3")}
+    (said,) = (each for each in FreshAir().readout(context, values).lines if "changes" in each)
+    assert said.startswith("10.0 air changes an hour; 99 % of what hangs in it is out after 28 min")
+    assert "up to 4 h 36 min with dead corners (mixing factor 1 to 10)" in said

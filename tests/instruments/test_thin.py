@@ -153,7 +153,7 @@ def test_backspace_voids_what_was_added_and_brings_it_back() -> None:
 
 @pytest.mark.parametrize(
     ("seconds", "word"),
-    [(22.0, "ON TARGET"), (19.0, "TOO THIN"), (110.0, "CANNOT TELL")],
+    [(22.0, "ON TARGET"), (19.0, "TOO THIN")],
 )
 def test_words_against_the_target(seconds: float, word: str) -> None:
     b = AtBench("thin", before=after(seconds))
@@ -163,10 +163,14 @@ def test_words_against_the_target(seconds: float, word: str) -> None:
     assert thinned(b) == [] and "There is no amount to add" in b.said
 
 
-def test_outside_the_cup_the_other_cup_is_named() -> None:
+def test_outside_what_the_cup_converts_its_own_seconds_count() -> None:
     b = AtBench("thin", before=after(110.0))
-    # ASTM D1200-94(2005) 11.2: a Ford #4 is good from 20 to 100 s.
-    assert "100 s" in b.text and "Ford #5" in b.text
+    # A fortieth of 600 ml of coating, then the same cup again.
+    assert said(b) == ("15.0 ml", "ADD, STIR")
+    assert "the same cup again" in b.text and b.keys["Space"] == "added: 15.0 ml"
+    b.press("space")
+    (kept,) = thinned(b)
+    assert kept.amount.value == pytest.approx(15.0)
 
 
 def test_at_the_limit_it_stops() -> None:
