@@ -16,6 +16,7 @@ from booth.job.needle_advice import catch_pairs, paint_words, turns_words
 from booth.job.pot import catch_s, gun_is_filled
 from booth.job.stopwatches import CATCH, catching
 from booth.log import events as ev
+from booth.log.fold import Job
 from booth.trade.delivery.catches import (
     catch_statistics,
     delivery_from_volume,
@@ -80,11 +81,7 @@ class Catch(Instrument):
         turns = last.turns if last else None
         read = job.airs[-1].inlet if job.airs else None
         inlet = last.inlet if last and last.inlet else read
-        filled = gun_is_filled(job)
-        # Of an earlier filling neither the liquid nor the time holds for this one.
-        anew = last is None or (filled and last.n < max(each.n for each in job.batches))
-        seconds = last.seconds if last and not anew else catch_s(job) if filled else USUAL_S
-        liquid = last.liquid if last and not anew else "paint" if filled else "water"
+        liquid, seconds = _usual(job)
         hint, kind = "" if last else "optional", None
         if by_weight(job) and density_of(context, word(values, "liquid") or liquid) is not None:
             kind = Kind.MASS
@@ -204,6 +201,15 @@ class Catch(Instrument):
             density_g_ml=density_of(context, liquid) if amount.unit == "g" else None,
             **{key: quantity(values, key) for key in SETTINGS},
         )
+
+
+def _usual(job: Job) -> tuple[str, float]:
+    """What is caught next, and for how long [s]: as the last time, unless the gun was filled since."""
+    last, filled = (job.catches[-1] if job.catches else None), gun_is_filled(job)
+    since = max((each.n for each in job.batches), default=0) if filled else 0
+    if last is not None and last.n > since:
+        return last.liquid, last.seconds
+    return ("paint", catch_s(job)) if filled else ("water", USUAL_S)
 
 
 def _line(context: Context, each: ev.CatchMade) -> str:

@@ -224,8 +224,7 @@ class TouchTried(Event, frozen=True, tag="touch tried"):
 
 
 class AreaAdded(Event, frozen=True, tag="area added"):
-    """The area of one part, or of `number` alike, was taken. dimensions: by name, as typed; area: of
-    all of them [m2]; part: whose, if said."""
+    """The area [m2] of `number` parts alike was taken. dimensions: by name, as typed; part: if said."""
 
     shape: str
     area: Quantity
@@ -235,11 +234,9 @@ class AreaAdded(Event, frozen=True, tag="area added"):
 
 
 class AmountPlanned(Event, frozen=True, tag="amount planned"):
-    """lands: on what it has to land, 'large' flat parts or 'small' and open ones; '' in early logs."""
-
     area: Quantity
     amount: Quantity
-    lands: str = ""
+    lands: str = ""  # the kind of parts, 'large' flat or 'small' and open ones
 
 
 class FreshAirChecked(Event, frozen=True, tag="fresh air checked"):

@@ -39,7 +39,9 @@ def test_width_and_distance_against_the_profile(
     values = {"width": q(width, "mm"), "distance": q(distance, "mm") if distance else None}
     shown = Fan().readout(context_of(profile=ASKED), values)
     assert (shown.tone, shown.word, shown.figure) == (tone, said, f"{width:.0f}")
-    assert shown.lines[0] == "profile: 200 to 250 mm at 150 to 200 mm"
+    assert "profile: 200 to 250 mm at 150 to 200 mm" in shown.lines
+    # What to do stands first, wherever something is off.
+    assert shown.lines[0].startswith("profile") == (tone is not Tone.CAUTION)
 
 
 def test_what_is_asked_for_is_the_figure_until_it_is_measured() -> None:

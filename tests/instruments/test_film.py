@@ -89,7 +89,9 @@ def test_what_landed_is_said_and_what_to_change_is_a_speed() -> None:
     context = context_of(*SETTINGS, read(26, 32.5), profile=ASKED)
     shown = gauge.Film().readout(context, {"part": "hood"})
     assert shown.word == "TOO THIN"
-    assert any(line.startswith("landed on the part: 39 to 49 %, used from") for line in shown.lines)
+    assert any(
+        line.startswith("landed on the part: 39 to 49 %, used for pace") for line in shown.lines
+    )
     # The film goes as 1 / speed: the middle, 29.25 um, becomes 50 at 400 x 29.25 / 50 = 234 mm/s.
     assert any("slower, about 0.23 m/s (was 0.40 m/s)" in line for line in shown.lines)
     thick = gauge.Film().readout(

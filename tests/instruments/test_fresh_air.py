@@ -251,7 +251,7 @@ def test_what_holds_something_is_not_passed_over() -> None:
     water = msgspec.structs.replace(coating(solvent_percent=0.0, solvent=None), waterborne=True)
     desk = AtBench("fresh-air", profile=water)
     desk.type("900 m3/h")
-    desk.press("enter")
+    desk.press("enter", "enter", "enter")
     assert desk.bench.step.key == "fresh-air" and "no figure against fire" in desk.said
 
 

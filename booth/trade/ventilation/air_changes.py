@@ -6,7 +6,7 @@ import math
 
 from booth.trade.result import BadInput, Outside, require
 
-__all__ = ["air_changes_per_h", "time_to_clear_s"]
+__all__ = ["MIXING", "air_changes_per_h", "time_to_clear_s"]
 
 SECONDS_PER_HOUR = 3600.0
 #: 1 is perfect mixing; a room with dead corners takes up to ten times as long (CDC 2005, Table B.1,
