@@ -90,7 +90,7 @@ class FreshAir(Instrument):
             _asked(
                 "exhaust", "Exhaust", Kind.EXHAUST, m3_h, by, "what it moves through its filters"
             ),
-            _asked("face", "Open front area", Kind.AREA, face, "as known", across),
+            _asked("face", "Open front", Kind.AREA, face, "as known", across),
             _asked("room", "Room", Kind.ROOM, room.volume_m3, "shop file", "its volume"),
             Field("duty", "Share of time spraying", Kind.PERCENT, hint=share, assumed=True),
         )
@@ -221,7 +221,7 @@ def _lines(context: Context, checked: Checked) -> Iterator[str]:
         yield f"for the open front at least {show(checked.face_m3_h, Kind.EXHAUST, system)}"
     if checked.face_m_s is None:
         least = show(FACE_M_S, Kind.SPEED, system)
-        yield f"The velocity at the open front is not known, at least {least}: measure it there."
+        yield f"face velocity not known, at least {least}"
     yield from _room_lines(checked)
     if checked.averaged_m3_h < checked.needed_m3_h:
         averaged = show(checked.averaged_m3_h, Kind.EXHAUST, system)
