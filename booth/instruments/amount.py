@@ -16,7 +16,8 @@ from booth.instruments.figures import counted, figure, interval
 from booth.job import material
 from booth.job.coat_plan import coats_wanted
 from booth.job.measured import parts_are_large
-from booth.job.pot import pot_words
+from booth.job.mixture import by_weight
+from booth.job.pot import amount_words, pot_words
 from booth.log.events import AmountPlanned, AreaAdded, Event
 from booth.trade.result import BadInput
 from booth.units import Kind, Quantity, show, shown_unit
@@ -272,6 +273,8 @@ def plan_readout(context: Context, values: Values) -> Readout:
     cups = plan.cups
     # The most pressing first.
     lines += pot_words(context.job, system, plan.need.low)
+    if by_weight(context.job):
+        lines.append(f"on the scale {amount_words(context.job, plan.mix_ml, system)}")
     if plan.pot is not None and plan.pot.seconds is not None:
         life = f"pot life {'about ' if plan.pot.estimate else ''}{rough(plan.pot.seconds)}"
         if plan.span_s is None:

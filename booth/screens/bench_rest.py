@@ -114,11 +114,15 @@ class BenchRest:
                 await self.host.command(id)
 
     def _help(self) -> Sheet:
-        """How the step is done; what the figure is, its rule, its source, its limits; the keys."""
+        """How the step is done; what stands under the figure, where a low window cuts it; what the figure
+        is, its rule, its source, its limits; the keys."""
         bench = self.screen.bench
+        now = bench.situation(self.host.clock.now())
+        readout = now.instrument.readout(now.context, now.rows.values)
         how = " ".join(reflow(bench.step.how))
         told = (*bench.instrument.ABOUT, KEYS_HEAD + commands.key_table())
-        return Sheet(bench.instrument.NAME, (how, *told) if how else told)
+        lines = "\n".join(readout.lines) if readout is not None else ""
+        return Sheet(bench.instrument.NAME, (*filter(None, (how, lines)), *told))
 
     async def pick(self, index: int, again: bool) -> None:
         """A click on a line of the picture; again: it was picked already."""
