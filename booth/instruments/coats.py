@@ -5,17 +5,21 @@ from __future__ import annotations
 from collections.abc import Sequence
 from functools import partial
 
-from booth.bench.act import Act, Choice, Context, Keep, OpenStep, Say, SetForm, refused
+from booth.bench.act import Act, Choice, Context, OpenStep, SetForm
 from booth.bench.instrument import Instrument, word
-from booth.forms.form import BLANK, Field, Rows, Values, same
+from booth.forms.form import Field, Rows, Values, same
 from booth.forms.key import Key
+from booth.instruments.touch import TOUCHES, touch, touches
+from booth.instruments.trigger import begin, press, running_elsewhere
+from booth.job.amiss import Amiss, Cause
 from booth.job.coat_plan import coats_wanted
-from booth.job.coating import begin_coat, end_coat
-from booth.job.steps import key_of
+from booth.job.guard import amiss
+from booth.job.steps import key_of, next_open
 from booth.job.wait import Standing, State, What
 from booth.job.waits import standings
 from booth.log.events import CoatBegun, CoatEnded, Event, TouchTried
 from booth.log.fold import Job
+from booth.words.guard_words import line, looked_over
 from booth.words.shown import PartRow, Parts, Picture, Readout, Tone
 from booth.words.wait_words import (
     TONES,
@@ -26,6 +30,9 @@ from booth.words.wait_words import (
     time_words,
     what_words,
 )
+
+#: So many lines of what is amiss stand beneath the figure.
+MOST_LINES = 3
 
 
 class Coats(Instrument):
@@ -45,7 +52,12 @@ class Coats(Instrument):
         "the warm; a closing window is shortened in the warm and never lengthened in the cold.",
         "The arrow to the right offers the wet-film gauge while the coat is wet, and touch tests.",
         "A touch test always decides. Touch where it does not show: w wet, k tacky, d dry. Dry "
-        "opens the wait; wet or tacky puts it off by a quarter.",
+        "opens the wait, before half of it with one more press; wet or tacky puts it off by a "
+        "quarter.",
+        "Before a coat everything known is looked at, the worst first: weather and its age, dew "
+        "margin, induction, pot life, thinner, cup, air, delivery, tip, fan, window, compressor. "
+        "STOP: it would spoil the part; the coat begins with one more press. CHECK: it may. What "
+        "was amiss is kept with the coat. That nothing is said does not mean that nothing is wrong.",
     )
     KEEPS = (CoatBegun, CoatEnded, TouchTried)
 
@@ -79,19 +91,11 @@ class Coats(Instrument):
         return ()
 
     def space(self, context: Context, rows: Rows) -> Act:
-        job, part = context.job, word(rows.values, "part")
-        running = job.running_coat(part)
-        if running is not None:
-            ended = end_coat(job, part, context.now)
-            return Act(f"end coat {running.number}: {part}", (Keep(ended), SetForm(BLANK)))
-        begun = begin_coat(job, part, context.now)
-        said = begun_words(begun, standings(job, context.now))
-        stay, say = SetForm(rows.form.choosing("part", part)), Say(" ".join(said), fault=bool(said))
-        return Act(f"begin coat {begun.coat}: {part}", (Keep(begun), stay, say))
+        return press(context, rows, word(rows.values, "part"))
 
     def own(self, context: Context, rows: Rows, key: Key) -> Act | None:
         if key.name in TOUCHES:
-            return touch(context, word(rows.values, "part"), TOUCHES[key.name])
+            return touch(context, rows, word(rows.values, "part"), TOUCHES[key.name])
         if key.name not in ("up", "down"):
             return None
         parts = context.job.parts
@@ -109,27 +113,11 @@ class Coats(Instrument):
         if film and any(job.coats.values()):
             gauge = Act("", (OpenStep(film),))
             found.append(Choice("Read the wet-film gauge", lambda _: gauge))
-        if _is_flashing(job, part):
-            for key, result in TOUCHES.items():
-                deed = partial(touch, part=part, result=result)
-                found.append(Choice(f"{part}: touched {result}", deed, key))
-        return tuple(found)
-
-
-#: Touch tests by their letters.
-TOUCHES = {"d": "dry", "k": "tacky", "w": "wet"}
-
-
-def _is_flashing(job: Job, part: str) -> bool:
-    coats = job.coats_on(part)
-    return bool(coats) and coats[-1].ended is not None
-
-
-def touch(context: Context, part: str, result: str) -> Act:
-    if not _is_flashing(context.job, part):
-        return refused(f"{part}: no coat is flashing off.")
-    event = TouchTried(n=0, at=context.now, part=part, result=result)
-    return Act(f"touched {result}", (Keep(event), Say(f"{part}: touched {result}.")))
+        other = running_elsewhere(job, part)
+        if other and job.running_coat(part) is None:
+            beside = partial(begin, rows=rows, part=part, again="Choose it again: all the same.")
+            found.append(Choice(f"Begin a coat on {part} while {other} goes on", beside))
+        return (*found, *touches(context, rows, part))
 
 
 def by_part(context: Context) -> dict[str, Standing]:
@@ -155,26 +143,6 @@ def next_part(job: Job) -> str:
     return min(waiting or job.parts[:1], key=turn)
 
 
-def begun_words(begun: CoatBegun, now: Sequence[Standing]) -> tuple[str, ...]:
-    """What speaks against the coat that has just been begun; it is in the log all the same. Pure."""
-    said = [
-        f"{each.wait.title}: its pot life is over. Do not spray it."
-        for each in now
-        if each.wait.what is What.POT_LIFE and each.state is State.LATE
-    ]
-    if begun.early_s > 0:
-        said.append(
-            f"{begun.part}: {duration(begun.early_s)} before its wait was over. It is in the log; "
-            "trapped solvent can blister or sag."
-        )
-    elif begun.late_s > 0:
-        said.append(
-            f"{begun.part}: the recoat window closed {duration(begun.late_s)} ago. The data sheet "
-            "says what that needs (often sanding)."
-        )
-    return tuple(said)
-
-
 def late_words(each: Standing) -> str:
     """What a window that has closed asks for. Pure."""
     if each.wait.again_s is not None:
@@ -192,6 +160,8 @@ def part_row(context: Context, part: str, each: Standing | None) -> PartRow:
         return PartRow(part, coats, Tone.RUNNING, "SPRAYING", time, f"coat {running.number}")
     if each is not None:
         tone, word, time = TONES[each.state], state_word(each), time_words(each)
+        if tone is Tone.READY and finished < wanted:
+            tone, word = looked_over(tone, word, amiss(job, part, context.now))
         return PartRow(part, coats, tone, word, time, what_words(each), each.wait.estimate)
     if finished >= wanted:
         return PartRow(part, coats, Tone.GOOD, "COATED", "", "all coats are on")
@@ -199,32 +169,59 @@ def part_row(context: Context, part: str, each: Standing | None) -> PartRow:
 
 
 def part_readout(context: Context, part: str, each: Standing | None) -> Readout:
-    """The chosen part's clock as the large figure. Pure."""
+    """The chosen part's clock as the large figure, and what is amiss before its next coat. Pure."""
     job, running = context.job, context.job.running_coat(part)
     if running is not None:
         time, label = duration(context.since(running.begun.at)), f"{part}: coat {running.number}"
         return Readout(time, label=label, tone=Tone.RUNNING, word="SPRAYING", like="00:00")
-    if each is None:
-        number = len(job.coats_on(part)) + 1
-        if number > coats_wanted(job):
-            return Readout("DONE", label=part, tone=Tone.GOOD, word="all coats are on")
-        return Readout(f"COAT {number}", label=part, word="")
+    number, wanted = len(job.coats_on(part)) + 1, coats_wanted(job)
+    is_coated = number > wanted
+    found = () if is_coated else amiss(job, part, context.now)
+    if each is not None:
+        return _waiting(context, part, each, found, coated_words(context) if is_coated else ())
+    if is_coated:
+        lines = coated_words(context)
+        return Readout("DONE", "", part, Tone.GOOD, "all coats are on", lines)
+    tone, word = looked_over(Tone.PLAIN, "", found)
+    return Readout(f"COAT {number}", "", part, tone, word, guard_lines(context, found))
+
+
+def coated_words(context: Context) -> tuple[str, ...]:
+    """That all coats are on, and where Enter leads when they are on all parts. Pure."""
+    job, wanted = context.job, coats_wanted(context.job)
+    if any(len(job.coats_on(part)) < wanted for part in job.parts):
+        return ("All its coats are on.",)
+    onto = next_open(job, after=context.step)
+    return (f"All coats are on. Enter: {onto.name}.",)
+
+
+def guard_lines(context: Context, found: Sequence[Amiss]) -> tuple[str, ...]:
+    """The worst of what is amiss; what the wait itself says is not said twice. Pure."""
+    others = [each for each in found if each.cause not in (Cause.EARLY, Cause.WAIT_UNKNOWN)]
+    return tuple(line(each, context.system) for each in others[:MOST_LINES])
+
+
+def _waiting(
+    context: Context, part: str, each: Standing, found: tuple[Amiss, ...], said: tuple[str, ...]
+) -> Readout:
     lines = [f"~ estimate: {each.wait.rule}" if each.wait.estimate else each.wait.rule]
     if each.wait.why:
         lines.insert(0, each.wait.why)
-    if each.state is State.LATE and each.wait.what in (What.NEXT_COAT, What.NEXT_PRODUCT):
+    if each.state is State.LATE and each.wait.what is What.NEXT_PRODUCT:
         lines.insert(0, late_words(each))
     elif each.state is State.UNKNOWN:
         lines.insert(0, "Not known: touch it where it does not show; the time is since the coat.")
     lines.insert(0, clock_words(each))
     word = state_word(each)
     figure = time_words(each) or word
+    tone = Tone.CAUTION if each.doubtful else TONES[each.state]
     if each.state is State.READY and not each.doubtful:
         # What matters is that it may go on; the far end of the window can be read beneath.
+        tone, word = looked_over(tone, word, found)
         figure = word
         if each.remaining_s is not None:
             lines.insert(0, f"window closes in {time_words(each)}")
-    label, tone = f"{part}: {what_words(each)}", TONES[each.state]
-    tone = Tone.CAUTION if each.doubtful else tone
-    said, like = word if figure != word else "", "00:00" if len(figure) <= 5 else ""
-    return Readout(figure, "", label, tone, said, tuple(filter(None, lines)), like)
+    lines = [*said, *guard_lines(context, found), *lines]
+    label, like = f"{part}: {what_words(each)}", "00:00" if len(figure) <= 5 else ""
+    said_beside = word if figure != word else ""
+    return Readout(figure, "", label, tone, said_beside, tuple(filter(None, lines)), like)

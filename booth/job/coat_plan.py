@@ -54,6 +54,18 @@ def coats_wanted(job: Job) -> int:
     return len(planned(job))
 
 
+def most_coats(job: Job) -> int | None:
+    """How many coats a part may get at most; None where it is laid until it hides, without a number."""
+    film = job.profile.film
+    listed = [(plan.times, plan.until_hidden) for plan in job.profile.coats] or [
+        (film.coats, False)
+    ]
+    if any(hidden and (times is None or times.high is None) for times, hidden in listed):
+        return None
+    most = sum(round((times or ONE).high or (times or ONE).low or 1) for times, _ in listed)
+    return max(most, coats_wanted(job))
+
+
 def coat_named(job: Job, number: int) -> PlannedCoat:
     """The coat of that number; beyond the planned ones, a further one like the last."""
     coats = planned(job)

@@ -1,9 +1,10 @@
-"""Beginning and ending a coat: which coat it is, and whether it came early or late. Pure."""
+"""Beginning and ending a coat: which coat it is, whether it came early or late, what was amiss. Pure."""
 
 from __future__ import annotations
 
-from booth.job.wait import State, standing
-from booth.job.waits import between_coats
+from booth.job.amiss import Cause
+from booth.job.guard import amiss, standing_before
+from booth.job.wait import State
 from booth.log.events import CoatBegun, CoatEnded
 from booth.log.fold import Job
 from booth.moment import Basis, Moment
@@ -26,19 +27,24 @@ def begin_coat(job: Job, part: str, at: Moment) -> CoatBegun:
         raise NotPossible(f"A coat on '{part}' is being sprayed already.")
     early = late = 0.0
     doubtful = False
-    coats = job.coats_on(part)
-    if coats and coats[-1].ended is not None:
-        # Planned or not: a further coat is held against the same wait.
-        wait = between_coats(job, coats[-1], coats[-1].ended)
-        each = standing(wait, at, job.boots)
-        doubtful = each.basis is Basis.DOUBTFUL
-        if each.state is State.WAIT and not doubtful:
-            early = each.remaining_s or 0.0
-        elif each.state is State.LATE:
-            late = each.past_s
-    number = len(coats) + 1
+    before = standing_before(job, part, at)
+    if before is not None:
+        doubtful = before.basis is Basis.DOUBTFUL
+        if before.state is State.WAIT and not doubtful:
+            early = before.remaining_s or 0.0
+        elif before.state is State.LATE:
+            late = before.past_s
+    # What the event says in fields of its own.
+    told = {Cause.EARLY, Cause.LATE} | ({Cause.CLOCK} if doubtful else set())
     return CoatBegun(
-        n=0, at=at, part=part, coat=number, early_s=early, late_s=late, doubtful=doubtful
+        n=0,
+        at=at,
+        part=part,
+        coat=len(job.coats_on(part)) + 1,
+        early_s=early,
+        late_s=late,
+        doubtful=doubtful,
+        amiss=tuple(str(each.cause) for each in amiss(job, part, at) if each.cause not in told),
     )
 
 

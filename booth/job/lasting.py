@@ -22,7 +22,7 @@ from booth.trade.waits.wait_by_rule import pot_life_at, recoat_closes_at, recoat
 from booth.trade.waits.wait_by_table import HumidRow, wait_from_humid_table, wait_from_table
 from booth.trade.waits.wait_time import Certainty, WaitTime
 from booth.trade.weather.humid_air import REFERENCE_HUMIDITY_PERCENT, dew_margin_c
-from booth.trade.weather.weather_limits import Bounds, weather_verdict
+from booth.trade.weather.weather_limits import Bounds, WeatherVerdict, weather_verdict
 
 NOT_READ = "the weather was not read: read air, humidity and the part; a touch test decides"
 #: Above this air a polyurethane's pot life is shorter, by how much no source says.
@@ -142,32 +142,37 @@ def induction(profile: Profile, weather: WeatherRead | None) -> Lasting | None:
     return _told(lambda: [recoat_opens_at(row.most_s, row.at_c or 0.0, weather.air.value)], rule)
 
 
-def limits_missed(profile: Profile, weather: WeatherRead) -> tuple[str, ...]:
-    """Which of the product's own limits this weather misses, and whether water condenses on the part."""
+def verdict(profile: Profile, weather: WeatherRead) -> WeatherVerdict:
+    """This weather against the product's limits; its dew margin, else the usual one. Raises BadInput."""
     limits = profile.limits
     air, humidity, part = (
         Bounds(span.low, span.high) if span is not None else None
         for span in (limits.air_c, limits.humidity_percent, limits.part_c)
     )
+    return weather_verdict(
+        weather.air.value,
+        weather.humidity.value,
+        weather.part.value,
+        air=air,
+        humidity=humidity,
+        part=part,
+        least_margin_c=limits.dew_margin_c,
+    )
+
+
+def limits_missed(profile: Profile, weather: WeatherRead) -> tuple[str, ...]:
+    """Which of the product's own limits this weather misses, and whether water condenses on the part."""
     try:
-        verdict = weather_verdict(
-            weather.air.value,
-            weather.humidity.value,
-            weather.part.value,
-            air=air,
-            humidity=humidity,
-            part=part,
-            least_margin_c=limits.dew_margin_c or 0.0,
-        )
+        judged = verdict(profile, weather)
     except BadInput as fault:
         return (str(fault).rstrip("."),)
     way = {True: "below", False: "above"}
     found = [
         f"{each.name} {way[each.low is not None and each.measured < each.low]} the product's limit"
-        for each in verdict.failed
-        if each.name != "dew margin" or limits.dew_margin_c is not None
+        for each in judged.failed
+        if each.name != "dew margin" or profile.limits.dew_margin_c is not None
     ]
-    if verdict.margin_c <= 0:
+    if judged.margin_c <= 0:
         found.insert(0, "water condenses on the part")
     return tuple(found)
 

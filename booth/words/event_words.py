@@ -107,7 +107,7 @@ def _question(key: str) -> str:
 #: How a coat lay in its window.
 TIMELINESS = (
     "[, {early_s:time} too early][, {late_s:time} past the window]"
-    "[, the clock in doubt{doubtful:unsaid}]"
+    "[, the clock in doubt{doubtful:unsaid}][, amiss: {amiss:list}]"
 )
 #: How each kind of event is told. ``{field:kind}`` is the field as a quantity of that kind, or as
 #: SPECIAL has it; ``[…]`` is left out where a field in it is blank or as it is when nothing is said.

@@ -61,6 +61,15 @@ def spelled(seconds: float) -> str:
     return " ".join([*said, f"{rest} s"] if rest or not minutes else said)
 
 
+def length(seconds: float) -> str:
+    """A time that cannot be taken for a time of day, to the second where it is short.
+
+    >>> length(42), length(1140)
+    ('42 s', '19 min')
+    """
+    return rough(seconds) if seconds >= 600 else spelled(seconds)
+
+
 def what_words(each: Standing) -> str:
     """What the wait is for, in its present state."""
     wait = each.wait

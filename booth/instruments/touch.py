@@ -1,0 +1,64 @@
+"""Touch tests of the coats: what a touch keeps, and what it asks first. Pure."""
+
+from __future__ import annotations
+
+from functools import partial
+
+from msgspec.structs import replace
+
+from booth.bench.act import Act, Choice, Context, Keep, Say, SetForm, refused
+from booth.forms.form import Rows
+from booth.instruments.trigger import answered, asking, was_asked
+from booth.job.waits import between_coats
+from booth.log.events import TouchTried
+from booth.log.fold import Job
+from booth.moment import elapsed
+from booth.words.wait_words import duration
+
+#: Touch tests by their letters.
+TOUCHES = {"d": "dry", "k": "tacky", "w": "wet"}
+#: Touched dry before this share of the wait is over, it is asked whether that was the right part.
+EARLY_FRACTION = 0.5
+
+
+def is_flashing(job: Job, part: str) -> bool:
+    """Whether a coat on the part is done, so that it can be touched."""
+    coats = job.coats_on(part)
+    return bool(coats) and coats[-1].ended is not None
+
+
+def touch(context: Context, rows: Rows, part: str, result: str) -> Act:
+    """A touch test on a part; dry long before its time is taken with one more press."""
+    if not is_flashing(context.job, part):
+        return refused(f"{part}: no coat is flashing off.")
+    early = too_early(context, part) if result == "dry" else ""
+    if early and not was_asked(rows.form, f"dry {part}", context):
+        asked = SetForm(asking(rows.form, f"dry {part}", context))
+        said = f"{part} touched dry after {early}: again to take it."
+        return Act("touched dry?", (asked, Say(said, fault=True)))
+    event = TouchTried(n=0, at=context.now, part=part, result=result)
+    kept = (Keep(event), SetForm(answered(rows.form)), Say(f"{part}: touched {result}."))
+    return Act(f"touched {result}", kept)
+
+
+def too_early(context: Context, part: str) -> str:
+    """How long after the coat, of how long, where that is less than half; else ""."""
+    coat = context.job.coats_on(part)[-1]
+    assert coat.ended is not None
+    opens_s = between_coats(context.job, replace(coat, touches=()), coat.ended).opens_s
+    passed_s = elapsed(coat.ended.at, context.now, context.job.boots).seconds
+    if opens_s is None or passed_s >= opens_s * EARLY_FRACTION:
+        return ""
+    return f"{duration(passed_s)} of {duration(opens_s)}"
+
+
+def touches(context: Context, rows: Rows, part: str) -> tuple[Choice, ...]:
+    """Touch tests as lines of a menu, for hands in gloves."""
+    if not is_flashing(context.job, part):
+        return ()
+    return tuple(
+        Choice(
+            f"{part}: touched {result}", partial(touch, rows=rows, part=part, result=result), key
+        )
+        for key, result in TOUCHES.items()
+    )

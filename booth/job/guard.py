@@ -1,0 +1,144 @@
+"""What is amiss before a coat begins: all that the job knows, looked at once, the worst first. Pure.
+
+It says and never forbids.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from booth.job import lasting, mixture
+from booth.job.amiss import Amiss, Cause, Grave, worst_first
+from booth.job.coat_plan import most_coats
+from booth.job.guard_gun import is_outside, of_compressor, of_cup, of_gun
+from booth.job.pouring import open_batches, thinner_of
+from booth.job.wait import Standing, State, What, standing
+from booth.job.waits import LATELY_S, between_coats, standings
+from booth.log.fold import Job
+from booth.moment import Moment, elapsed
+from booth.profile.model import Range
+from booth.trade.result import BadInput
+
+#: An older reading of the weather asks to be taken again (this program's own choice).
+READING_S = 3600.0
+
+
+def amiss(job: Job, part: str, now: Moment) -> tuple[Amiss, ...]:
+    """Give what is amiss with the next coat on `part`, were it begun at `now`, the worst first."""
+    number = len(job.coats_on(part)) + 1
+    return worst_first(
+        (
+            *of_weather(job, now),
+            *_of_mix(job, now),
+            *of_cup(job),
+            *of_gun(job, number),
+            *of_compressor(job, number),
+            *_of_coat(job, part, number, now),
+        )
+    )
+
+
+_LIMITS = {"air": Cause.AIR, "humidity": Cause.HUMIDITY, "part": Cause.PART}
+
+
+def of_weather(job: Job, now: Moment) -> Iterator[Amiss]:
+    """The weather: never read, read long ago, outside a limit, too near the dew point."""
+    read = job.weather
+    try:
+        verdict = lasting.verdict(job.profile, read) if read is not None else None
+    except BadInput:  # a reading that cannot be, in a log edited by hand
+        verdict = None
+    if read is None or verdict is None:
+        yield Amiss(Cause.NOT_READ, Grave.MAY_SPOIL)
+        return
+    if verdict.margin_c <= 0:
+        yield Amiss(Cause.CONDENSATION, Grave.SPOILS, -verdict.margin_c)
+    for each in verdict.failed:
+        cause, asked = _LIMITS.get(each.name, Cause.DEW_MARGIN), Range(each.low, each.high)
+        if cause is not Cause.DEW_MARGIN or verdict.margin_c > 0:
+            yield Amiss(cause, Grave.SPOILS, each.measured, asked)
+    age_s = elapsed(read.at, now, job.boots).seconds
+    if age_s > READING_S:
+        yield Amiss(Cause.OLD, Grave.MAY_SPOIL if age_s > LATELY_S else Grave.LOOK, age_s)
+
+
+def of_induction(job: Job, now: Moment) -> Iterator[Amiss]:
+    """Induction of the batches in use, or of the one to come: not over, or not known."""
+    found = [each for each in standings(job, now) if each.wait.what is What.INDUCTION]
+    # The gun may hold the batch that has stood: then another one is only to be looked at.
+    one_stood = any(each.state is State.READY and not each.doubtful for each in found)
+    for each in found:
+        title = each.wait.title
+        if each.doubtful:
+            yield Amiss(Cause.CLOCK, Grave.MAY_SPOIL)
+        elif each.state is State.WAIT:
+            grave = Grave.LOOK if one_stood else Grave.SPOILS
+            yield Amiss(Cause.INDUCTION, grave, each.remaining_s or 0.0, name=title)
+        elif each.state is State.UNKNOWN:
+            grave = Grave.LOOK if one_stood else Grave.MAY_SPOIL
+            yield Amiss(Cause.INDUCTION_UNKNOWN, grave, each.elapsed_s, name=title)
+    if not found and not job.batches:
+        stands = lasting.induction(job.profile, job.weather)
+        if stands is not None and stands.seconds is None:
+            yield Amiss(Cause.INDUCTION_UNKNOWN, Grave.MAY_SPOIL, name="the mix")
+
+
+def _of_mix(job: Job, now: Moment) -> Iterator[Amiss]:
+    mix, batches = job.profile.mix, open_batches(job)
+    if batches:
+        yield from of_induction(job, now)
+    elif mix is not None and (mix.pot_life or mix.induction):
+        yield Amiss(Cause.NO_BATCH, Grave.LOOK)
+    pots = [each for each in standings(job, now) if each.wait.what is What.POT_LIFE]
+    fresh = any(each.state is not State.LATE for each in pots)
+    for each in pots:
+        if each.state is State.LATE:
+            grave = Grave.MAY_SPOIL if fresh else Grave.SPOILS
+            yield Amiss(Cause.POT_LIFE, grave, each.past_s, name=each.wait.title)
+        elif each.doubtful:
+            yield Amiss(Cause.CLOCK, Grave.MAY_SPOIL)
+        elif each.state is State.CLOSING:
+            left_s = each.remaining_s or 0.0
+            yield Amiss(Cause.POT_LIFE_ENDS, Grave.MAY_SPOIL, left_s, name=each.wait.title)
+    thinner = thinner_of(job.profile)
+    # Counted from an unknown start there is at least so much in it.
+    percent = mixture.now(job).fraction * 100
+    if thinner is not None and thinner.limit_percent is not None:
+        asked = Range(None, thinner.limit_percent)
+        if is_outside(percent, asked):
+            yield Amiss(Cause.THINNER, Grave.MAY_SPOIL, percent, asked)
+
+
+def _of_coat(job: Job, part: str, number: int, now: Moment) -> Iterator[Amiss]:
+    """What the part itself and the other parts say."""
+    for other in job.parts:
+        running = job.running_coat(other) if other != part else None
+        if running is not None:
+            yield Amiss(Cause.OTHER_COAT, Grave.MAY_SPOIL, running.number, name=other)
+    most = most_coats(job)
+    if most is not None and number > most:
+        yield Amiss(Cause.UNPLANNED, Grave.LOOK, number, Range(None, most))
+    each = standing_before(job, part, now)
+    if each is None:
+        return
+    name = f"coat {number}"
+    if each.doubtful:
+        yield Amiss(Cause.CLOCK, Grave.MAY_SPOIL)
+    elif each.state is State.WAIT:
+        yield Amiss(Cause.EARLY, Grave.SPOILS, each.remaining_s or 0.0, name=name)
+    elif each.state is State.UNKNOWN:
+        yield Amiss(Cause.WAIT_UNKNOWN, Grave.MAY_SPOIL, each.elapsed_s, name=name)
+    elif each.state is State.LATE and each.wait.again_s is not None:
+        yield Amiss(Cause.LIFTS, Grave.SPOILS, each.wait.again_s - each.elapsed_s, name=name)
+    elif each.state is State.LATE:
+        yield Amiss(Cause.LATE, Grave.SPOILS, each.past_s, name=name)
+    elif each.abrade:
+        yield Amiss(Cause.ABRADE, Grave.MAY_SPOIL, name=name)
+
+
+def standing_before(job: Job, part: str, now: Moment) -> Standing | None:
+    """Where the wait before the next coat on `part` stands, planned or not; None before the first."""
+    coats = job.coats_on(part)
+    if not coats or coats[-1].ended is None:
+        return None
+    return standing(between_coats(job, coats[-1], coats[-1].ended), now, job.boots)

@@ -1,0 +1,191 @@
+"""What is amiss before a coat, and what to do about it: two short sentences each. Pure."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from typing import NamedTuple
+
+from booth.job.amiss import Amiss, Cause, Grave
+from booth.units import Kind, System, show
+from booth.words.profile_words import range_words
+from booth.words.shown import Tone
+from booth.words.wait_words import length
+
+
+class _Said(NamedTuple):
+    """What is said, the kind of its figure, what to do; another deed where the figure is too high."""
+
+    words: str
+    kind: Kind | None
+    deed: str
+    high: str = ""
+
+
+READ = "then read again."
+SAID: Mapping[Cause, _Said] = {
+    Cause.CONDENSATION: _Said(
+        "Water condenses on the part: it is {value} under the dew point.",
+        Kind.TEMPERATURE_DIFFERENCE,
+        f"Warm the part or dry the air, {READ}",
+    ),
+    Cause.DEW_MARGIN: _Said(
+        "The part is {value} over the dew point; it has to be {asked}.",
+        Kind.TEMPERATURE_DIFFERENCE,
+        f"Warm the part or dry the air, {READ}",
+    ),
+    Cause.PART: _Said(
+        "The part has {value}; the product asks for {asked}.",
+        Kind.TEMPERATURE,
+        f"Warm the part, {READ}",
+        f"Let the part cool, {READ}",
+    ),
+    Cause.AIR: _Said(
+        "The air has {value}; the product asks for {asked}.",
+        Kind.TEMPERATURE,
+        f"Heat the room, {READ}",
+        f"Wait for cooler air, {READ}",
+    ),
+    Cause.HUMIDITY: _Said(
+        "Humidity is {value}; the product asks for {asked}.",
+        Kind.PERCENT,
+        f"Wait for damper air, {READ}",
+        f"Dry or warm the air, {READ}",
+    ),
+    Cause.POT_LIFE: _Said(
+        "{name}: its pot life was over {value} ago.",
+        Kind.TIME,
+        "Do not spray it: mix a fresh batch.",
+    ),
+    Cause.INDUCTION: _Said(
+        "{name}: its induction lasts another {value}.", Kind.TIME, "Let it stand."
+    ),
+    Cause.EARLY: _Said(
+        "The wait before {name} lasts another {value}.",
+        Kind.TIME,
+        "Wait, or touch where it does not show.",
+    ),
+    Cause.LATE: _Said(
+        "The window for {name} closed {value} ago.",
+        Kind.TIME,
+        "Abrade first; the data sheet says with what.",
+    ),
+    Cause.LIFTS: _Said(
+        "For another {value}, {name} may lift what is under it.", Kind.TIME, "Wait until then."
+    ),
+    Cause.UNPLANNED: _Said(
+        "All coats are on: this would be coat {value} of {most}.",
+        Kind.COUNT,
+        "Clean the gun, unless it has to hide more.",
+    ),
+    Cause.OTHER_COAT: _Said(
+        "{name}: coat {value} is still being sprayed.", Kind.COUNT, "End it first: Space."
+    ),
+    Cause.NOT_READ: _Said(
+        "Air, humidity and the part were not read.", None, "Read them at the step Weather."
+    ),
+    Cause.CLOCK: _Said(
+        "The machine's clock is in doubt: no wait can be counted.", None, "Set the clock right."
+    ),
+    Cause.WAIT_UNKNOWN: _Said(
+        "It is not known when {name} may go on; {value} since the last one.",
+        Kind.TIME,
+        "Touch where it does not show.",
+    ),
+    Cause.ABRADE: _Said("By now {name} holds on an abraded surface only.", None, "Abrade first."),
+    Cause.INDUCTION_UNKNOWN: _Said(
+        "{name}: how long it has to stand is not known.",
+        None,
+        "Read the weather; the data sheet says how long.",
+    ),
+    Cause.THINNER: _Said(
+        "The mix has {value} thinner; the limit is {most}.",
+        Kind.PERCENT,
+        "Add unthinned mix, or mix a fresh batch.",
+    ),
+    Cause.CUP: _Said(
+        "The cup ran out in {value}; the target is {asked}.",
+        Kind.TIME,
+        "Too thin: add unthinned mix, time it again.",
+        "Too thick: thin it, time it again.",
+    ),
+    Cause.INLET: _Said(
+        "The inlet has {value}; {name} asks for {asked}.",
+        Kind.PRESSURE,
+        "Turn the air up, trigger pulled.",
+        "Turn the air down, trigger pulled.",
+    ),
+    Cause.DELIVERY: _Said(
+        "The catch gave {value}; {name} asks for {asked}.",
+        Kind.DELIVERY,
+        "Open the needle, catch again.",
+        "Close the needle, catch again.",
+    ),
+    Cause.POT_LIFE_ENDS: _Said(
+        "{name}: its pot life is over in {value}.",
+        Kind.TIME,
+        "Spray until then, or mix a fresh batch.",
+    ),
+    Cause.OLD: _Said("The weather was read {value} ago.", Kind.TIME, "Read it again."),
+    Cause.COMPRESSOR: _Said(
+        "The compressor may hold the trigger for {value} only.",
+        Kind.TIME,
+        "Wait until it is full; spray in short passes.",
+    ),
+    Cause.TIP: _Said(
+        "The tip is {value}; {name} asks for {asked}.",
+        Kind.TIP,
+        "Change the tip, or catch and look at the pattern.",
+    ),
+    Cause.FAN: _Said(
+        "The fan is {value} wide; {name} asks for {asked}.",
+        Kind.LENGTH,
+        "Open the fan, shoot paper again.",
+        "Close the fan, shoot paper again.",
+    ),
+    Cause.DISTANCE: _Said(
+        "The distance is {value}; {name} asks for {asked}.",
+        Kind.LENGTH,
+        "Hold the gun further off.",
+        "Hold the gun closer.",
+    ),
+    Cause.NO_BATCH: _Said(
+        "No batch in use is noted: no pot life is counted.", None, "Note it at the step Mix."
+    ),
+    Cause.NOT_TIMED: _Said(
+        "The mix as it is now was not timed in a {name}.", None, "Time the cup."
+    ),
+}
+#: The word of the figure while something grave is amiss; a tone of approval never stands there.
+WORDS = {Grave.SPOILS: "STOP", Grave.MAY_SPOIL: "CHECK"}
+APPROVAL = (Tone.READY, Tone.GOOD, Tone.PLAIN)
+
+
+def sentence(each: Amiss, system: System) -> str:
+    """What is amiss, with its figures in these units."""
+    said, asked = SAID[each.cause], each.asked
+    if said.kind is None:
+        return said.words.format(name=each.name)
+    seconds = said.kind is Kind.TIME and asked is None
+    value = length(each.value) if seconds else show(each.value, said.kind, system)
+    most = show(asked.high, said.kind, system) if asked is not None and asked.high else ""
+    wanted = range_words(asked, said.kind, system)
+    return said.words.format(name=each.name, value=value, asked=wanted, most=most)
+
+
+def deed(each: Amiss) -> str:
+    """What to do about it."""
+    said, high = SAID[each.cause], each.asked.high if each.asked is not None else None
+    return said.high if said.high and high is not None and each.value > high else said.deed
+
+
+def line(each: Amiss, system: System) -> str:
+    """What is amiss and what to do, with the sign of a warning where it is grave."""
+    sign = f"{Tone.CAUTION.shape} " if each.is_grave else ""
+    return f"{sign}{sentence(each, system)} {deed(each)}"
+
+
+def looked_over(tone: Tone, word: str, found: tuple[Amiss, ...]) -> tuple[Tone, str]:
+    """Tone and word of a figure for a coat that may begin, after the guard has looked at it."""
+    if tone not in APPROVAL or not found or not found[0].is_grave:
+        return tone, word
+    return Tone.CAUTION, WORDS[found[0].grave]
