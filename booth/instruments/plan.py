@@ -9,15 +9,15 @@ from booth.bench.instrument import Instrument, quantity
 from booth.clock import local_hhmm
 from booth.forms.form import Field, Values
 from booth.instruments.figures import counted
-from booth.job.air_supply import air_supply, verdict
+from booth.job.amiss import Grave
 from booth.job.job_schedule import Planned, planned, spray_times
-from booth.job.measured import inlet_kpa
 from booth.job.pot import pot_words
 from booth.job.schedule import Block, Cause, Pot, Span, Trouble
 from booth.moment import Moment, later
 from booth.units import Kind
+from booth.words.guard_words import line as guard_line
 from booth.words.shown import LineBlock, LineRow, Picture, Readout, Timeline, Tone
-from booth.words.wait_words import duration, rough, spelled
+from booth.words.wait_words import duration, length, rough
 
 DAY_S = 86400.0
 TONES = {
@@ -27,12 +27,8 @@ TONES = {
     Span.READY: Tone.READY,
     Span.LATE: Tone.LATE,
 }
-#: What stands over the plan, the worst first.
-TROUBLES = {
-    Cause.WAIT: "NOT KNOWN",
-    Cause.POT_LIFE: "POT LIFE TOO SHORT",
-    Cause.WINDOW: "WINDOW MISSED",
-}
+#: What of the schedule stands over the plan, the worst first.
+TROUBLES = {Cause.POT_LIFE: "POT LIFE TOO SHORT", Cause.WINDOW: "WINDOW MISSED"}
 #: Minutes between two ticks, the first that leaves them room.
 STEPS_MIN = (5, 10, 15, 30, 60, 120, 240, 480, 1440, 2880, 7200)
 CELLS_A_TICK = 9
@@ -55,6 +51,8 @@ class Plan(Instrument):
         "Minutes for a coat on one part: as typed; else as this part's own coats took; else area x "
         "wet film / transfer efficiency / delivery, which is time at the trigger alone; else as "
         "the coats took so far; else 5 minutes, a guess (common practice, no source).",
+        "IT FITS only where all of it fits: weather read within the hour and inside the product's "
+        "limits, dew margin, windows, pot life, every wait and the induction known, the compressor.",
         "Waits are those of the profile for today's weather, as everywhere else; an estimate is "
         "marked ~. A touch test always decides, and the data sheet before all of this.",
     )
@@ -67,30 +65,29 @@ class Plan(Instrument):
         return (Field("coat", "A coat takes", Kind.TIME, optional=True, default=usual, hint=hint),)
 
     def readout(self, context: Context, values: Values) -> Readout:
-        """When the last coat is on; what cannot be met, and by how much."""
+        """When the last coat is on; what speaks against it, and by how much."""
         plan = _plan(context, values)
-        schedule = plan.schedule
-        lines = [_trouble_words(context, each) for each in schedule.troubles]
+        schedule, system = plan.schedule, context.system
+        lines = [guard_line(each, system) for each in plan.why]
+        lines += [_trouble_words(context, each) for each in schedule.troubles]
         mark = "~" if plan.estimate else ""
         if plan.handle_s is not None and plan.handle_s > 0:
             far = f" (in {duration(plan.handle_s)})" if plan.handle_s >= DAY_S else ""
             lines.append(f"can be handled {mark}{_at(context, plan.handle_s)}{far}")
         lines += _pot_words(context, plan)
         if schedule.remaining:
-            lines += [*pot_words(context.job, context.system), *_air_words(context)]
+            lines += pot_words(context.job, context.system)
         coats = counted(schedule.remaining, "coat")
         label = f"last coat on at about  ({coats} to go, {rough(schedule.last_s)})"
         if not schedule.remaining:
-            label, tone, word = "the last coat was on", Tone.GOOD, "ALL COATS ARE ON"
-        elif schedule.troubles:
-            causes = {each.cause for each in schedule.troubles}
-            first = next(cause for cause in TROUBLES if cause in causes)
-            tone, word = Tone.CAUTION, TROUBLES[first]
-        else:
-            tone, word = Tone.GOOD, "IT FITS"
+            label = "the last coat was on"
+        elif schedule.unknown:
+            label = f"last coat on  ({coats} to go)"
         if plan.estimate and schedule.remaining:
             lines.append("~ estimate: waits carried over to today; a touch test decides")
-        return Readout(_at(context, schedule.last_s), "", label, tone, word, tuple(lines), "00:00")
+        figure = "–" if schedule.unknown else _at(context, schedule.last_s)
+        tone = Tone.GOOD if plan.fits else Tone.CAUTION
+        return Readout(figure, "", label, tone, _verdict(plan), tuple(lines), "00:00")
 
     def picture(self, context: Context, values: Values) -> tuple[Picture, ...]:
         plan = _plan(context, values)
@@ -126,13 +123,17 @@ def _plan(context: Context, values: Values) -> Planned:
     return planned(context.job, context.now, typed)
 
 
-def _air_words(context: Context) -> tuple[str, ...]:
-    """How long the trigger can be held, where the compressor does not carry the gun."""
-    asked, read = context.profile.gun.inlet_kpa, inlet_kpa(context.job)
-    supply = air_supply(context.shop.compressor, context.gun, asked, read)
-    if isinstance(supply, str) or supply.hold.keeps_up:
-        return ()
-    return verdict(supply, context.system)[:1]
+def _verdict(plan: Planned) -> str:
+    """In a word whether it fits; else what speaks against it first."""
+    causes = {each.cause for each in plan.schedule.troubles}
+    if not plan.schedule.remaining:
+        return "ALL COATS ARE ON"
+    if any(each.grave is Grave.SPOILS for each in plan.why):
+        return "OUTSIDE LIMITS"
+    if not plan.is_known:
+        return "NOT KNOWN"
+    said = [word for cause, word in TROUBLES.items() if cause in causes]
+    return said[0] if said else "IT FITS" if plan.fits else "CHECK"
 
 
 def _at(context: Context, seconds: float) -> str:
@@ -140,18 +141,17 @@ def _at(context: Context, seconds: float) -> str:
 
 
 def _trouble_words(context: Context, trouble: Trouble) -> str:
-    at = _at(context, trouble.at_s)
-    by = rough(trouble.by_s) if trouble.by_s >= 600 else spelled(trouble.by_s)
-    if trouble.cause is Cause.WAIT:
-        return (
-            f"{trouble.part}: when coat {trouble.coat} may go on is not known: see Weather, and "
-            "let a touch test decide."
-        )
+    at, by = _at(context, trouble.at_s), length(trouble.by_s)
     if trouble.cause is Cause.POT_LIFE:
         over = "was over" if trouble.at_s <= 0 else "is over"
         return (
             f"Pot life of {trouble.pot} {over} {at}, {by} too early: fresh batch from "
             f"{trouble.part} coat {trouble.coat} on."
+        )
+    if trouble.cause is Cause.WAIT:
+        return (
+            f"{trouble.part}: it is not known when coat {trouble.coat} may go on; a touch test "
+            "decides."
         )
     return (
         f"{trouble.part}: its recoat window closes {at}, {by} before coat {trouble.coat} can go "
@@ -165,7 +165,7 @@ def _pot_words(context: Context, plan: Planned) -> list[str]:
         return []
     pot = max(plan.pots, key=lambda each: each.end_s)
     spare = pot.end_s - plan.schedule.last_s
-    if not plan.schedule.remaining or spare < 0:
+    if not plan.schedule.remaining or plan.schedule.unknown or spare < 0:
         return []
     name = "a batch mixed now" if plan.pot_is_planned else pot.name
     return [f"pot life of {name} until {_at(context, pot.end_s)}, {rough(spare)} to spare"]
@@ -180,7 +180,12 @@ def _line_block(each: Block, running: bool) -> LineBlock:
 
 
 def _pot_row(context: Context, plan: Planned, pot: Pot, line_end_s: float) -> LineRow:
-    blocks = [LineBlock(pot.start_s, min(pot.end_s, line_end_s), Tone.GOOD)]
+    # Induction first, where it can only be that of this batch.
+    stands = plan.starts_s > 0 and len(plan.pots) == 1
+    stood_s = min(max(plan.starts_s, pot.start_s), pot.end_s, line_end_s)
+    blocks = [LineBlock(pot.start_s, stood_s, Tone.WAIT)] if stands else []
+    begun_s = stood_s if blocks else pot.start_s
+    blocks.append(LineBlock(begun_s, min(pot.end_s, line_end_s), Tone.GOOD))
     if pot.end_s < plan.schedule.last_s:
         blocks.append(LineBlock(max(pot.end_s, pot.start_s), plan.schedule.last_s, Tone.LATE))
     note = f"pot life to {_at(context, pot.end_s)}"

@@ -11,7 +11,8 @@ from booth.job import lasting, mixture
 from booth.job.amiss import Amiss, Cause, Grave, worst_first
 from booth.job.coat_plan import most_coats
 from booth.job.guard_gun import is_outside, of_compressor, of_cup, of_gun
-from booth.job.pouring import open_batches, thinner_of
+from booth.job.pouring import open_batches
+from booth.job.recipe import thinner_of
 from booth.job.wait import Standing, State, What, standing
 from booth.job.waits import LATELY_S, between_coats, standings
 from booth.log.fold import Job

@@ -6,8 +6,10 @@ import msgspec
 from msgspec.structs import replace
 
 from booth.job import lasting
+from booth.job.amiss import Amiss, Cause, worst_first
 from booth.job.coat_plan import coats_wanted
 from booth.job.coat_plan import planned as planned_coats
+from booth.job.guard import of_compressor, of_induction, of_weather
 from booth.job.measured import (
     amount_efficiency,
     delivery_ml_min,
@@ -38,7 +40,8 @@ class SprayTime(msgspec.Struct, frozen=True):
 
 class Planned(msgspec.Struct, frozen=True):
     """schedule: from now on; past: what really happened; pots: batches in use or to be mixed;
-    handle_s: when the part that is last can be handled; estimate: a wait rests on an estimate."""
+    handle_s: when the part that is last can be handled; estimate: a wait rests on an estimate; why:
+    what speaks against it besides the troubles of the schedule; starts_s: when induction is over."""
 
     schedule: Schedule
     past: tuple[Block, ...]
@@ -46,6 +49,19 @@ class Planned(msgspec.Struct, frozen=True):
     handle_s: float | None
     estimate: bool
     pot_is_planned: bool
+    why: tuple[Amiss, ...] = ()
+    starts_s: float = 0.0
+
+    @property
+    def fits(self) -> bool:
+        """Whether every window, pot life and limit is met, and all that it rests on is known."""
+        return not self.schedule.troubles and not self.why
+
+    @property
+    def is_known(self) -> bool:
+        """Whether every wait in it has a figure that rests on a reading of the weather."""
+        unknown = {Cause.NOT_READ, Cause.INDUCTION_UNKNOWN, Cause.CLOCK}
+        return not self.schedule.unknown and not unknown & {each.cause for each in self.why}
 
 
 def spray_times(job: Job, typed_s: float | None = None) -> dict[str, SprayTime]:
@@ -123,7 +139,15 @@ def planned(job: Job, now: Moment, typed_s: float | None = None) -> Planned:
         handle_s=_handle_s(job, now, plan, handle.seconds if handle else None),
         estimate=any(each.estimate for each in used),
         pot_is_planned=to_be_mixed,
+        why=_why(job, now) if plan.remaining else (),
+        starts_s=starts_s,
     )
+
+
+def _why(job: Job, now: Moment) -> tuple[Amiss, ...]:
+    """What of the guard speaks against a whole plan: weather, induction not known, compressor."""
+    standing = (each for each in of_induction(job, now) if each.cause is not Cause.INDUCTION)
+    return worst_first((*of_weather(job, now), *standing, *of_compressor(job)))
 
 
 def _part(job: Job, part: str, now: Moment, spray_s: float, standing: Standing | None) -> PartState:
@@ -180,7 +204,7 @@ def _past(job: Job, now: Moment) -> tuple[Block, ...]:
 
 def _handle_s(job: Job, now: Moment, plan: Schedule, handle_s: float | None) -> float | None:
     """When the last of the parts can be handled; from the log where all coats are on."""
-    if handle_s is None:
+    if handle_s is None or plan.unknown:
         return None
     if plan.remaining:
         return plan.last_s + handle_s

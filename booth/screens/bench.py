@@ -20,21 +20,19 @@ from booth.bench.model import Bench
 from booth.bench.next_act import Situation, key_words
 from booth.forms.key import Key
 from booth.job.steps import Mark, mark, steps_of
-from booth.log.events import WeatherRead
 from booth.moment import Moment
 from booth.screens.base import OwnScreen
 from booth.screens.bench_desk import BenchDesk
 from booth.screens.bench_rest import BenchRest
 from booth.screens.keyline import key_line
-from booth.trade.result import BadInput
-from booth.trade.weather.humid_air import dew_margin_c
-from booth.units import Kind, System, show
+from booth.units import System
 from booth.widgets.clock_strip import ClockStrip
 from booth.widgets.form_view import FormView
 from booth.widgets.instrument_view import InstrumentView
 from booth.widgets.lists import StepList, StepRow, StepState
 from booth.widgets.row_widget import Drawn
 from booth.widgets.text import content, fit
+from booth.words.guard_words import weather_pieces
 from booth.words.wait_words import faces
 
 #: Below this the step list gives its room to the instrument.
@@ -151,13 +149,14 @@ def draw_moving(screen: OwnScreen[Any], situation: Situation) -> None:
     _draw_instrument(screen.query_one(InstrumentView), situation)
     context = situation.context
     screen.query_one(ClockStrip).shown = faces(context.job, context.now)
+    # A wait that opens and a reading that grows old change what a key does, and what is marked.
+    screen.put("#status", status_line(context, screen.size.width))
+    screen.put("#keys", key_line(key_words(situation), screen.size.width))
 
 
 def draw_standing(screen: OwnScreen[Any], bench: Bench, situation: Situation) -> None:
     """Draw what only a key, an entry or the window can change."""
     screen.query_one(StepList).shown = _step_rows(situation)
-    screen.put("#status", status_line(situation.context, screen.size.width))
-    screen.put("#keys", key_line(key_words(situation), screen.size.width))
     screen.say(bench.said[0], fault=bench.said[1])
     _draw_small(screen)
 
@@ -201,28 +200,27 @@ def _draw_small(screen: OwnScreen[Any]) -> None:
 # -- the line above the bench ------------------------------------------------------------------
 
 
-def weather_words(weather: WeatherRead, system: System) -> str:
-    """Air, humidity, part and the margin of the part over the dew point."""
-    try:
-        margin_c = dew_margin_c(weather.air.value, weather.humidity.value, weather.part.value)
-        margin = show(margin_c, Kind.TEMPERATURE_DIFFERENCE, system)
-    except BadInput:
-        margin = "?"
-    return (
-        f"air {show(weather.air.value, Kind.TEMPERATURE, system)} "
-        f"{weather.humidity.value:.0f} % RH  part "
-        f"{show(weather.part.value, Kind.TEMPERATURE, system)}  dew margin {margin}"
-    )
+#: The job has so much room at least, where there is weather beside it.
+LEAST_LEFT = 14
+BETWEEN = "  "
+OUT = "bold $tone-caution"
 
 
 def status_line(context: Context, width: int) -> Content:
-    """Profile and parts at the left, the weather at the right where there is room."""
-    job = context.job
-    weather = weather_words(job.weather, context.system) if job.weather else "weather not read yet"
+    """Profile and parts at the left; at the right the weather, or of it what is out of its limits."""
+    job, room = context.job, width - 2
     left = f"{job.profile.name}: {', '.join(job.parts)}"
-    room = width - 2
-    if len(weather) + 14 > room:
+    pieces = weather_pieces(job, context.now, context.system)
+    if _length(pieces) + LEAST_LEFT > room:
+        pieces = tuple(each for each in pieces if each[1])
+    if not pieces or _length(pieces) + LEAST_LEFT > room:
         return content(fit(left, room))
-    left = fit(left, room - len(weather) - 2)
-    gap = " " * max(2, room - Content(left).cell_length - len(weather))
-    return Content.assemble((left, "bold"), gap, weather)
+    left = fit(left, room - _length(pieces) - len(BETWEEN))
+    gap = " " * max(len(BETWEEN), room - Content(left).cell_length - _length(pieces))
+    shown = [(words, OUT if is_out else "") for words, is_out in pieces]
+    joined = [each for piece in shown for each in (BETWEEN, piece)][1:]
+    return Content.assemble((left, "bold"), gap, *joined)
+
+
+def _length(pieces: tuple[tuple[str, bool], ...]) -> int:
+    return Content(BETWEEN.join(words for words, _ in pieces)).cell_length

@@ -6,6 +6,11 @@ from collections.abc import Mapping
 from typing import NamedTuple
 
 from booth.job.amiss import Amiss, Cause, Grave
+from booth.job.guard import of_weather
+from booth.log.fold import Job
+from booth.moment import Moment
+from booth.trade.result import BadInput
+from booth.trade.weather.humid_air import dew_margin_c
 from booth.units import Kind, System, show
 from booth.words.profile_words import range_words
 from booth.words.shown import Tone
@@ -182,6 +187,30 @@ def line(each: Amiss, system: System) -> str:
     """What is amiss and what to do, with the sign of a warning where it is grave."""
     sign = f"{Tone.CAUTION.shape} " if each.is_grave else ""
     return f"{sign}{sentence(each, system)} {deed(each)}"
+
+
+def weather_pieces(job: Job, now: Moment, system: System) -> tuple[tuple[str, bool], ...]:
+    """The weather in a line, piece by piece: what is out of its limits has the sign of a warning."""
+    read = job.weather
+    if read is None:
+        return ((f"{Tone.CAUTION.shape}weather not read yet", True),)
+    found = {each.cause: each for each in of_weather(job, now)}
+    try:
+        margin_c = dew_margin_c(read.air.value, read.humidity.value, read.part.value)
+        margin = show(margin_c, Kind.TEMPERATURE_DIFFERENCE, system)
+    except BadInput:
+        margin = "?"
+    air, part = (show(each.value, Kind.TEMPERATURE, system) for each in (read.air, read.part))
+    pieces = [
+        (f"air {air}", {Cause.AIR}),
+        (f"{read.humidity.value:.0f} % RH", {Cause.HUMIDITY}),
+        (f"part {part}", {Cause.PART}),
+        (f"dew margin {margin}", {Cause.DEW_MARGIN, Cause.CONDENSATION, Cause.NOT_READ}),
+    ]
+    if Cause.OLD in found:
+        pieces.append((f"{length(found[Cause.OLD].value)} old", {Cause.OLD}))
+    marked = ((words, bool(causes & found.keys())) for words, causes in pieces)
+    return tuple((f"{Tone.CAUTION.shape}{words}" if out else words, out) for words, out in marked)
 
 
 def looked_over(tone: Tone, word: str, found: tuple[Amiss, ...]) -> tuple[Tone, str]:

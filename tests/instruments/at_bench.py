@@ -81,7 +81,13 @@ class AtBench:
         self.rest: tuple[Rest, ...] = ()
         gun = self.shop.guns[0].name if self.shop.guns else ""
         opened = JobOpened(
-            n=1, at=self.clock.now(), job="trial", profile=profile or trial(), parts=parts, gun=gun
+            n=1,
+            at=self.clock.now(),
+            job="trial",
+            profile=profile or trial(),
+            parts=parts,
+            gun=gun,
+            shop=msgspec.to_builtins(self.shop),
         )
         self.events: list[Event] = [opened]
         self.job: Job = fold(self.events)

@@ -9,6 +9,7 @@ import pytest
 
 from booth.bench.act import Menu
 from booth.instruments.film import between_coats
+from booth.job.steps import next_open
 from booth.log.events import (
     BatchMixed,
     CoatBegun,
@@ -20,11 +21,11 @@ from booth.log.events import (
     TouchTried,
     Voided,
 )
-from booth.profile.model import Film, Profile, Range
-from booth.words.shown import Parts
-from tests.instruments.at_bench import AtBench, context_of, in_mild_weather
+from booth.profile.model import Film, Limits, Profile, Range
+from booth.words.shown import Parts, Tone
+from tests.instruments.at_bench import AtBench, context_of
+from tests.job.make import mild, q
 from tests.job.make import profile as trial
-from tests.job.make import q
 from tests.manual_clock import ManualClock
 
 TWO_COATS: Profile = msgspec.structs.replace(trial(), film=Film(coats=Range(2, 2)))
@@ -183,33 +184,181 @@ def test_a_touch_test_has_a_letter_and_a_line_for_gloves(key: str, result: str) 
     assert len(b.job.of(TouchTried)) == 2 and b.said == "hood: no coat is flashing off."
 
 
-def test_a_coat_from_a_batch_whose_pot_life_is_over_is_warned_of_and_logged() -> None:
+def read_now(clock: ManualClock) -> Event:
+    """The weather at which the waits of the trial profile hold as they are."""
+    return msgspec.structs.replace(mild(0), at=clock.now())
+
+
+def read_and_coated(clock: ManualClock) -> Sequence[Event]:
+    return [read_now(clock), *_coat(clock, "door", 1)]
+
+
+def begun_of(b: AtBench) -> list[CoatBegun]:
+    return [each for each in b.log if isinstance(each, CoatBegun)]
+
+
+def test_a_coat_from_a_batch_whose_pot_life_is_over_takes_one_more_press_and_is_logged() -> None:
     def before(clock: ManualClock) -> Sequence[Event]:
         return [BatchMixed(n=0, at=clock.now(), batch=1, total=q(500, "ml"))]
 
     b = AtBench("coats", before=before)
     b.pass_time(3.9 * 3600)
     b.press("space")
-    assert "pot life is over" not in b.text  # 4 h in the trial profile
+    assert b.job.running_coat("door") is not None  # 4 h in the trial profile
     b.press("backspace")
     b.pass_time(0.2 * 3600)
+    assert b.readout.shown_word == "STOP" and b.keys["Space"] == "coat 1: door?"
+    assert "batch 1: its pot life was over" in b.text
     b.press("space")
-    assert b.said == "batch 1: its pot life is over. Do not spray it."
-    assert isinstance(b.log[-1], CoatBegun)
+    assert b.job.running_coat("door") is None
+    assert "Do not spray it: mix a fresh batch. Space again: all the same." in b.said
+    assert b.keys["Space"] == "begin coat 1 all the same: door"
+    b.press("space")
+    assert b.job.running_coat("door") is not None and "pot life over" in begun_of(b)[-1].amiss
 
 
-def test_a_coat_begun_before_its_wait_is_over_is_said_and_logged() -> None:
-    def before(clock: ManualClock) -> Sequence[Event]:
-        return [*in_mild_weather(clock), *door_coated(clock)]
-
-    b = AtBench("coats", before=before)
+def test_a_coat_before_its_wait_is_over_takes_one_more_press_and_is_logged() -> None:
+    b = AtBench("coats", before=read_and_coated)
     b.press("up")
-    b.pass_time(59)
-    b.press("space")  # 10 min of flash-off in the trial profile
-    (begun,) = [each for each in b.log if isinstance(each, CoatBegun) and each.coat == 2]
+    b.pass_time(58)
+    assert b.keys["Space"] == "coat 2: door?"  # 10 min of flash-off in the trial profile
+    b.press("space")
+    assert b.said.startswith("The wait before coat 2 lasts another 9 min 1 s. Wait, or touch")
+    b.press("space")
+    (begun,) = [each for each in begun_of(b) if each.coat == 2]
     assert begun.part == "door" and begun.early_s == 540
-    assert b.said.startswith("door: ") and " before its wait was over. It is in the log; " in b.said
-    assert b.said.endswith("trapped solvent can blister or sag.")
+
+
+def test_what_was_asked_a_while_ago_is_asked_again_and_of_this_part_alone() -> None:
+    b = AtBench("coats", before=read_and_coated)
+    b.press("up", "space")
+    assert b.keys["Space"] == "begin coat 2 all the same: door"
+    b.pass_time(61)
+    assert b.keys["Space"] == "coat 2: door?"
+    b.press("space", "down")
+    assert b.keys["Space"] == "begin coat 1: hood"
+    b.press("space")
+    assert [each.part for each in begun_of(b)] == ["door", "hood"]
+
+
+def test_pagedown_answers_like_space_and_a_bounce_does_not() -> None:
+    b = AtBench("coats", before=read_and_coated)
+    b.press("up", "space")
+    b.clock.advance(0.3)
+    b.press_now("space")
+    assert len(begun_of(b)) == 1
+    b.press("pagedown")
+    assert len(begun_of(b)) == 2
+
+
+def test_near_the_dew_point_and_under_the_minimum_it_says_stop() -> None:
+    # Air 9 C at 93 %, the part 8.8 C: 0.9 K over the dew point; the product wants 15 C.
+    def before(clock: ManualClock) -> Sequence[Event]:
+        read = mild(0, air=9, humidity=93, part=8.8)
+        return [msgspec.structs.replace(read, at=clock.now())]
+
+    sheet = trial(limits=Limits(part_c=Range(15, None), dew_margin_c=3.0))
+    b = AtBench("coats", profile=sheet, before=before)
+    assert (b.readout.figure, b.readout.shown_word) == ("COAT 1", "STOP")
+    assert b.readout.tone is Tone.CAUTION
+    assert b.readout.lines[0].startswith("▲ The part is 0.9 °C over the dew point; it has to be at")
+    assert b.readout.lines[1].startswith("▲ The part has 8.8 °C; the product asks for at least 15")
+    b.press("space")
+    assert begun_of(b) == []
+    b.press("space")
+    assert begun_of(b)[0].amiss[:2] == ("dew margin too small", "part outside its limits")
+    assert b.said.startswith("door: begun, in the log with: dew margin too small, part outside")
+
+
+def test_weather_never_read_shows_check_and_asks_nothing() -> None:
+    b = AtBench("coats")
+    assert (b.readout.shown_word, b.readout.tone) == ("CHECK", Tone.CAUTION)
+    assert len(b.readout.lines) <= 3
+    b.press("space")
+    assert "weather not read" in begun_of(b)[0].amiss
+
+
+def test_ready_is_not_said_while_something_grave_is_amiss() -> None:
+    sheet = trial(limits=Limits(humidity_percent=Range(None, 60)))
+    b = AtBench("coats", profile=sheet, before=read_and_coated)
+    b.press("up")
+    b.pass_time(601)
+    assert (b.readout.figure, b.readout.tone) == ("READY", Tone.READY)
+    damp = msgspec.structs.replace(mild(0, humidity=70), at=b.clock.now())
+    b.keep(damp)
+    assert (b.readout.figure, b.readout.tone) == ("STOP", Tone.CAUTION)
+    (parts,) = b.bench.instrument.picture(b.now, b.rows.values)
+    assert isinstance(parts, Parts)
+    assert (parts.rows[0].word, parts.rows[0].tone) == ("STOP", Tone.CAUTION)
+
+
+def coated_twice(clock: ManualClock) -> Sequence[Event]:
+    found = [read_now(clock), *_coat(clock, "door", 1)]
+    clock.advance(600)
+    return [*found, *_coat(clock, "door", 2)]
+
+
+def test_after_the_last_coat_enter_leads_on_and_a_further_one_takes_two_presses() -> None:
+    b = AtBench("coats", profile=TWO_COATS, before=coated_twice, parts=("door",))
+    onto = next_open(b.job, after=b.bench.step).name
+    assert f"All coats are on. Enter: {onto}." in b.readout.lines
+    assert b.keys["Space"] == "a further coat?"
+    b.pass_time(9)
+    b.press("space")  # ten seconds after coat 2
+    assert b.said.startswith("The wait before coat 3 lasts another")
+    assert b.keys["Space"] == "begin coat 3 of 2 all the same: door"
+    b.press("space")
+    begun = begun_of(b)[-1]
+    assert begun.coat == 3 and begun.early_s == 589 and begun.amiss[0] == "more coats than planned"
+
+
+def test_a_coat_while_another_one_runs_ends_that_one_first() -> None:
+    b = AtBench("coats", profile=TWO_COATS)
+    b.press("space", "down")
+    assert "door: coat 1 is still being sprayed. End it first: Space." in b.text
+    assert b.keys["Space"] == "end coat 1 on door first"
+    b.press("space")
+    assert b.job.running_coat("door") is None and b.job.running_coat("hood") is None
+    assert b.said == "door: coat 1 ended." and b.keys["Space"] == "begin coat 1: hood"
+    b.press("space")
+    assert b.job.running_coat("hood") is not None and chosen(b) == "hood"
+
+
+def test_two_guns_are_possible_by_name() -> None:
+    b = AtBench("coats", profile=TWO_COATS)
+    b.press("space", "down", "right")
+    b.choose("Begin a coat on hood while door goes on")
+    assert b.job.running_coat("door") is not None and b.job.running_coat("hood") is not None
+    assert "another coat still running" in begun_of(b)[-1].amiss
+
+
+def test_a_dry_touch_long_before_its_time_is_taken_with_one_more_press() -> None:
+    b = AtBench("coats", before=read_and_coated)
+    b.pass_time(42)
+    b.press("up", "d")
+    assert b.job.of(TouchTried) == ()
+    assert b.said == "door touched dry after 0:42 of 10:00: again to take it."
+    b.press("d")
+    assert [each.result for each in b.job.of(TouchTried)] == ["dry"]
+    assert b.readout.figure == "READY"
+
+
+def test_a_dry_touch_is_asked_from_the_menu_too() -> None:
+    b = AtBench("coats", before=read_and_coated)
+    b.pass_time(42)
+    b.press("up", "right")
+    b.choose("door: touched dry")
+    assert b.job.of(TouchTried) == () and b.said.endswith("again to take it.")
+    b.press("right")
+    b.choose("door: touched dry")
+    assert [each.result for each in b.job.of(TouchTried)] == ["dry"]
+
+
+def test_a_dry_touch_after_half_of_the_wait_is_taken_at_once() -> None:
+    b = AtBench("coats", before=read_and_coated)
+    b.pass_time(300)
+    b.press("up", "d")
+    assert [each.result for each in b.job.of(TouchTried)] == ["dry"]
 
 
 def test_a_coat_that_cannot_be_kept_is_not_begun_and_nothing_is_said_of_it() -> None:

@@ -5,16 +5,23 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 import pytest
+from msgspec.structs import replace
 
 from booth.clock import local_hhmm
 from booth.instruments.plan import ticks
 from booth.log import events as ev
 from booth.moment import Moment, later
-from booth.profile.model import Mix, MixPart, Waits
+from booth.profile.model import Limits, Mix, MixPart, Range, WaitRule, Waits
+from booth.shop.model import Compressor, Gun, Shop
 from booth.words.shown import Timeline, Tone
-from tests.instruments.at_bench import AtBench, in_mild_weather
-from tests.job.make import one_time, profile
+from tests.instruments.at_bench import AtBench
+from tests.job.make import mild, one_time, profile
 from tests.manual_clock import ManualClock
+
+
+def read_now(clock: ManualClock) -> Sequence[ev.Event]:
+    """The weather at which the waits of these profiles hold as they are: without, nothing is known."""
+    return (replace(mild(0), at=clock.now()),)
 
 
 def line_of(bench: AtBench) -> Timeline:
@@ -24,7 +31,7 @@ def line_of(bench: AtBench) -> Timeline:
 
 
 def test_the_last_coat_by_the_clock_and_it_moves_with_the_job() -> None:
-    bench = AtBench("plan", before=in_mild_weather)
+    bench = AtBench("plan", before=read_now)
     start = bench.clock.now()
     # Two parts, three coats of five minutes, 600 s of flash-off: 300 + 600 + 300 + 600 + 300
     # and 300 more for the second part: 40 minutes.
@@ -37,7 +44,7 @@ def test_the_last_coat_by_the_clock_and_it_moves_with_the_job() -> None:
 
 
 def test_minutes_for_a_coat_are_typed() -> None:
-    bench = AtBench("plan", before=in_mild_weather)
+    bench = AtBench("plan", before=read_now)
     start = bench.clock.now()
     bench.type("10 min")
     # 600 a coat: door 0-600, hood 600-1200, door 1200-1800 and so on without a pause.
@@ -50,11 +57,8 @@ def test_what_has_been_is_on_the_line() -> None:
     def before(clock: ManualClock) -> Sequence[ev.Event]:
         begun = ev.CoatBegun(n=0, at=clock.now(), part="door", coat=1)
         clock.advance(200)
-        return [
-            *in_mild_weather(clock),
-            begun,
-            ev.CoatEnded(n=0, at=clock.now(), part="door", coat=1),
-        ]
+        ended = ev.CoatEnded(n=0, at=clock.now(), part="door", coat=1)
+        return [*read_now(clock), begun, ended]
 
     bench = AtBench("plan", before=before)
     door, hood, pot = line_of(bench).rows
@@ -69,8 +73,8 @@ def test_what_has_been_is_on_the_line() -> None:
 
 def test_a_pot_life_too_short_is_said() -> None:
     parts = (MixPart("a", 2), MixPart("b", 1))
-    short = Mix(parts=parts, pot_life=one_time(1500.0))
-    bench = AtBench("plan", profile=profile(mix=short), before=in_mild_weather)
+    short = Mix(parts=parts, pot_life=one_time(1500))
+    bench = AtBench("plan", profile=profile(mix=short), before=read_now)
     assert bench.readout.shown_word == "POT LIFE TOO SHORT"
     # The whole takes 2400 s, 900 more than the pot life.
     assert "15 min too early" in bench.readout.lines[0]
@@ -80,7 +84,7 @@ def test_a_window_that_cannot_be_met_is_said() -> None:
     tight = Waits(flash_off=one_time(600), recoat_closes=one_time(660))
 
     def before(clock: ManualClock) -> Sequence[ev.Event]:
-        found = [*in_mild_weather(clock)]
+        found: list[ev.Event] = [*read_now(clock)]
         for part in ("door", "hood"):
             found.append(ev.CoatBegun(n=0, at=clock.now(), part=part, coat=1))
             clock.advance(30)
@@ -113,7 +117,7 @@ def test_all_coats_on() -> None:
 
 def test_every_part_has_a_row_and_stands_ready_between_its_coats() -> None:
     parts = ("door", "hood", "left fender", "right fender")
-    bench = AtBench("plan", parts=parts, before=in_mild_weather)
+    bench = AtBench("plan", parts=parts, before=read_now)
     line = line_of(bench)
     assert [row.name for row in line.rows] == [*parts, "pot life"]
     # Four parts take longer than one flashes off: each stands ready before its next coat.
@@ -156,3 +160,64 @@ def test_ticks_fall_on_round_times_of_day() -> None:
         (pytest.approx(3220), "16:00"),
     )
     assert ticks(now, lambda _: "--:--", 0.0, 3600.0, 40) == ()
+
+
+def lines_of(bench: AtBench) -> str:
+    return "\n".join(bench.readout.lines)
+
+
+def test_without_the_weather_nothing_fits_and_no_time_is_told() -> None:
+    bench = AtBench("plan")
+    assert bench.readout.figure == "–" and bench.readout.shown_word == "NOT KNOWN"
+    assert bench.readout.tone is Tone.CAUTION
+    assert "Read them at the step Weather." in bench.text and "can be handled" not in bench.text
+    assert "door: it is not known when coat 2 may go on; a touch test decides." in bench.text
+    assert "to spare" not in bench.text and "IT FITS" not in bench.text
+
+
+def test_a_wait_that_only_the_eye_ends_is_not_known() -> None:
+    sheet = profile(waits=Waits(flash_off=WaitRule(until="matt all over")))
+    bench = AtBench("plan", profile=sheet, before=read_now)
+    assert (bench.readout.shown_word, bench.readout.tone) == ("NOT KNOWN", Tone.CAUTION)
+
+
+def test_outside_the_limits_it_does_not_fit() -> None:
+    sheet = profile(limits=Limits(part_c=Range(24, 30)))
+    bench = AtBench("plan", profile=sheet, before=read_now)
+    assert (bench.readout.shown_word, bench.readout.tone) == ("OUTSIDE LIMITS", Tone.CAUTION)
+    assert "The part has 21.0 °C; the product asks for 24.0 to 30.0 °C." in lines_of(bench)
+
+
+def test_it_fits_until_the_reading_is_an_hour_old() -> None:
+    bench = AtBench("plan", before=read_now)
+    assert (bench.readout.shown_word, bench.readout.tone) == ("IT FITS", Tone.GOOD)
+    bench.pass_time(3601)
+    assert (bench.readout.shown_word, bench.readout.tone) == ("CHECK", Tone.CAUTION)
+    assert "The weather was read 1 h 00 min ago. Read it again." in lines_of(bench)
+
+
+def test_induction_that_is_not_known_is_not_waited_out() -> None:
+    mix = Mix(parts=(MixPart("a", 2), MixPart("b", 1)), induction=one_time(1200))
+    sheet = profile(mix=mix, waits=Waits())
+    assert AtBench("plan", profile=sheet).readout.shown_word == "NOT KNOWN"
+    told = lines_of(AtBench("plan", profile=sheet))
+    assert "how long it has to stand is not known" in told
+
+
+def test_induction_stands_before_the_pot_life_it_is_a_part_of() -> None:
+    parts = (MixPart("a", 2), MixPart("b", 1))
+    mix = Mix(parts=parts, induction=one_time(1200), pot_life=one_time(4 * 3600))
+    bench = AtBench("plan", profile=profile(mix=mix), before=read_now)
+    stands, lives = line_of(bench).rows[-1].blocks
+    assert (stands.tone, stands.start_s, stands.end_s) == (Tone.WAIT, 0, 1200)
+    assert (lives.tone, lives.start_s) == (Tone.GOOD, 1200)
+
+
+def test_a_compressor_that_falls_behind_is_said() -> None:
+    weak = Shop(
+        guns=(Gun("blue gun", air_l_min=300),),
+        compressor=Compressor(receiver_l=24, flow_l_min=100, cut_in_kpa=400, cut_out_kpa=800),
+    )
+    bench = AtBench("plan", before=read_now, shop=weak)
+    assert (bench.readout.shown_word, bench.readout.tone) == ("CHECK", Tone.CAUTION)
+    assert "The compressor may hold the trigger for" in lines_of(bench)
