@@ -192,9 +192,8 @@ class PassTimed(Event, frozen=True, tag="pass timed"):
 
 
 class CoatBegun(Event, frozen=True, tag="coat begun"):
-    """A coat on a part began. early_s: flash-off still missing; late_s: past the recoat window;
-    doubtful: the machine's clock was in doubt, so that neither is known; amiss: what else was amiss,
-    in the short words of ``job.amiss``."""
+    """early_s: flash-off still missing; late_s: past the recoat window; doubtful: the clock was in
+    doubt, so that neither is known; amiss: what else was amiss, in words of ``job.amiss``."""
 
     part: str
     coat: int

@@ -8,12 +8,17 @@ from __future__ import annotations
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
+from msgspec.structs import replace
 
 from booth.bench.act import Keep, Menu
 from booth.bench.next_act import next_act
+from booth.log import events as ev
+from booth.profile.model import Film, Range, Waits
 from tests.instruments.at_bench import AtBench, key_of
+from tests.job.make import mild, one_time, profile
 from tests.law.desks import BEFORE, cases, desk_for, every_kind, states, step_of_kind, twin
 from tests.law.judge import APART_S, broken, pressed
+from tests.manual_clock import ManualClock
 
 #: Every key of the law, and one of each sort of character: a digit, what a figure begins with, a
 #: letter that an instrument knows, one of a command, one of neither, a sign.
@@ -130,3 +135,36 @@ def test_any_keys_in_any_order(kind: str, before: str, keys: list[str], line: in
             desk.choose(menu.choices[line % len(menu.choices)].words)
         elif key != "menu":
             assert not broken(pressed(desk, key))
+
+
+def wet_part(clock: ManualClock) -> tuple[ev.Event, ...]:
+    """Water condenses on the parts, and the door has its last coat since a moment ago."""
+    at = clock.now()
+    read = replace(mild(0, air=26, humidity=75, part=20), at=at)
+    coats = [kind(n=0, at=at, part="door", coat=1) for kind in (ev.CoatBegun, ev.CoatEnded)]
+    return (read, *coats)
+
+
+@pytest.mark.parametrize("asked", [(), ("space",), ("d",), ("space", "down"), ("d", "up")])
+@pytest.mark.parametrize("later", [0.0, 100.0])
+def test_what_is_asked_before_a_coat_or_a_touch_keeps_the_law(
+    asked: tuple[str, ...], later: float
+) -> None:
+    one_coat = profile(film=Film(coats=Range(1, 1)), waits=Waits(recoat_opens=one_time(600)))
+    desk = AtBench("coats", before=wet_part, profile=one_coat)
+    desk.press("up", *asked)
+    desk.pass_time(later)
+    line = key_line(desk)
+    faults = [fault for key in KEYS for fault in broken(pressed(twin(desk), key, line))]
+    assert not faults, "\n".join(faults)
+
+
+def test_one_press_more_begins_the_coat_and_no_other_key_does() -> None:
+    desk = AtBench("coats", before=wet_part, profile=profile(film=Film(coats=Range(1, 1))))
+    first = pressed(desk, "space")
+    assert not first.kept and first.after.said[1] and first.line["Space"] == first.act.word
+    for key in KEYS:
+        press = pressed(twin(desk), key)
+        assert press.has_kept(ev.CoatBegun) == (key in ("space", "pagedown")), press
+        if press.has_kept(ev.CoatBegun):
+            assert "all the same" in press.act.word
