@@ -11,7 +11,7 @@ from booth.job.coat_plan import coats_of
 from booth.job.mix_choice import in_use, todays
 from booth.log.events import Event, WeatherRead
 from booth.trade.result import BadInput
-from booth.trade.weather.weather_limits import Bounds, LimitCheck, weather_verdict
+from booth.trade.weather.weather_limits import LimitCheck, weather_verdict
 from booth.units import Kind, Quantity, System, show, shown_unit, shown_value
 from booth.words.shown import Readout, Tone
 from booth.words.wait_words import duration, rough
@@ -86,17 +86,14 @@ def weather_readout(
     speed: Quantity | None = None,
 ) -> Readout:
     """The margin as the figure, each limit missed and today's waits as lines. Pure."""
-    limits, system = context.profile.limits, context.system
-    spans = {"air": limits.air_c, "humidity": limits.humidity_percent, "part": limits.part_c}
-    bounds = {name: Bounds(span.low, span.high) for name, span in spans.items() if span is not None}
-    a, h, p = air.value, humidity.value, part.value
-    try:
-        verdict = weather_verdict(a, h, p, least_margin_c=limits.dew_margin_c, **bounds)
-    except BadInput as fault:
-        return Readout("–", label="dew margin", tone=Tone.CAUTION, word="", lines=(str(fault),))
+    system = context.system
     reading = WeatherRead(
         n=0, at=context.now, air=air, humidity=humidity, part=part, air_speed=speed
     )
+    try:
+        verdict = lasting.verdict(context.profile, reading)
+    except BadInput as fault:
+        return Readout("–", label="dew margin", tone=Tone.CAUTION, word="", lines=(str(fault),))
     # The panel drops lines from the end where rows are scarce: what is missed comes first.
     lines = [BELOW_DEW_POINT] if verdict.margin_c <= 0 else []
     for each in verdict.failed:

@@ -13,7 +13,7 @@ from booth.job.coat_plan import most_coats
 from booth.job.guard_gun import is_outside, of_compressor, of_cup, of_gun
 from booth.job.pouring import open_batches
 from booth.job.recipe import thinner_of
-from booth.job.wait import Standing, State, What, standing
+from booth.job.wait import Standing, State, Wait, What, standing
 from booth.job.waits import LATELY_S, between_coats, standings
 from booth.log.fold import Job
 from booth.moment import Moment, elapsed
@@ -138,8 +138,14 @@ def _of_coat(job: Job, part: str, number: int, now: Moment) -> Iterator[Amiss]:
 
 
 def standing_before(job: Job, part: str, now: Moment) -> Standing | None:
-    """Where the wait before the next coat on `part` stands, planned or not; None before the first."""
+    """Where the wait before the next coat on `part` stands; None before the first."""
+    wait = wait_before(job, part)
+    return None if wait is None else standing(wait, now, job.boots)
+
+
+def wait_before(job: Job, part: str) -> Wait | None:
+    """The wait that the next coat on `part` is held against, planned or not."""
     coats = job.coats_on(part)
     if not coats or coats[-1].ended is None:
         return None
-    return standing(between_coats(job, coats[-1], coats[-1].ended), now, job.boots)
+    return between_coats(job, coats[-1], coats[-1].ended)

@@ -68,8 +68,9 @@ def is_outside(value: float, asked: Range) -> bool:
 
 def inlet_kpa(job: Job) -> float | None:
     """The inlet as it was read last [kPa], at the step Air or with a catch."""
-    read = sorted((*job.airs, *job.catches), key=lambda each: each.n)
-    told: list[AirRead | CatchMade] = [each for each in read if each.inlet and each.inlet.value > 0]
+    read: list[AirRead | CatchMade] = [*job.airs, *job.catches]
+    told = [each for each in read if each.inlet is not None and each.inlet.value > 0]
+    told.sort(key=lambda each: each.n)
     return measured.last_told(told, "inlet")
 
 

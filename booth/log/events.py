@@ -192,8 +192,7 @@ class PassTimed(Event, frozen=True, tag="pass timed"):
 
 
 class CoatBegun(Event, frozen=True, tag="coat begun"):
-    """early_s: flash-off still missing; late_s: past the recoat window; doubtful: the clock was in
-    doubt, so that neither is known; amiss: what else was amiss, in words of ``job.amiss``."""
+    """early_s, late_s: by how much; doubtful: the clock, so that neither is known; amiss: causes."""
 
     part: str
     coat: int

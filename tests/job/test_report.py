@@ -309,6 +309,19 @@ def test_a_coat_begun_while_the_clock_was_in_doubt_says_so() -> None:
     assert text.count("the clock in doubt") == 2, "among the entries and among the coats"
 
 
+def test_what_was_amiss_with_a_coat_is_told_with_it() -> None:
+    begun = ev.CoatBegun(
+        n=0,
+        at=moment(60),
+        part="door",
+        coat=1,
+        early_s=30,
+        amiss=("pot life over", "cup not timed"),
+    )
+    text = told(opened(), begun)
+    assert text.count(", 30.0 s too early, amiss: pot life over, cup not timed") == 2
+
+
 def test_a_new_day_is_told_once() -> None:
     text = told(opened(), note(0), ev.NoteMade(n=0, at=moment(86400), text="next day"))
     assert text.count("\n  day ") == 2
