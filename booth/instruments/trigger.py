@@ -64,7 +64,7 @@ def begin(context: Context, rows: Rows, part: str, again: str = AGAIN) -> Act:
     beyond = next((each for each in grave if each.cause is Cause.UNPLANNED), None)
     asked = f"coat {begun.coat} {part} {', '.join(each.cause for each in grave)}"
     if grave and not was_asked(rows.form, asked, context):
-        said = Say(f"{_told(context, grave[0])} {again}", fault=True)
+        said = Say(f"{_told(context, part, grave)} {again}", fault=True)
         word = "a further coat?" if beyond else f"coat {begun.coat}: {part}?"
         return Act(word, (SetForm(asking(form, asked, context)), said))
     of = "" if beyond is None or beyond.asked is None else f" of {beyond.asked.high:g}"
@@ -74,5 +74,9 @@ def begin(context: Context, rows: Rows, part: str, again: str = AGAIN) -> Act:
     return Act(f"begin coat {begun.coat}{of}{sure}: {part}", (Keep(begun), SetForm(form), said))
 
 
-def _told(context: Context, each: Amiss) -> str:
-    return f"{sentence(each, context.system)} {deed(each)}"
+def _told(context: Context, part: str, grave: list[Amiss]) -> str:
+    """The worst; in a word where its sentence stands beneath the figure already."""
+    worst = grave[0]
+    if worst.cause in (Cause.EARLY, Cause.UNPLANNED):
+        return f"{sentence(worst, context.system)} {deed(worst)}"
+    return f"{part}: {', '.join(each.cause for each in grave)}."

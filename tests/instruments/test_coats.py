@@ -211,7 +211,8 @@ def test_a_coat_from_a_batch_whose_pot_life_is_over_takes_one_more_press_and_is_
     assert "batch 1: its pot life was over" in b.text
     b.press("space")
     assert b.job.running_coat("door") is None
-    assert "Do not spray it: mix a fresh batch. Space again: all the same." in b.said
+    assert b.said == "door: pot life over. Space again: all the same."
+    assert "Do not spray it: mix a fresh batch." in b.text
     assert b.keys["Space"] == "begin coat 1 all the same: door"
     b.press("space")
     assert b.job.running_coat("door") is not None and "pot life over" in begun_of(b)[-1].amiss
