@@ -11,7 +11,7 @@ from booth.forms.form import Field, Rows, Values, same
 from booth.forms.key import Key
 from booth.instruments.touch import TOUCHES, touch, touches
 from booth.instruments.trigger import begin, press, running_elsewhere
-from booth.job.amiss import Amiss, Cause
+from booth.job.amiss import Amiss, Cause, Grave
 from booth.job.coat_plan import coats_wanted
 from booth.job.guard import amiss
 from booth.job.steps import key_of, next_open
@@ -161,7 +161,9 @@ def part_row(context: Context, part: str, each: Standing | None) -> PartRow:
     if each is not None:
         tone, word, time = TONES[each.state], state_word(each), time_words(each)
         if tone is Tone.READY and finished < wanted:
-            tone, word = looked_over(tone, word, amiss(job, part, context.now))
+            # The row is about the wait: only what spoils the part takes its word away.
+            spoils = [e for e in amiss(job, part, context.now) if e.grave is Grave.SPOILS]
+            tone, word = looked_over(tone, word, tuple(spoils))
         return PartRow(part, coats, tone, word, time, what_words(each), each.wait.estimate)
     if finished >= wanted:
         return PartRow(part, coats, Tone.GOOD, "COATED", "", "all coats are on")

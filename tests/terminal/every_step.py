@@ -160,7 +160,7 @@ def _before_mixing(p: Painter) -> None:
         p.enter_figure("71")
         # Dew point at 72 F and 50 %: 52 F, by the psychrometric chart of ASHRAE (recalled, to 1 F).
         p.see("dew point 52 °F")
-        p.see("air 72 °F 50 % RH")
+        p.see("air 72 °F  50 % RH")
     with p.step("Fresh air"):
         p.see("not a permission")
         # 1200 cfm through 10 square feet are 120 ft/min.

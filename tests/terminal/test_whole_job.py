@@ -175,6 +175,9 @@ def _coats(run: Terminal) -> None:
     # The finger ends the wait before its time.
     run.press("right")
     take(run, f"{PART}: touched dry")
+    run.until("again to take it")
+    run.press("right")
+    take(run, f"{PART}: touched dry")
     run.until(f"{PART} +1/2 ► READY")
     run.press("pageup")  # nothing rings: it does nothing
     run.press("pagedown")
