@@ -46,7 +46,7 @@ class Coats(Instrument):
         "what helps then (often sanding) is in the product's data sheet.",
         "NOT KNOWN: no weather read lately, outside the product's limits, or outside the rule. "
         "Nothing is counted down and nothing rings: the time since the coat is shown, and a touch "
-        "test decides.",
+        "test decides: before it has said dry, a coat takes one more press.",
         "A wait marked ~ is an estimate or a bound: the profile gives one time at one temperature, "
         "and no published law scales flash-off. It is stretched in the cold and never shortened in "
         "the warm; a closing window is shortened in the warm and never lengthened in the cold.",

@@ -77,6 +77,6 @@ def begin(context: Context, rows: Rows, part: str, again: str = AGAIN) -> Act:
 def _told(context: Context, part: str, grave: list[Amiss]) -> str:
     """The worst; in a word where its sentence stands beneath the figure already."""
     worst = grave[0]
-    if worst.cause in (Cause.EARLY, Cause.UNPLANNED):
+    if worst.cause in (Cause.WAIT_UNKNOWN, Cause.EARLY, Cause.UNPLANNED):
         return f"{sentence(worst, context.system)} {deed(worst)}"
     return f"{part}: {', '.join(each.cause for each in grave)}."

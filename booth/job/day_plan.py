@@ -15,10 +15,10 @@ from booth.job import lasting
 from booth.job.coat_plan import coats_of
 from booth.job.job_schedule import COAT_S
 from booth.job.lasting import Lasting
+from booth.job.measured import known
 from booth.job.schedule import Cause, PartState, Pot, Rules, Schedule, Span, schedule
 from booth.log.events import WeatherRead
 from booth.profile.model import NextProduct, Profile
-from booth.trade.weather.weather_limits import MARGIN_ISO_8502_4_C
 
 #: Parts where none are named.
 ONE_PART = ("the part",)
@@ -142,9 +142,13 @@ def _weather_why(profile: Profile, weather: WeatherRead | None) -> list[str]:
     if weather is None:
         return []
     found = [f"{profile.name}: {each}." for each in lasting.limits_missed(profile, weather)]
-    margin = lasting.dew_margin(weather)
-    if profile.limits.dew_margin_c is None and margin is not None and margin < MARGIN_ISO_8502_4_C:
-        found.append(f"The part is {margin:.1f} K over the dew point, less than 3 K.")
+    judged = known(lasting.verdict, profile, weather)
+    if profile.limits.dew_margin_c is None and judged is not None and judged.margin_c > 0:
+        found += [
+            f"The part is {each.measured:.1f} K over the dew point, less than {each.low:g} K."
+            for each in judged.failed
+            if each.name == "dew margin"
+        ]
     return found
 
 

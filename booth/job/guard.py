@@ -11,6 +11,7 @@ from booth.job import lasting, mixture
 from booth.job.amiss import Amiss, Cause, Grave, worst_first
 from booth.job.coat_plan import most_coats
 from booth.job.guard_gun import is_outside, of_compressor, of_cup, of_gun
+from booth.job.measured import known
 from booth.job.pouring import open_batches
 from booth.job.recipe import thinner_of
 from booth.job.wait import Standing, State, Wait, What, standing
@@ -18,7 +19,6 @@ from booth.job.waits import LATELY_S, between_coats, standings
 from booth.log.fold import Job
 from booth.moment import Moment, elapsed
 from booth.profile.model import Range
-from booth.trade.result import BadInput
 
 #: An older reading of the weather asks to be taken again (this program's own choice).
 READING_S = 3600.0
@@ -45,10 +45,7 @@ _LIMITS = {"air": Cause.AIR, "humidity": Cause.HUMIDITY, "part": Cause.PART}
 def of_weather(job: Job, now: Moment) -> Iterator[Amiss]:
     """The weather: never read, read long ago, outside a limit, too near the dew point."""
     read = job.weather
-    try:
-        verdict = lasting.verdict(job.profile, read) if read is not None else None
-    except BadInput:  # a reading that cannot be, in a log edited by hand
-        verdict = None
+    verdict = known(lasting.verdict, job.profile, read) if read is not None else None
     if read is None or verdict is None:
         yield Amiss(Cause.NOT_READ, Grave.MAY_SPOIL)
         return
@@ -128,7 +125,8 @@ def _of_coat(job: Job, part: str, number: int, now: Moment) -> Iterator[Amiss]:
     elif each.state is State.WAIT:
         yield Amiss(Cause.EARLY, Grave.SPOILS, each.remaining_s or 0.0, name=name)
     elif each.state is State.UNKNOWN:
-        yield Amiss(Cause.WAIT_UNKNOWN, Grave.MAY_SPOIL, each.elapsed_s, name=name)
+        # Graver than too early: nobody can say by how much. A dry touch makes it known.
+        yield Amiss(Cause.WAIT_UNKNOWN, Grave.SPOILS, each.elapsed_s, name=name)
     elif each.state is State.LATE and each.wait.again_s is not None:
         yield Amiss(Cause.LIFTS, Grave.SPOILS, each.wait.again_s - each.elapsed_s, name=name)
     elif each.state is State.LATE:

@@ -5,12 +5,11 @@ from __future__ import annotations
 from collections.abc import Mapping
 from typing import NamedTuple
 
+from booth.job import lasting
 from booth.job.amiss import Amiss, Cause, Grave
 from booth.job.guard import of_weather
 from booth.log.fold import Job
 from booth.moment import Moment
-from booth.trade.result import BadInput
-from booth.trade.weather.humid_air import dew_margin_c
 from booth.units import Kind, System, show
 from booth.words.profile_words import range_words
 from booth.words.shown import Tone
@@ -94,7 +93,7 @@ SAID: Mapping[Cause, _Said] = {
     Cause.WAIT_UNKNOWN: _Said(
         "It is not known when {name} may go on; {value} since the last one.",
         Kind.TIME,
-        "Touch where it does not show.",
+        "Touch it first, where it does not show.",
     ),
     Cause.ABRADE: _Said("By now {name} holds on an abraded surface only.", None, "Abrade first."),
     Cause.INDUCTION_UNKNOWN: _Said(
@@ -195,11 +194,8 @@ def weather_pieces(job: Job, now: Moment, system: System) -> tuple[tuple[str, bo
     if read is None:
         return ((f"{Tone.CAUTION.shape}weather not read yet", True),)
     found = {each.cause: each for each in of_weather(job, now)}
-    try:
-        margin_c = dew_margin_c(read.air.value, read.humidity.value, read.part.value)
-        margin = show(margin_c, Kind.TEMPERATURE_DIFFERENCE, system)
-    except BadInput:
-        margin = "?"
+    margin_c = lasting.dew_margin(read)
+    margin = "?" if margin_c is None else show(margin_c, Kind.TEMPERATURE_DIFFERENCE, system)
     air, part = (show(each.value, Kind.TEMPERATURE, system) for each in (read.air, read.part))
     pieces = [
         (f"air {air}", {Cause.AIR}),

@@ -21,7 +21,7 @@ from booth.log.events import (
     TouchTried,
     Voided,
 )
-from booth.profile.model import Film, Limits, Profile, Range
+from booth.profile.model import Film, Limits, Profile, Range, WaitRule, Waits
 from booth.words.shown import Parts, Tone
 from tests.instruments.at_bench import AtBench, context_of
 from tests.job.make import mild, q
@@ -105,7 +105,7 @@ def test_space_begins_and_ends_and_the_next_part_is_chosen() -> None:
         b.press("space")
     b.press("space")
     assert [type(each) for each in b.log] == [CoatBegun, CoatEnded, CoatBegun, CoatEnded]
-    assert chosen(b) == "door" and b.keys["Space"] == "begin coat 2: door"
+    assert chosen(b) == "door" and b.keys["Space"] == "coat 2: door?"
 
 
 @pytest.mark.parametrize("apart", [0.06, 0.3])
@@ -228,6 +228,37 @@ def test_a_coat_before_its_wait_is_over_takes_one_more_press_and_is_logged() -> 
     b.press("space")
     (begun,) = [each for each in begun_of(b) if each.coat == 2]
     assert begun.part == "door" and begun.early_s == 540
+
+
+BY_EYE: Profile = trial(waits=Waits(flash_off=WaitRule(until="matt all over")))
+
+
+@pytest.mark.parametrize(("sheet", "read"), [(trial(), False), (BY_EYE, True)])
+def test_a_coat_whose_wait_is_not_known_asks_first_until_a_touch_says_dry(
+    sheet: Profile, read: bool
+) -> None:
+    def asked() -> AtBench:
+        b = AtBench("coats", profile=sheet, before=read_and_coated if read else door_coated)
+        b.press("up")
+        b.pass_time(3)
+        assert b.keys["Space"] == "coat 2: door?" and b.readout.shown_word == "NOT KNOWN"
+        b.press("space")
+        assert len(begun_of(b)) == 1
+        assert b.said.startswith("It is not known when coat 2 may go on; 4 s since the last one.")
+        assert "Touch it first" in b.said
+        return b
+
+    sure = asked()
+    sure.press("space")
+    assert len(begun_of(sure)) == 2 and "wait not known" in begun_of(sure)[-1].amiss
+    wet = asked()
+    wet.press("w")
+    assert wet.keys["Space"] == "coat 2: door?"
+    dry = asked()
+    dry.press("d")
+    assert dry.keys["Space"] == "begin coat 2: door"
+    dry.press("space")
+    assert len(begun_of(dry)) == 2 and "wait not known" not in begun_of(dry)[-1].amiss
 
 
 def test_what_was_asked_a_while_ago_is_asked_again_and_of_this_part_alone() -> None:
@@ -364,7 +395,7 @@ def test_a_dry_touch_after_half_of_the_wait_is_taken_at_once() -> None:
 
 def test_a_coat_that_cannot_be_kept_is_not_begun_and_nothing_is_said_of_it() -> None:
     b = AtBench("coats", before=door_coated)
-    b.press("up")
+    assert b.keys["Space"] == "begin coat 1: hood"  # with the weather not read, which is said
     b.refuses = True
     b.press("space")
-    assert b.job.running_coat("door") is None and b.said == ""
+    assert b.job.running_coat("hood") is None and b.said == ""

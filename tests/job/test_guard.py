@@ -328,9 +328,9 @@ CASES = {
             ),
         },
         Cause.WAIT_UNKNOWN,
-        Grave.MAY_SPOIL,
+        Grave.SPOILS,
         "It is not known when coat 2 may go on; 1 min since the last one. "
-        "Touch where it does not show.",
+        "Touch it first, where it does not show.",
     ),
     "another coat": (
         {"changes": coat("tank")[:1]},
