@@ -2,9 +2,17 @@
 
 from __future__ import annotations
 
-from booth.log.events import CoatBegun, CoatEnded
+from msgspec.structs import replace
+
+from booth.log.events import CoatBegun, CoatEnded, WeatherRead
 from booth.moment import later
+from tests.job.make import mild
 from tests.manual_clock import ManualClock
+
+
+def mild_now(clock: ManualClock) -> WeatherRead:
+    """The weather at which the waits of the trial profile hold as they are: without, none is known."""
+    return replace(mild(0), at=clock.now())
 
 
 def coated(

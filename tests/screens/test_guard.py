@@ -2,21 +2,18 @@
 
 from __future__ import annotations
 
-from msgspec.structs import replace
-
 from booth.log.events import CoatBegun
 from booth.profile.model import Limits, Range
 from booth.units import System
-from tests.job.make import mild
 from tests.job.make import profile as trial
 from tests.manual_clock import ManualClock
 from tests.screens.at_app import at_bench
-from tests.screens.jobs import coated
+from tests.screens.jobs import coated, mild_now
 
 
 async def test_the_key_line_follows_the_wait_and_the_header_the_age_of_the_reading() -> None:
     clock = ManualClock()
-    before = (replace(mild(0), at=clock.now()), *coated(clock, "door"))
+    before = (mild_now(clock), *coated(clock, "door"))
     async with at_bench(
         "coats", *before, clock=clock, parts=("door",), system=System.METRIC, size=(100, 30)
     ) as at:
@@ -30,7 +27,7 @@ async def test_the_key_line_follows_the_wait_and_the_header_the_age_of_the_readi
 async def test_a_part_that_is_too_cold_is_marked_in_the_header_and_takes_two_presses() -> None:
     clock = ManualClock()
     sheet = trial(limits=Limits(part_c=Range(24, None)))
-    read = replace(mild(0), at=clock.now())
+    read = mild_now(clock)
     async with at_bench(
         "coats", read, clock=clock, profile=sheet, system=System.METRIC, size=(80, 24)
     ) as at:
