@@ -23,7 +23,7 @@ from booth.log.events import (
 )
 from booth.profile.model import Film, Limits, Profile, Range, WaitRule, Waits
 from booth.words.shown import Parts, Tone
-from tests.instruments.at_bench import AtBench, context_of
+from tests.instruments.at_bench import AtBench, context_of, in_mild_weather
 from tests.job.make import mild, q
 from tests.job.make import profile as trial
 from tests.manual_clock import ManualClock
@@ -184,13 +184,8 @@ def test_a_touch_test_has_a_letter_and_a_line_for_gloves(key: str, result: str) 
     assert len(b.job.of(TouchTried)) == 2 and b.said == "hood: no coat is flashing off."
 
 
-def read_now(clock: ManualClock) -> Event:
-    """The weather at which the waits of the trial profile hold as they are."""
-    return msgspec.structs.replace(mild(0), at=clock.now())
-
-
 def read_and_coated(clock: ManualClock) -> Sequence[Event]:
-    return [read_now(clock), *_coat(clock, "door", 1)]
+    return [*in_mild_weather(clock), *_coat(clock, "door", 1)]
 
 
 def begun_of(b: AtBench) -> list[CoatBegun]:
@@ -325,7 +320,7 @@ def test_ready_is_not_said_while_something_grave_is_amiss() -> None:
 
 
 def coated_twice(clock: ManualClock) -> Sequence[Event]:
-    found = [read_now(clock), *_coat(clock, "door", 1)]
+    found = [*in_mild_weather(clock), *_coat(clock, "door", 1)]
     clock.advance(600)
     return [*found, *_coat(clock, "door", 2)]
 

@@ -5,7 +5,6 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 import pytest
-from msgspec.structs import replace
 
 from booth.clock import local_hhmm
 from booth.instruments.plan import ticks
@@ -14,14 +13,9 @@ from booth.moment import Moment, later
 from booth.profile.model import Limits, Mix, MixPart, Range, WaitRule, Waits
 from booth.shop.model import Compressor, Gun, Shop
 from booth.words.shown import Timeline, Tone
-from tests.instruments.at_bench import AtBench
-from tests.job.make import mild, one_time, profile
+from tests.instruments.at_bench import AtBench, in_mild_weather
+from tests.job.make import one_time, profile
 from tests.manual_clock import ManualClock
-
-
-def read_now(clock: ManualClock) -> Sequence[ev.Event]:
-    """The weather at which the waits of these profiles hold as they are: without, nothing is known."""
-    return (replace(mild(0), at=clock.now()),)
 
 
 def line_of(bench: AtBench) -> Timeline:
@@ -31,7 +25,7 @@ def line_of(bench: AtBench) -> Timeline:
 
 
 def test_the_last_coat_by_the_clock_and_it_moves_with_the_job() -> None:
-    bench = AtBench("plan", before=read_now)
+    bench = AtBench("plan", before=in_mild_weather)
     start = bench.clock.now()
     # Two parts, three coats of five minutes, 600 s of flash-off: 300 + 600 + 300 + 600 + 300
     # and 300 more for the second part: 40 minutes.
@@ -44,7 +38,7 @@ def test_the_last_coat_by_the_clock_and_it_moves_with_the_job() -> None:
 
 
 def test_minutes_for_a_coat_are_typed() -> None:
-    bench = AtBench("plan", before=read_now)
+    bench = AtBench("plan", before=in_mild_weather)
     start = bench.clock.now()
     bench.type("10 min")
     # 600 a coat: door 0-600, hood 600-1200, door 1200-1800 and so on without a pause.
@@ -58,7 +52,7 @@ def test_what_has_been_is_on_the_line() -> None:
         begun = ev.CoatBegun(n=0, at=clock.now(), part="door", coat=1)
         clock.advance(200)
         ended = ev.CoatEnded(n=0, at=clock.now(), part="door", coat=1)
-        return [*read_now(clock), begun, ended]
+        return [*in_mild_weather(clock), begun, ended]
 
     bench = AtBench("plan", before=before)
     door, hood, pot = line_of(bench).rows
@@ -74,7 +68,7 @@ def test_what_has_been_is_on_the_line() -> None:
 def test_a_pot_life_too_short_is_said() -> None:
     parts = (MixPart("a", 2), MixPart("b", 1))
     short = Mix(parts=parts, pot_life=one_time(1500))
-    bench = AtBench("plan", profile=profile(mix=short), before=read_now)
+    bench = AtBench("plan", profile=profile(mix=short), before=in_mild_weather)
     assert bench.readout.shown_word == "POT LIFE TOO SHORT"
     # The whole takes 2400 s, 900 more than the pot life.
     assert "15 min too early" in bench.readout.lines[0]
@@ -84,7 +78,7 @@ def test_a_window_that_cannot_be_met_is_said() -> None:
     tight = Waits(flash_off=one_time(600), recoat_closes=one_time(660))
 
     def before(clock: ManualClock) -> Sequence[ev.Event]:
-        found: list[ev.Event] = [*read_now(clock)]
+        found: list[ev.Event] = [*in_mild_weather(clock)]
         for part in ("door", "hood"):
             found.append(ev.CoatBegun(n=0, at=clock.now(), part=part, coat=1))
             clock.advance(30)
@@ -117,7 +111,7 @@ def test_all_coats_on() -> None:
 
 def test_every_part_has_a_row_and_stands_ready_between_its_coats() -> None:
     parts = ("door", "hood", "left fender", "right fender")
-    bench = AtBench("plan", parts=parts, before=read_now)
+    bench = AtBench("plan", parts=parts, before=in_mild_weather)
     line = line_of(bench)
     assert [row.name for row in line.rows] == [*parts, "pot life"]
     # Four parts take longer than one flashes off: each stands ready before its next coat.
@@ -177,19 +171,19 @@ def test_without_the_weather_nothing_fits_and_no_time_is_told() -> None:
 
 def test_a_wait_that_only_the_eye_ends_is_not_known() -> None:
     sheet = profile(waits=Waits(flash_off=WaitRule(until="matt all over")))
-    bench = AtBench("plan", profile=sheet, before=read_now)
+    bench = AtBench("plan", profile=sheet, before=in_mild_weather)
     assert (bench.readout.shown_word, bench.readout.tone) == ("NOT KNOWN", Tone.CAUTION)
 
 
 def test_outside_the_limits_it_does_not_fit() -> None:
     sheet = profile(limits=Limits(part_c=Range(24, 30)))
-    bench = AtBench("plan", profile=sheet, before=read_now)
+    bench = AtBench("plan", profile=sheet, before=in_mild_weather)
     assert (bench.readout.shown_word, bench.readout.tone) == ("OUTSIDE LIMITS", Tone.CAUTION)
     assert "The part has 21.0 °C; the product asks for 24.0 to 30.0 °C." in lines_of(bench)
 
 
 def test_it_fits_until_the_reading_is_an_hour_old() -> None:
-    bench = AtBench("plan", before=read_now)
+    bench = AtBench("plan", before=in_mild_weather)
     assert (bench.readout.shown_word, bench.readout.tone) == ("IT FITS", Tone.GOOD)
     bench.pass_time(3601)
     assert (bench.readout.shown_word, bench.readout.tone) == ("CHECK", Tone.CAUTION)
@@ -207,7 +201,7 @@ def test_induction_that_is_not_known_is_not_waited_out() -> None:
 def test_induction_stands_before_the_pot_life_it_is_a_part_of() -> None:
     parts = (MixPart("a", 2), MixPart("b", 1))
     mix = Mix(parts=parts, induction=one_time(1200), pot_life=one_time(4 * 3600))
-    bench = AtBench("plan", profile=profile(mix=mix), before=read_now)
+    bench = AtBench("plan", profile=profile(mix=mix), before=in_mild_weather)
     stands, lives = line_of(bench).rows[-1].blocks
     assert (stands.tone, stands.start_s, stands.end_s) == (Tone.WAIT, 0, 1200)
     assert (lives.tone, lives.start_s) == (Tone.GOOD, 1200)
@@ -218,6 +212,6 @@ def test_a_compressor_that_falls_behind_is_said() -> None:
         guns=(Gun("blue gun", air_l_min=300),),
         compressor=Compressor(receiver_l=24, flow_l_min=100, cut_in_kpa=400, cut_out_kpa=800),
     )
-    bench = AtBench("plan", before=read_now, shop=weak)
+    bench = AtBench("plan", before=in_mild_weather, shop=weak)
     assert (bench.readout.shown_word, bench.readout.tone) == ("CHECK", Tone.CAUTION)
     assert "The compressor may hold the trigger for" in lines_of(bench)
