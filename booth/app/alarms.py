@@ -78,7 +78,7 @@ class Alarms:
         line = alarm_line(alarm, now, local_hhmm)
         current = self.app.jobs.current
         on_bench = current is not None and job.session is current
-        return line if on_bench else f"{job.job.profile.name}, {line}"
+        return line if on_bench else f"{job.job.opened.title}, {line}"
 
     def mind(self) -> None:
         """Show and sound what rings now."""

@@ -106,6 +106,7 @@ class Bench:
         self.said: tuple[str, bool] = ("", False)
         #: What was typed in other steps and not kept yet, by step: it stands there on coming back.
         self._left: dict[str, Form] = {}
+        self._product = desk.job.product
         self._presses = _Presses()
         self._stood_until: Moment | None = None
 
@@ -185,6 +186,7 @@ class Bench:
                 if not self.desk.keep(event):
                     return False
                 self.said = ("", False)
+                self.mind_product()
             case SetForm(form):
                 self.form, self.said = form, ("", False)
             case Say(words, fault):
@@ -201,6 +203,13 @@ class Bench:
                 if self.step.key == before.key:
                     self.said = (LAST_STEP, False)
         return True
+
+    def mind_product(self) -> None:
+        """To the steps of another product, where it was begun, or voided that it was."""
+        if self._product != self.desk.job.product:
+            self._product = self.desk.job.product
+            self._open(next_open(self.desk.job))
+            self._left.clear()  # it was meant for the other product
 
     def _open(self, step: Step) -> None:
         if self.form.texts:

@@ -9,6 +9,7 @@ from typing import TYPE_CHECKING
 
 import booth
 from booth.cli.endings import BAD_INPUT
+from booth.files.slug import system_key
 
 if TYPE_CHECKING:
     import argparse
@@ -26,11 +27,14 @@ def parser() -> argparse.ArgumentParser:
     )
     whole.add_argument("--version", action="store_true", help="say which version this is")
     whole.add_argument("--profile", metavar="NAME", help="go straight to this coating profile")
+    whole.add_argument("--system", metavar="NAME", help="go straight to this coating system")
     commands = whole.add_subparsers(dest="command", metavar="COMMAND")
 
-    check = commands.add_parser("check", help="read coating profiles strictly, say what is wrong")
+    check = commands.add_parser(
+        "check", help="read profiles and systems strictly, say what is wrong"
+    )
     check.add_argument("files", nargs="*", metavar="FILE")
-    check.add_argument("--keys", action="store_true", help="list every key a profile may have")
+    check.add_argument("--keys", action="store_true", help="list every key such a file may have")
 
     log = commands.add_parser("log", help="list jobs, or show one as text")
     log.add_argument("job", nargs="?", help="a job of the list, or the path of a log")
@@ -42,7 +46,7 @@ def parser() -> argparse.ArgumentParser:
     new.add_argument("--from", dest="like", metavar="PROFILE", help="copy this one and its notes")
 
     plan = commands.add_parser("plan", help="plan a whole day: every product, every wait")
-    plan.add_argument("name", metavar="PROFILE_OR_SYSTEM", help="its name in the list, or a file")
+    plan.add_argument("name", metavar="PROFILE_OR_SYSTEM", help="the name of its file")
     plan.add_argument("--air", help="air temperature, as 14C")
     plan.add_argument("--humidity", help="relative humidity, as 70%%")
     plan.add_argument("--part-at", help="temperature of the part itself, as 14C")
@@ -81,18 +85,20 @@ def run(given: Sequence[str]) -> int:
         from booth.cli.plan_command import plan
 
         return plan(options)
-    return _screen(options.profile)
+    return _screen(system_key(options.system) if options.system else options.profile)
 
 
 def _check(options: argparse.Namespace) -> int:
+    from booth.cli.surroundings import places
     from booth.shop.check import check, print_keys
 
     if options.keys:
         return print_keys(sys.stdout)
     if not options.files:
-        print("booth check: name one or more profile files.", file=sys.stderr)
+        print("booth check: name one or more files.", file=sys.stderr)
         return BAD_INPUT
-    return check([Path(name) for name in options.files], sys.stdout)
+    files = [Path(name) for name in options.files]
+    return check(files, sys.stdout, lambda: places().profiles_dirs)
 
 
 def _log(options: argparse.Namespace) -> int:

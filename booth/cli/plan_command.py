@@ -15,8 +15,9 @@ from booth.job.day_plan import day_plan
 from booth.job.part_names import BadParts, parts_from
 from booth.log.events import WeatherRead
 from booth.moment import Moment
-from booth.profile.library import NoProfile, load_folder
+from booth.profile.library import NoProfile, how_to_see, load_folder
 from booth.profile.model import Profile
+from booth.profile.system import CoatingSystem, load_systems
 from booth.units import EntryError, Kind, Quantity, System, read
 from booth.words.day_plan_words import as_json, as_text
 
@@ -50,7 +51,15 @@ def plan(options: argparse.Namespace) -> int:
 
 
 def _products(name: str) -> Sequence[Profile]:
-    return (load_folder(places().profiles_dirs).named(name),)
+    folders = places().profiles_dirs
+    library = load_folder(folders)
+    if library.get(name) is None and library.faulty(name) is None:
+        for file, system in load_systems(folders, library).items():
+            if file.stem == name and isinstance(system, CoatingSystem):
+                return system.profiles
+            if file.stem == name:
+                raise NoProfile(f"The coating system has faults: {how_to_see(file)}")
+    return (library.named(name),)
 
 
 def _weather(options: argparse.Namespace) -> WeatherRead | None:

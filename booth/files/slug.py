@@ -29,3 +29,12 @@ def numbered(stem: str, ending: str = "", most: int = 1000) -> Iterator[str]:
     yield f"{stem}{ending}"
     for number in range(2, most + 1):
         yield f"{stem}-{number}{ending}"
+
+
+def system_key(key: str) -> str:
+    """Give the key of a coating system among those of profiles, none of which has it.
+
+    >>> system_key("car-silver")
+    'system:car-silver'
+    """
+    return f"system:{key}"

@@ -167,7 +167,7 @@ class Catch(Instrument):
     def record(self, context: Context) -> tuple[str, ...]:
         job, system = context.job, context.system
         opened, tip_mm = job.opened, _tip_mm(context)
-        past = context.past.pairs(opened.gun, tip_mm, opened.profile.key, without=opened.job)
+        past = context.past.pairs(opened.gun, tip_mm, job.profile.key, without=opened.job)
         known = catch_pairs(job, past)
         told = (paint_words(job, known, system), turns_words(job, known, system, context.gun))
         learnt = [*filter(None, told)]

@@ -7,9 +7,10 @@ from booth.bench.instrument import Instrument
 from booth.bench.next_act import finish
 from booth.clock import local_hhmm
 from booth.forms.form import Rows, Values
+from booth.job.steps import cautions_of
 from booth.log.events import BatchFinished, CautionAcknowledged, Event, LineTicked
 from booth.moment import Moment
-from booth.profile.cautions import Caution, cautions_for
+from booth.profile.cautions import Caution
 from booth.words.shown import Page, Picture, reflow
 
 
@@ -28,7 +29,7 @@ class Cautions(Instrument):
     KEEPS = (CautionAcknowledged,)
 
     def picture(self, context: Context, values: Values) -> tuple[Picture, ...]:
-        every, left = cautions_for(context.profile), open_cautions(context)
+        every, left = cautions_of(context.job), open_cautions(context)
         if not left:
             all_read = ("head", f"▲ All {len(every)} were read and are in the log.")
             return (Page((all_read, *(("done", f"√ {each.title}") for each in every))),)
@@ -137,7 +138,7 @@ class Clean(Checklist):
 
 def open_cautions(context: Context) -> list[Caution]:
     """The cautions that have not been acknowledged in this job."""
-    every = cautions_for(context.profile)
+    every = cautions_of(context.job)
     return [each for each in every if each.key not in context.job.cautions]
 
 
@@ -149,8 +150,7 @@ def acknowledged(caution: Caution, context: Context) -> CautionAcknowledged:
 def carried_cautions(context: Context) -> dict[str, Moment]:
     """The open cautions that were acknowledged in the same words earlier today, in another job of
     this product, by their key, and when."""
-    opened = context.job.opened
-    past = context.past.acknowledged(opened.profile.key, context.now, opened.job)
+    past = context.past.acknowledged(context.profile.key, context.now, context.job.opened.job)
     found = {}
     for each in open_cautions(context):
         at = past.get((each.key, acknowledged(each, context).words))

@@ -85,7 +85,7 @@ class Coats(Instrument):
 
     def last_kept(self, context: Context, values: Values) -> tuple[Event, ...]:
         job, part = context.job, word(values, "part")
-        for each in (each for each in reversed(job.events) if job.is_live(each.n)):
+        for each in reversed(job.live):
             if isinstance(each, CoatBegun | CoatEnded | TouchTried) and each.part == part:
                 return (each,)
         return ()
@@ -121,8 +121,12 @@ class Coats(Instrument):
 
 
 def by_part(context: Context) -> dict[str, Standing]:
-    """The most urgent wait of each part."""
-    return {each.wait.part: each for each in reversed(standings(context.job, context.now))}
+    """The most urgent wait of each part; that for the next product, where the job has one."""
+    several = len(context.job.opened.products) > 1
+    found = list(reversed(standings(context.job, context.now)))
+    if several:
+        found.sort(key=lambda each: each.wait.what is What.NEXT_PRODUCT)
+    return {each.wait.part: each for each in found}
 
 
 def running_part(job: Job) -> str:
@@ -148,7 +152,7 @@ def late_words(each: Standing) -> str:
     if each.wait.again_s is not None:
         again = rough(each.wait.again_s - each.elapsed_s)
         return f"A coat now may lift what is under it; the window opens again in {again}."
-    return "Window closed: abrade first; the data sheet says with what."
+    return "Abrade it first; the data sheet says with what."
 
 
 def part_row(context: Context, part: str, each: Standing | None) -> PartRow:

@@ -7,6 +7,7 @@ from booth.bench.instrument import Instrument, word
 from booth.bench.next_act import onward, step_done
 from booth.forms.form import Field, Rows, Values
 from booth.instruments.figures import counted
+from booth.job.products import products_of
 from booth.log.events import JobClosed
 from booth.words.shown import Readout, Tone
 
@@ -41,7 +42,8 @@ class Result(Instrument):
     def readout(self, context: Context, values: Values) -> Readout:
         """The verdict; until there is one, what was laid."""
         job, verdict = context.job, word(values, "verdict")
-        coats = sum(coat.ended is not None for part in job.parts for coat in job.coats_on(part))
+        laid = (own.coats_on(part) for own in products_of(job) for part in job.parts)
+        coats = sum(coat.ended is not None for each in laid for coat in each)
         parts = counted(len(job.parts), "part")
         faults = ", ".join(each.fault for each in job.faults) or "none noted"
         lines = (f"{counted(coats, 'coat')} on {parts}", f"faults seen: {faults}")

@@ -9,6 +9,7 @@ from msgspec.structs import replace
 from booth.bench.act import Act, Choice, Context, Keep, Say, SetForm, refused
 from booth.forms.form import Rows
 from booth.instruments.trigger import answered, asking, was_asked
+from booth.job.products import last_coat
 from booth.job.waits import between_coats
 from booth.log.events import TouchTried
 from booth.log.fold import Job
@@ -23,8 +24,8 @@ EARLY_FRACTION = 0.5
 
 def is_flashing(job: Job, part: str) -> bool:
     """Whether a coat on the part is done, so that it can be touched."""
-    coats = job.coats_on(part)
-    return bool(coats) and coats[-1].ended is not None
+    laid = last_coat(job, part)
+    return laid is not None and laid[1].ended is not None
 
 
 def touch(context: Context, rows: Rows, part: str, result: str) -> Act:
@@ -43,9 +44,9 @@ def touch(context: Context, rows: Rows, part: str, result: str) -> Act:
 
 def too_early(context: Context, part: str) -> str:
     """How long after the coat, of how long, where that is less than half; else ""."""
-    coat = context.job.coats_on(part)[-1]
-    assert coat.ended is not None
-    opens_s = between_coats(context.job, replace(coat, touches=()), coat.ended).opens_s
+    owner, coat = last_coat(context.job, part) or (context.job, None)
+    assert coat is not None and coat.ended is not None
+    opens_s = between_coats(owner, replace(coat, touches=()), coat.ended).opens_s
     passed_s = elapsed(coat.ended.at, context.now, context.job.boots).seconds
     if opens_s is None or passed_s >= opens_s * EARLY_FRACTION:
         return ""

@@ -10,7 +10,6 @@ from collections.abc import Sequence
 
 import msgspec
 
-from booth.files.slug import slug
 from booth.job import lasting
 from booth.job.coat_plan import coats_of
 from booth.job.job_schedule import COAT_S
@@ -19,6 +18,7 @@ from booth.job.measured import known
 from booth.job.schedule import Cause, PartState, Pot, Rules, Schedule, Span, schedule
 from booth.log.events import WeatherRead
 from booth.profile.model import NextProduct, Profile
+from booth.profile.next_product import next_window
 
 #: Parts where none are named.
 ONE_PART = ("the part",)
@@ -57,19 +57,6 @@ class DayPlan(msgspec.Struct, frozen=True):
     def fits(self) -> bool:
         """Whether nothing speaks against it."""
         return not self.why
-
-
-def next_window(profile: Profile, coming: Profile | None) -> NextProduct | None:
-    """The window that `profile` leaves for the coming product, or for any; None where it says none."""
-    names = {slug(each) for each in (coming.key, coming.name, coming.product)} if coming else set()
-    named = [each for each in profile.next_products if each.name and slug(each.name) in names]
-    unnamed = [each for each in profile.next_products if not each.name]
-    if named or unnamed:
-        return (named or unnamed)[0]
-    waits = profile.waits
-    if waits.recoat_opens is None and waits.recoat_closes is None:
-        return None
-    return NextProduct(opens=waits.recoat_opens, closes=waits.recoat_closes)
 
 
 def day_plan(

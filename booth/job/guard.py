@@ -13,9 +13,10 @@ from booth.job.coat_plan import most_coats
 from booth.job.guard_gun import is_outside, of_compressor, of_cup, of_gun
 from booth.job.measured import known
 from booth.job.pouring import open_batches
+from booth.job.products import last_coat
 from booth.job.recipe import thinner_of
 from booth.job.wait import Standing, State, Wait, What, standing
-from booth.job.waits import LATELY_S, between_coats, standings
+from booth.job.waits import LATELY_S, between_coats, next_products, standings
 from booth.log.fold import Job
 from booth.moment import Moment, elapsed
 from booth.profile.model import Range
@@ -142,8 +143,11 @@ def standing_before(job: Job, part: str, now: Moment) -> Standing | None:
 
 
 def wait_before(job: Job, part: str) -> Wait | None:
-    """The wait that the next coat on `part` is held against, planned or not."""
-    coats = job.coats_on(part)
-    if not coats or coats[-1].ended is None:
+    """The wait that the next coat on `part` is held against: planned or not, of this product or of the
+    one before it; None where none is on."""
+    owner, coat = last_coat(job, part) or (job, None)
+    if coat is None or coat.ended is None:
         return None
-    return between_coats(job, coats[-1], coats[-1].ended)
+    if owner is job:
+        return between_coats(job, coat, coat.ended)
+    return next(next_products(owner, coat, coat.ended))

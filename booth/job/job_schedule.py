@@ -118,7 +118,8 @@ def _trigger_s(job: Job, area_m2: float) -> float | None:
 def planned(job: Job, now: Moment, typed_s: float | None = None) -> Planned:
     """Give the whole job as it stands at `now`."""
     profile, spray = in_use(job), spray_times(job, typed_s)
-    running = {each.wait.part: each for each in standings(job, now) if each.wait.part}
+    windows = (What.NEXT_COAT, What.NEXT_PRODUCT)
+    running = {e.wait.part: e for e in standings(job, now) if e.wait.what in windows}
     opens = [lasting.after_coat(profile, coat.plan, job.weather) for coat in planned_coats(job)]
     closes = lasting.recoat_closes(profile, job.weather)
     pots, starts_s, to_be_mixed = _pots(job, now)
@@ -157,10 +158,12 @@ def _part(job: Job, part: str, now: Moment, spray_s: float, standing: Standing |
     if running is not None:
         left_s = spray_s - elapsed(running.begun.at, now).seconds
         return replace(state, spraying_s=max(left_s, 0.0))
-    if not ended:
-        return state
-    state = replace(state, since_s=-elapsed(ended[-1].at, now).seconds)
-    if standing is None or standing.wait.what is not What.NEXT_COAT:
+    if ended:
+        state = replace(state, since_s=-elapsed(ended[-1].at, now).seconds)
+    # The first coat waits for the window of the product before.
+    if standing is None or standing.wait.what is not (
+        What.NEXT_COAT if ended else What.NEXT_PRODUCT
+    ):
         return state
     wait, passed = standing.wait, standing.elapsed_s
     closes_s = None if wait.closes_s is None else wait.closes_s - passed

@@ -55,7 +55,7 @@ def mean(figures: Sequence[float]) -> float | None:
 def stages(job: Job) -> tuple[Stage, ...]:
     """Every stage of the mix that is in use, the present one last."""
     found = [Stage()]
-    for event in (each for each in job.events if job.is_live(each.n)):
+    for event in job.live:
         if isinstance(event, BatchMixed):
             found = [_mixed(job.profile, event, found[-1])]
         elif isinstance(event, ThinnerAdded):

@@ -13,6 +13,7 @@ import msgspec
 
 from booth.clock import local_date
 from booth.job import measured
+from booth.job.products import products_of
 from booth.log.events import CautionAcknowledged, JobOpened
 from booth.log.fold import Job, NoJob, fold
 from booth.log.naming import BEGUN
@@ -147,16 +148,18 @@ class PastJobs:
 
 def last_good(folder: Path, profile_key: str, gun: str = "") -> GoodSettings | None:
     """Give the settings of the latest job of this profile, and gun if named, closed as good."""
-    best: tuple[Path, bytes, Moment] | None = None
+    best: tuple[Path, Job] | None = None
     for path, data, opened in _jobs(folder, profile_key, gun):
         if best is not None and path.name[:MINUTE_OF_NAME] != best[0].name[:MINUTE_OF_NAME]:
             break
         # Names tell minutes only: of two in one minute, the later opening decides.
-        if best is not None and best[2].wall >= opened.at.wall:
+        if best is not None and best[1].opened.at.wall >= opened.at.wall:
             continue
         if summary_of(path, data).verdict == "good":
-            best = path, data, opened.at
-    return None if best is None else settings_of(fold(parse(best[1]).events))
+            every = products_of(fold(parse(data).events))
+            own = next((each for each in every if each.profile.key == profile_key), None)
+            best = best if own is None else (path, own)
+    return None if best is None else settings_of(best[1])
 
 
 def pairs(
@@ -177,15 +180,16 @@ def pairs(
     for _, data, opened in _jobs(folder, "", gun) if folder is not None else ():
         if b"catch made" not in data or (without and opened.job == without):
             continue
-        same_product = not profile_key or opened.profile.key == profile_key
         try:
-            catches = fold(parse(data).events).catches
+            products = products_of(fold(parse(data).events))
         except NoJob:
             continue
-        for each in catches:
+        of_products = ((job, each) for job in products for each in job.catches)
+        for job, each in of_products:
             away = abs(each.tip.value - tip_mm) if each.tip and tip_mm is not None else math.inf
             same_tip = tip_mm is None or away < SAME_TIP_MM
-            if each.turns is not None and same_tip and (each.liquid == "water" or same_product):
+            same = each.liquid == "water" or profile_key in ("", job.profile.key)
+            if each.turns is not None and same_tip and same:
                 found.append(CatchPair(each.turns.value, each.delivery_ml_min, each.liquid))
         if len(found) >= most:
             break
@@ -206,7 +210,9 @@ def acknowledged(
         if opened.job == without:
             continue
         with suppress(NoJob):
-            for each in fold(parse(data).events).of(CautionAcknowledged):
+            every = products_of(fold(parse(data).events))
+            own = (each for each in every if each.profile.key == profile_key)
+            for each in (read for job in own for read in job.of(CautionAcknowledged)):
                 if local_date(each.at) == local_date(now):
                     known = found.get((each.caution, each.words), each.at)
                     found[each.caution, each.words] = max(known, each.at, key=lambda at: at.wall)
@@ -227,5 +233,6 @@ def _jobs(
             continue
         opened = opening_of(data)
         # A job whose opening cannot be read has no profile and no gun to go by.
-        if opened and profile_key in ("", opened.profile.key) and gun in ("", opened.gun):
+        keys = ("", *(each.key for each in opened.products)) if opened else ()
+        if opened and profile_key in keys and gun in ("", opened.gun):
             yield path, data, opened

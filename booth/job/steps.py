@@ -5,8 +5,12 @@ from __future__ import annotations
 import enum
 
 from booth.log.fold import Job
-from booth.profile.model import Step
+from booth.profile.cautions import Caution, cautions_for, is_of_one_product
+from booth.profile.model import Profile, Step
 from booth.profile.steps import steps_for
+
+#: The kind of the step from one product to the next; no profile lists it.
+NEXT_PRODUCT = "next-product"
 
 
 class Mark(enum.StrEnum):
@@ -18,7 +22,32 @@ class Mark(enum.StrEnum):
 
 
 def steps_of(job: Job) -> tuple[Step, ...]:
-    return steps_for(job.profile)
+    """The steps of the present product. Before the last one the next product comes before the result.
+
+    Its cautions are left out where all of them were read for an earlier product of this job.
+    """
+    steps = steps_for(job.profile)
+    if job.begun is not None and not cautions_of(job):
+        steps = tuple(step for step in steps if step.kind != "cautions")
+    following = coming(job)
+    if following is None:
+        return steps
+    onward = Step(key=NEXT_PRODUCT, kind=NEXT_PRODUCT, name=f"Next: {following.name}")
+    ends = (at for at, step in enumerate(steps) if step.kind == "result")
+    at = next(ends, len(steps))
+    return (*steps[:at], onward, *steps[at:])
+
+
+def coming(job: Job) -> Profile | None:
+    """The product after the present one, if there is one."""
+    return next(iter(job.opened.products[job.product :]), None)
+
+
+def cautions_of(job: Job) -> tuple[Caution, ...]:
+    """The cautions of the present product that were not read for an earlier one of this job."""
+    read = {key for each in job.before for key in each.cautions}
+    every = cautions_for(job.profile)
+    return tuple(each for each in every if is_of_one_product(each) or each.key not in read)
 
 
 def key_of(job: Job, kind: str) -> str:

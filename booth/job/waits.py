@@ -16,11 +16,14 @@ from booth.job.coat_plan import coat_named, coats_wanted
 from booth.job.lasting import Lasting
 from booth.job.mix_choice import mixed_with, sprayed
 from booth.job.pouring import open_batches
+from booth.job.products import last_coat
+from booth.job.steps import coming
 from booth.job.wait import Alarm, Standing, State, Wait, What, standing
 from booth.log.events import BatchMixed, CoatEnded, WeatherRead
 from booth.log.fold import Coat, Job
 from booth.moment import Moment, elapsed, later
-from booth.profile.model import NextProduct, Profile, WaitRule
+from booth.profile.model import NextProduct, WaitRule
+from booth.profile.next_product import next_window
 from booth.trade.waits.wait_by_rule import recoat_opens_at
 from booth.trade.waits.wait_time import Certainty
 
@@ -107,20 +110,19 @@ def _wait(
 
 def _part_waits(job: Job) -> Iterator[Wait]:
     for part in job.parts:
-        coats = job.coats_on(part)
-        if coats and coats[-1].ended is not None:
-            yield from _after_coat(job, coats[-1], coats[-1].ended)
+        owner, coat = last_coat(job, part) or (job, None)
+        if coat is not None and coat.ended is not None:
+            yield from _after_coat(owner, coat, coat.ended, is_over=owner is not job)
 
 
-def _after_coat(job: Job, coat: Coat, ended: CoatEnded) -> Iterator[Wait]:
-    if coat.number < coats_wanted(job):
+def _after_coat(job: Job, coat: Coat, ended: CoatEnded, is_over: bool) -> Iterator[Wait]:
+    """What `coat` starts. is_over: a later product was begun; no coat of this one follows."""
+    if coat.number < coats_wanted(job) and not is_over:
         if job.closed is None:
             yield between_coats(job, coat, ended)
         return
-    profile = sprayed(job, ended.n)
-    for place, product in enumerate(_next_products(profile)):
-        yield _next_product(job, coat, ended, place, product)
-    waits = profile.waits
+    yield from next_products(job, coat, ended)
+    waits = sprayed(job, ended.n).waits
     for what, rule in (
         (What.DUST_FREE, waits.dust_free),
         (What.TAPE, waits.tape),
@@ -156,12 +158,18 @@ def between_coats(job: Job, coat: Coat, ended: CoatEnded) -> Wait:
     )
 
 
-def _next_products(profile: Profile) -> tuple[NextProduct, ...]:
-    """The windows of the products that may follow; the recoat window where none is named."""
-    waits = profile.waits
-    if profile.next_products or (waits.recoat_opens is None and waits.recoat_closes is None):
-        return profile.next_products
-    return (NextProduct(opens=waits.recoat_opens, closes=waits.recoat_closes),)
+def next_products(job: Job, coat: Coat, ended: CoatEnded) -> Iterator[Wait]:
+    """The windows of the products that may follow; of the one that is to, where the job says which."""
+    profile, following = sprayed(job, ended.n), coming(job)
+    if following is not None:
+        window = next_window(profile, following) or NextProduct()
+        window = msgspec.structs.replace(window, name=following.name)
+        yield _next_product(job, coat, ended, 0, window)
+        return
+    fallback = next_window(profile, None)
+    windows = profile.next_products or ((fallback,) if fallback is not None else ())
+    for place, window in enumerate(windows):
+        yield _next_product(job, coat, ended, place, window)
 
 
 def _next_product(job: Job, coat: Coat, ended: CoatEnded, place: int, product: NextProduct) -> Wait:

@@ -5,36 +5,15 @@ An event never changes: a mistake is voided by a later one. Quantities are kept 
 
 from __future__ import annotations
 
-from typing import Any, ClassVar
+from typing import ClassVar
 
 import msgspec
 
+from booth.log.opening import Event as Event
+from booth.log.opening import JobOpened as JobOpened
+from booth.log.opening import ProductBegun as ProductBegun
 from booth.moment import Moment
-from booth.profile.model import Profile
 from booth.units import Quantity
-
-
-class Event(msgspec.Struct, frozen=True, tag_field="event", kw_only=True, omit_defaults=True):
-    """What all events share. n: number in the log, 1, 2, 3…; at: when it happened (a key press: when
-    it was pressed). A subclass is known to the log, to the fold (``Job.of``) and to the reports by
-    being defined."""
-
-    #: the stopwatch that is done with when this was kept
-    ENDS: ClassVar[str] = ""
-    n: int
-    at: Moment
-
-
-class JobOpened(Event, frozen=True, tag="job opened"):
-    """A job began: the profile as it was, the parts by name, the painter's equipment as it was."""
-
-    job: str
-    profile: Profile
-    parts: tuple[str, ...]
-    system: str = "us"
-    gun: str = ""
-    shop: dict[str, Any] = {}
-    version: int = 1
 
 
 class StepDone(Event, frozen=True, tag="step done"):

@@ -2,6 +2,9 @@
 
 No odd order of events fails (a coat ended that was never begun, say, after a void): what makes no
 sense yet is passed over, and makes sense again when the missing event is restored.
+
+Where a job has several products, what is measured, mixed and laid belongs to the one it is done with:
+it counts from where that one began. The weather, areas and notes are the whole job's.
 """
 
 from __future__ import annotations
@@ -12,25 +15,14 @@ from functools import cached_property
 from typing import Any, Generic, TypeVar
 
 from msgspec import Struct
-from msgspec.structs import replace
 
 from booth.log import events as ev
+from booth.log.coats import Coat, coats_of
+from booth.log.stretches import Entry, stretches_of
 from booth.moment import Boot, boots_of
 from booth.profile.model import Profile
 
 E = TypeVar("E", bound=ev.Event)
-Entry = ev.Event | ev.UnknownEvent
-
-
-class Coat(Struct, frozen=True):
-    """One coat on one part. number: 1, 2, …; ended is None while it is being sprayed."""
-
-    part: str
-    number: int
-    begun: ev.CoatBegun
-    ended: ev.CoatEnded | None = None
-    weather: ev.WeatherRead | None = None
-    touches: tuple[ev.TouchTried, ...] = ()
 
 
 class Stopwatch(Struct, frozen=True):
@@ -57,6 +49,15 @@ class Job:
     opened: ev.JobOpened
     events: tuple[Entry, ...]
     void: frozenset[int]
+    #: the present product, and its number, 1 for the first
+    profile: Profile
+    product: int
+    #: what began it; the first begins with the job
+    begun: ev.ProductBegun | None
+    #: the earlier products that were begun, each as a job of its own
+    before: tuple[Job, ...]
+    #: what counts: of the present product, and of the whole job
+    live: tuple[Entry, ...]
     counted: Mapping[type[Entry], tuple[Any, ...]]
     #: steps passed over, and not done since
     skipped: Mapping[str, ev.StepSkipped]
@@ -107,10 +108,6 @@ class Job:
         return next(reversed(self.of(ev.JobClosed)), None)
 
     @property
-    def profile(self) -> Profile:
-        return self.opened.profile
-
-    @property
     def parts(self) -> tuple[str, ...]:
         return self.opened.parts
 
@@ -141,10 +138,8 @@ class Job:
 
     def last_of(self, *kinds: type[ev.Event]) -> ev.Event | None:
         """The latest event of one of these kinds that counts, if any."""
-        for event in reversed(self.events):
-            if isinstance(event, kinds) and event.n not in self.void:
-                return event
-        return None
+        found = (event for event in reversed(self.live) if isinstance(event, kinds))
+        return next(found, None)
 
 
 class NoJob(ValueError):
@@ -159,26 +154,6 @@ def _skipped(live: Iterable[Entry]) -> dict[str, ev.StepSkipped]:
         elif isinstance(event, ev.StepDone):
             found.pop(event.step, None)
     return found
-
-
-def _coats(live: Iterable[Entry]) -> dict[str, tuple[Coat, ...]]:
-    found: dict[str, list[Coat]] = {}
-    weather: ev.WeatherRead | None = None
-    for event in live:
-        if isinstance(event, ev.WeatherRead):
-            weather = event
-        elif isinstance(event, ev.CoatBegun):
-            coats = found.setdefault(event.part, [])
-            if not coats or coats[-1].ended is not None:
-                coats.append(Coat(event.part, len(coats) + 1, event))
-        elif isinstance(event, ev.CoatEnded | ev.TouchTried) and event.part in found:
-            coats = found[event.part]
-            last = coats[-1]
-            if isinstance(event, ev.TouchTried) and last.ended is not None:
-                coats[-1] = replace(last, touches=(*last.touches, event))
-            elif isinstance(event, ev.CoatEnded) and last.ended is None:
-                coats[-1] = replace(last, ended=event, weather=weather)
-    return {part: tuple(coats) for part, coats in found.items()}
 
 
 def _stopwatches(events: Iterable[Entry], void: frozenset[int]) -> dict[str, Stopwatch]:
@@ -220,17 +195,35 @@ def fold(events: Iterable[Entry]) -> Job:
     if opened is None:
         raise NoJob("no line of this log opens a job")
     void = void_numbers(every) - {opened.n}
-    live = [event for event in every if event.n not in void]
+    live = tuple(event for event in every if event.n not in void)
+    stretches = stretches_of(live, len(opened.products))
+    coats = coats_of(live, stretches)
+    jobs: list[Job] = []
+    for stretch, laid in zip(stretches, coats, strict=True):
+        own = stretch.counting(live)
+        is_last = stretch is stretches[-1]
+        jobs.append(
+            Job(
+                opened=opened,
+                events=every,
+                void=void,
+                profile=opened.products[stretch.product - 1],
+                product=stretch.product,
+                begun=stretch.begun,
+                before=tuple(jobs),
+                live=own,
+                counted=_by_kind(own),
+                skipped=_skipped(own),
+                coats=laid,
+                stopwatches=_stopwatches(every, void) if is_last else {},
+                next_n=max(event.n for event in every) + 1,
+            )
+        )
+    return jobs[-1]
+
+
+def _by_kind(own: Iterable[Entry]) -> dict[type[Entry], tuple[Any, ...]]:
     counted: dict[type[Entry], list[Any]] = {}
-    for event in live:
+    for event in own:
         counted.setdefault(type(event), []).append(event)
-    return Job(
-        opened=opened,
-        events=every,
-        void=void,
-        counted={kind: tuple(found) for kind, found in counted.items()},
-        skipped=_skipped(live),
-        coats=_coats(live),
-        stopwatches=_stopwatches(every, void),
-        next_n=max(event.n for event in every) + 1,
-    )
+    return {kind: tuple(found) for kind, found in counted.items()}

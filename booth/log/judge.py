@@ -16,6 +16,7 @@ from booth.profile.read import faults_of
 from booth.units import System
 
 MOST_PARTS = 200
+MOST_PRODUCTS = 20
 SYSTEMS = tuple(system.value for system in System)
 
 #: The faults of a profile by the rules for profile files; many jobs have the same profile.
@@ -24,8 +25,14 @@ _of_profile = lru_cache(maxsize=256)(faults_of)
 
 def oddities(opened: JobOpened) -> tuple[str, ...]:
     """Give what is odd, a sentence each without its full stop; nothing where it can be worked with."""
-    profile = (f"profile.{fault.removesuffix('.')}" for fault in _of_profile(opened.profile))
-    return (*_of_job(opened), *profile)
+    later = enumerate(opened.later[:MOST_PRODUCTS])
+    profiles = [("profile", opened.profile), *((f"later[{at}]", each) for at, each in later)]
+    faults = (
+        f"{which}.{fault.removesuffix('.')}"
+        for which, profile in profiles
+        for fault in _of_profile(profile)
+    )
+    return (*_of_job(opened), *faults)
 
 
 def _of_job(opened: JobOpened) -> Iterator[str]:
@@ -36,6 +43,8 @@ def _of_job(opened: JobOpened) -> Iterator[str]:
     if len(set(opened.parts)) < len(opened.parts):
         ((twice, _),) = Counter(opened.parts).most_common(1)
         yield f"parts has the name {quoted(twice)} more than once"
+    if len(opened.products) > MOST_PRODUCTS:
+        yield f"later has {len(opened.later)} products; up to {MOST_PRODUCTS - 1} are possible"
     if opened.system not in SYSTEMS:
         yield f"system is {quoted(opened.system)}; {' or '.join(SYSTEMS)} is possible"
     if not isinstance(opened.shop.get("guns", ()), list | tuple):

@@ -148,9 +148,9 @@ class OpenJobs:
         ]
         return (*own, *found)
 
-    def open_jobs_with(self, profile_key: str) -> tuple[OpenJob, ...]:
-        """Give the open jobs of one coating profile, the one last written to first."""
-        found = [each for each in self.jobs() if each.job.profile.key == profile_key]
+    def open_jobs_with(self, key: str) -> tuple[OpenJob, ...]:
+        """Give the open jobs begun from a coating profile or system, the one last written to first."""
+        found = [each for each in self.jobs() if each.job.opened.begun_from == key]
         return tuple(sorted(found, key=lambda each: -each.job.events[-1].at.wall))
 
     def acknowledge(self, path: Path, event: Event) -> bool:

@@ -55,7 +55,7 @@ def create_log(folder: Path, first: JobOpened) -> Log:
 
 def _written(folder: Path, first: JobOpened) -> Path:
     taken = [short_name(path) for path in log_files(folder)]
-    for stem in new_stems(first.at, first.profile.name, taken):
+    for stem in new_stems(first.at, first.title, taken):
         name = stem + SUFFIX
         job = first.job or short_name(Path(name))
         line, _ = checked(msgspec.structs.replace(first, job=job))

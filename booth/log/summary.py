@@ -13,20 +13,22 @@ import msgspec
 from msgspec.structs import replace
 
 from booth.log.codec import UNREADABLE, BrokenLine, Header
-from booth.log.events import JobClosed, JobOpened, Restored, Voided
+from booth.log.events import JobClosed, JobOpened, ProductBegun, Restored, Voided
 from booth.log.fold import Entry, void_numbers
 from booth.log.naming import short_name
 from booth.log.parse import MOST_AHEAD, parse, read_line
 from booth.log.store import log_bytes
+from booth.log.stretches import stretches_of
 from booth.moment import Moment
 
 
 class JobSummary(msgspec.Struct, frozen=True):
     """One job of a list.
 
-    closed: None while it is open; events: entries in the log; broken: lines that are none; fault:
-    why the job cannot be opened at all, as a sentence, else empty; longer_name: where another job of
-    the folder shares its name.
+    profile_name: of what it was begun from, a coating system perhaps; closed: None while it is open;
+    events: entries in the log; broken: lines that are none; fault: why the job cannot be opened at
+    all, as a sentence, else empty; longer_name: where another job of the folder shares its name;
+    product: the one it has come to, where it has several.
     """
 
     path: Path
@@ -41,6 +43,7 @@ class JobSummary(msgspec.Struct, frozen=True):
     broken: int = 0
     fault: str = ""
     longer_name: str = ""
+    product: str = ""
 
     @property
     def name(self) -> str:
@@ -52,8 +55,8 @@ class JobSummary(msgspec.Struct, frozen=True):
 
 
 _heads = msgspec.json.Decoder(Header)
-#: The kinds that decide whether a job is closed, which are read in full.
-_DECIDING = {kind.__struct_config__.tag for kind in (Voided, Restored, JobClosed)}
+#: The kinds that decide whether a job is closed, and which product it has come to: read in full.
+_DECIDING = {kind.__struct_config__.tag for kind in (Voided, Restored, JobClosed, ProductBegun)}
 
 
 def summarise(path: Path, longer_name: str = "") -> JobSummary:
@@ -130,12 +133,15 @@ def _told(found: JobSummary, events: Sequence[Entry]) -> JobSummary:
     if opened is None:
         return found
     void = void_numbers(events)
-    closings = [each for each in events if isinstance(each, JobClosed) and each.n not in void]
+    live = [each for each in events if each.n not in void]
+    closings = [each for each in live if isinstance(each, JobClosed)]
+    product = stretches_of(live, len(opened.products))[-1].product
     closed = closings[-1] if closings else None
     return replace(
         found,
         job=opened.job or found.path.stem,
-        profile_name=opened.profile.name,
+        profile_name=opened.title,
+        product=opened.present(product) if opened.later else "",
         parts=opened.parts,
         gun=opened.gun,
         opened=opened.at,

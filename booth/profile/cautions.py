@@ -14,6 +14,8 @@ from dataclasses import dataclass
 from booth.files.safe_text import visible
 from booth.profile.model import Hazard, Profile
 
+#: How the keys of a profile's own warnings begin; a number follows.
+OWN = "of the profile "
 #: Cells of the widest line.
 WIDEST = 60
 
@@ -178,7 +180,7 @@ def cautions_for(profile: Profile) -> tuple[Caution, ...]:
     brought = [BY_HAZARD[hazard] for hazard in Hazard if hazard in profile.hazards]
     own = [
         Caution(
-            key=f"of the profile {number}",
+            key=f"{OWN}{number}",
             title="The profile's own warning",
             lines=tuple(textwrap.wrap(visible(words), WIDEST)) or ("-",),
             source=profile.source,
@@ -186,3 +188,8 @@ def cautions_for(profile: Profile) -> tuple[Caution, ...]:
         for number, words in enumerate(profile.cautions, start=1)
     ]
     return (*brought, *own, *ALWAYS)
+
+
+def is_of_one_product(caution: Caution) -> bool:
+    """Whether it is a data sheet's own: its key says nothing outside of the job with that product."""
+    return caution.key.startswith(OWN)

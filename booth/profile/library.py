@@ -23,16 +23,27 @@ class Library(NamedTuple):
     profiles: tuple[Profile, ...]
     broken: dict[Path, tuple[Fault, ...]]
 
+    def get(self, key: str) -> Profile | None:
+        return next((each for each in self.profiles if each.key == key), None)
+
+    def faulty(self, key: str) -> Path | None:
+        """Give the file of this key that could not be read."""
+        return next((file for file in self.broken if file.stem == key), None)
+
     def named(self, key: str) -> Profile:
         """Give the profile of this key. Raises NoProfile with a sentence where it cannot be used."""
-        found = next((each for each in self.profiles if each.key == key), None)
+        found, faulty = self.get(key), self.faulty(key)
         if found is not None:
             return found
-        faulty = next((file for file in self.broken if file.stem == key), None)
         if faulty is not None:
-            raise NoProfile(f"It has faults: booth check {shlex.quote(str(faulty))}")
+            raise NoProfile(f"It has faults: {how_to_see(faulty)}")
         known = ", ".join(each.key for each in self.profiles) or "none"
         raise NoProfile(f"No coating profile {quoted(key)}. There are: {known}.")
+
+
+def how_to_see(file: Path) -> str:
+    """The command that tells the faults of a file."""
+    return f"booth check {shlex.quote(str(file))}"
 
 
 def load_folder(paths: Iterable[str | os.PathLike[str]]) -> Library:

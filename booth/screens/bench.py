@@ -209,7 +209,7 @@ OUT = "bold $tone-caution"
 def status_line(context: Context, width: int) -> Content:
     """Profile and parts at the left; at the right the weather, or of it what is out of its limits."""
     job, room = context.job, width - 2
-    left = f"{job.profile.name}: {', '.join(job.parts)}"
+    left = f"{job.opened.present(job.product)}: {', '.join(job.parts)}"
     pieces = weather_pieces(job, context.now, context.system)
     if _length(pieces) + LEAST_LEFT > room:
         pieces = tuple(each for each in pieces if each[1])

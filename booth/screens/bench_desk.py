@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from functools import cache, partial
+
 from booth.bench.act import Context
 from booth.bench.instrument import Instrument
 from booth.instruments.registry import instrument_for
@@ -24,10 +26,10 @@ class BenchDesk:
         self.session = session
         self.refused = ""
         self.unkept_note = ""
-        folder, opened = host.places.jobs_dir, session.job.opened
+        folder = host.places.jobs_dir
         self._past = PastJobs(folder)
-        # Once: what was good before this job does not change while it is being worked on.
-        self._good = last_good(folder, opened.profile.key, opened.gun)
+        # Once a product: what was good before this job does not change while it is worked on.
+        self._good = cache(partial(last_good, folder, gun=session.job.opened.gun))
 
     @property
     def job(self) -> Job:
@@ -35,8 +37,8 @@ class BenchDesk:
 
     def context(self, step: Step, now: Moment) -> Context:
         """The snapshot at a moment."""
-        host = self.host
-        return Context(self.job, now, host.system, step, host.shop, self._good, self._past)
+        host, good = self.host, self._good(self.job.profile.key)
+        return Context(self.job, now, host.system, step, host.shop, good, self._past)
 
     def instrument(self, kind: str) -> Instrument:
         return instrument_for(kind)

@@ -88,6 +88,11 @@ class BenchRest:
         screen = AskScreen(ask.question, ask.why, needed=ask.needed, text=ask.text)
         await self.host.show(screen, answered)
 
+    async def _from_log(self, _: object) -> None:
+        """Another product may be the present one by what was voided there."""
+        self.screen.bench.mind_product()
+        self.screen.look_again()
+
     async def command(self, id: str) -> None:
         """The commands that are about this job; the others are the application's."""
         match id:
@@ -98,7 +103,7 @@ class BenchRest:
             case "log":
                 from booth.screens.job_log import JobLog
 
-                await self.host.show(JobLog(self.desk))
+                await self.host.show(JobLog(self.desk), self._from_log)
             case "help":
                 await self.host.show(self._help())
             case "hints":

@@ -60,7 +60,8 @@ def job_line(summary: JobSummary) -> PickLine:
         return PickLine(f"{summary.path.name}  {summary.fault}", mark="!")
     word = verdict(summary)
     head = f"{when(summary.opened):<{WHEN_CELLS}}  {SHAPES.get(word, Tone.PLAIN.shape)} "
-    rest = f"{summary.profile_name}: {', '.join(summary.parts)}"
+    product = f", {summary.product}" if summary.product else ""
+    rest = f"{summary.profile_name}{product}: {', '.join(summary.parts)}"
     more = [summary.gun] if summary.gun else []
     if summary.broken:
         more.append(counted(summary.broken, "broken line"))
@@ -84,6 +85,7 @@ def _holds(summary: JobSummary, words: list[str]) -> bool:
         opened,
         verdict(summary),
         summary.profile_name,
+        summary.product,
         *summary.parts,
         summary.gun,
         summary.name,

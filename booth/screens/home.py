@@ -7,6 +7,7 @@ from collections.abc import Iterable
 from typing import TYPE_CHECKING
 
 from booth.clock import local_date, local_hhmm
+from booth.files.slug import system_key
 from booth.forms.key import Key
 from booth.moment import Moment
 from booth.screens.base import Deed
@@ -20,6 +21,7 @@ if TYPE_CHECKING:
 
     from booth.log.session import Session
     from booth.profile.model import Profile
+    from booth.profile.system import CoatingSystem
     from booth.screens.host import Host
 
 #: By then the first frame is on the screen, of a busy machine too [s].
@@ -75,15 +77,17 @@ class Home(ListScreen[None, HomeRow]):
     def on_mount(self) -> None:
         places = self.host.places
         self._put(glance(places.jobs_dir, places.profiles_dirs))
-        self.picked = self.listed.line(self._id_of(self.wanted))
+        row = self._asked_for(self.wanted)
+        self.picked = self.listed.line(row.id if row is not None else None)
         self.set_timer(PAINTED_S, lambda: self.app.call_next(self._read_first))
 
     def _put(self, rows: Iterable[HomeRow]) -> None:
         self.listed = Listed((row.section, row.id, row) for row in rows)
 
-    def _id_of(self, key: str | None) -> str:
-        """The row of the first open job of a coating profile, else of that itself or its faults."""
-        return next((row.id for row in self.listed.items if row.key and row.key == key), "")
+    def _asked_for(self, name: str | None) -> HomeRow | None:
+        """The row of a coating profile, else system, of that name: its first open job, itself, or its faults."""
+        rows = {row.key: row for row in reversed(self.listed.items) if row.key}
+        return rows.get(name or "") or rows.get(system_key(name or ""))
 
     async def _read_first(self) -> None:
         """Read everything for the first time; go straight to what was asked for by name."""
@@ -95,16 +99,18 @@ class Home(ListScreen[None, HomeRow]):
             await self._go_to(self.wanted)
 
     async def _go_to(self, wanted: str) -> None:
-        """To the open job of a coating profile that was written to last, else to a new job of it."""
-        jobs = self.host.jobs.open_jobs_with(wanted)
-        id = f"job:{jobs[0].path.name}" if jobs else self._id_of(wanted)
+        """To the open job of a profile or system that was written to last, else to a new job of it."""
+        row, name = self._asked_for(wanted), wanted.removeprefix(system_key(""))
+        jobs = self.host.jobs.open_jobs_with(row.key) if row is not None else ()
+        id = f"job:{jobs[0].path.name}" if jobs else row and row.id
         self.picked = self.listed.line(id)
         row = self.chosen if id else None
         if row is None:
             known = ", ".join(each.key for each in self.listed.items if each.kind == "profile")
-            self.say(f"No coating profile '{wanted}'. There are: {known}.", fault=True)
+            told = f"No coating profile '{name}', nor a coating system. There are: {known}."
+            self.say(told, fault=True)
         elif row.kind == "faults":
-            self.say(f"The coating profile '{wanted}' has faults: Enter shows them.", fault=True)
+            self.say(f"{row.section[:-1]} '{name}' has faults: Enter shows them.", fault=True)
         self.draw(self.host.clock.now())
         if row is not None and row.profile is not None:
             await self._begin(row.profile)
@@ -112,15 +118,18 @@ class Home(ListScreen[None, HomeRow]):
     def read_again(self, _: object = None) -> None:
         """Read jobs, profiles and shop file anew; the picked row stays picked."""
         from booth.profile.library import load_folder
+        from booth.profile.system import load_systems
         from booth.screens import home_rows
 
-        host, row = self.host, self.chosen
+        host, row, folders = self.host, self.chosen, self.host.places.profiles_dirs
+        library = load_folder(folders)
         host.jobs.look()
         faults = host.read_shop()
         self._put(
             (
                 *home_rows.job_rows(host.jobs.jobs(), host.jobs.found.unread, when),
-                *home_rows.profile_rows(load_folder(host.places.profiles_dirs)),
+                *home_rows.profile_rows(library),
+                *home_rows.system_rows(load_systems(folders, library)),
                 *home_rows.shop_rows(host.places.shop_file, faults),
                 home_rows.history_row(host.places.jobs_dir, host.places.own_profiles_dir),
             )
@@ -183,7 +192,7 @@ class Home(ListScreen[None, HomeRow]):
         else:
             await self.host.show(Sheet(row.title, row.about))
 
-    async def _begin(self, profile: Profile) -> None:
+    async def _begin(self, profile: Profile | CoatingSystem) -> None:
         from booth.screens.new_job import NewJob
 
         async def begun(session: Session | None) -> None:

@@ -7,24 +7,29 @@ and none of logs; what is true of each line is read right after (``home_rows``).
 from __future__ import annotations
 
 import os
-from collections.abc import Iterator, Sequence
+from collections.abc import Callable, Iterator, Sequence
 from pathlib import Path
 from typing import TYPE_CHECKING
 
 import msgspec
 
+from booth.files.slug import system_key
+
 if TYPE_CHECKING:
     from booth.log.fold import Job
     from booth.profile.model import Profile
+    from booth.profile.system import CoatingSystem
 
 JOBS, PROFILES, REST = "Jobs not closed", "Coating profiles", "Shop"
+SYSTEMS = "Coating systems"
 #: At the glance so many of the newest logs are opened, and so much of either end is read [bytes].
 MOST_LOGS, HEAD, TAIL = 40, 65536, 4096
 
 
 class HomeRow(msgspec.Struct, frozen=True):
     """One line to pick: what it is for ('job', 'profile', 'faults', 'shop', 'history'), and what it
-    is made from. id: tells it again after the disk was read anew; key: of its coating profile."""
+    is made from. id: tells it again after the disk was read anew; key: of its coating profile or
+    system; profile: what a job is begun with."""
 
     kind: str
     id: str
@@ -35,7 +40,7 @@ class HomeRow(msgspec.Struct, frozen=True):
     key: str = ""
     path: Path | None = None
     job: Job | None = None
-    profile: Profile | None = None
+    profile: Profile | CoatingSystem | None = None
     about: tuple[str, ...] = ()
 
 
@@ -45,10 +50,18 @@ def job_row(path: Path, profile: str, key: str, parts: Sequence[str]) -> HomeRow
     return HomeRow("job", f"job:{path.name}", JOBS, title, mark="»", key=key, path=path)
 
 
-def profile_row(key: str, name: str, demo: bool, profile: Profile | None = None) -> HomeRow:
+def profile_row(
+    key: str, name: str, demo: bool, profile: Profile | CoatingSystem | None = None
+) -> HomeRow:
     """The row of a coating profile."""
     behind = "demo" if demo else ""
     return HomeRow("profile", f"profile:{key}", PROFILES, name, behind, key=key, profile=profile)
+
+
+def system_row(key: str, name: str, demo: bool, system: CoatingSystem | None = None) -> HomeRow:
+    """The row of a coating system."""
+    row = profile_row(system_key(key), name, demo, system)
+    return msgspec.structs.replace(row, section=SYSTEMS)
 
 
 SHOP = HomeRow("shop", "shop", REST, "Shop")
@@ -60,14 +73,15 @@ HISTORY = HomeRow("history", "history", REST, "Past jobs")
 
 def glance(jobs_dir: Path, profiles_dirs: Sequence[Path]) -> tuple[HomeRow, ...]:
     """Give the rows as far as names tell them. Never raises."""
-    profiles = {row.key: row for row in _profiles(profiles_dirs)}
-    by_name = sorted(profiles.values(), key=lambda row: row.title.casefold())
-    return (*_jobs(jobs_dir), *by_name, SHOP, HISTORY)
+    profiles = _by_name(profiles_dirs, profile_row)
+    systems = _by_name([folder / "systems" for folder in profiles_dirs], system_row)
+    return (*_jobs(jobs_dir), *profiles, *systems, SHOP, HISTORY)
 
 
-def _profiles(folders: Sequence[Path]) -> Iterator[HomeRow]:
+def _by_name(folders: Sequence[Path], row: Callable[[str, str, bool], HomeRow]) -> list[HomeRow]:
     import tomllib
 
+    rows: dict[str, HomeRow] = {}
     for folder in reversed(folders):  # the painter's own come first: they take the place of others
         for path in _named(folder, ".toml"):
             try:
@@ -76,7 +90,8 @@ def _profiles(folders: Sequence[Path]) -> Iterator[HomeRow]:
             except (OSError, ValueError, KeyError, RecursionError):
                 continue
             if isinstance(name, str):
-                yield profile_row(path.stem, name, found.get("demo") is True)
+                rows[path.stem] = row(path.stem, name, found.get("demo") is True)
+    return sorted(rows.values(), key=lambda each: each.title.casefold())
 
 
 class _Profile(msgspec.Struct):
@@ -88,6 +103,8 @@ class _Opened(msgspec.Struct):
     event: str
     parts: tuple[str, ...]
     profile: _Profile
+    coating: str = ""
+    coating_key: str = ""
 
 
 _opened = msgspec.json.Decoder(_Opened)
@@ -104,7 +121,10 @@ def _jobs(folder: Path) -> Iterator[HomeRow]:
         except (OSError, ValueError):
             continue
         if b'"event":"job closed"' not in last:
-            yield job_row(path, opened.profile.name, opened.profile.key, opened.parts)
+            name, key = opened.profile.name, opened.profile.key
+            if opened.coating_key:
+                name, key = opened.coating, system_key(opened.coating_key)
+            yield job_row(path, name, key, opened.parts)
 
 
 def _named(folder: Path, ending: str) -> list[Path]:

@@ -2,30 +2,34 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Mapping, Sequence
 from pathlib import Path
 
 from msgspec.structs import replace
 
 from booth.files.faults import Fault, counted
+from booth.files.slug import system_key
 from booth.job.steps import next_open
 from booth.log.fold import Job
 from booth.log.open_jobs import OpenJob
 from booth.log.summary import JobSummary
 from booth.moment import Moment
 from booth.profile.library import Library
+from booth.profile.system import CoatingSystem
 from booth.screens.home_list import (
     HISTORY,
     JOBS,
     PROFILES,
     REST,
     SHOP,
+    SYSTEMS,
     HomeRow,
     job_row,
     profile_row,
+    system_row,
 )
 from booth.units import System
-from booth.words.profile_words import profile_lines
+from booth.words.system_words import lines_of
 from booth.words.wait_words import faces
 
 
@@ -36,7 +40,7 @@ def job_rows(
     rows = []
     for each in jobs:
         job = each.job
-        row = job_row(each.path, job.profile.name, job.profile.key, job.parts)
+        row = job_row(each.path, job.opened.title, job.opened.begun_from, job.parts)
         rows.append(replace(row, behind=when(job.opened.at), job=job, about=(each.name,)))
     for log in unread:
         id, name = f"job:{log.path.name}", log.path.name
@@ -54,6 +58,21 @@ def profile_rows(library: Library) -> tuple[HomeRow, ...]:
     rows += [
         _faults(f"faults:{path}", PROFILES, Path(path).name, faults, Path(path).stem)
         for path, faults in library.broken.items()
+    ]
+    return tuple(rows)
+
+
+def system_rows(systems: Mapping[Path, CoatingSystem | tuple[Fault, ...]]) -> tuple[HomeRow, ...]:
+    """Coating systems by name, then the files that could not be read, with their faults."""
+    read = [each for each in systems.values() if isinstance(each, CoatingSystem)]
+    rows = [
+        system_row(each.key, each.name, each.demo, each)
+        for each in sorted(read, key=lambda each: each.name.casefold())
+    ]
+    rows += [
+        _faults(f"faults:{path}", SYSTEMS, path.name, each, system_key(path.stem))
+        for path, each in systems.items()
+        if not isinstance(each, CoatingSystem)
     ]
     return tuple(rows)
 
@@ -88,6 +107,7 @@ def history_row(jobs_dir: Path, own_profiles_dir: Path) -> HomeRow:
         "",
         "Your own coating profiles go into",
         str(own_profiles_dir),
+        "and coating systems, which list several of them, into its folder 'systems'.",
     )
     return replace(HISTORY, about=about)
 
@@ -103,7 +123,7 @@ def clock_of(job: Job, now: Moment) -> str:
 def describe(row: HomeRow, now: Moment, system: System) -> tuple[str, ...]:
     """The words about a row."""
     if row.profile is not None:
-        return tuple(profile_lines(row.profile, system))
+        return lines_of(row.profile, system)
     return _job_words(row.job, row.about, now) if row.job is not None else row.about
 
 
@@ -113,7 +133,8 @@ def _job_words(job: Job, name: Sequence[str], now: Moment) -> tuple[str, ...]:
         for face in faces(job, now)
     ]
     return (
-        job.profile.name,
+        job.opened.title,
+        *([job.opened.present(job.product)] if job.opened.later else []),
         ", ".join(job.parts),
         "",
         *(running or ["No clock is running."]),

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from booth.clock import local_date, local_hhmmss
 from booth.forms.key import Key
-from booth.log.events import Event, JobOpened, Restored, UnknownEvent, Voided
+from booth.log.events import Event, JobOpened, ProductBegun, Restored, UnknownEvent, Voided
 from booth.log.fold import Job
 from booth.moment import Moment
 from booth.screens.base import Deed
@@ -32,6 +32,8 @@ def why_not_void(job: Job, event: Entry) -> str:
         return "It is voided already: Enter brings it back."
     if isinstance(event, JobOpened):
         return "The opening of the job cannot be voided: without it there is no job."
+    if isinstance(event, ProductBegun) and job.product > event.product:
+        return "A later product was begun since: void that first, so that each coat stays with its own."
     if isinstance(event, Voided):
         return f"This voided number {event.target}: choose that entry and bring it back."
     if isinstance(event, Restored):

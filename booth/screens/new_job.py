@@ -11,11 +11,13 @@ from booth.forms.form import Field, Rows
 from booth.forms.key import Key
 from booth.job.part_names import THE_PART, BadParts, parts_from
 from booth.job.past import GoodSettings, last_good
+from booth.log.codec import VERSION
 from booth.log.errors import NotKept
 from booth.log.events import JobOpened
 from booth.log.session import Session
 from booth.moment import Moment
 from booth.profile.model import Profile
+from booth.profile.system import CoatingSystem
 from booth.screens.base import Deed
 from booth.screens.dialog import Sheet
 from booth.screens.form_screen import FormScreen
@@ -23,8 +25,8 @@ from booth.widgets.form_view import FormView
 from booth.widgets.page_view import PageView
 from booth.widgets.text import content
 from booth.words.last_good_words import good_lines
-from booth.words.profile_words import profile_lines
 from booth.words.shown import Page
+from booth.words.system_words import lines_of
 
 #: What one press of an arrow scrolls.
 ABOUT_ROWS = 3
@@ -35,13 +37,15 @@ class NewJob(FormScreen[Session | None]):
 
     KEEP = "begin the job"
 
-    def __init__(self, profile: Profile) -> None:
+    def __init__(self, what: Profile | CoatingSystem) -> None:
         super().__init__()
-        self.profile = profile
+        self.what = what
+        self.products = what.profiles if isinstance(what, CoatingSystem) else (what,)
+        self.profile = self.products[0]
         self._good: dict[str, GoodSettings | None] = {}
 
     def heading(self) -> str:
-        return self.profile.name
+        return self.what.name
 
     def body(self) -> ComposeResult:
         yield PageView(id="about-profile")
@@ -77,8 +81,8 @@ class NewJob(FormScreen[Session | None]):
 
     def draw(self, now: Moment) -> None:
         system = self.host.system
-        about = Page(tuple(("text", line) for line in profile_lines(self.profile, system)))
-        self.query_one(PageView).show(about)
+        about = lines_of(self.what, system)
+        self.query_one(PageView).show(Page(tuple(("text", line) for line in about)))
         good = self.good
         date = local_date(good.opened) if good is not None else ""
         words = "\n".join(good_lines(good, system, date))
@@ -93,7 +97,8 @@ class NewJob(FormScreen[Session | None]):
             parts = parts_from(rows.row("parts").text)
         except BadParts as fault:
             return str(fault)
-        now = host.clock.now()
+        now, what = host.clock.now(), self.what
+        named = isinstance(what, CoatingSystem)
         opened = JobOpened(
             n=1,
             at=now,
@@ -103,6 +108,10 @@ class NewJob(FormScreen[Session | None]):
             system=host.system.value,
             gun=self.gun,
             shop=msgspec.to_builtins(host.shop),
+            version=VERSION,
+            later=self.products[1:],
+            coating=what.name if named else "",
+            coating_key=what.key if named else "",
         )
         try:
             session = host.jobs.begin(opened)

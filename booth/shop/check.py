@@ -1,9 +1,9 @@
-"""``booth check``: tells every fault of the files named, coating profiles and shop files. Prints to the stream it is handed."""
+"""``booth check``: tells every fault of the files named, profiles, coating systems, shop files. Prints to the stream it is handed."""
 
 from __future__ import annotations
 
 import os
-from collections.abc import Iterable
+from collections.abc import Callable, Iterable, Sequence
 from pathlib import Path
 from typing import TextIO
 
@@ -11,9 +11,10 @@ from booth.files.faults import Fault, counted
 from booth.files.file_text import text_of
 from booth.files.safe_text import visible
 from booth.profile.keys import PROFILE
-from booth.profile.library import toml_files
+from booth.profile.library import load_folder, toml_files
 from booth.profile.model import Profile
 from booth.profile.read import read_noted
+from booth.profile.system import FOLDER, SYSTEM, CoatingSystem, is_system_text, read_system
 from booth.shop.keys import SHOP
 from booth.shop.model import Shop
 from booth.shop.read import read_shop
@@ -27,26 +28,33 @@ NAME = "shop.toml"
 MARKS = (("gun", 0), ("cup", 0), ("compressor",), ("room",))
 MARKS_OF_PROFILES = (("name",), ("source",), ("film",), ("waits",), ("mix",), ("efflux",))
 
+#: Gives the folders of profiles, asked only where a file names some.
+Folders = Callable[[], Sequence[Path]]
 
-def check(paths: Iterable[str | os.PathLike[str]], out: TextIO) -> int:
+
+def check(
+    paths: Iterable[str | os.PathLike[str]], out: TextIO, folders: Folders = lambda: ()
+) -> int:
     """Check files, and those of folders; print all notes and faults and a line for each file.
+
+    folders: where the profiles that a coating system names are, beside those near its own file.
 
     Returns: 0 when every file is in order, 1 when one has faults, 2 when one is not there or
     nothing was named.
     """
-    codes = [_check_path(Path(path), out) for path in paths]
+    codes = [_check_path(Path(path), out, folders) for path in paths]
     if not codes:
         print("Name the profiles to check: booth check FILE ...", file=out)
     return max(codes, default=USAGE)
 
 
-def _check_path(path: Path, out: TextIO) -> int:
+def _check_path(path: Path, out: TextIO, folders: Folders) -> int:
     broken: dict[Path, tuple[Fault, ...]] = {}
     try:
         why_not = "" if path.exists() else "no such file or folder"
     except (OSError, ValueError):
         why_not = "no such file or folder"
-    found = [] if why_not else [(file, *_read(file)) for file in toml_files(path, broken)]
+    found = [] if why_not else [(file, *_read(file, folders)) for file in toml_files(path, broken)]
     found = [*((folder, faults, "", ()) for folder, faults in broken.items()), *found]
     if not found:
         why_not = why_not or "no profiles (*.toml) in this folder"
@@ -61,11 +69,20 @@ def _check_path(path: Path, out: TextIO) -> int:
     return FAULTS if any(faults for _, faults, _, _ in found) else OK
 
 
-def _read(file: Path) -> tuple[tuple[Fault, ...], str, tuple[Fault, ...]]:
+def _read(file: Path, folders: Folders) -> tuple[tuple[Fault, ...], str, tuple[Fault, ...]]:
     """The faults of a file, what it is where it has none, and notes on what is odd in it."""
     if is_shop_file(file):
         answer = read_shop(file)
         return answer.faults, f"a shop file, {_in_words(answer.shop)}", ()
+    text = text_of(file)
+    if isinstance(text, str) and is_system_text(text):
+        # Profiles are looked up as for a job; then beside the file, or beside its folder of systems.
+        beside = file.parent.parent if file.absolute().parent.name == FOLDER else file.parent
+        system = read_system(file, load_folder([*folders(), beside]))
+        if not isinstance(system, CoatingSystem):
+            return system, "", ()
+        products = ", then ".join(each.name for each in system.profiles)
+        return (), f"a coating system, {system.name}: {products}", ()
     profile, notes = read_noted(file)
     if isinstance(profile, Profile):
         return (), f"a coating profile, {profile.name}", notes
@@ -93,8 +110,8 @@ def is_shop_text(text: str) -> bool:
 
 
 def print_keys(out: TextIO) -> int:
-    """Print every key of a coating profile and of the shop file."""
-    print(f"{PROFILE.reference()}\n{SHOP.reference()}", end="", file=out)
+    """Print every key of a coating profile, of a coating system and of the shop file."""
+    print("\n".join(each.reference() for each in (PROFILE, SYSTEM, SHOP)), end="", file=out)
     return OK
 
 

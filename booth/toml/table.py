@@ -78,7 +78,9 @@ class Table(Key):
     def missing(self, name: str, at: At) -> None:
         """Tell that a key is not there."""
         key = self.keys[name]
-        line = f"{name} = {key.example}" if key.example else f"[{_header((*at.path, name))}]"
+        header = f"[{_header((*at.path, name))}]"
+        header = f"[{header}]" if isinstance(key, Tables) else header
+        line = f"{name} = {key.example}" if key.example else header
         at[name].add("nothing", f"{name}: {key.says}", f"Write {line}.")
 
     def _unknown(self, names: Iterable[str], at: At) -> set[str]:

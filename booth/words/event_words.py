@@ -13,6 +13,7 @@ from typing import Any
 import msgspec
 
 from booth.files.safe_text import visible
+from booth.job.products import product_of, products_of
 from booth.job.steps import steps_of
 from booth.log import events as ev
 from booth.log.fold import Job
@@ -56,15 +57,19 @@ def words(event: ev.Event | ev.UnknownEvent, system: System, job: Job | None = N
 
 def teller(system: System, job: Job | None = None) -> Callable[[ev.Event | ev.UnknownEvent], str]:
     """Give what tells one event after another as ``words`` does, without looking up names anew."""
-    steps: dict[str, str] = {}
+    steps: dict[tuple[int, str], str] = {}
 
     def told(event: ev.Event | ev.UnknownEvent) -> str:
         if isinstance(event, ev.UnknownEvent):
             return f"{visible(event.event)} (an entry of a later version of this program)"
         if isinstance(event, ev.StepDone | ev.StepSkipped) and job is not None:
             if not steps:
-                steps.update((step.key, step.name) for step in steps_of(job))
-            event = msgspec.structs.replace(event, step=steps.get(event.step, event.step))
+                every = products_of(job)
+                steps.update(((own.product, s.key), s.name) for own in every for s in steps_of(own))
+            step = steps.get((product_of(job, event.n).product, event.step), event.step)
+            event = msgspec.structs.replace(event, step=step)
+        elif isinstance(event, ev.ProductBegun) and job is not None:
+            return f"product begun: {_product(event.product, job)}"
         elif isinstance(event, ev.AlarmAcknowledged) and job is not None:
             event = msgspec.structs.replace(event, alarm=_alarm(event.alarm, job))
         words = WORDS.get(type(event), _plainly)
@@ -86,6 +91,12 @@ def _alarm(key: str, job: Job) -> str:
     if isinstance(source, ev.BatchMixed):
         return f"batch {source.batch}, {what.replace('_', ' ')} {state}"
     return key
+
+
+def _product(number: int, job: Job) -> str:
+    """Give a product as '2/3 Silver base'; its number where the job has no such one."""
+    known = 1 <= number <= len(job.opened.products)
+    return visible(job.opened.present(number)) if known else str(number)
 
 
 def _clock(event: ev.ClockNoticed, system: System) -> str:
@@ -112,7 +123,8 @@ TIMELINESS = (
 #: How each kind of event is told. ``{field:kind}`` is the field as a quantity of that kind, or as
 #: SPECIAL has it; ``[…]`` is left out where a field in it is blank or as it is when nothing is said.
 WORDS: dict[type[ev.Event], str | Callable[[Any, System], str]] = {
-    ev.JobOpened: "job opened: {profile:profile}, {parts:list}",
+    ev.JobOpened: "job opened: {title}, {parts:list}",
+    ev.ProductBegun: "product {product} begun",
     ev.StepDone: "step done: {step}",
     ev.LineTicked: "done: {line}",
     ev.StepSkipped: "step skipped: {step}[, {why}]",
@@ -173,7 +185,6 @@ SPECIAL: dict[str, Callable[[Any, System], str]] = {
     "": lambda value, system: _value(value, None, system),
     "cup": lambda key, _: cup_name(key),
     "list": lambda names, _: visible(", ".join(names)),
-    "profile": lambda profile, _: visible(profile.name),
     "m3/min": lambda flow, system: show(flow * 60, Kind.EXHAUST, system),
     "pours": lambda pours, system: " + ".join(
         f"{visible(pour.name)} {quantity(pour.amount, Kind.VOLUME, system)}" for pour in pours

@@ -10,6 +10,7 @@ from collections import Counter
 from collections.abc import Callable, Iterable, Iterator, Sequence
 
 from booth.files.safe_text import visible
+from booth.job.products import last_coat, products_of
 from booth.log.events import Event, UnknownEvent
 from booth.log.fold import Coat, Job, NoJob, fold
 from booth.log.summary import JobSummary
@@ -46,8 +47,7 @@ def report(
     lines += _header(job, name, time_of, date_of)
     sections: dict[str, Iterable[str]] = {
         "Entries": _entries(events, job, system, time_of, date_of),
-        "Coats and waits": _coats(job, system, time_of, date_of),
-        "Last settings": _settings(job, system),
+        **dict(_products(job, system, time_of, date_of)),
         "Result": _result(job, date_of, time_of),
     }
     for head, told in sections.items():
@@ -58,16 +58,29 @@ def report(
 
 def _header(job: Job, name: str, time_of: When, date_of: When) -> Iterator[str]:
     opened = job.opened
-    profile = opened.profile
     yield f"Job      {visible(name or opened.job)}"
     yield f"Opened   {date_of(opened.at)} {time_of(opened.at)}"
-    yield f"Coating  {visible(profile.name)}" + (" (demo: invented values)" if profile.demo else "")
-    if profile.product:
-        yield f"Product  {visible(profile.product)}"
-    yield f"From     {visible(profile.source)}"
+    if opened.later:
+        yield f"System   {visible(opened.title)}"
+    for number, profile in enumerate(opened.products, 1):
+        demo = " (demo: invented values)" if profile.demo else ""
+        yield f"Coating  {visible(opened.present(number))}{demo}"
+        if profile.product:
+            yield f"Product  {visible(profile.product)}"
+        yield f"From     {visible(profile.source)}"
     yield f"Parts    {visible(', '.join(opened.parts))}"
     if opened.gun:
         yield f"Gun      {visible(opened.gun)}"
+
+
+def _products(
+    job: Job, system: System, time_of: When, date_of: When
+) -> Iterator[tuple[str, Iterable[str]]]:
+    """Coats and settings, of each product that was begun; its name stands where there are several."""
+    for own in products_of(job):
+        which = f": {visible(job.opened.present(own.product))}" if job.opened.later else ""
+        yield f"Coats and waits{which}", _coats(own, system, time_of, date_of)
+        yield f"Last settings{which}", _settings(own, system)
 
 
 def _entries(
@@ -94,17 +107,24 @@ def _coats(job: Job, system: System, time_of: When, date_of: When) -> Iterator[s
         coats = job.coats_on(part)
         if not coats:
             yield f"{visible(part)}: no coat"
-        before: Coat | None = None
+        before = _under(job, part)
         for coat in coats:
             yield f"{visible(part)}: " + _coat(coat, before, system, time_of, date_of)
             before = coat
+
+
+def _under(job: Job, part: str) -> Coat | None:
+    """The last coat of the product before on this part."""
+    laid = last_coat(job.before[-1], part) if job.before else None
+    return laid[1] if laid is not None else None
 
 
 def _coat(coat: Coat, before: Coat | None, system: System, time_of: When, date_of: When) -> str:
     begun = coat.begun
     told = f"coat {coat.number} begun {date_of(begun.at)} {time_of(begun.at)}"
     if before is not None and before.ended is not None:
-        told += f", {_between(before.ended.at, begun.at, system)} after coat {before.number} ended"
+        which = "the last coat before it" if coat.number == 1 else f"coat {before.number}"
+        told += f", {_between(before.ended.at, begun.at, system)} after {which} ended"
     told += filled(TIMELINESS, begun, system)
     if coat.ended is None:
         return told + "; not ended"
@@ -165,13 +185,18 @@ def jobs_table(summaries: Sequence[JobSummary], when: When) -> str:
             summary.name,
             when(summary.opened),
             summary.verdict or "open",
-            summary.profile_name,
+            _coating(summary),
             ", ".join(summary.parts),
             f"{summary.events}{broken}",
         )
         rows.append(tuple(visible(cell) for cell in cells))
     table = _aligned([HEADINGS, *rows]) if rows else []
     return "\n".join([*table, *([""] if table and unread else []), *unread]) + "\n"
+
+
+def _coating(summary: JobSummary) -> str:
+    """What was sprayed; of several products, the one that the job has come to as well."""
+    return f"{summary.profile_name}, {summary.product}" if summary.product else summary.profile_name
 
 
 def _aligned(rows: Sequence[Sequence[str]]) -> list[str]:

@@ -53,7 +53,7 @@ def test_a_copy_keeps_the_comments_and_is_no_demo(own: Path) -> None:
     [
         (["new", ""], "a name is wanted"),
         (["new", "a\nb\x07"], "a name is wanted"),
-        (["new", "Oil", "--from", "nix"], "No coating profile 'nix'"),
+        (["new", "Oil", "--from", "nix"], 'No coating profile "nix"'),
         (["new", "Two-pack clear"], "there is a profile called"),
     ],
 )

@@ -68,7 +68,7 @@ def test_as_text_with_times_of_day(capsys: pytest.CaptureFixture[str]) -> None:
 @pytest.mark.parametrize(
     ("words", "says"),
     [
-        (["nix", *MILD], "No coating profile 'nix'"),
+        (["nix", *MILD], 'No coating profile "nix"'),
         (["two-pack-clear", "--air", "21C"], "--humidity is missing"),
         (["two-pack-clear", "--air", "warm", *MILD[2:]], "--air 'warm'"),
         (["two-pack-clear", *MILD, "--start", "25:00"], "a time of day is wanted"),

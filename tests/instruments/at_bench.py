@@ -73,6 +73,7 @@ class AtBench:
         system: System = System.METRIC,
         good: GoodSettings | None = None,
         past: PastJobs | None = None,
+        later: tuple[Profile, ...] = (),
     ) -> None:
         self.clock, self.system, self.shop = ManualClock(), system, shop or Shop()
         self.good, self.past = good, past or PastJobs()
@@ -88,6 +89,9 @@ class AtBench:
             parts=parts,
             gun=gun,
             shop=msgspec.to_builtins(self.shop),
+            later=later,
+            coating="Trial system" if later else "",
+            coating_key="trial-system" if later else "",
         )
         self.events: list[Event] = [opened]
         self.job: Job = fold(self.events)

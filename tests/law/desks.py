@@ -10,13 +10,14 @@ from typing import NamedTuple
 from booth.bench.model import Bench
 from booth.forms.form import Field, Form, Row
 from booth.instruments.registry import instruments
-from booth.job.steps import steps_of
+from booth.job.steps import NEXT_PRODUCT, steps_of
 from booth.log import events as ev
 from booth.profile.model import Step
 from booth.profile.steps import DEFAULT_STEPS
 from booth.shop.model import Compressor, Gun, Room, Shop
 from booth.units import Kind, System
 from tests.instruments.at_bench import AtBench
+from tests.job.make import profile as trial
 from tests.job.make import q
 from tests.manual_clock import ManualClock
 
@@ -84,7 +85,8 @@ def desk_for(kind: str, before: str = "nothing", started: str = "at rest") -> At
 @cache
 def _desk_for(kind: str, before: str, started: str) -> AtBench:
     system = System.US if before == "everything" else System.METRIC
-    desk = AtBench("weather", before=BEFORE[before], shop=SHOP, system=system)
+    later = (trial(key="second", name="Second product"),) if kind == NEXT_PRODUCT else ()
+    desk = AtBench("weather", before=BEFORE[before], shop=SHOP, system=system, later=later)
     desk.bench.step = next(
         (step for step in steps_of(desk.job) if step.kind == kind), step_of_kind(kind)
     )

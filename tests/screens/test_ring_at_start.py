@@ -66,7 +66,7 @@ async def test_another_machines_job_and_a_closed_one_are_left_alone() -> None:
     before = elsewhere.read_bytes()
     async with at_app(bundled=True) as at:
         await at.beat()
-        assert "Coating profiles" in at.text and "Past jobs" in at.text
+        assert "Coating profiles" in at.text and "Coating systems" in at.text
         assert "silences" not in at.text
         assert at.app.alarms.ringing() == ()
         assert elsewhere.read_bytes() == before

@@ -1,0 +1,84 @@
+"""From one product of the job to the next: how its window stands on each part; Enter begins it."""
+
+from __future__ import annotations
+
+from booth.bench.act import Act, Context, Keep, Say, refused
+from booth.bench.instrument import Instrument
+from booth.bench.next_act import finish
+from booth.forms.form import Rows, Values
+from booth.instruments.coats import by_part, next_part, part_readout, part_row, running_part
+from booth.job.coat_plan import coats_wanted
+from booth.job.steps import coming
+from booth.job.waits import standings
+from booth.log.events import ProductBegun
+from booth.words.shown import Page, Parts, Picture, Readout
+
+GOES_BACK = "To go back: void that entry in the log."
+
+
+class NextProduct(Instrument):
+    """The parts with their windows for the next product."""
+
+    KIND = "next-product"
+    NAME = "Next product"
+    ABOUT = (
+        "This job sprays several products on the same parts. Enter here begins the next one: its own "
+        "steps, mix, cup, catch and coats. It can be begun while the window is not open yet: mix and "
+        "try it meanwhile.",
+        "The window runs from the last coat of the product before, on each part by itself, until the "
+        "first coat of the next one is on it. Before it opens, trapped solvent can blister; past it "
+        "the film may have to be abraded, or a coat may lift what is under it.",
+        "Weather, areas and notes stay. What was measured and mixed so far stays in the log with its "
+        "product. To go back, void the entry in the log.",
+    )
+
+    def readout(self, context: Context, values: Values) -> Readout | None:
+        """The window of the part that is most urgent."""
+        job, following, part = context.job, coming(context.job), foremost(context)
+        if following is None:
+            return None
+        each = by_part(context).get(part)
+        if each is not None:
+            return part_readout(context, part, each)
+        count = f"{job.product + 1}/{len(job.opened.products)}"
+        return Readout(count, label=f"next: {following.name}", word="")
+
+    def picture(self, context: Context, values: Values) -> tuple[Picture, ...]:
+        job, waits = context.job, by_part(context)
+        if coming(job) is None:
+            return (Page((("text", "No product follows in this job."),)),)
+        rows = tuple(part_row(context, part, waits.get(part)) for part in job.parts)
+        lacks = Page(tuple(("warning", each) for each in missing(context)))
+        return (Parts(rows, job.parts.index(foremost(context))), lacks)
+
+    def kept_any(self, context: Context) -> bool:
+        return True
+
+    def busy(self, context: Context) -> str:
+        running = running_part(context.job)
+        return f"{running}: a coat is being sprayed. End it first." if running else ""
+
+    def enter(self, context: Context, rows: Rows) -> Act:
+        """Begin the next product."""
+        following = coming(context.job)
+        if following is None:
+            return finish(self, context)
+        word = f"next product: {following.name}"
+        why = self.busy(context)
+        if why:
+            return refused(why, word)
+        begun = ProductBegun(n=0, at=context.now, product=context.job.product + 1)
+        return Act(word, (Keep(begun), Say(f"{following.name} is begun. {GOES_BACK}")))
+
+
+def foremost(context: Context) -> str:
+    """The part whose window is most urgent, else the one whose turn it is."""
+    known = (each.wait.part for each in standings(context.job, context.now))
+    return next(filter(None, known), next_part(context.job))
+
+
+def missing(context: Context) -> tuple[str, ...]:
+    """Parts that lack coats of the present product."""
+    job, wanted = context.job, coats_wanted(context.job)
+    laid = {part: sum(c.ended is not None for c in job.coats_on(part)) for part in job.parts}
+    return tuple(f"{part}: {n} of {wanted} coats" for part, n in laid.items() if n < wanted)
