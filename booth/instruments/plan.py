@@ -9,8 +9,11 @@ from booth.bench.instrument import Instrument, quantity
 from booth.clock import local_hhmm
 from booth.forms.form import Field, Values
 from booth.instruments.figures import counted
+from booth.job.air_supply import air_supply, verdict
+from booth.job.amiss import Cause as Amiss
 from booth.job.amiss import Grave
 from booth.job.job_schedule import Planned, planned, spray_times
+from booth.job.measured import inlet_kpa
 from booth.job.pot import pot_words
 from booth.job.schedule import Block, Cause, Pot, Span, Trouble
 from booth.moment import Moment, later
@@ -68,7 +71,9 @@ class Plan(Instrument):
         """When the last coat is on; what speaks against it, and by how much."""
         plan = _plan(context, values)
         schedule, system = plan.schedule, context.system
-        lines = [guard_line(each, system) for each in plan.why]
+        lines = [
+            guard_line(each, system) for each in plan.why if each.cause is not Amiss.COMPRESSOR
+        ]
         lines += [_trouble_words(context, each) for each in schedule.troubles]
         mark = "~" if plan.estimate else ""
         if plan.handle_s is not None and plan.handle_s > 0:
@@ -76,7 +81,7 @@ class Plan(Instrument):
             lines.append(f"can be handled {mark}{_at(context, plan.handle_s)}{far}")
         lines += _pot_words(context, plan)
         if schedule.remaining:
-            lines += pot_words(context.job, context.system)
+            lines += [*pot_words(context.job, context.system), *_air_words(context)]
         coats = counted(schedule.remaining, "coat")
         label = f"last coat on at about  ({coats} to go, {rough(schedule.last_s)})"
         if not schedule.remaining:
@@ -121,6 +126,15 @@ def _plan(context: Context, values: Values) -> Planned:
     coat = quantity(values, "coat")
     typed = coat.value if coat is not None and coat.typed else None
     return planned(context.job, context.now, typed)
+
+
+def _air_words(context: Context) -> tuple[str, ...]:
+    """How long the trigger can be held, where the compressor does not carry the gun."""
+    asked, read = context.profile.gun.inlet_kpa, inlet_kpa(context.job)
+    supply = air_supply(context.shop.compressor, context.gun, asked, read)
+    if isinstance(supply, str) or supply.hold.keeps_up:
+        return ()
+    return verdict(supply, context.system)[:1]
 
 
 def _verdict(plan: Planned) -> str:

@@ -10,17 +10,17 @@ from collections.abc import Iterator
 import msgspec
 
 from booth.job import measured
+from booth.job.air_supply import air_supply
 from booth.job.amiss import Amiss, Cause, Grave
 from booth.job.coat_plan import coat_named
 from booth.log.events import AirRead, CatchMade
 from booth.log.fold import Job
 from booth.profile.model import Range
 from booth.shop.model import Gun, Shop
-from booth.trade.air.trigger_time import receiver_needed_kpa, trigger_hold
 from booth.trade.cups.cup_names import cup_named
 from booth.trade.cups.cup_table import CUPS
 from booth.trade.cups.efflux_time import equivalent_efflux
-from booth.trade.result import BadInput, Value
+from booth.trade.result import Value
 
 #: A compressor that holds the trigger for less falls behind on any part: own choice, no source.
 HOLD_S = 20.0
@@ -100,19 +100,8 @@ def of_compressor(job: Job, number: int = 1) -> Iterator[Amiss]:
     shop = _shop(job)
     gun, compressor = _gun(shop, job), shop.compressor
     asked = coat_named(job, number).plan.inlet_kpa or job.profile.gun.inlet_kpa
-    inlet = inlet_kpa(job) or (asked.middle if asked is not None else None)
-    if compressor is None or gun is None or not gun.air_l_min or inlet is None:
+    supply = air_supply(compressor, gun, asked, inlet_kpa(job))
+    if gun is None or isinstance(supply, str) or supply.spray_s is None:
         return
-    try:
-        held = trigger_hold(
-            compressor.receiver_l,
-            compressor.cut_out_kpa,
-            compressor.cut_in_kpa,
-            receiver_needed_kpa(inlet).high,
-            gun.air_l_min,
-            compressor.flow_l_min,
-        )
-    except BadInput:  # the shop's own check says what is wrong with it
-        return
-    if held.worst_s is not None and held.worst_s.low < HOLD_S:
-        yield Amiss(Cause.COMPRESSOR, Grave.LOOK, held.worst_s.low, name=gun.name)
+    if supply.spray_s < HOLD_S:
+        yield Amiss(Cause.COMPRESSOR, Grave.LOOK, supply.spray_s, name=gun.name)

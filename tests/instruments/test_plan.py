@@ -214,4 +214,4 @@ def test_a_compressor_that_falls_behind_is_said() -> None:
     )
     bench = AtBench("plan", before=in_mild_weather, shop=weak)
     assert (bench.readout.shown_word, bench.readout.tone) == ("CHECK", Tone.CAUTION)
-    assert "The compressor may hold the trigger for" in lines_of(bench)
+    assert "Spray 3 s at most, then wait about" in lines_of(bench)

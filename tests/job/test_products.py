@@ -7,7 +7,8 @@ from pathlib import Path
 import pytest
 from msgspec.structs import replace
 
-from booth.job.coating import begin_coat, wait_before
+from booth.job.coating import begin_coat
+from booth.job.guard import wait_before
 from booth.job.job_schedule import planned
 from booth.job.past import last_good, pairs
 from booth.job.products import last_coat, product_of, products_of
@@ -88,7 +89,7 @@ def test_cautions_come_once_and_a_data_sheets_own_with_each_product() -> None:
     read = read_all(first)
     # All that the base brings was read with the primer: the step is left out.
     second = job_of(*read, begun(2))
-    assert cautions_of(second) == () and next_open(second).key == "weather"
+    assert cautions_of(second) == () and next_open(second).key == "prepare"
     third = job_of(*read, begun(2), begun(3))
     assert [each.key for each in cautions_of(third)] == [Hazard.ISOCYANATE.value]
     assert next_open(third).kind == "cautions"
