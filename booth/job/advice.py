@@ -94,7 +94,8 @@ def _mix(given: Given, side: str) -> tuple[str, ...]:
     if advice.side == side:
         return on_cup(given)
     if efflux.at_c is not None and off_temperature_k(given.job) is None:
-        return (f"Is the mix at {given.show(efflux.at_c, Kind.TEMPERATURE)}? A cold one is thick.",)
+        at, cause = given.show(efflux.at_c, Kind.TEMPERATURE), "cold one is thick"
+        return (f"Is the mix at {at}? A {cause if side == 'above' else 'warm one is thin'}.",)
     return ()
 
 

@@ -218,13 +218,14 @@ def _set_the_gun(p: Painter) -> None:
         p.see(r"inlet 28 psi")
         p.see("the compressor gives 11.0 cfm|compressor")
     with p.step("Catch"):
-        _catch(p, "9.5oz")
-        p.see_kept(r"9\.5 fl oz")
-        p.press("down", "down", "right")
-        p.see("◂ the coating ▸")
-        _catch(p, "9")
+        # The gun was just filled with the coating: that is what is caught first.
+        _catch(p, "2.25oz")
         p.see_kept(r"9\.0 fl oz")
         p.see("a full cup of 20.0 fl oz lasts 2:13")
+        p.press("down", "down", "right")
+        p.see("◂ water ▸")
+        _catch(p, "2.4")
+        p.see_kept(r"9\.6 fl oz")
     with p.step("Fan"):
         p.enter_figure("11")
         # Half over half: the fan less its half.
@@ -256,7 +257,7 @@ def _catch(p: Painter, caught: str) -> None:
     p.press("space")
     p.see("TYPE WHAT WAS CAUGHT")
     p.type(caught)
-    p.see(r"= 9")
+    p.see(r"= 2")
     p.press("enter")
     p.see("Enter  keep ")
     p.press("enter")

@@ -157,10 +157,11 @@ def _set_the_gun(run: Terminal) -> None:
     assert go_on(run) == "Catch"
     run.press("space")
     run.until("TYPE WHAT WAS CAUGHT")
-    run.press("2", "6", "6", "right")
-    run.until(r"266 g +=")
+    # The mix was weighed: a bare number is grams.
+    run.press("6", "8")
+    run.until(r"= 68")
     run.press("enter", "enter")
-    run.until(r"\d\d:\d\d  .*(266|9\.0 fl oz/min)")
+    run.until(r"\d\d:\d\d  .*9\.0 fl oz/min")
     assert go_on(run) == "Fan"
     assert go_on(run) == "Test pattern"
     assert skip(run, REASONS[2]) == "Pace"
@@ -225,9 +226,10 @@ def _in_the_log(home: Path) -> None:
     (air,), (catch,) = kept_of(home, AirRead), kept_of(home, CatchMade)
     # NIST SP 811 appendix B.8: 1 psi = 6.894757 kPa, 1 fluid ounce (US) = 29.57353 ml.
     assert air.inlet.value == pytest.approx(28 * 6.894757, rel=1e-6)
-    assert (catch.seconds, catch.amount.value, catch.amount.unit) == (60.0, 266.0, "g")
-    # Water at 20 C weighs 0.9982 g/ml (CRC Handbook, from memory).
-    assert catch.delivery_ml_min == pytest.approx(266 / 0.9982, rel=1e-4)
+    assert (catch.seconds, catch.amount.value, catch.amount.unit) == (15.0, 68.0, "g")
+    # The coating that the gun was filled with: 1.02 g/ml by its profile.
+    assert catch.liquid == "paint"
+    assert catch.delivery_ml_min == pytest.approx(4 * 68 / 1.02, rel=1e-4)
     begun, ended = kept_of(home, CoatBegun), kept_of(home, CoatEnded)
     assert [each.coat for each in begun] == [each.coat for each in ended] == [1, 2]
     # The touch test decided: the second coat was not early.
