@@ -18,7 +18,7 @@ from booth.widgets.tables import PourTable
 from tests.job.make import q
 from tests.manual_clock import ManualClock
 from tests.screens.at_app import AtApp, at_bench
-from tests.screens.jobs import coated, mild_now
+from tests.screens.jobs import coated
 
 PROFILES = Path(__file__).parents[2] / "profiles"
 SIZES = [(80, 24), (100, 30), (200, 50)]
@@ -94,8 +94,7 @@ async def test_while_it_is_thinned_the_figure_is_large(size: tuple[int, int]) ->
 
 async def test_too_small_a_window_says_what_is_needed_and_the_clocks_go_on() -> None:
     clock = ManualClock()
-    before = (mild_now(clock), *coated(clock, "door"))
-    async with at_bench("coats", *before, clock=clock, size=(50, 14)) as at:
+    async with at_bench("coats", *coated(clock, "door"), clock=clock, size=(50, 14)) as at:
         assert "the bench needs 58 x 18" in at.words
         assert "9:59" not in at.text
         await at.pass_time(1)

@@ -91,7 +91,7 @@ async def test_ones_own_words_are_needed_and_escape_skips_nothing() -> None:
 @pytest.mark.parametrize("result", ["dry", "tacky", "wet"])
 async def test_a_touch_test_from_the_menu(result: str) -> None:
     clock = ManualClock()
-    async with at_bench("coats", *coated(clock, "hood"), clock=clock) as at:
+    async with at_bench("coats", *coated(clock, "hood", ago_s=400), clock=clock) as at:
         await at.press("down", "right")
         await at.pick(f"hood: touched {result}")
         await at.press("enter")

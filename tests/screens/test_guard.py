@@ -5,17 +5,22 @@ from __future__ import annotations
 from booth.log.events import CoatBegun
 from booth.profile.model import Limits, Range
 from booth.units import System
+from tests.instruments.at_bench import in_mild_weather
 from tests.job.make import profile as trial
 from tests.manual_clock import ManualClock
 from tests.screens.at_app import at_bench
-from tests.screens.jobs import coated, mild_now
+from tests.screens.jobs import coated
 
 
 async def test_the_key_line_follows_the_wait_and_the_header_the_age_of_the_reading() -> None:
     clock = ManualClock()
-    before = (mild_now(clock), *coated(clock, "door"))
     async with at_bench(
-        "coats", *before, clock=clock, parts=("door",), system=System.METRIC, size=(100, 30)
+        "coats",
+        *coated(clock, "door"),
+        clock=clock,
+        parts=("door",),
+        system=System.METRIC,
+        size=(100, 30),
     ) as at:
         assert " coat 2: door? " in at.key_line and "dew margin 10.8" in at.lines[0]
         await at.pass_time(601)  # 10 min of flash-off in the trial profile
@@ -27,9 +32,9 @@ async def test_the_key_line_follows_the_wait_and_the_header_the_age_of_the_readi
 async def test_a_part_that_is_too_cold_is_marked_in_the_header_and_takes_two_presses() -> None:
     clock = ManualClock()
     sheet = trial(limits=Limits(part_c=Range(24, None)))
-    read = mild_now(clock)
+    read = in_mild_weather(clock)
     async with at_bench(
-        "coats", read, clock=clock, profile=sheet, system=System.METRIC, size=(80, 24)
+        "coats", *read, clock=clock, profile=sheet, system=System.METRIC, size=(80, 24)
     ) as at:
         assert "▲part 21.0 °C" in at.lines[0] and "▲air" not in at.lines[0]
         assert "STOP" in at.text and "The part has 21.0 °C" in at.words

@@ -3,11 +3,12 @@
 from __future__ import annotations
 
 import re
+from pathlib import Path
 
 import pytest
 
 from booth.files.places import Places
-from booth.log.events import CoatBegun, CoatEnded
+from booth.log.events import CoatBegun
 from booth.log.session import Session
 from booth.moment import later
 from booth.units import System
@@ -17,19 +18,17 @@ from booth.words.profile_words import profile_lines
 from tests.job.make import profile
 from tests.manual_clock import ManualClock
 from tests.screens.at_app import a_job, at_app
+from tests.screens.jobs import coated
 
 LONG = ("left front door with its mirror", "right front door with its mirror", "hood")
+BUNDLED = len(list((Path(__file__).parents[2] / "profiles").glob("*.toml")))
 SIZES = [(80, 24), (100, 30), (200, 50)]
 
 
 @pytest.mark.parametrize("size", SIZES)
 async def test_a_row_is_one_line_and_its_clock_is_never_cut(size: tuple[int, int]) -> None:
-    at = ManualClock().now()
-    coats = [
-        CoatBegun(n=0, at=at, part=LONG[0], coat=1),
-        CoatEnded(n=0, at=at, part=LONG[0], coat=1),
-    ]
-    a_job(at, *coats, parts=LONG)
+    clock = ManualClock()
+    a_job(clock.now(), *coated(clock, LONG[0]), parts=LONG)
     async with at_app(size=size, bundled=True) as desk:
         wide = desk.app.screen.query_one(PickList).outer_size.width
         rows = [line[:wide] for line in desk.lines]
@@ -40,7 +39,7 @@ async def test_a_row_is_one_line_and_its_clock_is_never_cut(size: tuple[int, int
         last = next(n for n, row in enumerate(rows) if n > first and not row.strip())
         demo = [row for row in rows[first + 1 : last] if "demo" in row]
         profiles = [row for row in desk.home.listed.items if row.kind == "profile"]
-        assert len(demo) == last - first - 1 == len(profiles) == 7
+        assert len(demo) == last - first - 1 == len(profiles) == BUNDLED
 
 
 async def test_what_is_said_about_a_row_scrolls_with_left_and_right() -> None:

@@ -23,6 +23,7 @@ from tests.job.make import at as moment
 from tests.job.make import opened, q
 from tests.manual_clock import ManualClock
 from tests.screens.at_app import AtApp, at_bench, everything
+from tests.screens.jobs import coated
 
 
 @asynccontextmanager
@@ -116,12 +117,7 @@ async def test_the_bench_below_has_the_job_as_it_now_is() -> None:
 
 
 async def test_an_alarm_rings_over_the_log_and_escape_only_silences_it() -> None:
-    start = ManualClock().now()
-    coats = [
-        ev.CoatBegun(n=0, at=start, part="door", coat=1),
-        ev.CoatEnded(n=0, at=start, part="door", coat=1),
-    ]
-    async with at_log(*coats) as at:
+    async with at_log(*coated(ManualClock(), "door")) as at:
         await at.pass_time(700)  # the flash-off of the trial profile is 600 s
         assert "silences" in at.text and "door" in at.lines[0]
         await at.press("escape")

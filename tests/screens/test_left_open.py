@@ -11,8 +11,8 @@ from tests.screens.jobs import coated
 
 async def _left_open(at: AtApp) -> None:
     """One coat on the door, ended; then F9."""
-    begun, ended = coated(at.clock, "door")
-    await at.take_up(a_job(begun.at, begun, ended), "coats")
+    before = coated(at.clock, "door")
+    await at.take_up(a_job(before[0].at, *before), "coats")
     await at.press("f9")
     assert at.screen == "Home" and "Jobs not closed" in at.text
 

@@ -9,7 +9,9 @@ from booth.bench.commands import COMMANDS
 from booth.log.events import AlarmAcknowledged, NoteMade
 from booth.profile.model import Step
 from tests.job.make import profile
+from tests.manual_clock import ManualClock
 from tests.screens.at_app import AtApp, at_app, at_bench
+from tests.screens.jobs import coated
 
 HOSTILE = "[/ x [@click=app.quit]y \x1b[2J"
 
@@ -62,8 +64,8 @@ async def test_hostile_names_of_steps_are_found_and_drawn() -> None:
 
 
 async def test_an_alarm_rings_over_it_too_and_it_can_be_left() -> None:
-    async with at_bench("coats") as at:
-        await at.press("space", "space")
+    clock = ManualClock()
+    async with at_bench("coats", *coated(clock, "door"), clock=clock) as at:
         await at.press("ctrl+p")
         await at.pass_time(700)  # flash-off of the trial profile: 600 s
         assert "ready for coat 2" in at.text

@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
-import msgspec
+from msgspec.structs import replace
 
 from booth.log.events import AlarmAcknowledged, CoatBegun, CoatEnded, Event, JobClosed
 from booth.moment import Moment, later
+from tests.job.make import mild
 from tests.manual_clock import ManualClock
 from tests.screens.at_app import a_job, at_app, kept
 
@@ -14,8 +15,9 @@ def _coated(boot: str = "", closed: bool = False) -> tuple[Moment, list[Event]]:
     """A coat on the door that ended an hour before the next start; flash-off is ten minutes."""
     start = later(ManualClock().now(), -3700)
     if boot:
-        start = msgspec.structs.replace(start, boot=boot)
+        start = replace(start, boot=boot)
     events: list[Event] = [
+        replace(mild(), at=start),
         CoatBegun(n=0, at=start, part="door", coat=1),
         CoatEnded(n=0, at=later(start, 100), part="door", coat=1),
     ]
