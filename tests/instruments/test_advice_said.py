@@ -11,7 +11,7 @@ from booth.job.mixture import by_weight
 from booth.log import events as ev
 from booth.profile.model import Efflux, Film, Mix, MixPart, Profile, Range, Thinner
 from booth.profile.model import Gun as Asked
-from booth.shop.model import Compressor, Gun, Shop
+from booth.shop.model import Gun, Shop
 from booth.words.shown import Tone
 from tests.instruments.at_bench import AtBench, context_of
 from tests.job.make import at, profile, q
@@ -229,9 +229,3 @@ def test_32_catch_and_paper_lower_what_is_left() -> None:
     # Nobody measures what a coat takes: it is asked for.
     begun = ev.CoatBegun(n=0, at=at(3), part="door", coat=1)
     assert desk("thin", *FILLED, caught, begun).row("left").given is None
-
-
-def test_17_the_plan_says_what_the_compressor_allows() -> None:
-    shop = Shop(guns=(Gun("clear gun", air_l_min=350),), compressor=Compressor(50, 130, 600, 800))
-    said = " ".join(desk("plan", shop=shop).readout.lines)
-    assert "Spray " in said and "then wait about" in said

@@ -2,12 +2,17 @@
 
 from __future__ import annotations
 
+import msgspec
 import pytest
 
 from booth.job.air_supply import AirSupply, air_supply, seconds_words, verdict, wait_words
+from booth.job.amiss import Cause
+from booth.job.guard_gun import of_compressor
+from booth.log.fold import fold
 from booth.profile.model import Range
-from booth.shop.model import Compressor, Gun
+from booth.shop.model import Compressor, Gun, Shop
 from booth.units import System
+from tests.job.make import opened
 
 GUN = Gun("clear gun", air_l_min=350, inlet_kpa=200)
 SMALL = Compressor(50, 130, 600, 800)
@@ -79,3 +84,12 @@ def test_less_time_and_longer_waits_rather_than_more() -> None:
     assert [wait_words(each) for each in (20, 31, 60, 65, 95)] == [
         *("about 20 s", "about a minute", "about a minute", "about 1.5 min", "about 2 min")
     ]
+
+
+def test_the_guard_asks_the_same_with_the_rated_duty_in_it() -> None:
+    """Of 400 l/min half of the time 200 are left for 350: it falls behind where it would keep up."""
+    for duty, falls_behind in ((None, False), (50.0, True)):
+        shop = Shop(guns=(GUN,), compressor=Compressor(20, 400, 600, 800, duty))
+        job = msgspec.structs.replace(opened(), gun=GUN.name, shop=msgspec.to_builtins(shop))
+        found = [each.cause for each in of_compressor(fold([job]))]
+        assert found == ([Cause.COMPRESSOR] if falls_behind else [])
