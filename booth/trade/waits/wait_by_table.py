@@ -50,7 +50,7 @@ def _closes_beyond(edge: tuple[float, float], part_c: float) -> WaitTime:
     """Hotter than the table shorter still, colder no longer than its first row."""
     edge_c, edge_s = edge
     seconds = min(recoat_closes_at(edge_s, edge_c, part_c).seconds, edge_s)
-    return as_given(seconds, f"{TABLE_RULE}, beyond its row for {edge_c:g} C", Certainty.AT_MOST)
+    return as_given(seconds, f"{TABLE_RULE}, beyond its row for {edge_c:.4g} C", Certainty.AT_MOST)
 
 
 def _opens_beyond(
@@ -61,13 +61,13 @@ def _opens_beyond(
     if abs(part_c - edge_c) > BEYOND_K or not low <= part_c <= high:
         return Outside(
             f"Today's {part_c:g} C lies outside the data sheet's table, which goes from "
-            f"{rows[0][0]:g} to {rows[-1][0]:g} C.",
+            f"{rows[0][0]:.4g} to {rows[-1][0]:.4g} C.",
             "Ask the product's supplier for this temperature; let a touch test decide.",
             TABLE_RULE,
         )
     likely = scaled_s(edge_s, edge_c, part_c, RECOAT_HALVES_PER_K)
     ends = (likely, edge_s)
-    rule = f"{TABLE_RULE}, beyond its row for {edge_c:g} C: halves for each 17.5 F up"
+    rule = f"{TABLE_RULE}, beyond its row for {edge_c:.4g} C: halves for each 17.5 F up"
     return WaitTime(max(ends), Certainty.ESTIMATED, likely, min(ends), max(ends), rule)
 
 
@@ -104,7 +104,7 @@ def wait_from_table(
         return _closes_beyond(edge, part_c) if closes else _opens_beyond(edge, part_c, checked)
     for at_c, time_s in checked:
         if part_c == at_c:
-            return as_given(time_s, f"{TABLE_RULE}, {at_c:g} C")
+            return as_given(time_s, f"{TABLE_RULE}, {at_c:.4g} C")
     (colder, slow), (warmer, quick) = next(
         pair for pair in itertools.pairwise(checked) if pair[0][0] < part_c < pair[1][0]
     )
@@ -118,7 +118,7 @@ def wait_from_table(
         likely_s=between,
         low_s=low,
         high_s=high,
-        rule=f"{TABLE_RULE}, between {colder:g} and {warmer:g} C",
+        rule=f"{TABLE_RULE}, between {colder:.4g} and {warmer:.4g} C",
     )
 
 
