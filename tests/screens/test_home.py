@@ -38,7 +38,7 @@ async def test_a_row_is_one_line_and_its_clock_is_never_cut(size: tuple[int, int
         first = next(n for n, row in enumerate(rows) if "Coating profiles" in row)
         last = next(n for n, row in enumerate(rows) if n > first and not row.strip())
         demo = [row for row in rows[first + 1 : last] if "demo" in row]
-        profiles = [row for row in desk.home.listed.items if row.kind == "profile"]
+        profiles = [row for row in desk.home.listed.items if row.section == "Coating profiles"]
         assert len(demo) == last - first - 1 == len(profiles) == BUNDLED
 
 
@@ -178,7 +178,7 @@ async def test_a_profile_with_a_fault_says_which_and_where() -> None:
 async def test_a_profile_with_a_fault_that_was_asked_for_is_shown() -> None:
     _own_profile('name = "x"\n')
     async with at_app(profile="mine", bundled=True) as desk:
-        assert "coating profile 'mine' has faults" in desk.words
+        assert "Coating profile 'mine' has faults" in desk.words
         await desk.press("enter")
         assert desk.screen == "Sheet" and "mine.toml" in desk.words
 
@@ -186,7 +186,7 @@ async def test_a_profile_with_a_fault_that_was_asked_for_is_shown() -> None:
 async def test_a_faulty_copy_is_not_passed_over_for_the_bundled_profile_of_its_name() -> None:
     _own_profile('name = "x"\n', "two-pack-clear.toml")
     async with at_app(profile="two-pack-clear", bundled=True) as desk:
-        assert "coating profile 'two-pack-clear' has faults" in desk.words
+        assert "Coating profile 'two-pack-clear' has faults" in desk.words
         assert desk.screen == "Home"
 
 
