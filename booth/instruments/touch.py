@@ -4,13 +4,11 @@ from __future__ import annotations
 
 from functools import partial
 
-from msgspec.structs import replace
-
 from booth.bench.act import Act, Choice, Context, Keep, Say, SetForm, refused
 from booth.forms.form import Rows
 from booth.instruments.trigger import answered, asking, was_asked
+from booth.job.guard import wait_before
 from booth.job.products import last_coat
-from booth.job.waits import between_coats
 from booth.log.events import TouchTried
 from booth.log.fold import Job
 from booth.moment import elapsed
@@ -44,13 +42,13 @@ def touch(context: Context, rows: Rows, part: str, result: str) -> Act:
 
 def too_early(context: Context, part: str) -> str:
     """How long after the coat, of how long, where that is less than half; else ""."""
-    owner, coat = last_coat(context.job, part) or (context.job, None)
-    assert coat is not None and coat.ended is not None
-    opens_s = between_coats(owner, replace(coat, touches=()), coat.ended).opens_s
-    passed_s = elapsed(coat.ended.at, context.now, context.job.boots).seconds
-    if opens_s is None or passed_s >= opens_s * EARLY_FRACTION:
+    wait = wait_before(context.job, part, touched=False)
+    if wait is None or wait.opens_s is None:
         return ""
-    return f"{duration(passed_s)} of {duration(opens_s)}"
+    passed_s = elapsed(wait.start, context.now, context.job.boots).seconds
+    if passed_s >= wait.opens_s * EARLY_FRACTION:
+        return ""
+    return f"{duration(passed_s)} of {duration(wait.opens_s)}"
 
 
 def touches(context: Context, rows: Rows, part: str) -> tuple[Choice, ...]:

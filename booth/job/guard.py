@@ -7,6 +7,8 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from msgspec.structs import replace
+
 from booth.job import lasting, mixture
 from booth.job.amiss import Amiss, Cause, Grave, worst_first
 from booth.job.coat_plan import most_coats
@@ -142,12 +144,13 @@ def standing_before(job: Job, part: str, now: Moment) -> Standing | None:
     return None if wait is None else standing(wait, now, job.boots)
 
 
-def wait_before(job: Job, part: str) -> Wait | None:
+def wait_before(job: Job, part: str, touched: bool = True) -> Wait | None:
     """The wait that the next coat on `part` is held against: planned or not, of this product or of the
-    one before it; None where none is on."""
+    one before it; None where none is on. touched: False for the wait as it is without touch tests."""
     owner, coat = last_coat(job, part) or (job, None)
     if coat is None or coat.ended is None:
         return None
+    coat = coat if touched else replace(coat, touches=())
     if owner is job:
         return between_coats(job, coat, coat.ended)
     return next(next_products(owner, coat, coat.ended))
