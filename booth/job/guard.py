@@ -148,9 +148,10 @@ def wait_before(job: Job, part: str, touched: bool = True) -> Wait | None:
     """The wait that the next coat on `part` is held against: planned or not, of this product or of the
     one before it; None where none is on. touched: False for the wait as it is without touch tests."""
     owner, coat = last_coat(job, part) or (job, None)
-    if coat is None or coat.ended is None:
+    ended = coat.ended if coat is not None else None
+    if coat is None or ended is None:
         return None
     coat = coat if touched else replace(coat, touches=())
     if owner is job:
-        return between_coats(job, coat, coat.ended)
-    return next(next_products(owner, coat, coat.ended))
+        return between_coats(job, coat, ended)
+    return next(next_products(owner, coat, ended))
