@@ -234,3 +234,16 @@ def test_a_whole_system_by_keys_cautions_once_and_each_product_its_own() -> None
     assert len(acknowledged) == len(every) + 1
     at.open("result")
     assert "6" in at.readout.figure
+
+
+def test_touched_dry_long_before_the_window_of_the_next_product_is_asked_first() -> None:
+    at = desk("coats")
+    spray(at, "door")
+    at.open(NEXT_PRODUCT)
+    at.press("enter")
+    at.open("coats")
+    at.pass_time(HOUR_S / 6)
+    at.press("d")
+    assert "touched dry after" in at.said and not isinstance(at.log[-1], ev.TouchTried)
+    at.press("d")
+    assert isinstance(at.log[-1], ev.TouchTried)
