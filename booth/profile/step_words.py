@@ -98,10 +98,9 @@ HOW: dict[str, tuple[str, ...]] = {
         "just begins to narrow. Stop there.",
     ),
     "pattern": (
-        "Flood it first: cap turned so that the fan lies flat, hold",
-        "until it drips. Drips alike left and right? Turn it back.",
-        "Clean paper, gun square to it, at the right distance.",
-        "Pull and let go at once. Do not move.",
+        "Flood first: cap turned, fan flat, hold until it drips.",
+        "Drips alike left and right? Turn the cap back.",
+        "Clean paper, gun square: pull, let go, stand still.",
         "Read the shape where it is wet: even from end to end?",
         "Change one thing, a little, and shoot again.",
     ),

@@ -9,7 +9,7 @@ from typing import Any
 import pytest
 
 from booth.profile.keys import PROFILE
-from booth.profile.model import CoatPlan, Hazard, Profile, Range, WaitRule
+from booth.profile.model import CoatPlan, Hazard, Profile, Range
 from booth.profile.read import read_profile
 from booth.trade.cups.cup_names import cup_named
 
@@ -81,7 +81,7 @@ def test_three_real_systems_can_be_put_together_of_them() -> None:
     assert [each.abrade_after is not None for each in primer.next_products] == [True, True]
     hidden, drop = base.coats
     assert hidden.until_hidden and hidden.times == Range(2, 4) and drop.name == "drop coat"
-    assert hidden.wait == WaitRule((), "matt all over")
+    assert hidden.wait and hidden.wait.until == "matt all over"
     assert clear.mix and [each.for_c for each in clear.mix.hardeners] == [
         Range(10, 17),
         Range(16, 25),
