@@ -10,13 +10,23 @@ from typing import Any, TypeVar
 
 from booth.bench.menus import REASONS
 from booth.clock import MachineClock, machine_sources
-from booth.log.events import CoatBegun, CoatEnded, Event, JobOpened, StepSkipped, UnknownEvent
+from booth.log.events import (
+    CoatBegun,
+    CoatEnded,
+    Event,
+    JobOpened,
+    StepSkipped,
+    UnknownEvent,
+    WeatherRead,
+)
 from booth.log.fold import Job, fold
 from booth.log.session import Session
 from booth.log.store import log_files, read_log
 from booth.moment import Moment, later
 from booth.profile.model import Profile
 from booth.profile.read import read_profile
+from booth.units import Kind, System
+from booth.units import read as read_quantity
 from tests.terminal.driver import NotShown, Terminal
 
 E = TypeVar("E", bound=Event)
@@ -121,6 +131,13 @@ def skipped(step: str, at: Moment) -> StepSkipped:
     return StepSkipped(n=0, at=at, step=step, why=REASONS[0])
 
 
+def weather(at: Moment) -> WeatherRead:
+    """A mild day, at which the waits of these profiles are as they are given: 70 F and 50 %."""
+    warm = read_quantity("70 F", Kind.TEMPERATURE, System.US)
+    humidity = read_quantity("50 %", Kind.PERCENT, System.US)
+    return WeatherRead(n=0, at=at, air=warm, humidity=humidity, part=warm)
+
+
 def coated(part: str, coat: int, at: Moment, seconds: float = 60.0) -> tuple[CoatBegun, CoatEnded]:
     """A coat that was laid and ended at `at`."""
     begun = CoatBegun(n=0, at=later(at, -seconds), part=part, coat=coat)
@@ -195,6 +212,15 @@ def next_step(run: Terminal, act: Callable[[], Any]) -> str:
 def pass_over(run: Terminal, why: str = "") -> str:
     """Skip the open step: for the first reason of the menu, or in one's own words."""
     return next_step(run, lambda: run.press("f6", *([why] if why else []), "enter"))
+
+
+def to_the_coats(run: Terminal) -> None:
+    """From the first step past the cautions and a mild day's weather to the coats."""
+    assert pass_over(run) == "Weather"
+    for reading in ("70", "50", "70"):
+        run.press(*reading, "enter")
+    run.until("humidity 50 %")
+    assert next_step(run, lambda: run.press("enter")) == "Coats and waits"
 
 
 def note(run: Terminal, text: str) -> None:

@@ -21,6 +21,7 @@ from tests.terminal.painter import (
     short_profile,
     skipped,
     take_up,
+    weather,
 )
 
 pytestmark = pytest.mark.terminal
@@ -80,7 +81,7 @@ def a_coat(run: Terminal, number: int) -> None:
 
 def test_it_rings_on_any_screen_until_it_is_silenced(home: Path) -> None:
     rate = fast(RATE)
-    job_on_disk(home, PROFILE, skipped("cautions", now(rate)), at=now(rate))
+    job_on_disk(home, PROFILE, skipped("cautions", now(rate)), weather(now(rate)), at=now(rate))
     with Terminal(home, rate=rate) as run:
         take_up(run)
         for number, (screen, silencer) in enumerate(SCREENS, 1):
@@ -115,6 +116,7 @@ def test_silenced_stays_silenced_after_a_kill_and_what_came_due_meanwhile_rings(
         home,
         PROFILE,
         skipped("cautions", begun),
+        weather(begun),
         *coated("hood", 1, begun),
         parts=("hood", "box"),
         at=begun,

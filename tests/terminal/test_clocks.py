@@ -23,6 +23,7 @@ from tests.terminal.painter import (
     pass_over,
     short_profile,
     take_up,
+    to_the_coats,
     write_profile,
 )
 
@@ -55,8 +56,7 @@ def slept(seconds: int) -> list[str]:
 def lay_a_coat(run: Terminal) -> None:
     """Begin the short job, and begin and end its first coat."""
     begin(run, "Aaa short job", "hood")
-    pass_over(run)
-    on_step(run, "Coats and waits")
+    to_the_coats(run)
     run.press("space")
     run.until("SPRAYING")
     run.press("space")
@@ -65,7 +65,9 @@ def lay_a_coat(run: Terminal) -> None:
 @apart
 def test_an_hour_with_the_lid_closed_is_an_hour_of_waiting(home: Path) -> None:
     """The wall clock of the test machine stays as it is; the clock that counts sleep goes on."""
-    write_profile(home, "short", short_profile(("coats",), flash_off="2 h", closes="30 h"))
+    write_profile(
+        home, "short", short_profile(("weather", "coats"), flash_off="2 h", closes="30 h")
+    )
     with Terminal(home) as run:
         lay_a_coat(run)
         run.until(r"1/3 . WAIT +(2:00:00|1:59:5\d)")
@@ -82,7 +84,9 @@ def test_an_hour_with_the_lid_closed_is_an_hour_of_waiting(home: Path) -> None:
 
 def test_after_a_restart_a_clock_earlier_than_the_log_is_doubted(home: Path) -> None:
     """The log is made that of an earlier boot, whose last entry lies an hour ahead of this clock."""
-    write_profile(home, "short", short_profile(("coats",), flash_off="2 h", closes="30 h"))
+    write_profile(
+        home, "short", short_profile(("weather", "coats"), flash_off="2 h", closes="30 h")
+    )
     with Terminal(home) as run:
         lay_a_coat(run)
         run.until("1/3 . WAIT")
@@ -107,11 +111,12 @@ def test_after_a_restart_a_clock_earlier_than_the_log_is_doubted(home: Path) -> 
 
 def test_stopped_and_gone_on_the_wait_has_gone_on(home: Path) -> None:
     """A program that is held for a while (as a machine asleep holds it) catches up by itself."""
-    write_profile(home, "short", short_profile(("coats",), flash_off="1 h", closes="30 h"))
+    write_profile(
+        home, "short", short_profile(("weather", "coats"), flash_off="1 h", closes="30 h")
+    )
     with Terminal(home) as run:
         begin(run, "Aaa short job", "hood")
-        pass_over(run)
-        on_step(run, "Coats and waits")
+        to_the_coats(run)
         run.press("space")
         run.until("SPRAYING")
         run.hold()

@@ -279,8 +279,8 @@ def _times(home: Path) -> None:
     for part in PARTS:
         for before, after in pairwise(done.coats_on(part)):
             assert before.ended is not None
-            # The recoat window opens after 1 min at 70 F; at 72 F nothing is shortened.
-            assert elapsed(before.ended.at, after.begun.at).seconds >= 60
+            # Flash-off is 30 s at 70 F; at 72 F nothing is shortened.
+            assert elapsed(before.ended.at, after.begun.at).seconds >= 30
     rung = [each.alarm for each in kept_of(home, AlarmAcknowledged)]
     assert len(rung) == len(set(rung))
     waited_for = {

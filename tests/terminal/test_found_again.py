@@ -29,6 +29,7 @@ from tests.terminal.painter import (
     short_profile,
     skipped,
     take_up,
+    weather,
 )
 
 pytestmark = pytest.mark.terminal
@@ -42,7 +43,14 @@ def test_a_wait_that_began_before_the_start_is_right_and_taking_it_up_adds_nothi
     ended = later(now(rate), -20 * 60)
     profile = short_profile(("coats",), flash_off="1 h", closes="30 h")
     begun = later(ended, -600)
-    job_on_disk(home, profile, skipped("cautions", begun), *coated("hood", 1, ended), at=begun)
+    job_on_disk(
+        home,
+        profile,
+        skipped("cautions", begun),
+        weather(begun),
+        *coated("hood", 1, ended),
+        at=begun,
+    )
     before = kept(home)
     with Terminal(home, rate=rate) as run:
         run.until("Jobs not closed")

@@ -21,6 +21,7 @@ from tests.terminal.painter import (
     pass_over,
     short_profile,
     take_up,
+    to_the_coats,
     write_profile,
 )
 
@@ -207,7 +208,7 @@ def test_bytes_and_key_codes_that_cannot_be_end_nothing_and_do_nothing(home: Pat
 
 def test_in_the_log_of_another_hand(home: Path) -> None:
     """A log that was edited by hand or by another program carries raw escapes in its texts."""
-    write_profile(home, "short", short_profile(("coats", "plain")))
+    write_profile(home, "short", short_profile(("weather", "coats", "plain")))
     rate = fast(3)
     with Terminal(home, rate=rate) as run:
         begin(run, "Aaa short job", "hood")
@@ -230,8 +231,7 @@ def test_in_the_log_of_another_hand(home: Path) -> None:
         take_up(run)
         run.until("About this job's log")  # what a later program wrote is told
         run.press("enter")
-        pass_over(run)
-        on_step(run, "Coats and waits")
+        to_the_coats(run)
         run.press("space")
         run.until("SPRAYING")
         run.press("space")

@@ -20,6 +20,7 @@ from tests.terminal.painter import (
     short_profile,
     skipped,
     take_up,
+    weather,
 )
 
 pytestmark = pytest.mark.terminal
@@ -38,7 +39,7 @@ def at_the_coats(run: Terminal) -> None:
 def coats(home: Path) -> Path:
     """The home of a job that has come to its coats."""
     profile = short_profile(("coats",), coats=9, flash_off="2 s", closes="200 h")
-    job_on_disk(home, profile, skipped("cautions", now()))
+    job_on_disk(home, profile, skipped("cautions", now()), weather(now()))
     return home
 
 
@@ -60,7 +61,7 @@ def test_a_note_typed_at_once_while_the_disk_is_slow_is_whole_and_begins_no_coat
             assert time.monotonic() - pressed > 2 * SYNC_S, "the disk is slow"
         assert [each.text for each in kept_of(coats, NoteMade)] == wanted
         assert len(kept_of(coats, CoatBegun)) == len(kept_of(coats, CoatEnded)) == 2
-        assert len(kept(coats)) == 2 + 4 * 2, "nothing else came of the keys"
+        assert len(kept(coats)) == 3 + 4 * 2, "nothing else came of the keys"
 
 
 def _what(number: int) -> str:

@@ -24,23 +24,24 @@ from tests.terminal.painter import (
     kept,
     kept_of,
     log_path,
-    on_step,
-    pass_over,
     short_profile,
+    to_the_coats,
     write_profile,
 )
 
 pytestmark = pytest.mark.terminal
 
-COATS = short_profile(("coats",))
+COATS = short_profile(("weather", "coats"))
 CAUTIONS = short_profile(("cautions", "coats"))
 
 
 def test_without_colour_words_and_shapes_say_it_all(home: Path) -> None:
-    write_profile(home, "short", short_profile(("coats",), flash_off="10 min", closes="30 min"))
+    write_profile(
+        home, "short", short_profile(("weather", "coats"), flash_off="10 min", closes="30 min")
+    )
     with Terminal(home, rate=fast(800), extra={"NO_COLOR": "1"}) as run:
         begin(run, "Aaa short job", "hood")
-        pass_over(run)
+        to_the_coats(run)
         run.press("space")
         run.until("» SPRAYING")
         run.press("space")
@@ -123,8 +124,7 @@ def test_a_coat_that_cannot_be_kept_did_not_begin(home: Path) -> None:
     write_profile(home, "short", COATS)
     with Terminal(home, rate=BRISK) as run:
         begin(run, "Aaa short job", "hood")
-        pass_over(run)
-        on_step(run, "Coats and waits")
+        to_the_coats(run)
         path = log_path(home)
         aside = path.with_suffix(".moved")
         path.rename(aside)
@@ -143,7 +143,7 @@ def test_an_alarm_that_cannot_be_acknowledged_on_disk_does_not_trap_the_painter(
     write_profile(home, "short", COATS)
     with Terminal(home, rate=fast(600)) as run:
         begin(run, "Aaa short job", "hood")
-        pass_over(run)
+        to_the_coats(run)
         run.press("space")
         run.until("SPRAYING")
         run.press("space")
@@ -317,7 +317,7 @@ def test_interrupted_it_stays(home: Path) -> None:
     write_profile(home, "short", COATS)
     with Terminal(home, rate=BRISK) as run:
         begin(run, "Aaa short job", "hood")
-        pass_over(run)
+        to_the_coats(run)
         run.press("space")
         run.until("SPRAYING")
         run.press("\x03")
