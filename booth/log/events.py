@@ -9,9 +9,13 @@ from typing import ClassVar
 
 import msgspec
 
+from booth.log.changes import CoatsChanged as CoatsChanged
+from booth.log.changes import GunChanged as GunChanged
+from booth.log.changes import PartsChanged as PartsChanged
 from booth.log.opening import Event as Event
 from booth.log.opening import JobOpened as JobOpened
 from booth.log.opening import ProductBegun as ProductBegun
+from booth.log.opening import Rack as Rack
 from booth.moment import Moment
 from booth.units import Quantity
 

@@ -17,12 +17,15 @@ from typing import Any, Generic, TypeVar
 from msgspec import Struct
 
 from booth.log import events as ev
+from booth.log.changes import Fitted, Parts, fitted_of, parts_of
 from booth.log.coats import Coat, coats_of
 from booth.log.stretches import Entry, stretches_of
 from booth.moment import Boot, boots_of
 from booth.profile.model import Profile
 
 E = TypeVar("E", bound=ev.Event)
+#: What says nothing any more once another gun or tip is in the hand.
+OF_THE_GUN = (ev.AirRead, ev.CatchMade, ev.FanSet, ev.PatternRead)
 
 
 class Stopwatch(Struct, frozen=True):
@@ -64,6 +67,10 @@ class Job:
     #: by part; the weather of a coat is what was read last when it ended
     coats: Mapping[str, tuple[Coat, ...]]
     stopwatches: Mapping[str, Stopwatch]
+    #: the parts and racks as they are now
+    present: Parts
+    #: the gun, its tip and cup
+    fitted: Fitted
     #: the number that the next event will carry
     next_n: int
 
@@ -109,7 +116,7 @@ class Job:
 
     @property
     def parts(self) -> tuple[str, ...]:
-        return self.opened.parts
+        return self.present.names
 
     @property
     def weather(self) -> ev.WeatherRead | None:
@@ -197,11 +204,12 @@ def fold(events: Iterable[Entry]) -> Job:
     void = void_numbers(every) - {opened.n}
     live = tuple(event for event in every if event.n not in void)
     stretches = stretches_of(live, len(opened.products))
-    coats = coats_of(live, stretches)
+    coats, present = coats_of(live, stretches), parts_of(opened, live)
     jobs: list[Job] = []
     for stretch, laid in zip(stretches, coats, strict=True):
         own = stretch.counting(live)
         is_last = stretch is stretches[-1]
+        fitted = fitted_of(opened, live[: stretch.end])
         jobs.append(
             Job(
                 opened=opened,
@@ -212,18 +220,22 @@ def fold(events: Iterable[Entry]) -> Job:
                 begun=stretch.begun,
                 before=tuple(jobs),
                 live=own,
-                counted=_by_kind(own),
+                counted=_by_kind(own, fitted.since),
                 skipped=_skipped(own),
                 coats=laid,
                 stopwatches=_stopwatches(every, void) if is_last else {},
+                present=present,
+                fitted=fitted,
                 next_n=max(event.n for event in every) + 1,
             )
         )
     return jobs[-1]
 
 
-def _by_kind(own: Iterable[Entry]) -> dict[type[Entry], tuple[Any, ...]]:
+def _by_kind(own: Iterable[Entry], gun_since: int) -> dict[type[Entry], tuple[Any, ...]]:
     counted: dict[type[Entry], list[Any]] = {}
     for event in own:
+        if event.n < gun_since and isinstance(event, OF_THE_GUN):
+            continue
         counted.setdefault(type(event), []).append(event)
     return {kind: tuple(found) for kind, found in counted.items()}

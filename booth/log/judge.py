@@ -11,11 +11,11 @@ from collections.abc import Iterator
 from functools import lru_cache
 
 from booth.files.faults import quoted
+from booth.log.changes import MOST_PARTS
 from booth.log.events import JobOpened
 from booth.profile.read import faults_of
 from booth.units import System
 
-MOST_PARTS = 200
 MOST_PRODUCTS = 20
 SYSTEMS = tuple(system.value for system in System)
 

@@ -28,11 +28,31 @@ class Event(msgspec.Struct, frozen=True, tag_field="event", kw_only=True, omit_d
     at: Moment
 
 
+class Rack(msgspec.Struct, frozen=True):
+    """Pieces alike that are sprayed together, side by side of the rack: each side is a part of the job."""
+
+    name: str
+    pieces: int
+    sides: int = 1
+
+    @property
+    def parts(self) -> tuple[str, ...]:
+        """Its sides as parts: 'doors: side 1'."""
+        if self.sides == 1:
+            return (self.name,)
+        return tuple(f"{self.name}: side {number}" for number in range(1, self.sides + 1))
+
+    @property
+    def title(self) -> str:
+        """As '24 doors'."""
+        return f"{self.pieces} {self.name}" if self.pieces > 1 else self.name
+
+
 class JobOpened(Event, frozen=True, tag="job opened"):
     """A job began: the profile as it was, the parts by name, the painter's equipment as it was.
 
     system: of units; later: the products that follow on the same parts; coating, coating_key: what
-    the coating system that lists them is called, and its file.
+    the coating system that lists them is called, and its file; racks: those whose sides are parts.
     """
 
     job: str
@@ -45,6 +65,7 @@ class JobOpened(Event, frozen=True, tag="job opened"):
     later: tuple[Profile, ...] = ()
     coating: str = ""
     coating_key: str = ""
+    racks: tuple[Rack, ...] = ()
 
     @property
     def products(self) -> tuple[Profile, ...]:

@@ -12,8 +12,17 @@ from pathlib import Path
 import msgspec
 from msgspec.structs import replace
 
+from booth.log.changes import fitted_of, parts_of
 from booth.log.codec import UNREADABLE, BrokenLine, Header
-from booth.log.events import JobClosed, JobOpened, ProductBegun, Restored, Voided
+from booth.log.events import (
+    GunChanged,
+    JobClosed,
+    JobOpened,
+    PartsChanged,
+    ProductBegun,
+    Restored,
+    Voided,
+)
 from booth.log.fold import Entry, void_numbers
 from booth.log.naming import short_name
 from booth.log.parse import MOST_AHEAD, parse, read_line
@@ -55,8 +64,11 @@ class JobSummary(msgspec.Struct, frozen=True):
 
 
 _heads = msgspec.json.Decoder(Header)
-#: The kinds that decide whether a job is closed, and which product it has come to: read in full.
-_DECIDING = {kind.__struct_config__.tag for kind in (Voided, Restored, JobClosed, ProductBegun)}
+#: The kinds that decide whether a job is closed, its product, parts and gun: read in full.
+_DECIDING = {
+    kind.__struct_config__.tag
+    for kind in (Voided, Restored, JobClosed, ProductBegun, PartsChanged, GunChanged)
+}
 
 
 def summarise(path: Path, longer_name: str = "") -> JobSummary:
@@ -142,8 +154,8 @@ def _told(found: JobSummary, events: Sequence[Entry]) -> JobSummary:
         job=opened.job or found.path.stem,
         profile_name=opened.title,
         product=opened.present(product) if opened.later else "",
-        parts=opened.parts,
-        gun=opened.gun,
+        parts=parts_of(opened, live).names,
+        gun=fitted_of(opened, live).gun,
         opened=opened.at,
         closed=closed.at if closed else None,
         verdict=closed.verdict if closed else "",

@@ -124,6 +124,9 @@ TIMELINESS = (
 #: SPECIAL has it; ``[…]`` is left out where a field in it is blank or as it is when nothing is said.
 WORDS: dict[type[ev.Event], str | Callable[[Any, System], str]] = {
     ev.JobOpened: "job opened: {title}, {parts:list}",
+    ev.CoatsChanged: "coats to be laid[ on {part}]: {coats} in all",
+    ev.PartsChanged: "parts changed[, added: {add:list}][, dropped: {drop:list}]",
+    ev.GunChanged: "gun changed[: {gun}][, tip {tip:tip}][, cup {cup:volume}]",
     ev.ProductBegun: "product {product} begun",
     ev.StepDone: "step done: {step}",
     ev.LineTicked: "done: {line}",

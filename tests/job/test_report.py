@@ -12,7 +12,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from booth.log import codec, opening
+from booth.log import changes, codec, opening
 from booth.log import events as ev
 from booth.log.fold import fold
 from booth.log.summary import JobSummary
@@ -198,6 +198,16 @@ TOLD = [
         "clock: the machine slept 5:00, its clock was set back by 1:00:00",
     ),
     (ev.ClockNoticed(n=1, at=AT, stepped_s=90), "clock: its clock was set forward by 1:30"),
+    (ev.CoatsChanged(n=1, at=AT, coats=3), "coats to be laid: 3 in all"),
+    (ev.CoatsChanged(n=1, at=AT, coats=3, part="door"), "coats to be laid on door: 3 in all"),
+    (
+        ev.PartsChanged(n=1, at=AT, add=("sill", "post"), drop=("hood",)),
+        "parts changed, added: sill, post, dropped: hood",
+    ),
+    (
+        ev.GunChanged(n=1, at=AT, gun="grey gun", tip=q(1.4, "mm"), cup=q(600, "ml")),
+        "gun changed: grey gun, tip 1.4 mm, cup 20.3 fl oz",
+    ),
     (ev.Voided(n=1, at=AT, target=7), "number 7 voided"),
     (ev.Restored(n=1, at=AT, target=7), "number 7 restored"),
     (
@@ -219,7 +229,7 @@ def test_each_kind_of_entry_in_words(event: ev.Event, expected: str) -> None:
 
 
 #: Where kinds are defined; a test may define others.
-OF_THE_HOUSE = (ev.__name__, opening.__name__)
+OF_THE_HOUSE = (ev.__name__, opening.__name__, changes.__name__)
 
 
 def test_every_kind_of_entry_has_words() -> None:
