@@ -12,6 +12,7 @@ import msgspec
 
 from booth.forms.form import Form
 from booth.job.past import GoodSettings, PastJobs
+from booth.job.the_gun import gun_of
 from booth.log.events import Event
 from booth.log.fold import Job, Stopwatch
 from booth.moment import Moment, elapsed
@@ -41,8 +42,8 @@ class Context(msgspec.Struct, frozen=True):
 
     @property
     def gun(self) -> Gun | None:
-        """The gun of this job, where the shop file knows it."""
-        return self.shop.gun(self.job.opened.gun)
+        """The gun of this job as it is now, where the shop file knows it."""
+        return gun_of(self.job, self.shop)
 
     def running(self, stopwatch: str) -> Stopwatch | None:
         return self.job.stopwatches.get(stopwatch)

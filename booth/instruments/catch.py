@@ -15,6 +15,7 @@ from booth.job.mixture import by_weight
 from booth.job.needle_advice import catch_pairs, paint_words, turns_words
 from booth.job.pot import catch_s, gun_is_filled
 from booth.job.stopwatches import CATCH, catching
+from booth.job.the_gun import cup_held_ml, tip_mm_of
 from booth.log import events as ev
 from booth.log.fold import Job
 from booth.trade.delivery.catches import (
@@ -167,7 +168,7 @@ class Catch(Instrument):
     def record(self, context: Context) -> tuple[str, ...]:
         job, system = context.job, context.system
         opened, tip_mm = job.opened, _tip_mm(context)
-        past = context.past.pairs(opened.gun, tip_mm, job.profile.key, without=opened.job)
+        past = context.past.pairs(job.fitted.gun, tip_mm, job.profile.key, without=opened.job)
         known = catch_pairs(job, past)
         told = (paint_words(job, known, system), turns_words(job, known, system, context.gun))
         learnt = [*filter(None, told)]
@@ -285,8 +286,8 @@ def delivery_readout(
 
 def cup_ml_of(context: Context) -> float:
     """What the gun's cup holds [ml]: from the shop file, else the usual gravity cup."""
-    return (context.gun and context.gun.cup_ml) or USUAL_CUP_ML
+    return cup_held_ml(context.job, context.gun, USUAL_CUP_ML)
 
 
 def _tip_mm(context: Context) -> float | None:
-    return (context.gun and context.gun.tip_mm) or None
+    return tip_mm_of(context.job, context.gun)

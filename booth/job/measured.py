@@ -222,7 +222,7 @@ def is_hvlp(job: Job) -> bool:
     """Whether the gun of this job is an HVLP one, by the shop file; else whether the product asks for
     one."""
     guns = job.opened.shop.get("guns", ())
-    own = [gun for gun in guns if isinstance(gun, dict) and gun.get("name") == job.opened.gun]
+    own = [gun for gun in guns if isinstance(gun, dict) and gun.get("name") == job.fitted.gun]
     return own[0].get("hvlp") is True if own else job.profile.gun.hvlp
 
 

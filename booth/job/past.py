@@ -112,7 +112,7 @@ def settings_of(job: Job) -> GoodSettings:
     }
     return GoodSettings(
         job.opened.at,
-        job.opened.gun,
+        job.fitted.gun,
         {name: figure for name, figure in found.items() if figure is not None},
         cup=job.runs[-1].cup if found["efflux"] is not None else "",
         liquid=liquid,
@@ -158,7 +158,8 @@ def last_good(folder: Path, profile_key: str, gun: str = "") -> GoodSettings | N
         if summary_of(path, data).verdict == "good":
             every = products_of(fold(parse(data).events))
             own = next((each for each in every if each.profile.key == profile_key), None)
-            best = best if own is None else (path, own)
+            if own is not None and gun in ("", own.fitted.gun):
+                best = path, own
     return None if best is None else settings_of(best[1])
 
 
@@ -184,7 +185,8 @@ def pairs(
             products = products_of(fold(parse(data).events))
         except NoJob:
             continue
-        of_products = ((job, each) for job in products for each in job.catches)
+        with_gun = (job for job in products if gun in ("", job.fitted.gun))
+        of_products = ((job, each) for job in with_gun for each in job.catches)
         for job, each in of_products:
             away = abs(each.tip.value - tip_mm) if each.tip and tip_mm is not None else math.inf
             same_tip = tip_mm is None or away < SAME_TIP_MM
@@ -234,5 +236,7 @@ def _jobs(
         opened = opening_of(data)
         # A job whose opening cannot be read has no profile and no gun to go by.
         keys = ("", *(each.key for each in opened.products)) if opened else ()
-        if opened and profile_key in keys and gun in ("", opened.gun):
+        # Which gun it was in the end, what the log adds up to says.
+        may_be_it = opened and (gun in ("", opened.gun) or b'"gun changed"' in data)
+        if opened and profile_key in keys and may_be_it:
             yield path, data, opened

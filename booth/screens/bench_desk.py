@@ -28,8 +28,8 @@ class BenchDesk:
         self.unkept_note = ""
         folder = host.places.jobs_dir
         self._past = PastJobs(folder)
-        # Once a product: what was good before this job does not change while it is worked on.
-        self._good = cache(partial(last_good, folder, gun=session.job.opened.gun))
+        # Once a product and gun: what was good before this job does not change while it is worked on.
+        self._good = cache(partial(last_good, folder))
 
     @property
     def job(self) -> Job:
@@ -37,7 +37,7 @@ class BenchDesk:
 
     def context(self, step: Step, now: Moment) -> Context:
         """The snapshot at a moment."""
-        host, good = self.host, self._good(self.job.profile.key)
+        host, good = self.host, self._good(self.job.profile.key, self.job.fitted.gun)
         return Context(self.job, now, host.system, step, host.shop, good, self._past)
 
     def instrument(self, kind: str) -> Instrument:
