@@ -39,7 +39,7 @@ class Command(msgspec.Struct, frozen=True):
 
 FUNCTION_KEY = re.compile(r"f\d+")
 ANYWHERE = {"help", "units", "theme", "alarm", "palette", "quit"}
-UNSHOWN = {"theme", "alarm", "palette"}
+UNSHOWN = {"change", "theme", "alarm", "palette"}
 
 #: A line each: id, keys, word, what it says.
 _TABLE = """
@@ -50,6 +50,7 @@ help          question_mark f1  help          What this figure is, its rule, sou
 units         u f3              units         Show US or metric units
 hints         h f5              hints         Hide or show how each step is done
 save_profile  p f11             save profile  Save the settings of this job as a new coating profile
+change        c f12             change        Change coats, parts, gun, tip or cup of this job
 theme         t f7              bright/dark   Change between the dark booth and the open garage door
 alarm         a f8              test alarm    Sound the alarm once, to hear whether it reaches you
 home          f9                jobs          Leave the bench; the job stays open and its clocks go on

@@ -52,7 +52,9 @@ def parser() -> argparse.ArgumentParser:
     plan.add_argument("--part-at", help="temperature of the part itself, as 14C")
     plan.add_argument("--air-speed", help="of the air over the film, as 0.5m/s")
     plan.add_argument("--parts", default="", help='names, as "left door, hood"')
-    plan.add_argument("--coat", help="what one coat on one part takes, as 4min")
+    plan.add_argument(
+        "--coat", help="what one coat on one part takes, of a rack on one piece, as 4min"
+    )
     plan.add_argument("--start", default="00:00", help="time of day at which it begins, as 09:00")
     plan.add_argument("--json", action="store_true", help="as JSON")
 

@@ -42,7 +42,8 @@ def plan(options: argparse.Namespace) -> int:
     except (_Misuse, BadParts, NoProfile) as fault:
         print(f"booth plan: {visible(str(fault))}", file=sys.stderr)
         return BAD_INPUT
-    found = day_plan(products, weather, parts, coat.value if coat else None)
+    pieces = {side: rack.pieces for rack in parts.racks for side in rack.parts}
+    found = day_plan(products, weather, parts.names, coat.value if coat else None, pieces)
     if options.json:
         print(json.dumps(as_json(found), allow_nan=False))
     else:

@@ -18,6 +18,7 @@ from booth.job.coat_plan import coats_wanted
 from booth.job.measured import parts_are_large
 from booth.job.mixture import by_weight
 from booth.job.pot import amount_words, pot_words
+from booth.job.racks import alike
 from booth.log.events import AmountPlanned, AreaAdded, Event
 from booth.trade.result import BadInput
 from booth.units import Kind, Quantity, show, shown_unit
@@ -77,6 +78,7 @@ class Amount(Instrument):
     def fields(self, context: Context, values: Values) -> tuple[Field, ...]:
         """Every row there may be; those of the page that is open are in sight."""
         film, parts = context.profile.film, context.job.parts
+        pieces, faces = alike(context.job, word(values, "part"))
         whole = ((WHOLE, "all of it"),) if len(parts) > 1 else ()
         basis = "wet" if film.wet_um or not film.dry_total_um else "dry"
         wet, dry = (each.middle if each else None for each in (film.wet_um, film.dry_total_um))
@@ -91,9 +93,9 @@ class Amount(Instrument):
             Field("thickness", "Thickness", short),
             Field("diameter", "Diameter", short),
             Field("area", "Area", Kind.AREA),
-            Field("sides", "Painted", choices=SIDES, assumed=True),
+            Field("sides", "Painted", choices=SIDES, default=str(min(faces, 2)), assumed=True),
             Field("ends", "Painted", choices=ENDS, assumed=True),
-            Field("count", "How many", Kind.COUNT, default=1, assumed=True),
+            Field("count", "How many", Kind.COUNT, default=pieces, assumed=True),
             Field("part", "Part", choices=(*whole, *same(parts)), assumed=True),
             Field("coats", "Coats", Kind.COUNT, default=coats_wanted(context.job)),
             Field("basis", "Film is", choices=BASES, default=basis, assumed=True),

@@ -5,15 +5,19 @@ from __future__ import annotations
 from collections.abc import Sequence
 from functools import partial
 
+from msgspec.structs import replace
+
 from booth.bench.act import Act, Choice, Context, OpenStep, SetForm
 from booth.bench.instrument import Instrument, word
 from booth.forms.form import Field, Rows, Values, same
 from booth.forms.key import Key
+from booth.instruments.hiding import answers, question
 from booth.instruments.touch import TOUCHES, touch, touches
 from booth.instruments.trigger import begin, press, running_elsewhere
 from booth.job.amiss import Amiss, Cause, Grave
 from booth.job.coat_plan import coats_wanted
 from booth.job.guard import amiss
+from booth.job.racks import URGENT, Row, other_sides, painted_last, row_of, rows_of
 from booth.job.steps import key_of, next_open
 from booth.job.wait import Standing, State, What
 from booth.job.waits import standings
@@ -68,12 +72,10 @@ class Coats(Instrument):
 
     def readout(self, context: Context, values: Values) -> Readout:
         part = word(values, "part")
-        return part_readout(context, part, by_part(context).get(part))
+        return part_readout(context, part, row_wait(context, row_of(context.job, part)))
 
     def picture(self, context: Context, values: Values) -> tuple[Picture, ...]:
-        job, waits = context.job, by_part(context)
-        rows = tuple(part_row(context, part, waits.get(part)) for part in job.parts)
-        return (Parts(rows, job.parts.index(word(values, "part"))),)
+        return (parts_picture(context, word(values, "part")),)
 
     def kept_any(self, context: Context) -> bool:
         job = context.job
@@ -98,26 +100,34 @@ class Coats(Instrument):
             return touch(context, rows, word(rows.values, "part"), TOUCHES[key.name])
         if key.name not in ("up", "down"):
             return None
-        parts = context.job.parts
-        at = parts.index(word(rows.values, "part")) + (1 if key.name == "down" else -1)
+        at = place_of(context.job, word(rows.values, "part")) + (1 if key.name == "down" else -1)
         return self.pick(context, rows, at)
 
     def pick(self, context: Context, rows: Rows, index: int) -> Act | None:
-        if not 0 <= index < len(context.job.parts):
+        every = rows_of(context.job)
+        if not 0 <= index < len(every):
             return None
-        return Act("part", (SetForm(rows.form.choosing("part", context.job.parts[index])),))
+        part = next_part(context.job, every[index].parts)
+        return Act("part", (SetForm(rows.form.choosing("part", part)),))
 
     def more(self, context: Context, rows: Rows) -> tuple[Choice, ...]:
         job, part = context.job, word(rows.values, "part")
         film, found = key_of(job, "film"), []
         if film and any(job.coats.values()):
             gauge = Act("", (OpenStep(film),))
-            found.append(Choice("Read the wet-film gauge", lambda _: gauge))
+            found.append(Choice("Read the wet-film gauge", partial(_taken, act=gauge)))
         other = running_elsewhere(job, part)
         if other and job.running_coat(part) is None:
             beside = partial(begin, rows=rows, part=part, again="Choose it again: all the same.")
             found.append(Choice(f"Begin a coat on {part} while {other} goes on", beside))
-        return (*found, *touches(context, rows, part))
+        for side in other_sides(job, part):
+            turned = Act("part", (SetForm(rows.form.choosing("part", side)),))
+            found.append(Choice(f"Turn to {side}", partial(_taken, act=turned)))
+        return (*answers(context), *found, *touches(context, rows, part))
+
+
+def _taken(_: Context, act: Act) -> Act:
+    return act
 
 
 def by_part(context: Context) -> dict[str, Standing]:
@@ -133,18 +143,53 @@ def running_part(job: Job) -> str:
     return next((part for part in job.parts if job.running_coat(part) is not None), "")
 
 
-def next_part(job: Job) -> str:
-    """The part being sprayed, else the one that wants the next coat: fewest coats, longest waiting."""
+def next_part(job: Job, among: Sequence[str] = ()) -> str:
+    """The part being sprayed, else the one that wants the next coat: fewest coats, longest waiting.
+    among: of which parts; of all where none is given."""
+    parts = tuple(among) or job.parts
     running = running_part(job)
-    if running:
+    if running in parts:
         return running
-    coats = {part: job.coats_on(part) for part in job.parts}
-    waiting = [part for part in job.parts if len(coats[part]) < coats_wanted(job)]
+    coats = {part: job.coats_on(part) for part in parts}
+    waiting = [part for part in parts if len(coats[part]) < coats_wanted(job, part)]
 
     def turn(part: str) -> tuple[int, int]:
         return len(coats[part]), coats[part][-1].begun.n if coats[part] else 0
 
-    return min(waiting or job.parts[:1], key=turn)
+    return min(waiting or parts[:1], key=turn)
+
+
+def place_of(job: Job, part: str) -> int:
+    """The place of the row in which a part stands."""
+    return next(at for at, row in enumerate(rows_of(job)) if part in row.parts)
+
+
+def row_wait(context: Context, row: Row) -> Standing | None:
+    """The wait of a row: of a rack the side that was painted last, unless a window closes on another."""
+    waits, last = by_part(context), painted_last(context.job, row)
+    found = [waits[part] for part in row.parts if part in waits]
+    urgent = [each for each in found if each.state in URGENT]
+    return next(iter(urgent), waits.get(last) or next(iter(found), None))
+
+
+def parts_picture(context: Context, part: str) -> Parts:
+    """Every row with its coats and its wait; part: the one that keys are about."""
+    job = context.job
+    return Parts(tuple(_row(context, row) for row in rows_of(job)), place_of(job, part))
+
+
+def _row(context: Context, row: Row) -> PartRow:
+    job, each = context.job, row_wait(context, row)
+    part = next_part(job, row.parts)
+    shown = part_row(context, part, each)
+    if row.rack is None:
+        return shown
+    done = sum(c.ended is not None for side in row.parts for c in job.coats_on(side))
+    wanted = sum(coats_wanted(job, side) for side in row.parts)
+    is_waiting = each is not None and job.running_coat(part) is None
+    side = row.side(each.wait.part if each is not None and is_waiting else part)
+    what = f"{side}: {shown.what}" if side and shown.word != "COATED" else shown.what
+    return replace(shown, name=row.title, coats=f"{done}/{wanted}", what=what)
 
 
 def late_words(each: Standing) -> str:
@@ -157,7 +202,7 @@ def late_words(each: Standing) -> str:
 
 def part_row(context: Context, part: str, each: Standing | None) -> PartRow:
     job = context.job
-    finished, wanted = sum(c.ended is not None for c in job.coats_on(part)), coats_wanted(job)
+    finished, wanted = sum(c.ended is not None for c in job.coats_on(part)), coats_wanted(job, part)
     coats, running = f"{finished}/{wanted}", job.running_coat(part)
     if running is not None:
         time = duration(context.since(running.begun.at))
@@ -180,25 +225,29 @@ def part_readout(context: Context, part: str, each: Standing | None) -> Readout:
     if running is not None:
         time, label = duration(context.since(running.begun.at)), f"{part}: coat {running.number}"
         return Readout(time, label=label, tone=Tone.RUNNING, word="SPRAYING", like="00:00")
-    number, wanted = len(job.coats_on(part)) + 1, coats_wanted(job)
-    is_coated = number > wanted
+    number = len(job.coats_on(part)) + 1
+    is_coated = number > coats_wanted(job, part)
     found = () if is_coated else amiss(job, part, context.now)
     if each is not None:
-        return _waiting(context, part, each, found, coated_words(context) if is_coated else ())
+        return _waiting(
+            context, part, each, found, coated_words(context) if is_coated else question(job)
+        )
     if is_coated:
         lines = coated_words(context)
         return Readout("DONE", "", part, Tone.GOOD, "all coats are on", lines)
     tone, word = looked_over(Tone.PLAIN, "", found)
-    return Readout(f"COAT {number}", "", part, tone, word, guard_lines(context, found))
+    return Readout(
+        f"COAT {number}", "", part, tone, word, (*question(job), *guard_lines(context, found))
+    )
 
 
 def coated_words(context: Context) -> tuple[str, ...]:
     """That all coats are on, and where Enter leads when they are on all parts. Pure."""
-    job, wanted = context.job, coats_wanted(context.job)
-    if any(len(job.coats_on(part)) < wanted for part in job.parts):
-        return ("All its coats are on.",)
+    job = context.job
+    if any(len(job.coats_on(part)) < coats_wanted(job, part) for part in job.parts):
+        return (*question(job), "All its coats are on.")
     onto = next_open(job, after=context.step)
-    return (f"All coats are on. Enter: {onto.name}.",)
+    return (*question(job), f"All coats are on. Enter: {onto.name}.")
 
 
 def guard_lines(context: Context, found: Sequence[Amiss]) -> tuple[str, ...]:
@@ -228,6 +277,9 @@ def _waiting(
         if each.remaining_s is not None:
             lines.insert(0, f"window closes in {time_words(each)}")
     lines = [*said, *guard_lines(context, found), *lines]
-    label, like = f"{part}: {what_words(each)}", "00:00" if len(figure) <= 5 else ""
+    label, like = (
+        f"{each.wait.part or part}: {what_words(each)}",
+        "00:00" if len(figure) <= 5 else "",
+    )
     said_beside = word if figure != word else ""
     return Readout(figure, "", label, tone, said_beside, tuple(filter(None, lines)), like)

@@ -127,15 +127,17 @@ class Film(Instrument):
 def between_coats(job: Job) -> str:
     """The key of the coats' step, where one was begun and one is to come on some part; else ""."""
     key, coats = key_of(job, "coats"), [len(job.coats_on(part)) for part in job.parts]
+    lacking = any(n < coats_wanted(job, part) for part, n in zip(job.parts, coats, strict=True))
     if key in job.done or key in job.skipped:
         return ""
-    return key if any(coats) and min(coats) < coats_wanted(job) else ""
+    return key if any(coats) and lacking else ""
 
 
 def usual_part(context: Context) -> str:
     """The part whose coat began last, for it is the wet one; else the first. Pure."""
     last = context.job.last_of(CoatBegun)
-    return last.part if isinstance(last, CoatBegun) else context.job.parts[0]
+    laid = last.part if isinstance(last, CoatBegun) else ""
+    return laid if laid in context.job.parts else context.job.parts[0]
 
 
 def next_tooth(context: Context, wetted_um: float | None) -> Quantity | None:

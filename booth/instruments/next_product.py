@@ -6,12 +6,12 @@ from booth.bench.act import Act, Context, Keep, Say, refused
 from booth.bench.instrument import Instrument
 from booth.bench.next_act import finish
 from booth.forms.form import Rows, Values
-from booth.instruments.coats import by_part, next_part, part_readout, part_row, running_part
+from booth.instruments.coats import by_part, next_part, part_readout, parts_picture, running_part
 from booth.job.coat_plan import coats_wanted
 from booth.job.steps import coming
 from booth.job.waits import standings
 from booth.log.events import ProductBegun
-from booth.words.shown import Page, Parts, Picture, Readout
+from booth.words.shown import Page, Picture, Readout
 
 GOES_BACK = "To go back: void that entry in the log."
 
@@ -44,12 +44,10 @@ class NextProduct(Instrument):
         return Readout(count, label=f"next: {following.name}", word="")
 
     def picture(self, context: Context, values: Values) -> tuple[Picture, ...]:
-        job, waits = context.job, by_part(context)
-        if coming(job) is None:
+        if coming(context.job) is None:
             return (Page((("text", "No product follows in this job."),)),)
-        rows = tuple(part_row(context, part, waits.get(part)) for part in job.parts)
         lacks = Page(tuple(("warning", each) for each in missing(context)))
-        return (Parts(rows, job.parts.index(foremost(context))), lacks)
+        return (parts_picture(context, foremost(context)), lacks)
 
     def kept_any(self, context: Context) -> bool:
         return True
@@ -79,6 +77,9 @@ def foremost(context: Context) -> str:
 
 def missing(context: Context) -> tuple[str, ...]:
     """Parts that lack coats of the present product."""
-    job, wanted = context.job, coats_wanted(context.job)
-    laid = {part: sum(c.ended is not None for c in job.coats_on(part)) for part in job.parts}
-    return tuple(f"{part}: {n} of {wanted} coats" for part, n in laid.items() if n < wanted)
+    job, found = context.job, []
+    for part in job.parts:
+        n, wanted = sum(c.ended is not None for c in job.coats_on(part)), coats_wanted(job, part)
+        if n < wanted:
+            found.append(f"{part}: {n} of {wanted} coats")
+    return tuple(found)

@@ -51,6 +51,7 @@ class Cause(enum.StrEnum):
     TIP = "tip outside its range"
     FAN = "fan outside its range"
     DISTANCE = "distance outside its range"
+    TURN = "other side not dry yet"
     NO_BATCH = "no batch noted"
     NOT_TIMED = "cup not timed"
 

@@ -6,7 +6,7 @@ follows has no time, and it is said.
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 
 import msgspec
 
@@ -22,6 +22,7 @@ from booth.profile.next_product import next_window
 
 #: Parts where none are named.
 ONE_PART = ("the part",)
+NO_RACKS: Mapping[str, int] = {}
 
 
 class DayWait(msgspec.Struct, frozen=True):
@@ -64,13 +65,18 @@ def day_plan(
     weather: WeatherRead | None,
     parts: Sequence[str] = ONE_PART,
     coat_s: float | None = None,
+    pieces: Mapping[str, int] = NO_RACKS,
 ) -> DayPlan:
-    """Give the day. coat_s: what a coat on one part takes [s]; None: a guess, which is said."""
-    spray_s = COAT_S if coat_s is None else coat_s
+    """Give the day. coat_s: what a coat on one part takes, of a rack on one piece [s]; None: a guess,
+    which is said; pieces: of the parts that are sides of a rack."""
+    each_s = COAT_S if coat_s is None else coat_s
+    spray = [
+        PartState(p, 0, each_s * pieces.get(p, 1), is_rack=pieces.get(p, 1) > 1) for p in parts
+    ]
     waits: list[DayWait] = []
     line: list[DayBlock] = []
     why: list[str] = [] if weather else [f"{lasting.NOT_READ}."]
-    states: list[PartState] | None = [PartState(part, 0, spray_s) for part in parts]
+    states: list[PartState] | None = spray
     gun_free_s = 0.0
     for place, profile in enumerate(products):
         coming = products[place + 1] if place + 1 < len(products) else None
@@ -86,7 +92,7 @@ def day_plan(
             why.append(f"{profile.name}: a wait between coats is not known.")
             states = None
         elif coming is not None:
-            states = _open_for(profile, coming, told, ends, parts, spray_s, why)
+            states = _open_for(profile, coming, told, ends, spray, why)
         else:
             line += _after(told, profile, ends)
     guessed = COAT_S if coat_s is None else None
@@ -191,8 +197,7 @@ def _open_for(
     coming: Profile,
     told: list[DayWait],
     ends: dict[str, float],
-    parts: Sequence[str],
-    spray_s: float,
+    parts: Sequence[PartState],
     why: list[str],
 ) -> list[PartState] | None:
     """When each part is open for the coming product; None where that is not known."""
@@ -202,13 +207,13 @@ def _open_for(
         return None
     closes_s = window.closes.seconds if window.closes is not None else None
     return [
-        PartState(
+        msgspec.structs.replace(
             part,
-            0,
-            spray_s,
-            since_s=ends[part],
-            opens_s=ends[part] + window.opens.seconds,
-            closes_s=None if closes_s is None else ends[part] + closes_s,
+            since_s=ends[part.name],
+            opens_s=ends[part.name] + window.opens.seconds,
+            closes_s=None
+            if closes_s is None
+            else ends[part.name] + closes_s - (part.spray_s if part.is_rack else 0.0),
         )
         for part in parts
     ]

@@ -14,8 +14,9 @@ from booth.job.coat_plan import coats_wanted
 from booth.job.measured import as_of, known, readings_of, statistics_of
 from booth.job.mix_choice import in_use, mixed_with
 from booth.job.mixture import now, timed
+from booth.job.readings import LATELY_S
 from booth.job.recipe import thinner_of
-from booth.job.waits import LATELY_S, between_coats, poured_together
+from booth.job.waits import between_coats, poured_together
 from booth.log.fold import Coat, Job
 from booth.moment import Basis, elapsed
 from booth.profile.model import Profile, Range
@@ -218,6 +219,8 @@ def _waits(job: Job, coats: list[Coat]) -> Given:
     if not coats:
         return {}
     laid = [_laid(job, coat) for coat in coats]
+    # The part that lacks most.
+    least = min((coat.part for coat in coats), key=lambda part: _lacking(job, part))
     shares = [share for coat in coats if (share := _pot_life_used(job, coat))]
     return {
         "early_s": _worst([each.early_s for each in laid]),
@@ -225,9 +228,14 @@ def _waits(job: Job, coats: list[Coat]) -> Given:
         "flash_off_s": max(laid, key=lambda each: each.early_s or 0.0).wait_s,
         "pot_life_used": max(shares, default=None),
         "induction_left_s": _worst([_induction_left_s(job, coat) for coat in coats]),
-        "coats_laid": min(len(job.coats_on(part)) for part in {coat.part for coat in coats}),
-        "coats_wanted": coats_wanted(job),
+        "coats_laid": len(job.coats_on(least)),
+        "coats_wanted": coats_wanted(job, least),
     }
+
+
+def _lacking(job: Job, part: str) -> tuple[int, int]:
+    laid = len(job.coats_on(part))
+    return laid - coats_wanted(job, part), laid
 
 
 def _induction_left_s(job: Job, coat: Coat) -> float | None:

@@ -16,9 +16,11 @@ from booth.job.guard_gun import is_outside, of_compressor, of_cup, of_gun
 from booth.job.measured import known
 from booth.job.pouring import open_batches
 from booth.job.products import last_coat
+from booth.job.racks import other_sides
+from booth.job.readings import LATELY_S
 from booth.job.recipe import thinner_of
 from booth.job.wait import Standing, State, Wait, What, standing
-from booth.job.waits import LATELY_S, between_coats, next_products, standings
+from booth.job.waits import between_coats, next_products, standings
 from booth.log.fold import Job
 from booth.moment import Moment, elapsed
 from booth.profile.model import Range
@@ -35,8 +37,8 @@ def amiss(job: Job, part: str, now: Moment) -> tuple[Amiss, ...]:
             *of_weather(job, now),
             *_of_mix(job, now),
             *of_cup(job),
-            *of_gun(job, number),
-            *of_compressor(job, number),
+            *of_gun(job, number, part),
+            *of_compressor(job, number, part),
             *_of_coat(job, part, number, now),
         )
     )
@@ -116,7 +118,11 @@ def _of_coat(job: Job, part: str, number: int, now: Moment) -> Iterator[Amiss]:
         running = job.running_coat(other) if other != part else None
         if running is not None:
             yield Amiss(Cause.OTHER_COAT, Grave.MAY_SPOIL, running.number, name=other)
-    most = most_coats(job)
+    for side in other_sides(job, part):
+        turned = standing_before(job, side, now)
+        if turned is not None and turned.state in (State.WAIT, State.UNKNOWN):
+            yield Amiss(Cause.TURN, Grave.LOOK, turned.elapsed_s, name=side)
+    most = most_coats(job, part)
     if most is not None and number > most:
         yield Amiss(Cause.UNPLANNED, Grave.LOOK, number, Range(None, most))
     each = standing_before(job, part, now)

@@ -13,10 +13,11 @@ from booth.job import measured
 from booth.job.air_supply import air_supply
 from booth.job.amiss import Amiss, Cause, Grave
 from booth.job.coat_plan import coat_named
+from booth.job.the_gun import gun_of, tip_mm_of
 from booth.log.events import AirRead, CatchMade
 from booth.log.fold import Job
 from booth.profile.model import Range
-from booth.shop.model import Gun, Shop
+from booth.shop.model import Shop
 from booth.trade.cups.cup_names import cup_named
 from booth.trade.cups.cup_table import CUPS
 from booth.trade.cups.efflux_time import equivalent_efflux
@@ -42,9 +43,9 @@ def of_cup(job: Job) -> Iterator[Amiss]:
         yield Amiss(Cause.CUP, Grave.MAY_SPOIL, mean_s, efflux.target_s, efflux.cup)
 
 
-def of_gun(job: Job, number: int) -> Iterator[Amiss]:
+def of_gun(job: Job, number: int, part: str = "") -> Iterator[Amiss]:
     """What was measured at the gun, against this coat's own figures first, then the product's."""
-    gun, coat = job.profile.gun, coat_named(job, number)
+    gun, coat = job.profile.gun, coat_named(job, number, part)
     plan, fan = coat.plan, measured.fan_mm(job)
     fan_mm = fan[0] if fan is not None and fan[1] == "measured" else None
     delivery = measured.mean_delivery_ml_min(job, "paint")
@@ -79,8 +80,8 @@ def _distance_mm(job: Job) -> float | None:
 
 
 def _tip_mm(job: Job) -> float | None:
-    gun = _gun(_shop(job), job)
-    return measured.last_told(job.catches, "tip") or (gun.tip_mm if gun is not None else None)
+    gun = gun_of(job, _shop(job))
+    return measured.last_told(job.catches, "tip") or tip_mm_of(job, gun)
 
 
 def _shop(job: Job) -> Shop:
@@ -91,15 +92,11 @@ def _shop(job: Job) -> Shop:
         return Shop()
 
 
-def _gun(shop: Shop, job: Job) -> Gun | None:
-    return shop.gun(job.opened.gun)
-
-
-def of_compressor(job: Job, number: int = 1) -> Iterator[Amiss]:
+def of_compressor(job: Job, number: int = 1, part: str = "") -> Iterator[Amiss]:
     """Whether the compressor falls behind where its switch stands at the worst."""
     shop = _shop(job)
-    gun, compressor = _gun(shop, job), shop.compressor
-    asked = coat_named(job, number).plan.inlet_kpa or job.profile.gun.inlet_kpa
+    gun, compressor = gun_of(job, shop), shop.compressor
+    asked = coat_named(job, number, part).plan.inlet_kpa or job.profile.gun.inlet_kpa
     supply = air_supply(compressor, gun, asked, inlet_kpa(job))
     if gun is None or isinstance(supply, str) or supply.spray_s is None:
         return

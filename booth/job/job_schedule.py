@@ -18,6 +18,7 @@ from booth.job.measured import (
     parts_are_large,
 )
 from booth.job.mix_choice import in_use
+from booth.job.racks import pieces_of
 from booth.job.schedule import Block, PartState, Pot, Rules, Schedule, Span, schedule
 from booth.job.wait import Standing, What
 from booth.job.waits import standings
@@ -71,17 +72,18 @@ def spray_times(job: Job, typed_s: float | None = None) -> dict[str, SprayTime]:
     for coat in (coat for part in job.parts for coat in job.coats_on(part)):
         if coat.ended is not None:
             took[coat.part].append(elapsed(coat.begun.at, coat.ended.at).seconds)
-    usual = mean([seconds for each in took.values() for seconds in each])
+    pieces = {part: pieces_of(job, part) for part in job.parts}
+    usual = mean([seconds / pieces[part] for part, each in took.items() for seconds in each])
     areas, found = _areas(job), {}
     for part in job.parts:
         ways = (
             (typed_s, "as typed"),
             (mean(took[part]), "as its coats took"),
             (_trigger_s(job, areas.get(part, 0.0)), "from area, delivery"),
-            (usual, "as the coats took so far"),
+            (usual and usual * pieces[part], "as the coats took so far"),
         )
         best = (SprayTime(seconds, source) for seconds, source in ways if seconds is not None)
-        found[part] = next(best, SprayTime(COAT_S, "a guess"))
+        found[part] = next(best, SprayTime(COAT_S * pieces[part], "a guess"))
     return found
 
 
@@ -154,7 +156,8 @@ def _why(job: Job, now: Moment) -> tuple[Amiss, ...]:
 def _part(job: Job, part: str, now: Moment, spray_s: float, standing: Standing | None) -> PartState:
     ended = [coat.ended for coat in job.coats_on(part) if coat.ended is not None]
     running = job.running_coat(part)
-    state = PartState(part, len(ended), spray_s)
+    wanted, is_rack = coats_wanted(job, part), pieces_of(job, part) > 1
+    state = PartState(part, len(ended), spray_s, wanted=wanted, is_rack=is_rack)
     if running is not None:
         left_s = spray_s - elapsed(running.begun.at, now).seconds
         return replace(state, spraying_s=max(left_s, 0.0))

@@ -37,7 +37,8 @@ class PartState(msgspec.Struct, frozen=True):
 
     coats: finished; spray_s: what a coat on it takes; spraying_s: what is left of the coat being
     sprayed, None where none is; since_s: when its last coat ended; opens_s, closes_s: its next coat,
-    opens_s None where that is not known.
+    opens_s None where that is not known; wanted: its coats, where not as many as on every part;
+    is_rack: its window closes from where a coat began, on its first piece.
     """
 
     name: str
@@ -47,6 +48,12 @@ class PartState(msgspec.Struct, frozen=True):
     since_s: float = 0.0
     opens_s: float | None = 0.0
     closes_s: float | None = None
+    wanted: int | None = None
+    is_rack: bool = False
+
+    def lacks(self, usual: int) -> int:
+        """How many coats are to come."""
+        return max((usual if self.wanted is None else self.wanted) - self.coats, 0)
 
 
 class Rules(msgspec.Struct, frozen=True):
@@ -126,6 +133,7 @@ def schedule(parts: Sequence[PartState], rules: Rules, pots: Sequence[Pot] = ())
 
     def spray(part: PartState, start: float, seconds: float) -> float:
         end = start + seconds
+        first = start if part.is_rack else end
         blocks.append(Block(part.name, part.coats + 1, Span.SPRAY, start, end))
         live[part.name] = PartState(
             part.name,
@@ -133,7 +141,9 @@ def schedule(parts: Sequence[PartState], rules: Rules, pots: Sequence[Pot] = ())
             part.spray_s,
             since_s=end,
             opens_s=rules.after(part.coats + 1, end),
-            closes_s=None if rules.closes_s is None else end + rules.closes_s,
+            closes_s=None if rules.closes_s is None else first + rules.closes_s,
+            wanted=part.wanted,
+            is_rack=part.is_rack,
         )
         return end
 
@@ -144,7 +154,7 @@ def schedule(parts: Sequence[PartState], rules: Rules, pots: Sequence[Pot] = ())
     while waiting := [
         (part.opens_s, part)
         for part in live.values()
-        if part.coats < rules.coats and part.opens_s is not None
+        if part.lacks(rules.coats) and part.opens_s is not None
     ]:
         start = max(free_s, min(opens_s for opens_s, _ in waiting))
         part = _choose([each for opens_s, each in waiting if opens_s <= start], start)
@@ -153,14 +163,14 @@ def schedule(parts: Sequence[PartState], rules: Rules, pots: Sequence[Pot] = ())
             late_s = start - part.closes_s
             troubles.append(Trouble(Cause.WINDOW, part.name, part.coats + 1, late_s, part.closes_s))
         free_s = spray(part, start, part.spray_s)
-    missing = [part for part in live.values() if part.coats < rules.coats]
+    missing = [part for part in live.values() if part.lacks(rules.coats)]
     troubles += [
         Trouble(Cause.WAIT, part.name, part.coats + 1, 0.0, part.since_s) for part in missing
     ]
     troubles += _pot_troubles(pots, blocks)
     blocks.sort(key=lambda block: (block.start_s, block.end_s, block.part, block.coat))
     ends = tuple((part.name, part.since_s) for part in live.values() if part.coats)
-    unknown = sum(rules.coats - part.coats for part in missing)
+    unknown = sum(part.lacks(rules.coats) for part in missing)
     return Schedule(tuple(blocks), ends, tuple(troubles), unknown)
 
 

@@ -5,7 +5,7 @@ How long each lasts is known, estimated, bounded or not known (``lasting``).
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator
+from collections.abc import Iterator
 from functools import partial
 from typing import Any
 
@@ -17,9 +17,11 @@ from booth.job.lasting import Lasting
 from booth.job.mix_choice import mixed_with, sprayed
 from booth.job.pouring import open_batches
 from booth.job.products import last_coat
+from booth.job.racks import first_piece_s, of_rows
+from booth.job.readings import over_time
 from booth.job.steps import coming
 from booth.job.wait import Alarm, Standing, State, Wait, What, standing
-from booth.log.events import BatchMixed, CoatEnded, WeatherRead
+from booth.log.events import BatchMixed, CoatEnded
 from booth.log.fold import Coat, Job
 from booth.moment import Moment, elapsed, later
 from booth.profile.model import NextProduct, WaitRule
@@ -29,9 +31,6 @@ from booth.trade.waits.wait_time import Certainty
 
 #: After a touch that came away wet: a quarter of the wait again before the next try.
 TOUCH_AGAIN_FRACTION = 0.25
-#: A reading of the weather older than this when a coat ended says nothing about its wait (this
-#: program's own choice; it asks for a new one after an hour).
-LATELY_S = 4 * 3600.0
 
 
 def waits(job: Job) -> tuple[Wait, ...]:
@@ -48,7 +47,7 @@ def waits(job: Job) -> tuple[Wait, ...]:
 def standings(job: Job, now: Moment) -> tuple[Standing, ...]:
     """Give every running wait at `now`, the most urgent first."""
     found = [standing(wait, now, job.boots) for wait in waits(job)]
-    return tuple(sorted(found, key=_urgency))
+    return tuple(sorted(of_rows(job, found), key=_urgency))
 
 
 def _urgency(each: Standing) -> tuple[int, float]:
@@ -117,7 +116,7 @@ def _part_waits(job: Job) -> Iterator[Wait]:
 
 def _after_coat(job: Job, coat: Coat, ended: CoatEnded, is_over: bool) -> Iterator[Wait]:
     """What `coat` starts. is_over: a later product was begun; no coat of this one follows."""
-    if coat.number < coats_wanted(job) and not is_over:
+    if coat.number < coats_wanted(job, coat.part) and not is_over:
         if job.closed is None:
             yield between_coats(job, coat, ended)
         return
@@ -142,7 +141,7 @@ def _after_coat(job: Job, coat: Coat, ended: CoatEnded, is_over: bool) -> Iterat
 def between_coats(job: Job, coat: Coat, ended: CoatEnded) -> Wait:
     """The wait from the end of `coat` to a further one, planned or not."""
     profile = sprayed(job, ended.n)
-    rule, scaled = lasting.between_coats(profile, coat_named(job, coat.number).plan)
+    rule, scaled = lasting.between_coats(profile, coat_named(job, coat.number, coat.part).plan)
     opened = _opens(job, ended, rule, scaled) or lasting.NOT_GIVEN
     return _wait(
         What.NEXT_COAT,
@@ -191,15 +190,6 @@ def _next_product(job: Job, coat: Coat, ended: CoatEnded, place: int, product: N
     )
 
 
-def _readings(job: Job, began: CoatEnded | BatchMixed) -> tuple[WeatherRead | None, ...]:
-    """The weather that counts for a wait: what was read lately when it began, and all since."""
-    before = [each for each in job.of(WeatherRead) if each.n < began.n]
-    since = tuple(each for each in job.of(WeatherRead) if each.n > began.n)
-    if before and elapsed(before[-1].at, began.at, job.boots).seconds <= LATELY_S:
-        return (before[-1], *since)
-    return since or (None,)
-
-
 def _opens(
     job: Job,
     ended: CoatEnded,
@@ -208,35 +198,19 @@ def _opens(
 ) -> Lasting | None:
     """When it is over. A later reading, while it runs, may only lengthen it."""
     lasts = partial(lasting.opens, rule, job.profile, scaled=scaled)
-    return _over_time(job, ended, lasts, lasting.longer, "lengthened")
+    return over_time(job, ended, lasts, lasting.longer, "lengthened")
 
 
 def _closes(job: Job, ended: CoatEnded, rule: WaitRule | None) -> Lasting | None:
-    """When it closes. A later reading, until then, may only shorten it."""
+    """When it closes. A later reading, until then, may only shorten it; of a rack it closes on the
+    piece that was sprayed first."""
     lasts = partial(lasting.closes, rule, job.profile)
-    return _over_time(job, ended, lasts, lasting.shorter, "shortened")
-
-
-def _over_time(
-    job: Job,
-    began: CoatEnded | BatchMixed,
-    lasts: Callable[[WeatherRead | None], Lasting | None],
-    careful: Callable[[Lasting, Lasting], Lasting],
-    word: str,
-) -> Lasting | None:
-    first, *others = _readings(job, began)
-    found = lasts(first)
-    if found is None:
-        return None
-    for read in others:
-        assert read is not None  # only the first may be missing
-        new = lasts(read)
-        over = found.seconds is not None and elapsed(began.at, read.at).seconds >= found.seconds
-        if over or new is None or careful(found, new) is found:
-            continue
-        why = new.why or f"{word} by a later reading of the weather"
-        found = msgspec.structs.replace(new, why=why)
-    return found
+    found, first_s = over_time(job, ended, lasts, lasting.shorter, "shortened"), 0.0
+    if found is not None and found.seconds is not None:
+        first_s = first_piece_s(job, ended)
+    if found is None or found.seconds is None or not first_s:
+        return found
+    return msgspec.structs.replace(found, seconds=max(found.seconds - first_s, 0.0))
 
 
 def _touched(coat: Coat, ended: CoatEnded, opens: Lasting) -> Lasting:
@@ -261,7 +235,7 @@ def _pot_waits(job: Job) -> Iterator[Wait]:
     stood = partial(lasting.induction, job.profile)
     for batch in open_batches(job):
         title = f"batch {batch.batch}"
-        stands = _over_time(job, batch, stood, lasting.longer, "lengthened")
+        stands = over_time(job, batch, stood, lasting.longer, "lengthened")
         if stands is not None:
             yield _wait(What.INDUCTION, batch.n, batch.at, title, stands)
         keeps = [
@@ -276,7 +250,7 @@ def _pot_waits(job: Job) -> Iterator[Wait]:
 
 def _pot_life(job: Job, batch: BatchMixed) -> Lasting | None:
     lasts = partial(lasting.pot_life, mixed_with(job.profile, batch.hardener))
-    return _over_time(job, batch, lasts, lasting.shorter, "shortened")
+    return over_time(job, batch, lasts, lasting.shorter, "shortened")
 
 
 def _left_s(job: Job, batch: BatchMixed, mixed: Moment, lasts: Lasting) -> float:

@@ -52,7 +52,7 @@ HOW: dict[str, tuple[str, ...]] = {
     "plan": (
         "See when each coat falls due, and the last one.",
         "Does pot life last? Does a window close overnight?",
-        "Change coats or parts now, while it costs nothing.",
+        "Change coats or parts now (F12), while it costs nothing.",
     ),
     "mix": (
         "Stir each component to the bottom of its can first.",

@@ -19,6 +19,7 @@ from booth.bench.instrument import starting_point
 from booth.bench.model import Bench
 from booth.bench.next_act import Situation, key_words
 from booth.forms.key import Key
+from booth.job.racks import rows_of
 from booth.job.steps import Mark, mark, steps_of
 from booth.moment import Moment
 from booth.screens.base import OwnScreen
@@ -209,7 +210,7 @@ OUT = "bold $tone-caution"
 def status_line(context: Context, width: int) -> Content:
     """Profile and parts at the left; at the right the weather, or of it what is out of its limits."""
     job, room = context.job, width - 2
-    left = f"{job.opened.present(job.product)}: {', '.join(job.parts)}"
+    left = f"{job.opened.present(job.product)}: {', '.join(row.title for row in rows_of(job))}"
     pieces = weather_pieces(job, context.now, context.system)
     if _length(pieces) + LEAST_LEFT > room:
         pieces = tuple(each for each in pieces if each[1])

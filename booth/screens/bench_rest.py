@@ -8,6 +8,7 @@ from msgspec.structs import replace
 
 from booth.bench import commands
 from booth.bench.act import Act, Ask, CloseJob, Command, Context, Menu, Rest, Scroll
+from booth.bench.changes import change_menu
 from booth.bench.menus import OWN_WORDS, note_menu, skip_menu
 from booth.screens.ask import Ask as AskScreen
 from booth.screens.dialog import Sheet
@@ -100,6 +101,8 @@ class BenchRest:
                 await self._menu(note_menu(self.desk.unkept_note))
             case "skip":
                 await self._menu(skip_menu(self._context))
+            case "change":
+                await self._menu(change_menu(self._context))
             case "log":
                 from booth.screens.job_log import JobLog
 

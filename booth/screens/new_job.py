@@ -9,7 +9,7 @@ from textual.widgets import Static
 from booth.clock import local_date
 from booth.forms.form import Field, Rows
 from booth.forms.key import Key
-from booth.job.part_names import THE_PART, BadParts, parts_from
+from booth.job.part_names import HINT, THE_PART, BadParts, parts_from
 from booth.job.past import GoodSettings, last_good
 from booth.log.codec import VERSION
 from booth.log.errors import NotKept
@@ -53,8 +53,7 @@ class NewJob(FormScreen[Session | None]):
         yield FormView()
 
     def fields(self) -> tuple[Field, ...]:
-        hint = "separate parts with commas: left door, hood"
-        parts = Field("parts", "Parts", optional=True, default=THE_PART, hint=hint)
+        parts = Field("parts", "Parts", optional=True, default=THE_PART, hint=HINT)
         guns = tuple((gun.name, gun.name) for gun in self.host.shop.guns)
         return (parts, Field("gun", "Gun", choices=guns)) if guns else (parts,)
 
@@ -104,7 +103,8 @@ class NewJob(FormScreen[Session | None]):
             at=now,
             job="",
             profile=self.profile,
-            parts=parts,
+            parts=parts.names,
+            racks=parts.racks,
             system=host.system.value,
             gun=self.gun,
             shop=msgspec.to_builtins(host.shop),

@@ -152,6 +152,11 @@ SAID: Mapping[Cause, _Said] = {
         "Hold the gun further off.",
         "Hold the gun closer.",
     ),
+    Cause.TURN: _Said(
+        "{name} was sprayed {value} ago and may be wet.",
+        Kind.TIME,
+        "Turn it only if nothing touches that side.",
+    ),
     Cause.NO_BATCH: _Said(
         "No batch in use is noted: no pot life is counted.", None, "Note it at the step Mix."
     ),

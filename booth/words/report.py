@@ -11,6 +11,7 @@ from collections.abc import Callable, Iterable, Iterator, Sequence
 
 from booth.files.safe_text import visible
 from booth.job.products import last_coat, products_of
+from booth.job.racks import rows_of
 from booth.log.events import Event, UnknownEvent
 from booth.log.fold import Coat, Job, NoJob, fold
 from booth.log.summary import JobSummary
@@ -68,9 +69,9 @@ def _header(job: Job, name: str, time_of: When, date_of: When) -> Iterator[str]:
         if profile.product:
             yield f"Product  {visible(profile.product)}"
         yield f"From     {visible(profile.source)}"
-    yield f"Parts    {visible(', '.join(opened.parts))}"
-    if opened.gun:
-        yield f"Gun      {visible(opened.gun)}"
+    yield f"Parts    {visible(', '.join(row.title for row in rows_of(job)))}"
+    if job.fitted.gun:
+        yield f"Gun      {visible(job.fitted.gun)}"
 
 
 def _products(

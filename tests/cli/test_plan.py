@@ -43,6 +43,14 @@ def test_the_shape_of_the_answer(profile: str, capsys: pytest.CaptureFixture[str
     assert {each["ends"] - each["begins"] for each in sprayed} == {240.0}
 
 
+def test_a_coat_on_a_rack_takes_so_long_for_each_piece(capsys: pytest.CaptureFixture[str]) -> None:
+    parts = ["--parts", "6 doors x 2 sides", "--coat", "30s"]
+    found = planned(capsys, "two-pack-clear", *MILD, *parts)
+    sprayed = [each for each in found["line"] if each["part"] and each["ends"] is not None]
+    assert {each["part"] for each in sprayed} == {"doors: side 1", "doors: side 2"}
+    assert {each["ends"] - each["begins"] for each in sprayed} == {180.0}
+
+
 def test_a_cold_day_is_told_as_not_known(capsys: pytest.CaptureFixture[str]) -> None:
     cold = ["--air", "8C", "--humidity", "60%", "--part-at", "8C"]
     found = planned(capsys, "two-pack-clear", *cold)

@@ -20,7 +20,7 @@ from booth.job.past import GoodSettings, PastJobs
 from booth.job.steps import steps_of
 from booth.job.stopwatches import heard
 from booth.log.codec import decode, encode
-from booth.log.events import Event, JobOpened
+from booth.log.events import Event, JobOpened, Rack
 from booth.log.fold import Job, fold
 from booth.moment import Moment
 from booth.profile.model import Profile, Step
@@ -74,6 +74,7 @@ class AtBench:
         good: GoodSettings | None = None,
         past: PastJobs | None = None,
         later: tuple[Profile, ...] = (),
+        racks: tuple[Rack, ...] = (),
     ) -> None:
         self.clock, self.system, self.shop = ManualClock(), system, shop or Shop()
         self.good, self.past = good, past or PastJobs()
@@ -90,6 +91,7 @@ class AtBench:
             gun=gun,
             shop=msgspec.to_builtins(self.shop),
             later=later,
+            racks=racks,
             coating="Trial system" if later else "",
             coating_key="trial-system" if later else "",
         )

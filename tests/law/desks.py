@@ -63,9 +63,25 @@ def everything(clock: ManualClock) -> Sequence[ev.Event]:
     )
 
 
+def changed(clock: ManualClock) -> Sequence[ev.Event]:
+    """A job to which a rack came, one side of it sprayed, and in which gun and coats changed."""
+    at, rack = clock.now(), ev.Rack("doors", 24, 2)
+    return (
+        *everything(clock),
+        ev.PartsChanged(n=0, at=at, add=rack.parts, drop=("hood",), racks=(rack,)),
+        ev.CoatsChanged(n=0, at=at, coats=4, part="door"),
+        ev.GunChanged(n=0, at=at, gun="red gun", tip=q(1.2, "mm")),
+        ev.CoatBegun(n=0, at=at, part=rack.parts[0], coat=1),
+        ev.CoatEnded(n=0, at=at, part=rack.parts[0], coat=1),
+    )
+
+
+#: The kinds that ask for parts, coats or the gun.
+OF_CHANGES = ("amount", "catch", "coats", "fan", "faults", "film", "next-product", "plan")
 BEFORE: dict[str, Callable[[ManualClock], Sequence[ev.Event]]] = {
     "nothing": nothing,
     "everything": everything,
+    "changed": changed,
 }
 #: How often Space was pressed, and how long ago [s].
 STARTED = {"at rest": (), "started": (4.0,), "stopped": (20.0, 4.0), "forgotten": (8000.0,)}
@@ -104,6 +120,8 @@ def states() -> Iterator[tuple[str, str, str]]:
     """Kind, what was done before, what Space started: those that differ from one another."""
     for kind in every_kind():
         for before in BEFORE:
+            if before == "changed" and kind not in OF_CHANGES:
+                continue
             known: list[object] = []
             for started in STARTED:
                 desk = desk_for(kind, before, started)

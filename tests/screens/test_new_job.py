@@ -7,13 +7,13 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from booth.job.part_names import BadParts, parts_from
-from booth.log.events import JobOpened
+from booth.log.events import JobOpened, Rack
 from tests.screens.at_app import at_app
 
 
 def test_parts_are_parted_by_commas_and_blanks_do_not_count() -> None:
-    assert parts_from(" left  door, hood ,, ") == ("left door", "hood")
-    assert parts_from("   ") == ("the part",)
+    assert parts_from(" left  door, hood ,, ").names == ("left door", "hood")
+    assert parts_from("   ").names == ("the part",)
 
 
 @pytest.mark.parametrize(
@@ -28,7 +28,7 @@ def test_parts_that_cannot_be_told_apart_get_a_sentence(typed: str, said: str) -
 @given(st.text(max_size=300))
 def test_any_text_is_parts_or_a_sentence(typed: str) -> None:
     try:
-        parts = parts_from(typed)
+        parts = parts_from(typed).names
     except BadParts as fault:
         assert str(fault).endswith(".")
     else:
@@ -63,9 +63,9 @@ async def test_what_is_refused_is_said_and_stays_for_correction() -> None:
 async def test_it_is_said_how_parts_are_written_before_any_is() -> None:
     async with at_app(bundled=True) as at:
         await at.open("Two-pack clear")
-        assert "separate parts with commas: left door, hood" in at.text
+        assert "parted by commas: hood, 24 doors x 2 sides" in at.text
         await at.type("left door")
-        assert "separate parts" not in at.text
+        assert "parted by commas" not in at.text
 
 
 async def test_the_profile_can_be_read_to_its_end_with_the_arrows() -> None:
@@ -84,3 +84,14 @@ async def test_escape_leaves_and_nothing_is_kept() -> None:
         await at.type("door")
         await at.press("escape")
         assert at.stack == ["Home"] and not at.places.jobs_dir.exists()
+
+
+async def test_a_rack_is_typed_as_it_is_called_and_is_one_row_of_the_coats() -> None:
+    async with at_app(bundled=True) as at:
+        await at.open("Two-pack clear")
+        await at.type("hood, 24 doors x 2 sides")
+        await at.press("enter")
+        opened = at.bench.desk.job.opened
+        assert opened.parts == ("hood", "doors: side 1", "doors: side 2")
+        assert opened.racks == (Rack("doors", 24, 2),)
+        assert "hood, 24 doors" in at.text
