@@ -97,7 +97,8 @@ class Coats(Instrument):
 
     def own(self, context: Context, rows: Rows, key: Key) -> Act | None:
         if key.name in TOUCHES:
-            return touch(context, rows, word(rows.values, "part"), TOUCHES[key.name])
+            touched = side_told(context, word(rows.values, "part"))
+            return touch(context, rows, touched, TOUCHES[key.name])
         if key.name not in ("up", "down"):
             return None
         at = place_of(context.job, word(rows.values, "part")) + (1 if key.name == "down" else -1)
@@ -123,7 +124,9 @@ class Coats(Instrument):
         for side in other_sides(job, part):
             turned = Act("part", (SetForm(rows.form.choosing("part", side)),))
             found.append(Choice(f"Turn to {side}", partial(_taken, act=turned)))
-        return (*answers(context), *found, *touches(context, rows, part))
+        sides = dict.fromkeys((side_told(context, part), part))
+        touched = (each for side in sides for each in touches(context, rows, side))
+        return (*answers(context), *found, *touched)
 
 
 def _taken(_: Context, act: Act) -> Act:
@@ -170,6 +173,12 @@ def row_wait(context: Context, row: Row) -> Standing | None:
     found = [waits[part] for part in row.parts if part in waits]
     urgent = [each for each in found if each.state in URGENT]
     return next(iter(urgent), waits.get(last) or next(iter(found), None))
+
+
+def side_told(context: Context, part: str) -> str:
+    """The part whose wait is told where `part` is chosen: of a rack perhaps another side."""
+    each = row_wait(context, row_of(context.job, part))
+    return part if each is None else each.wait.part
 
 
 def parts_picture(context: Context, part: str) -> Parts:

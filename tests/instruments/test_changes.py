@@ -15,7 +15,7 @@ from booth.job.guard_gun import of_gun
 from booth.job.job_schedule import planned as whole_plan
 from booth.job.job_schedule import spray_times
 from booth.job.part_names import parts_from
-from booth.job.wait import What
+from booth.job.wait import State, What
 from booth.job.waits import alarms, waits
 from booth.log.events import (
     CatchMade,
@@ -25,14 +25,15 @@ from booth.log.events import (
     Event,
     GunChanged,
     PartsChanged,
+    TouchTried,
 )
 from booth.profile.model import CoatPlan, Film, Profile, Range
 from booth.profile.model import Gun as Asked
 from booth.shop.model import Gun, Shop
 from booth.words.shown import Parts
 from tests.instruments.at_bench import AtBench, in_mild_weather
+from tests.job.make import mild, q
 from tests.job.make import profile as trial
-from tests.job.make import q
 from tests.manual_clock import ManualClock
 
 TWO_COATS: Profile = msgspec.structs.replace(trial(), film=Film(coats=Range(2, 2)), mix=None)
@@ -166,6 +167,49 @@ def test_the_window_of_a_rack_closes_on_the_piece_that_was_sprayed_first() -> No
     assert doors.opens_s == door.opens_s
     # The coat lasted half an hour and the second of the press.
     assert door.closes_s - doors.closes_s == pytest.approx(1801, abs=0.01)
+
+
+def test_a_touch_is_of_the_side_whose_wait_is_told() -> None:
+    b = racked()
+    coat(b)
+    b.pass_time(400)
+    assert b.keys["Space"].endswith("side 2")
+    b.press("d")
+    touched = b.log[-1]
+    assert isinstance(touched, TouchTried) and touched.part == "doors: side 1"
+    assert "doors: side 1: touched dry" in offered(b)
+
+
+def test_a_rack_is_not_ready_before_its_slower_side_is() -> None:
+    """A side sprayed in the cold takes longer than the other one, sprayed after it in the warm."""
+    b = racked()
+    b.keep(msgspec.structs.replace(mild(part=12.0, air=12.0), at=b.clock.now()))
+    coat(b)
+    b.keep(msgspec.structs.replace(mild(), at=b.clock.now()))
+    coat(b)
+    first, second = waits(b.job)
+    assert first.opens_s is not None and second.opens_s is not None
+    assert first.opens_s > second.opens_s + 61
+    b.pass_time(second.opens_s + 1)
+    (row,) = table(b).rows
+    assert row.what.startswith("side 1") and row.word == "WAIT"
+    assert alarms(b.job, b.clock.now()) == ()
+    b.pass_time(first.opens_s - second.opens_s)
+    assert len(alarms(b.job, b.clock.now())) == 1
+
+
+def test_each_window_of_a_rack_that_closes_is_told() -> None:
+    b = racked()
+    coat(b)
+    b.pass_time(3 * 3600)
+    coat(b)
+    b.pass_time(24 * 3600 - 3 * 3600)
+    rings = [
+        (each.standing.wait.part, each.standing.state) for each in alarms(b.job, b.clock.now())
+    ]
+    # That side 2 is ready was never silenced either.
+    assert rings == [("doors: side 1", State.LATE), ("doors: side 2", State.READY)]
+    assert table(b).rows[0].word == "LATE"
 
 
 def test_the_other_side_can_be_taken_first_and_arrows_walk_the_rows() -> None:

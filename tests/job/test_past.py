@@ -127,3 +127,22 @@ def test_a_quantity_of_another_unit_is_no_pace(tmp_path: Path) -> None:
     )
     found = last_good(tmp_path, PROFILE.key)
     assert found is not None and "pace" not in found.figures
+
+
+def test_a_job_teaches_of_the_gun_it_came_to(tmp_path: Path) -> None:
+    other = ev.GunChanged(n=0, at=moment(120), gun="B")
+    first, then = caught(150, 1.0), caught(300, 2.0)
+    write(
+        tmp_path,
+        "20250601-1200-demo-0001",
+        opened(gun="A"),
+        timed(20),
+        first,
+        other,
+        then,
+        closed(),
+    )
+    assert pairs(tmp_path, "A") == () and last_good(tmp_path, PROFILE.key, "A") is None
+    assert [each.delivery_ml_min for each in pairs(tmp_path, "B")] == [300]
+    found = last_good(tmp_path, PROFILE.key, "B")
+    assert found is not None and (found.gun, found.figures["delivery"]) == ("B", 300)
