@@ -69,6 +69,8 @@ wet-film 1.5mil 42% | wet film | 3.57 mil | 0.005 mil
     printed example, paintcenter.org, Oct 2003
 dry-film 4mil 50% thinned=25% | dry film | 1.60 mil | 1e-9
     Organic Finishing Guidebook 2012-13 p. 615, by hand
+film-in-all 50% 50% 4mil:5mil:25% 4mil:5mil:25% | film in all from | 3.20 mil | 1e-9
+    Organic Finishing Guidebook 2012-13 p. 615, by hand: two coats of it
 coverage 5mil 65% efficiency=100% | nothing lost | 208.52 ft2/gal | 5e-3
     printed example, spreading-rate data sheet: 65 % at 5 mil, 208.52 ft2/gal
 coverage 125um 65% efficiency=100% | nothing lost | 5.2 | 1e-9

@@ -12,14 +12,16 @@ from booth.instruments.figures import asked_for, given, interval
 from booth.job import measured
 from booth.job.advice import on_film
 from booth.job.coat_plan import coats_wanted
+from booth.job.film_total import film_total
 from booth.job.measured import basis_of, coat_on, film_of, readings_of, statistics_of
 from booth.job.steps import key_of
 from booth.log.events import CoatBegun, Event, FilmRead
 from booth.log.fold import Job
-from booth.trade.film.film_thickness import dry_film_um
+from booth.trade.film.film_thickness import WetCoat, film_in_all
 from booth.trade.film.wet_gauge import TEETH_MIL, FilmInterval, Verdict, judge_film
 from booth.trade.result import Estimate, Outside
 from booth.units import Kind, Quantity, System, show, shown_unit
+from booth.words.film_words import total_words
 from booth.words.profile_words import range_words
 from booth.words.shown import Readout, Tone
 
@@ -54,6 +56,8 @@ class Film(Instrument):
         "curve along its length, away from edges. Several places tell more than one.",
         "Dry film = wet film x volume solids / (1 + thinner) (MIL-HDBK-1110 2.1.5). What flashed "
         "off before the reading makes the dry film thicker than this.",
+        "In all: the mean reading of each coat, dry, added up from the lower ends with the least "
+        "solids to the upper ends with the most. A coat that was not read is not guessed at.",
         "What lands (transfer efficiency) = film x gun speed x pitch / delivery, conservation of "
         "volume. It takes the coating caught, the fan measured and a pass timed; the pace, and the "
         "amount for large flat parts, then work with it instead of a usual band.",
@@ -91,7 +95,8 @@ class Film(Instrument):
         if found is not None:
             label = where if found.count == 1 else f"{where}: mean of {found.count}"
             return _judged(context, part, coat, found.mean, label)
-        lines = (_asked(context),) if coat is not None else (_asked(context), NO_COAT)
+        lines = (_asked(context), *total_line(context, part))
+        lines = lines if coat is not None else (*lines, NO_COAT)
         wet = context.profile.film.wet_um
         label = where if wet is None else f"{where}: wet film asked for"
         return asked_for(context, wet, Kind.THICKNESS, label, "", lines)
@@ -181,7 +186,8 @@ def _judged(
         lines.append(judgement.sentence)
     if judgement:
         lines = [*_deeds(context, part, coat, judgement.verdict), *lines]
-    lines += [*dry_line(context, film), *lands_line(context, part, coat)]
+    lines += [*total_line(context, part), *dry_line(context, film)]
+    lines += lands_line(context, part, coat)
     word = judgement.verdict.value.upper() if judgement else ""
     unit = shown_unit(Kind.THICKNESS, context.system)
     return Readout(film_words(film, context.system, ""), unit, label, tone, word, tuple(lines))
@@ -203,30 +209,31 @@ def _deeds(context: Context, part: str, coat: int | None, verdict: Verdict) -> t
     )
 
 
+def total_line(context: Context, part: str) -> tuple[str, ...]:
+    """What lies on the part after its coats, against the dry film wanted in all."""
+    total = film_total(context.job, part)
+    wanted = context.profile.film.dry_total_um
+    said = total_words(total, wanted, context.system) if total is not None else ""
+    return (f"in all {said}",) if said else ()
+
+
 def dry_line(context: Context, film: FilmInterval) -> tuple[str, ...]:
     """What the film dries to, and on what that rests."""
     solids = context.profile.film.volume_solids_percent
     if solids is None:
         return ()
     thinner = measured.thinner_fraction(context.job)
-    films = (
-        (film.low_um, solids.low or solids.middle),
-        (film.high_um, solids.high or solids.middle),
-    )
-    low, high = (
-        measured.known(dry_film_um, end, percent / 100, thinner or 0.0)
-        if math.isfinite(end)
-        else end
-        for end, percent in films
-    )
-    if low is None or high is None:
+    coat = WetCoat(film.low_um, film.high_um, thinner or 0.0)
+    ends = solids.low or solids.middle, solids.high or solids.middle
+    dry = measured.known(film_in_all, [coat], *(end / 100 for end in ends))
+    if dry is None:
         return ()
     with_thinner = "thinner not counted: the mix is not in the log by volume"
     if thinner is not None:
         with_thinner = f"thinner {thinner * 100:.0f} %"
-    ends = interval(low, high, Kind.THICKNESS, context.system)
+    said = interval(dry.low_um, dry.high_um, Kind.THICKNESS, context.system)
     of = range_words(solids, Kind.PERCENT, context.system)
-    return (f"dries to {ends} (volume solids {of}, {with_thinner})",)
+    return (f"dries to {said} (volume solids {of}, {with_thinner})",)
 
 
 def lands_line(context: Context, part: str, coat: int | None) -> tuple[str, ...]:

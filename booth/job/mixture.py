@@ -52,10 +52,10 @@ def mean(figures: Sequence[float]) -> float | None:
     return sum(figures) / len(figures) if figures else None
 
 
-def stages(job: Job) -> tuple[Stage, ...]:
-    """Every stage of the mix that is in use, the present one last."""
+def stages(job: Job, until: int | None = None) -> tuple[Stage, ...]:
+    """Every stage of the mix that is in use, the present one last. until: as it was at entry `until`."""
     found = [Stage()]
-    for event in job.live:
+    for event in job.live if until is None else (each for each in job.live if each.n <= until):
         if isinstance(event, BatchMixed):
             found = [_mixed(job.profile, event, found[-1])]
         elif isinstance(event, ThinnerAdded):

@@ -112,6 +112,18 @@ def _coats(job: Job, system: System, time_of: When, date_of: When) -> Iterator[s
         for coat in coats:
             yield f"{visible(part)}: " + _coat(coat, before, system, time_of, date_of)
             before = coat
+        yield from _film(job, part, system)
+
+
+def _film(job: Job, part: str, system: System) -> Iterator[str]:
+    # Loads all that measures, as the settings do.
+    from booth.job.film_total import film_total
+    from booth.words.film_words import total_words
+
+    total = film_total(job, part)
+    said = total and total_words(total, job.profile.film.dry_total_um, system)
+    if said:
+        yield f"{visible(part)}: film in all {said}"
 
 
 def _under(job: Job, part: str) -> Coat | None:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import msgspec
 import pytest
 
 from booth.instruments import film as gauge
@@ -18,7 +19,7 @@ from booth.log.events import (
     Pour,
     Voided,
 )
-from booth.profile.model import Film, Gun, Range
+from booth.profile.model import Film, Gun, Mix, MixPart, Range
 from booth.units import Quantity, System
 from booth.words.shown import Tone
 from tests.instruments.at_bench import AtBench, context_of
@@ -82,6 +83,23 @@ def test_dry_film_by_solids_and_thinner() -> None:
     assert "dries to 1.6 to 2.0 mil (volume solids 50 %, thinner 25 %)" in shown.lines
     unknown = gauge.Film().readout(context_of(BEGUN, profile=ASKED, system=System.US), values)
     assert any("2.0 to 2.5 mil" in line and "not counted" in line for line in unknown.lines)
+
+
+def test_the_film_in_all_is_said_by_part_and_a_coat_not_read_too() -> None:
+    # 45 to 55 um wet at 50 %: 22.5 to 27.5 dry (Organic Finishing Guidebook 2012-13 p. 615).
+    film = msgspec.structs.replace(ASKED.film, dry_total_um=Range(55, 80))
+    bare = profile(film=film, mix=Mix(parts=(MixPart("paint", 1),)))
+    coats: list[Event] = [msgspec.structs.replace(e, part="hood") for e in (BEGUN, ENDED)]
+    desk = AtBench("film", profile=bare, before=lambda _: coats)
+    assert "in all not known of 55 to 80 µm; coat 1 not read" in desk.text
+    desk.type("45")
+    desk.press("enter")
+    desk.type("55")
+    desk.press("enter")
+    assert "in all about 22 to 28 of 55 to 80 µm dry after 1 coat" in desk.text
+    desk.press("space")  # the other part, on which nothing lies
+    assert desk.row("part").given == "door"
+    assert not any(line.startswith("in all") for line in desk.readout.lines)
 
 
 def test_what_landed_is_said_and_what_to_change_is_a_speed() -> None:

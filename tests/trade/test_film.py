@@ -39,6 +39,53 @@ def test_4_mil_wet_at_50_percent_thinned_a_quarter_is_1_6_mil_dry() -> None:
     )
 
 
+@outside(
+    film_thickness.film_in_all,
+    source="Organic Finishing Guidebook 2012-13 p. 615 (4 mil wet, 50 %, 4:1: 1.6 mil dry), "
+    "each coat of it; the ends of the intervals worked by hand",
+)
+def test_two_coats_of_the_printed_example_are_twice_its_film() -> None:
+    coat = film_thickness.WetCoat(4 * UM_PER_MIL, 5 * UM_PER_MIL, 0.25)
+    film = film_thickness.film_in_all([coat, coat], 0.50, 0.50)
+    # 4 to 5 mil wet is 1.6 to 2.0 mil dry; twice.
+    assert film.low_um / UM_PER_MIL == pytest.approx(3.2)
+    assert film.high_um / UM_PER_MIL == pytest.approx(4.0)
+    # 40 to 60 % solids, one coat of the two not thinned:
+    # 4 x 0.40 / 1.25 + 4 x 0.40 = 2.88 mil; 5 x 0.60 / 1.25 + 5 x 0.60 = 5.4 mil.
+    bare = film_thickness.WetCoat(4 * UM_PER_MIL, 5 * UM_PER_MIL)
+    film = film_thickness.film_in_all([coat, bare], 0.40, 0.60)
+    assert film.low_um / UM_PER_MIL == pytest.approx(2.88)
+    assert film.high_um / UM_PER_MIL == pytest.approx(5.4)
+
+
+wet_coats = st.lists(
+    st.builds(
+        lambda low, more, s: film_thickness.WetCoat(low, low + more, s),
+        *(st.floats(0.0, 500.0), st.floats(0.0, 200.0), thinner),
+    ),
+    min_size=1,
+    max_size=6,
+)
+
+
+@given(wet_coats, solids, st.floats(0.0, 1.0), st.floats(0.0, 1.0), st.floats(0.0, 1.0))
+def test_the_film_in_all_holds_every_film_that_the_readings_allow(
+    coats: list[film_thickness.WetCoat], solid: float, wider: float, where: float, share: float
+) -> None:
+    most = solid + (1.0 - solid) * wider
+    film = film_thickness.film_in_all(coats, solid, most)
+    true = sum(
+        film_thickness.dry_film_um(
+            each.wet_low_um + where * (each.wet_high_um - each.wet_low_um),
+            solid + share * (most - solid),
+            each.thinner_fraction,
+        )
+        for each in coats
+    )
+    slack = 1e-9 * (1.0 + true)  # rounding of a few sums
+    assert film.low_um - slack <= true <= film.high_um + slack
+
+
 @given(thickness, solids, thinner)
 def test_wet_to_dry_and_back(wet: float, vs: float, s: float) -> None:
     dry = film_thickness.dry_film_um(wet, vs, s)

@@ -2,9 +2,12 @@
 
 from __future__ import annotations
 
+import math
+from collections.abc import Sequence
 from dataclasses import dataclass
 
-from booth.trade.result import _whole_up, require
+from booth.trade.film.wet_gauge import FilmInterval
+from booth.trade.result import BadInput, _whole_up, require
 from booth.trade.thinning.thinner_share import solids_after_thinning
 
 
@@ -20,6 +23,18 @@ class CoatPlan:
     wet_each_um: float
     dry_each_um: float
     dry_total_um: float
+
+
+@dataclass(frozen=True, slots=True)
+class WetCoat:
+    """One coat as a gauge read it: its wet film lies between two teeth [um].
+
+    thinner_fraction: thinner in it by volume, per volume of coating [1].
+    """
+
+    wet_low_um: float
+    wet_high_um: float
+    thinner_fraction: float = 0.0
 
 
 def dry_film_um(
@@ -44,6 +59,42 @@ def dry_film_um(
     """
     require("The wet film", wet_um, 0.0, unit="um")
     return wet_um * solids_after_thinning(volume_solids_fraction, thinner_fraction)
+
+
+def film_in_all(
+    coats: Sequence[WetCoat], least_solids_fraction: float, most_solids_fraction: float
+) -> FilmInterval:
+    """Give the dry film that coats make together, as far as the gauge and the data sheet tell.
+
+    Args:
+        coats: each coat as it was read, one or more: wet film between 0 and any figure [um],
+            thinner added per volume of coating [1].
+        least_solids_fraction, most_solids_fraction: solids by volume of the coating before
+            thinning [1], above 0 to 1; the same twice where the data sheet gives one figure.
+
+    Returns: the interval in which the dry film lies [um]: ``sum of WFT x VS / (1 + s)``, of the
+        lower ends with the least solids to the upper ends with the most.
+    Range: as for dry_film_um; coats of one product, of which none is left out.
+    Source: DFT = WFT x VS / (1 + s) (Organic Finishing Guidebook 2012-13 p. 615), summed by
+        interval arithmetic (IEEE 1788-2015).
+
+    >>> film_in_all([WetCoat(50.0, 60.0), WetCoat(50.0, 64.0)], 0.50, 0.50)
+    FilmInterval(low_um=50.0, high_um=62.0)
+    """
+    if not coats:
+        raise BadInput("No coat was given; at least one is needed.")
+    for coat in coats:
+        require("The wet film's lower end", coat.wet_low_um, 0.0, unit="um")
+        require("The wet film's upper end", coat.wet_high_um, coat.wet_low_um, unit="um")
+    require("The most solids", most_solids_fraction, least_solids_fraction)
+
+    def dry(wet_um: float, solids: float, coat: WetCoat) -> float:
+        return dry_film_um(wet_um, solids, coat.thinner_fraction)
+
+    return FilmInterval(
+        math.fsum(dry(coat.wet_low_um, least_solids_fraction, coat) for coat in coats),
+        math.fsum(dry(coat.wet_high_um, most_solids_fraction, coat) for coat in coats),
+    )
 
 
 def wet_film_um(
