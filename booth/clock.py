@@ -12,7 +12,7 @@ import os
 import sys
 import time
 from collections.abc import Callable, Mapping
-from datetime import datetime
+from datetime import datetime, timedelta
 from typing import Protocol
 
 import msgspec
@@ -221,3 +221,19 @@ def local_hhmmss(moment: Moment) -> str:
 
 def local_date(moment: Moment) -> str:
     return _local(moment, "%Y-%m-%d", "----------")
+
+
+def local_day_hhmm(moment: Moment, now: Moment) -> str:
+    """A moment as it is said at `now`: the time, with the day where that is another one."""
+    time, date = local_hhmm(moment), local_date(moment)
+    days = {local_date(now): "", _local_date_after(now, 1): "tomorrow "}
+    days |= {_local_date_after(now, -1): "yesterday "}
+    return f"{days.get(date, f'{date} ')}{time}"
+
+
+def _local_date_after(moment: Moment, days: int) -> str:
+    """By the calendar: a day in which the clocks are set is not 24 hours long."""
+    try:
+        return f"{datetime.fromtimestamp(moment.wall).date() + timedelta(days=days)}"
+    except (OverflowError, OSError, ValueError):
+        return ""

@@ -19,6 +19,7 @@ from booth.clock import (
     MachineClock,
     Sources,
     local_date,
+    local_day_hhmm,
     local_hhmm,
     local_hhmmss,
     machine_sources,
@@ -251,6 +252,34 @@ def test_two_programs_agree_through_the_environment() -> None:
         [sys.executable, "-c", ASK], env=environment, capture_output=True, text=True, check=True
     )
     assert before <= float(said.stdout) <= here.now().continuous
+
+
+@pytest.mark.parametrize(
+    ("now", "then", "said"),
+    [
+        ("2025-06-15 18:00", "2025-06-15 23:59", "23:59"),
+        ("2025-06-15 18:00", "2025-06-16 05:42", "tomorrow 05:42"),
+        ("2025-06-15 18:00", "2025-06-14 05:42", "yesterday 05:42"),
+        ("2025-06-15 18:00", "2025-06-17 05:42", "2025-06-17 05:42"),
+        # The night of 26 October 2025 had 25 hours in central Europe, that of 30 March 23.
+        ("2025-10-26 00:10", "2025-10-26 23:50", "23:50"),
+        ("2025-10-26 00:10", "2025-10-27 00:05", "tomorrow 00:05"),
+        ("2025-03-29 23:50", "2025-03-30 23:55", "tomorrow 23:55"),
+    ],
+)
+def test_another_day_is_named(
+    monkeypatch: pytest.MonkeyPatch, now: str, then: str, said: str
+) -> None:
+    monkeypatch.setenv("TZ", "CET-1CEST,M3.5.0,M10.5.0/3")
+    time.tzset()
+    try:
+        walls = [time.mktime(time.strptime(each, "%Y-%m-%d %H:%M")) for each in (then, now)]
+        moment, at = (Moment(wall, 0.0, "") for wall in walls)
+        assert local_day_hhmm(moment, at) == said
+        assert local_day_hhmm(Moment(1e300, 0.0, ""), at) == "---------- --:--"
+    finally:
+        monkeypatch.undo()
+        time.tzset()
 
 
 def test_local_times_follow_the_zone(monkeypatch: pytest.MonkeyPatch) -> None:

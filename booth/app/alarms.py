@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 
 from booth.clock import local_hhmm
 from booth.clock_reading import notice
+from booth.job.after_close import alarms_after
 from booth.job.stopwatches import STOP, heard
 from booth.job.wait import Alarm
 from booth.job.waits import alarms
@@ -29,7 +30,7 @@ SAME_GLOVE_S = 1.0
 
 
 class Alarms:
-    """The alarms of all open jobs that are for this booth."""
+    """The alarms of all jobs that are for this booth."""
 
     def __init__(self, app: BoothApp) -> None:
         self.app = app
@@ -65,14 +66,11 @@ class Alarms:
                 self.app.sound.play("tick")
 
     def ringing(self) -> tuple[tuple[OpenJob, Alarm], ...]:
-        """What rings now, and in which job."""
-        now = self.app.clock.now()
-        return tuple(
-            (each, alarm)
-            for each in self.app.jobs.jobs()
-            if each.rings
-            for alarm in alarms(each.job, now)
-        )
+        """What rings now, and in which job: open, or closed and running on."""
+        now, jobs = self.app.clock.now(), self.app.jobs
+        found = [(each, alarms(each.job, now)) for each in jobs.jobs() if each.rings]
+        found += [(e, alarms_after(e.job, now)) for e in jobs.jobs(closed=True) if e.rings]
+        return tuple((each, alarm) for each, rings in found for alarm in rings)
 
     def _line(self, job: OpenJob, alarm: Alarm, now: Moment) -> str:
         line = alarm_line(alarm, now, local_hhmm)

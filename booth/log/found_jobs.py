@@ -14,9 +14,13 @@ from booth.log.parse import parse
 from booth.log.store import log_bytes, log_files
 from booth.log.summary import JobSummary, summary_of, unreadable
 
+#: So many of the jobs that were closed last are read in full.
+MOST_CLOSED = 40
+
 
 class _Found(msgspec.Struct, frozen=True):
-    """A log as it was read when its file had this stamp. job: what it adds up to, while open."""
+    """A log as it was read when its file had this stamp. job: what it adds up to, while open or asked
+    for."""
 
     stamp: tuple[int, ...]
     summary: JobSummary
@@ -30,6 +34,7 @@ class FoundJobs:
         self._folder = folder
         self._found: Mapping[Path, _Found] = {}
         self._longer: Mapping[Path, str] = {}
+        self._run_on: tuple[Path, ...] = ()
 
     def look(self, passing_over: Callable[[Path], bool]) -> None:
         """Read the folder anew: of its files, only those that changed. May run in a thread."""
@@ -56,6 +61,28 @@ class FoundJobs:
         ]
         return tuple(sorted(jobs, key=lambda each: -each[1].opened.at.wall))
 
+    def read_closed(self, after_s: float, runs_on: Callable[[Job], bool]) -> None:
+        """Read the jobs that were closed after a wall time [s], each file once; ``closed`` gives those
+        that run on."""
+        lately = [
+            (path, each)
+            for path, each in self._found.items()
+            if each.summary.closed is not None and each.summary.closed.wall > after_s
+        ]
+        lately.sort(key=lambda each: -each[1].summary.closed.wall if each[1].summary.closed else 0)
+        read = {
+            path: each if each.job is not None else msgspec.structs.replace(each, job=_job(path))
+            for path, each in lately[:MOST_CLOSED]
+        }
+        self._found = {**self._found, **read}
+        self._run_on = tuple(path for path, each in read.items() if each.job and runs_on(each.job))
+
+    @property
+    def closed(self) -> tuple[tuple[Path, Job], ...]:
+        """The closed jobs that ran on when they were read last, the last closed first."""
+        found = ((path, self._found.get(path)) for path in self._run_on)
+        return tuple((p, e.job) for p, e in found if e and e.job and e.job.closed is not None)
+
     @property
     def unread(self) -> tuple[JobSummary, ...]:
         """The logs that hold no job which can be opened, each with its fault."""
@@ -77,8 +104,19 @@ def _read(path: Path, stamp: tuple[int, ...]) -> _Found:
     except OSError as fault:
         return _Found(stamp, unreadable(path, fault))
     summary = summary_of(path, data)
-    content = parse(data) if summary.is_open else None
-    return _Found(stamp, summary, fold(content.events) if content and not content.fault else None)
+    return _Found(stamp, summary, _folded(data) if summary.is_open else None)
+
+
+def _job(path: Path) -> Job | None:
+    try:
+        return _folded(log_bytes(path))
+    except OSError:
+        return None
+
+
+def _folded(data: bytes) -> Job | None:
+    content = parse(data)
+    return None if content.fault else fold(content.events)
 
 
 def _stamp(path: Path) -> tuple[int, ...]:

@@ -129,12 +129,13 @@ class OpenJobs:
         self.found.look(lambda path: bool(held) and _real(path) in held)
         self._elsewhere = frozenset(path for path in self._elsewhere if not is_free(path))
 
-    def jobs(self) -> tuple[OpenJob, ...]:
-        """Give the open jobs: on the bench, left in this run, then those on disk, newest first."""
+    def jobs(self, closed: bool = False) -> tuple[OpenJob, ...]:
+        """Give the open jobs: on the bench, left in this run, then those on disk, newest first; or,
+        of those on disk, the closed ones that run on."""
         own = [
             OpenJob(each.log.path, self.found.name(each.log.path), each.job, each)
             for each in self.sessions
-            if each.job.closed is None
+            if each.job.closed is None and not closed
         ]
         found = [
             OpenJob(
@@ -143,7 +144,7 @@ class OpenJobs:
                 job,
                 rings=job.events[-1].at.boot == self._boot and path not in self._elsewhere,
             )
-            for path, job in self.found.open
+            for path, job in (self.found.closed if closed else self.found.open)
             if _real(path) not in self._held
         ]
         return (*own, *found)

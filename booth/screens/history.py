@@ -161,32 +161,18 @@ class History(ListScreen[None, JobSummary]):
 
     def enter(self) -> Deed | None:
         chosen = self.chosen
-        return Deed("read", lambda: self._read_one(chosen)) if chosen is not None else None
-
-    async def _read_one(self, chosen: JobSummary) -> None:
-        if chosen.opened is None or chosen.fault:
-            told = (chosen.fault, f"The file is left as it is: {chosen.path}")
-            await self.host.show(Sheet(chosen.path.name, told))
-            return
-        try:
-            log = read_log(chosen.path)
-        except OSError as fault:
-            why = fault.strerror or type(fault).__name__
-            sheet = Sheet(chosen.path.name, (f"The file cannot be read: {why}.",))
-            await self.host.show(sheet)
-            return
-        await self.host.show(JobReport(chosen, log, lambda: self._reopen(chosen)))
+        return Deed("read", lambda: read_one(self.host, chosen)) if chosen is not None else None
 
     async def _reopen(self, chosen: JobSummary) -> None:
         """Put the job on the bench, above the first screen; say so where that cannot be done."""
         if chosen.opened is None or chosen.fault:
-            await self._read_one(chosen)
+            await read_one(self.host, chosen)
             return
         await take_up(self.host, chosen.path, self.host.clock.now())
 
     async def _look_again(self, chosen: JobSummary) -> None:
         if chosen.opened is None or chosen.fault:
-            await self._read_one(chosen)
+            await read_one(self.host, chosen)
             return
         await look_again(self.host, chosen.path, lambda: self.say("Noted."))
 
@@ -207,6 +193,22 @@ class History(ListScreen[None, JobSummary]):
             self._put()
         else:
             await super().leave()
+
+
+async def read_one(host: Host, chosen: JobSummary) -> None:
+    """Show what was kept in a job, or why that cannot be done."""
+    if chosen.opened is None or chosen.fault:
+        told = (chosen.fault, f"The file is left as it is: {chosen.path}")
+        await host.show(Sheet(chosen.path.name, told))
+        return
+    try:
+        log = read_log(chosen.path)
+    except OSError as fault:
+        why = fault.strerror or type(fault).__name__
+        await host.show(Sheet(chosen.path.name, (f"The file cannot be read: {why}.",)))
+        return
+    path = chosen.path
+    await host.show(JobReport(chosen, log, lambda: take_up(host, path, host.clock.now())))
 
 
 async def look_again(host: Host, path: Path, done: Callable[[], None]) -> None:

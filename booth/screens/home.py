@@ -1,4 +1,5 @@
-"""The first screen: jobs that are not closed, with their waits; coating profiles; what could not be read."""
+"""The first screen: jobs that are not closed, with their waits; what runs on in closed ones; coating
+profiles; what could not be read."""
 
 from __future__ import annotations
 
@@ -29,6 +30,7 @@ PAINTED_S = 0.12
 #: What Enter does on a row, by its kind.
 ENTERS = {
     "job": "take up",
+    "still": "read",
     "profile": "begin a job",
     "faults": "its faults",
     "shop": "open",
@@ -128,6 +130,7 @@ class Home(ListScreen[None, HomeRow]):
         self._put(
             (
                 *home_rows.job_rows(host.jobs.jobs(), host.jobs.found.unread, when),
+                *home_rows.still_rows(host.jobs, host.clock.now()),
                 *home_rows.profile_rows(library),
                 *home_rows.system_rows(load_systems(folders, library)),
                 *home_rows.shop_rows(host.places.shop_file, faults),
@@ -148,6 +151,10 @@ class Home(ListScreen[None, HomeRow]):
     def line(self, item: HomeRow, now: Moment) -> PickLine:
         """Behind a job stands its most urgent clock."""
         behind = item.behind
+        if item.kind == "still":
+            from booth.screens.home_rows import still_line
+
+            return still_line(item, now)
         if item.job is not None:
             from booth.screens.home_rows import clock_of
 
@@ -179,6 +186,11 @@ class Home(ListScreen[None, HomeRow]):
     async def _take(self, row: HomeRow) -> None:
         if row.kind == "job" and row.path is not None:
             await take_up(self.host, row.path)
+        elif row.kind == "still" and row.path is not None:
+            from booth.log.summary import summarise
+            from booth.screens.history import read_one
+
+            await read_one(self.host, summarise(row.path))
         elif row.profile is not None:
             await self._begin(row.profile)
         elif row.kind == "shop":

@@ -7,11 +7,14 @@ from pathlib import Path
 
 from msgspec.structs import replace
 
+from booth.clock import local_day_hhmm
 from booth.files.faults import Fault, counted
+from booth.files.safe_text import visible
 from booth.files.slug import system_key
+from booth.job.after_close import CLOSED_LATELY_S, running_on
 from booth.job.steps import next_open
 from booth.log.fold import Job
-from booth.log.open_jobs import OpenJob
+from booth.log.open_jobs import OpenJob, OpenJobs
 from booth.log.summary import JobSummary
 from booth.moment import Moment
 from booth.profile.library import Library
@@ -22,6 +25,7 @@ from booth.screens.home_list import (
     PROFILES,
     REST,
     SHOP,
+    STILL,
     SYSTEMS,
     HomeRow,
     job_row,
@@ -29,8 +33,9 @@ from booth.screens.home_list import (
     system_row,
 )
 from booth.units import System
+from booth.words.shown import PickLine
 from booth.words.system_words import lines_of
-from booth.words.wait_words import faces
+from booth.words.wait_words import faces, still_words, tone_of, what_words
 
 
 def job_rows(
@@ -47,6 +52,24 @@ def job_rows(
         about = (log.fault, f"The file is left as it is: {log.path}")
         rows.append(HomeRow("faults", id, JOBS, name, "cannot be opened", "!", about=about))
     return tuple(rows)
+
+
+def still_rows(jobs: OpenJobs, now: Moment) -> tuple[HomeRow, ...]:
+    """Read the jobs that were closed lately: those in which something runs on."""
+    after_s = now.wall - CLOSED_LATELY_S
+    jobs.found.read_closed(after_s, lambda job: bool(running_on(job, now)))
+    return tuple(
+        HomeRow(
+            kind="still",
+            id=f"still:{each.path.name}",
+            section=STILL,
+            title=each.job.opened.title,
+            path=each.path,
+            job=each.job,
+            about=(each.name,),
+        )
+        for each in jobs.jobs(closed=True)
+    )
 
 
 def profile_rows(library: Library) -> tuple[HomeRow, ...]:
@@ -120,8 +143,39 @@ def clock_of(job: Job, now: Moment) -> str:
     return f"{running[0].shown_word} {running[0].remaining} {running[0].title}"
 
 
+def still_line(row: HomeRow, now: Moment) -> PickLine:
+    """The clock of a closed job that changes next, and when."""
+    found = running_on(row.job, now) if row.job is not None else ()
+    if not found:
+        return PickLine(row.title)
+    title = f"{visible(found[0].wait.part)}: {what_words(found[0])}"
+    return PickLine(title, still_words(found[0], now, local_day_hhmm), must=True)
+
+
+def _still_words(job: Job, name: Sequence[str], now: Moment) -> tuple[str, ...]:
+    running = [
+        f"{tone_of(each).shape} {each.wait.part}: {what_words(each)} "
+        f"{still_words(each, now, local_day_hhmm)}"
+        for each in running_on(job, now)
+    ]
+    closed = [f"Closed {local_day_hhmm(job.closed.at, now)}."] if job.closed is not None else []
+    return (
+        job.opened.title,
+        ", ".join(job.parts),
+        "",
+        *(running or ["Nothing runs any more."]),
+        "",
+        *closed,
+        f"What lies on the parts goes on, in the job {', '.join(name)}.",
+        "",
+        "Enter reads what was kept; a touch test always decides.",
+    )
+
+
 def describe(row: HomeRow, now: Moment, system: System) -> tuple[str, ...]:
     """The words about a row."""
+    if row.kind == "still" and row.job is not None:
+        return _still_words(row.job, row.about, now)
     if row.profile is not None:
         return lines_of(row.profile, system)
     return _job_words(row.job, row.about, now) if row.job is not None else row.about

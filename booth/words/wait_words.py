@@ -9,7 +9,7 @@ from booth.files.safe_text import visible
 from booth.job.wait import Alarm, Standing, State, What
 from booth.job.waits import standings
 from booth.log.fold import Job
-from booth.moment import Basis, Moment, elapsed
+from booth.moment import Basis, Moment, elapsed, later
 from booth.words.shown import ClockFace, Tone
 
 TONES = {
@@ -133,6 +133,23 @@ def tone_of(each: Standing) -> Tone:
     if each.wait.what is What.POT_LIFE and each.state is State.READY:
         return Tone.GOOD
     return TONES[each.state]
+
+
+def still_words(each: Standing, now: Moment, at: Callable[[Moment, Moment], str]) -> str:
+    """Where a wait of a closed job stands, and until when or since when. at: writes a moment at now."""
+    word = state_word(each)
+    if each.doubtful:
+        return word
+    if each.state is State.UNKNOWN:
+        return f"{word}, {rough(each.elapsed_s)} since the coat"
+    if each.state is State.LATE:
+        return f"{word} since {at(later(now, -each.past_s), now)}"
+    if each.remaining_s is not None:
+        until = "" if each.state is State.WAIT else "until "
+        about = "~" if each.wait.estimate else ""
+        return f"{word} {until}{about}{at(later(now, each.remaining_s), now)}"
+    opened_s = each.wait.again_s or each.wait.opens_s or 0.0
+    return f"{word} since {at(later(now, opened_s - each.elapsed_s), now)}"
 
 
 def face(each: Standing) -> ClockFace:
