@@ -223,6 +223,15 @@ def local_date(moment: Moment) -> str:
     return _local(moment, "%Y-%m-%d", "----------")
 
 
+def wall_of(text: str) -> float:
+    """The wall time [s] of an ISO 8601 text, of this machine's zone where it names none. Raises
+    ValueError, also where no clock can show it."""
+    try:
+        return datetime.fromisoformat(text).timestamp()
+    except (OverflowError, OSError) as fault:
+        raise ValueError(str(fault)) from None
+
+
 def local_day_hhmm(moment: Moment, now: Moment) -> str:
     """A moment as it is said at `now`: the time, with the day where that is another one."""
     time, date = local_hhmm(moment), local_date(moment)

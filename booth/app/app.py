@@ -24,6 +24,7 @@ from booth.widgets.textual_internals import mend
 if TYPE_CHECKING:
     from booth.app.alarms import Alarms
     from booth.log.session import Session
+    from booth.shop.room_readings import RoomReadings
 
 #: However fast time is made to run, the screen is not drawn more often than this.
 LEAST_TICK_S = 0.05
@@ -63,6 +64,12 @@ class BoothApp(Host):
 
         return Alarms(self)
 
+    @cached_property
+    def room(self) -> RoomReadings:  # type: ignore[override]
+        from booth.shop.room_readings import RoomReadings
+
+        return RoomReadings()
+
     def on_mount(self) -> None:
         self.push_screen(Home(self._wanted_profile))
         mind_signals(self)
@@ -89,6 +96,7 @@ class BoothApp(Host):
             return
         self.alarms.mind_clock()
         self.alarms.mind_stopwatches()
+        self.room.mind(self.shop, self.places.shop_file, self.clock.now())
         self.draw_all()
         self.alarms.mind()
         if self._timer is not None:

@@ -18,6 +18,7 @@ from booth.log.fold import Job, Stopwatch
 from booth.moment import Moment, elapsed
 from booth.profile.model import Profile, Step
 from booth.shop.model import Gun, Shop
+from booth.shop.room_readings import RoomReading
 from booth.units import System
 
 
@@ -25,7 +26,8 @@ class Context(msgspec.Struct, frozen=True):
     """An immutable snapshot: the job, now, and what stands around it.
 
     good: what was set in the last good job of this product and gun, if there was one; past: the
-    jobs of this shop, read when they are asked for.
+    jobs of this shop, read when they are asked for; room: what the sensor's file said last, if the
+    shop has one.
     """
 
     job: Job
@@ -35,6 +37,7 @@ class Context(msgspec.Struct, frozen=True):
     shop: Shop = msgspec.field(default_factory=Shop)
     good: GoodSettings | None = None
     past: PastJobs = msgspec.field(default_factory=PastJobs)
+    room: RoomReading | None = None
 
     @property
     def profile(self) -> Profile:

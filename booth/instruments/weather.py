@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from msgspec.structs import replace
+
 from booth.bench.act import Context
 from booth.bench.instrument import Instrument, quantity
 from booth.files.safe_text import visible
@@ -10,13 +12,15 @@ from booth.job import lasting
 from booth.job.coat_plan import coats_of
 from booth.job.mix_choice import in_use, todays
 from booth.log.events import Event, WeatherRead
+from booth.shop.room_readings import RoomReading
 from booth.trade.result import BadInput
 from booth.trade.weather.weather_limits import LimitCheck, weather_verdict
 from booth.units import Kind, Quantity, System, show, shown_unit, shown_value
 from booth.words.shown import Readout, Tone
-from booth.words.wait_words import duration, rough
+from booth.words.wait_words import duration, length, rough
 
 THREE = ("air", "humidity", "part")
+NOT_USED = "Sensor file not used"
 BELOW_DEW_POINT = "The part is not above the dew point: water condenses on it."
 
 
@@ -36,15 +40,19 @@ class Weather(Instrument):
         "spray booth 0.5 m/s (100 ft/min). Without it the profile's own air is assumed.",
         "Measure the part itself, with a surface thermometer: metal from outside is colder than "
         "the air for hours.",
+        "Where the shop file names the file of a sensor, its air and humidity are assumed until you "
+        "type others; what is older than a quarter of an hour, or cannot be read, is not used.",
     )
     KEEPS = (WeatherRead,)
     RECORDS = 2
     UNSAID = "weather: "
 
     def fields(self, context: Context, values: Values) -> tuple[Field, ...]:
+        read, said = sensor(context)
+        air, humidity = (read.air_c, read.humidity_percent) if read else (None, None)
         return (
-            Field("air", "Air", Kind.TEMPERATURE),
-            Field("humidity", "Humidity", Kind.PERCENT),
+            _asked("air", "Air", Kind.TEMPERATURE, air, said),
+            _asked("humidity", "Humidity", Kind.PERCENT, humidity, said),
             Field("part", "Part", Kind.TEMPERATURE),
             Field(
                 "speed",
@@ -59,11 +67,16 @@ class Weather(Instrument):
     def readout(self, context: Context, values: Values) -> Readout:
         last = context.job.weather
         air, humidity, part = (quantity(values, key) for key in THREE)
-        if not (air or humidity or part) and last is not None:
+        read, said = sensor(context)
+        said = "" if context.room is None else f"Air and humidity: {said}." if read else said
+        if not (_typed(air) or _typed(humidity) or part) and last is not None:
             air, humidity, part = last.air, last.humidity, last.part
+            said = "" if read else said
         if air is None or humidity is None or part is None:
-            return Readout("–", label="dew margin", lines=("Air, humidity, and the part itself.",))
-        return weather_readout(air, humidity, part, context, quantity(values, "speed"))
+            lines = filter(None, (said, "Air, humidity, and the part itself."))
+            return Readout("–", label="dew margin", lines=tuple(lines))
+        found = weather_readout(air, humidity, part, context, quantity(values, "speed"))
+        return replace(found, lines=(*found.lines, said)) if said else found
 
     def event(self, context: Context, values: Values) -> Event | str:
         air, humidity, part = (quantity(values, key) for key in THREE)
@@ -73,9 +86,44 @@ class Weather(Instrument):
             return "Relative humidity lies between 0 and 100 %."
         weather_verdict(air.value, humidity.value, part.value)  # refuses what cannot be
         speed = quantity(values, "speed")
+        sensed = {"air": air, "humidity": humidity}
+        by = " and ".join(name for name, each in sensed.items() if not _typed(each))
         return WeatherRead(
-            n=0, at=context.now, air=air, humidity=humidity, part=part, air_speed=speed
+            n=0,
+            at=context.now,
+            air=air,
+            humidity=humidity,
+            part=part,
+            air_speed=speed,
+            source=f"sensor: {by}" if by else "",
         )
+
+
+def sensor(context: Context) -> tuple[RoomReading | None, str]:
+    """What the sensor says and how old that is; else nothing, and a sentence why it is not used. Pure."""
+    read = context.room
+    if read is None:
+        return None, ""
+    if read.fault:
+        return None, f"{NOT_USED}: {read.fault}"
+    age_s = read.age_s(context.now)
+    if read.is_fresh(context.now):
+        return read, f"sensor, {length(max(age_s, 0.0))} ago"
+    if age_s < 0:
+        ahead = f"dated {length(-age_s)} ahead of this machine's clock"
+        return None, f"{NOT_USED}: it is {ahead}. Set the clocks right."
+    return None, f"{NOT_USED}: it is {length(age_s)} old. Look at the sensor."
+
+
+def _asked(key: str, label: str, kind: Kind, value: float | None, said: str) -> Field:
+    """A row that is asked for until the sensor tells it."""
+    if value is None:
+        return Field(key, label, kind, hint=NOT_USED if said and key == "air" else "")
+    return Field(key, label, kind, default=value, hint=said, assumed=True)
+
+
+def _typed(given: Quantity | None) -> bool:
+    return given is not None and given.typed != ""
 
 
 def weather_readout(

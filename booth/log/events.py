@@ -42,10 +42,13 @@ class CautionAcknowledged(Event, frozen=True, tag="caution acknowledged"):
 
 
 class WeatherRead(Event, frozen=True, tag="weather read"):
+    """source: what of it a sensor read, as 'sensor: air and humidity'; empty where all was typed."""
+
     air: Quantity
     humidity: Quantity
     part: Quantity
     air_speed: Quantity | None = None  # over the film
+    source: str = ""
 
 
 class Pour(msgspec.Struct, frozen=True):

@@ -38,7 +38,8 @@ class BenchDesk:
     def context(self, step: Step, now: Moment) -> Context:
         """The snapshot at a moment."""
         host, good = self.host, self._good(self.job.profile.key, self.job.fitted.gun)
-        return Context(self.job, now, host.system, step, host.shop, good, self._past)
+        room = host.room.reading
+        return Context(self.job, now, host.system, step, host.shop, good, self._past, room)
 
     def instrument(self, kind: str) -> Instrument:
         return instrument_for(kind)

@@ -28,6 +28,7 @@ if TYPE_CHECKING:
     from booth.log.open_jobs import OpenJobs
     from booth.log.session import Session
     from booth.shop.model import Shop
+    from booth.shop.room_readings import RoomReadings
 
 
 class Alarms(Protocol):
@@ -44,6 +45,8 @@ class Host(FaultApp):
     places: Places
     system: System
     preferences: Preferences
+    #: what a sensor reads, where the shop names its file
+    room: RoomReadings
     #: the styles of all screens but the first
     STYLES: Path
     _all_read = False

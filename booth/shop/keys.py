@@ -70,6 +70,9 @@ ROOM: dict[str, Key] = {
         attribute="exhaust_m3_min",
     ),
     "open_face": Quantity("of the booth", '"56 sq ft"', K.AREA, 0.1, 500, attribute="face_m2"),
+    "readings": Text(
+        "file with a sensor's temperature and humidity", '"room.json"', label="Sensor file"
+    ),
 }
 TOP: dict[str, Key] = {
     "units": Choice("the units preferred", '"us"', tuple(System), unsaid="", attribute="system"),
@@ -105,6 +108,7 @@ ALSO_CALLED: dict[str, str] = {
     "compressor.duty": "dutycycle rating",
     "room.exhaust": "fanflow extraction",
     "room.open_face": "face openface",
+    "room.readings": "sensor sensorfile logger",
     "room.volume": "size",
 }
 

@@ -37,11 +37,13 @@ class Compressor(msgspec.Struct, frozen=True):
 
 
 class Room(msgspec.Struct, frozen=True):
-    """The room: its volume, what the exhaust moves, the open face of the booth."""
+    """The room: its volume, what the exhaust moves, the open face of the booth; the file in which a
+    sensor's readings are."""
 
     volume_m3: float | None = None
     exhaust_m3_min: float | None = None
     face_m2: float | None = None
+    readings: str = ""
 
 
 class Shop(msgspec.Struct, frozen=True):

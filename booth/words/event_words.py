@@ -134,6 +134,7 @@ WORDS: dict[type[ev.Event], str | Callable[[Any, System], str]] = {
     ev.CautionAcknowledged: lambda e, _: f"caution acknowledged: {visible(e.words or e.caution)}",
     ev.WeatherRead: (
         "weather: air {air:temperature}, humidity {humidity:percent}, part {part:temperature}"
+        "[, {source}]"
     ),
     ev.Poured: "poured into batch {batch}: {name} {amount:volume}",
     ev.BatchMixed: "batch {batch} mixed[: {pours:pours}][, in all {total:volume}][, onto batch {onto}]",

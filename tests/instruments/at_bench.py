@@ -26,6 +26,7 @@ from booth.moment import Moment
 from booth.profile.model import Profile, Step
 from booth.profile.steps import DEFAULT_STEPS
 from booth.shop.model import Shop
+from booth.shop.room_readings import RoomReading
 from booth.units import System
 from booth.words.shown import Page, Readout
 from tests.job.make import mild
@@ -75,9 +76,11 @@ class AtBench:
         past: PastJobs | None = None,
         later: tuple[Profile, ...] = (),
         racks: tuple[Rack, ...] = (),
+        room: RoomReading | None = None,
     ) -> None:
         self.clock, self.system, self.shop = ManualClock(), system, shop or Shop()
         self.good, self.past = good, past or PastJobs()
+        self.room = room
         self.refuses = False
         self.sounds: list[str] = []
         self.rest: tuple[Rest, ...] = ()
@@ -104,7 +107,8 @@ class AtBench:
     # -- the desk ---------------------------------------------------------------------------
 
     def context(self, step: Step, now: Moment) -> Context:
-        return Context(self.job, now, self.system, step, self.shop, self.good, self.past)
+        room = self.room
+        return Context(self.job, now, self.system, step, self.shop, self.good, self.past, room)
 
     def instrument(self, kind: str) -> Instrument:
         return instrument_for(kind)

@@ -3,13 +3,16 @@
 from __future__ import annotations
 
 import pytest
+from msgspec.structs import replace
 
 from booth.instruments.weather import weather_readout
 from booth.log.events import Event, Restored, StepDone, Voided, WeatherRead
+from booth.shop.room_readings import RoomReading
 from booth.units import System
 from booth.words.shown import Tone
 from tests.instruments.at_bench import AtBench, context_of
 from tests.job.make import at, q
+from tests.manual_clock import ManualClock
 
 
 def test_the_margin_is_from_the_parts_own_temperature() -> None:
@@ -104,3 +107,83 @@ def test_a_look_at_the_list_of_steps_does_not_empty_the_rows() -> None:
     assert desk.bench.picked == "weather" and desk.keys["Enter"] == "back"
     desk.press("enter")
     assert desk.bench.picked == "" and desk.row("air").text == "21"
+
+
+# -- a sensor ----------------------------------------------------------------------------------
+
+
+def sensed(age_s: float = 120.0, **changes: object) -> RoomReading:
+    """14 C and 70 % as a sensor read them so long ago."""
+    return replace(RoomReading(14.0, 70.0, ManualClock().now().wall - age_s), **changes)
+
+
+def test_air_and_humidity_of_a_sensor_are_assumed_and_the_part_is_asked_for() -> None:
+    desk = AtBench("weather", room=sensed())
+    assert [row.key for row in desk.rows.sight] == ["part"] and desk.marked == "part"
+    assert [row.field.hint for row in desk.rows.assumed] == ["sensor, 2 min ago"] * 2
+    assert desk.readout.figure == "–" and "Air and humidity: sensor, 2 min ago." in desk.text
+    desk.type("15")
+    # psychrolib: dew point 8.62 C at 14 C and 70 %; its agreement with Magnus is 0.05 C
+    assert float(desk.readout.figure) == pytest.approx(15 - 8.62, abs=0.1)
+    desk.press("enter")
+    (kept,) = desk.log
+    assert isinstance(kept, WeatherRead)
+    assert (kept.air.value, kept.humidity.value, kept.part.typed) == (14.0, 70.0, "15")
+    assert kept.source == "sensor: air and humidity"
+    assert desk.record[-1].endswith("part 15.0 °C, sensor: air and humidity")
+
+
+def test_what_is_typed_counts_before_the_sensor() -> None:
+    desk = AtBench("weather", room=sensed())
+    desk.press("down")
+    assert desk.marked == "air"
+    for text in ("16", "", "15"):
+        desk.type(text)
+        desk.press("enter")
+    (kept,) = desk.log
+    assert isinstance(kept, WeatherRead)
+    assert (kept.air.value, kept.humidity.value, kept.source) == (16.0, 70.0, "sensor: humidity")
+
+
+@pytest.mark.parametrize(
+    ("room", "said"),
+    [
+        (sensed(16 * 60), "Sensor file not used: it is 16 min old. Look at the sensor."),
+        (sensed(-3600), "it is dated 1 h 00 min ahead of this machine's clock"),
+        (
+            sensed(fault="room.json: no such file."),
+            "Sensor file not used: room.json: no such file.",
+        ),
+        (sensed(fault="[bold]x"), "Sensor file not used: [bold]x"),
+    ],
+)
+def test_a_stale_or_broken_sensor_is_said_and_never_used(room: RoomReading, said: str) -> None:
+    desk = AtBench("weather", room=room)
+    assert [row.key for row in desk.rows.sight] == ["air", "humidity", "part"]
+    assert said in desk.text
+    desk.fill("part", "15")
+    desk.press("enter")
+    assert desk.log == [] and desk.said == "Air: still to be filled."
+    for row, text in (("air", "20"), ("humidity", "50")):
+        desk.fill(row, text)
+    assert said in desk.text, "beside the figure as well"
+    desk.go_to("part")
+    desk.press("enter")
+    (kept,) = desk.log
+    assert isinstance(kept, WeatherRead) and (kept.air.value, kept.source) == (20.0, "")
+
+
+def test_a_reading_that_grows_old_while_the_part_is_measured_is_asked_for() -> None:
+    desk = AtBench("weather", room=sensed())
+    desk.type("15")
+    desk.pass_time(14 * 60)
+    assert desk.keys["Enter"] == "on: Air"
+    desk.press("enter")
+    assert desk.log == [] and desk.marked == "air"
+
+
+def test_an_untouched_form_shows_what_was_kept_last_and_is_skipped_with_a_reason() -> None:
+    desk = AtBench("weather", before=a_reading, room=sensed())
+    assert float(desk.readout.figure) == pytest.approx(18 - 9.27, abs=0.1)
+    assert desk.keys["Enter"] == "next step"
+    assert AtBench("weather", room=sensed()).keys["Enter"] == "skip, say why"

@@ -169,7 +169,7 @@ def test_other_names_lead_to_keys_that_exist() -> None:
     paths = {path.replace("[]", "") for path in SHOP.keys}
     for path, words in ALSO_CALLED.items():
         assert path in paths and words.split(), path
-    assert set(SHOP.table_at("room").keys) == {"volume", "exhaust", "open_face"}
+    assert set(SHOP.table_at("room").keys) == {"volume", "exhaust", "open_face", "readings"}
 
 
 @given(st.data())
