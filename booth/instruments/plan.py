@@ -6,7 +6,7 @@ from collections.abc import Callable
 
 from booth.bench.act import Context
 from booth.bench.instrument import Instrument, quantity
-from booth.clock import local_hhmm
+from booth.clock import local_day_hhmm, local_hhmm
 from booth.forms.form import Field, Values
 from booth.instruments.figures import counted
 from booth.job.air_supply import air_supply, verdict
@@ -20,9 +20,8 @@ from booth.moment import Moment, later
 from booth.units import Kind
 from booth.words.guard_words import line as guard_line
 from booth.words.shown import LineBlock, LineRow, Picture, Readout, Timeline, Tone
-from booth.words.wait_words import duration, length, rough
+from booth.words.wait_words import length, rough
 
-DAY_S = 86400.0
 TONES = {
     Span.SPRAYED: Tone.RUNNING,
     Span.SPRAY: Tone.RUNNING,
@@ -77,8 +76,8 @@ class Plan(Instrument):
         lines += [_trouble_words(context, each) for each in schedule.troubles]
         mark = "~" if plan.estimate else ""
         if plan.handle_s is not None and plan.handle_s > 0:
-            far = f" (in {duration(plan.handle_s)})" if plan.handle_s >= DAY_S else ""
-            lines.append(f"can be handled {mark}{_at(context, plan.handle_s)}{far}")
+            when = local_day_hhmm(later(context.now, plan.handle_s), context.now)
+            lines.append(f"can be handled {mark}{when}")
         lines += _pot_words(context, plan)
         if schedule.remaining:
             lines += [*pot_words(context.job, context.system), *_air_words(context)]

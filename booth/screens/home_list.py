@@ -24,13 +24,13 @@ JOBS, PROFILES, REST = "Jobs not closed", "Coating profiles", "Shop"
 STILL = "Closed, still waiting"
 SYSTEMS = "Coating systems"
 #: At the glance so many of the newest logs are opened, and so much of either end is read [bytes].
-MOST_LOGS, HEAD, TAIL = 40, 65536, 4096
+MOST_LOGS, HEAD, TAIL = 40, 65536, 32768
 
 
 class HomeRow(msgspec.Struct, frozen=True):
-    """One line to pick: what it is for ('job', 'still', 'profile', 'faults', 'shop', 'history'), and what it
-    is made from. id: tells it again after the disk was read anew; key: of its coating profile or
-    system; profile: what a job is begun with."""
+    """One line to pick: what it is for ('job', 'still', 'profile', 'faults', 'shop', 'history'), and
+    what it is made from. id: tells it again after the disk was read anew; key: of its coating profile
+    or system; profile: what a job is begun with."""
 
     kind: str
     id: str

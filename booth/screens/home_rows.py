@@ -13,6 +13,7 @@ from booth.files.safe_text import visible
 from booth.files.slug import system_key
 from booth.job.after_close import CLOSED_LATELY_S, running_on
 from booth.job.steps import next_open
+from booth.job.wait import State
 from booth.log.fold import Job
 from booth.log.open_jobs import OpenJob, OpenJobs
 from booth.log.summary import JobSummary
@@ -35,7 +36,7 @@ from booth.screens.home_list import (
 from booth.units import System
 from booth.words.shown import PickLine
 from booth.words.system_words import lines_of
-from booth.words.wait_words import faces, still_words, tone_of, what_words
+from booth.words.wait_words import faces, state_word, still_words, tone_of, what_words
 
 
 def job_rows(
@@ -144,17 +145,21 @@ def clock_of(job: Job, now: Moment) -> str:
 
 
 def still_line(row: HomeRow, now: Moment) -> PickLine:
-    """The clock of a closed job that changes next, and when."""
+    """The clock of a closed job that changes next: what, of which part, when. Where the list is narrow a
+    long part is cut, not what it is about."""
     found = running_on(row.job, now) if row.job is not None else ()
     if not found:
         return PickLine(row.title)
-    title = f"{visible(found[0].wait.part)}: {what_words(found[0])}"
-    return PickLine(title, still_words(found[0], now, local_day_hhmm), must=True)
+    first = found[0]
+    unknown = f" {state_word(first).lower()}" if first.state is State.UNKNOWN else ""
+    title = f"{what_words(first)}{unknown}: {visible(first.wait.part)}"
+    behind = still_words(first, now, local_day_hhmm)
+    return PickLine(title, behind, must=True, mark=tone_of(first).shape)
 
 
 def _still_words(job: Job, name: Sequence[str], now: Moment) -> tuple[str, ...]:
     running = [
-        f"{tone_of(each).shape} {each.wait.part}: {what_words(each)} "
+        f"{tone_of(each).shape} {each.wait.part}: {what_words(each)} {state_word(each)} "
         f"{still_words(each, now, local_day_hhmm)}"
         for each in running_on(job, now)
     ]

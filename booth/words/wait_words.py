@@ -136,20 +136,17 @@ def tone_of(each: Standing) -> Tone:
 
 
 def still_words(each: Standing, now: Moment, at: Callable[[Moment, Moment], str]) -> str:
-    """Where a wait of a closed job stands, and until when or since when. at: writes a moment at now."""
-    word = state_word(each)
+    """Until when, or since when, a wait of a closed job stands as it does. at: writes a moment at now."""
     if each.doubtful:
-        return word
+        return "clock?"
     if each.state is State.UNKNOWN:
-        return f"{word}, {rough(each.elapsed_s)} since the coat"
-    if each.state is State.LATE:
-        return f"{word} since {at(later(now, -each.past_s), now)}"
+        return f"{rough(each.elapsed_s)} since the coat"
     if each.remaining_s is not None:
-        until = "" if each.state is State.WAIT else "until "
         about = "~" if each.wait.estimate else ""
-        return f"{word} {until}{about}{at(later(now, each.remaining_s), now)}"
+        return f"{about}{at(later(now, each.remaining_s), now)}"
     opened_s = each.wait.again_s or each.wait.opens_s or 0.0
-    return f"{word} since {at(later(now, opened_s - each.elapsed_s), now)}"
+    over_s = each.past_s if each.state is State.LATE else each.elapsed_s - opened_s
+    return f"since {at(later(now, -over_s), now)}"
 
 
 def face(each: Standing) -> ClockFace:

@@ -6,7 +6,7 @@ from collections.abc import Sequence
 
 import pytest
 
-from booth.clock import local_hhmm
+from booth.clock import local_day_hhmm, local_hhmm
 from booth.instruments.plan import ticks
 from booth.log import events as ev
 from booth.moment import Moment, later
@@ -31,7 +31,7 @@ def test_the_last_coat_by_the_clock_and_it_moves_with_the_job() -> None:
     # and 300 more for the second part: 40 minutes.
     assert bench.readout.figure == local_hhmm(later(start, 2400))
     assert bench.readout.shown_word == "IT FITS"
-    assert f"can be handled {local_hhmm(later(start, 2400 + 8 * 3600))}" in bench.text
+    assert f"can be handled {local_day_hhmm(later(start, 2400 + 8 * 3600), start)}" in bench.text
     # Nothing is begun for ten minutes: everything is ten minutes later.
     bench.pass_time(600)
     assert bench.readout.figure == local_hhmm(later(start, 3000))

@@ -17,6 +17,7 @@ from tests.manual_clock import ManualClock
 from tests.screens.at_app import AtApp, a_job, at_app, everything, kept
 
 HOUR = 3600.0
+READY = "► can be handled: door since"
 ONE_COAT = profile(film=Film(coats=Range(1, 1)), waits=Waits(handle=one_time(14 * HOUR)))
 
 
@@ -41,7 +42,7 @@ def at_hour(clock: ManualClock, hours: float) -> Moment:
 
 
 async def until_heard(desk: AtApp) -> None:
-    await desk.until(lambda: "can be handled since" in desk.text)
+    await desk.until(lambda: "door: can be handled since" in desk.words)
 
 
 async def test_what_can_be_handled_tomorrow_is_told_with_part_state_and_day() -> None:
@@ -50,11 +51,11 @@ async def test_what_can_be_handled_tomorrow_is_told_with_part_state_and_day() ->
     handle = local_day_hhmm(at_hour(clock, 14), clock.now())
     clock.advance(1200)
     async with at_app(size=(100, 30), clock=clock) as desk:
-        assert STILL in desk.text and "door: can be handled" in desk.text
-        assert f"WAIT {handle}" in desk.words
+        assert STILL in desk.text and f"can be handled: door {handle}" in desk.words
         assert "silences" not in desk.text
-        # Enter reads what was kept.
         await desk.press("home")
+        assert f"door: can be handled WAIT {handle}" in desk.words
+        # Enter reads what was kept.
         assert "read" in desk.key_line
         await desk.press("enter")
         assert desk.screen == "JobReport" and "Parts door" in desk.words
@@ -79,7 +80,7 @@ async def test_it_rings_once_and_the_silencing_is_in_the_closed_log() -> None:
         await desk.pass_time(60)
         assert desk.app.alarms.ringing() == ()
         await desk.read_anew()
-        assert desk.app.alarms.ringing() == () and "READY since" in desk.text
+        assert desk.app.alarms.ringing() == () and READY in desk.words
         # A day after the last of it is over it goes.
         await desk.pass_time(24 * HOUR)
         await desk.read_anew()
@@ -92,7 +93,7 @@ async def test_what_was_over_before_the_closing_does_not_ring() -> None:
     clock.advance(15 * HOUR)
     async with at_app(size=(100, 30), clock=clock) as desk:
         await desk.beat()
-        assert "READY since" in desk.text and desk.app.alarms.ringing() == ()
+        assert READY in desk.words and desk.app.alarms.ringing() == ()
 
 
 async def test_a_job_of_another_machine_is_told_and_does_not_ring() -> None:
@@ -102,7 +103,7 @@ async def test_a_job_of_another_machine_is_told_and_does_not_ring() -> None:
     clock.reboot(off_s=14.2 * HOUR)
     async with at_app(size=(100, 30), clock=clock) as desk:
         await desk.beat()
-        assert "READY since" in desk.text and desk.app.alarms.ringing() == ()
+        assert READY in desk.words and desk.app.alarms.ringing() == ()
         assert path.read_bytes() == before
 
 
@@ -118,7 +119,7 @@ async def test_a_job_that_is_closed_in_this_run_is_told_when_the_first_screen_is
         desk.app.jobs.current.record(JobClosed(n=0, at=clock.now(), verdict="good"))
         await desk.app.leave_job()
         await desk.settle()
-        assert STILL in desk.text and "door: can be handled" in desk.text
+        assert STILL in desk.text and "can be handled" in desk.text
 
 
 async def test_only_jobs_closed_lately_are_read_and_no_more_than_so_many(monkeypatch) -> None:  # type: ignore[no-untyped-def]
