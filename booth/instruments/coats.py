@@ -18,7 +18,7 @@ from booth.job.amiss import Amiss, Cause, Grave
 from booth.job.coat_plan import coats_wanted
 from booth.job.guard import amiss
 from booth.job.racks import URGENT, Row, other_sides, painted_last, row_of, rows_of
-from booth.job.steps import key_of, next_open
+from booth.job.steps import NEXT_PRODUCT, key_of, next_open
 from booth.job.wait import Standing, State, What
 from booth.job.waits import standings
 from booth.log.events import CoatBegun, CoatEnded, Event, TouchTried
@@ -30,6 +30,7 @@ from booth.words.wait_words import (
     clock_words,
     duration,
     rough,
+    rule_words,
     state_word,
     time_words,
     what_words,
@@ -253,6 +254,8 @@ def part_readout(context: Context, part: str, each: Standing | None) -> Readout:
 def coated_words(context: Context) -> tuple[str, ...]:
     """That all coats are on, and where Enter leads when they are on all parts. Pure."""
     job = context.job
+    if context.step.kind == NEXT_PRODUCT:
+        return ()  # there Enter begins the next product, and the key line says so
     if any(len(job.coats_on(part)) < coats_wanted(job, part) for part in job.parts):
         return (*question(job), "All its coats are on.")
     onto = next_open(job, after=context.step)
@@ -268,7 +271,7 @@ def guard_lines(context: Context, found: Sequence[Amiss]) -> tuple[str, ...]:
 def _waiting(
     context: Context, part: str, each: Standing, found: tuple[Amiss, ...], said: tuple[str, ...]
 ) -> Readout:
-    lines = [f"~ estimate: {each.wait.rule}" if each.wait.estimate else each.wait.rule]
+    lines = [rule_words(each.wait)]
     if each.wait.why:
         lines.insert(0, each.wait.why)
     if each.state is State.LATE and each.wait.what is What.NEXT_PRODUCT:

@@ -12,8 +12,10 @@ from booth.words.shown import Parts, Pours, Tone
 
 MOST_PARTS = 8
 LEAST_PART = 4
-#: What stands beside the name but the time and its gap: mark, coats, state.
-BESIDE_NAME = 3 + 4 + 11
+#: What stands beside the name but the word of the state, the time and its gap: mark, coats, shape.
+BESIDE_NAME = 3 + 4 + 2
+#: The usual words of a state; a longer one, 'NOT KNOWN', widens its column.
+USUAL_WORD = 8
 #: Minutes need five cells, '59:59'; hours and days nine. Two widths, so that nothing wanders.
 MINUTES, HOURS, GAP = 5, 9, 2
 #: What is waited for is cut before the name is: two doors have to be told apart, and the strip
@@ -33,7 +35,8 @@ def lay_out_parts(parts: Parts, width: int, height: int) -> list[Row]:
     longest = max((cell_len(plain(row.name)) for row in rows), default=LEAST_PART)
     longest_time = max((cell_len(row.time) + row.estimate for row in rows), default=0)
     time_width = MINUTES if longest_time <= MINUTES else HOURS
-    room = width - BESIDE_NAME - time_width - GAP
+    word_width = max(USUAL_WORD, *(cell_len(plain(row.word)) for row in rows), 0) + 1
+    room = width - BESIDE_NAME - word_width - time_width - GAP
     telling = min(TELLING_NAME, room - LEAST_WHAT)
     name_width = max(LEAST_PART, min(longest, max(room - ROOM_FOR_WHAT, telling)))
     for number, row in enumerate(rows[first : first + height], first):
@@ -43,7 +46,7 @@ def lay_out_parts(parts: Parts, width: int, height: int) -> list[Row]:
         cells: Row = (
             (mark + pad(row.name, name_width) + " ", style),
             (pad(row.coats, 4), style),
-            (f"{row.tone.shape} {pad(row.word, 9)}", tone),
+            (f"{row.tone.shape} {pad(row.word, word_width)}", tone),
             (pad(time, time_width, "right") + " " * GAP, tone),
             (row.what, style),
         )

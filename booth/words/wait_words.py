@@ -6,7 +6,7 @@ import math
 from collections.abc import Callable
 
 from booth.files.safe_text import visible
-from booth.job.wait import Alarm, Standing, State, What
+from booth.job.wait import Alarm, Standing, State, Wait, What
 from booth.job.waits import standings
 from booth.log.fold import Job
 from booth.moment import Basis, Moment, elapsed, later
@@ -103,6 +103,15 @@ def time_words(each: Standing) -> str:
         return ""
     # Rounded up to the whole second, so that 0:00 means over.
     return duration(math.ceil(each.remaining_s - 1e-6))
+
+
+def rule_words(wait: Wait) -> str:
+    """The rule of a wait; how sure its figure is comes first where it is not the sheet's own for today.
+
+    The trade begins the rule of an estimate with that word: it is said once.
+    """
+    said = f"~ {wait.certainty}: " if wait.estimate else ""
+    return said + wait.rule.removeprefix("estimate: ")
 
 
 def state_word(each: Standing) -> str:

@@ -394,3 +394,14 @@ def test_a_coat_that_cannot_be_kept_is_not_begun_and_nothing_is_said_of_it() -> 
     b.refuses = True
     b.press("space")
     assert b.job.running_coat("hood") is None and b.said == ""
+
+
+def test_how_sure_a_wait_is_stands_before_its_rule_and_is_said_once() -> None:
+    def cold(clock: ManualClock) -> Sequence[Event]:
+        read = msgspec.structs.replace(mild(), at=clock.now(), air=q(12, "C"), part=q(12, "C"))
+        return [read, *_coat(clock, "door", 1)]
+
+    b = AtBench("coats", profile=TWO_COATS, before=cold)
+    b.press("up")
+    (said,) = [line for line in b.readout.lines if line.startswith("~")]
+    assert said.startswith("~ estimated: no published law") and said.count("estimate") == 1

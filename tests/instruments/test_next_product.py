@@ -247,3 +247,11 @@ def test_touched_dry_long_before_the_window_of_the_next_product_is_asked_first()
     assert "touched dry after" in at.said and not isinstance(at.log[-1], ev.TouchTried)
     at.press("d")
     assert isinstance(at.log[-1], ev.TouchTried)
+
+
+def test_enter_is_said_to_lead_to_the_next_product_and_nowhere_else() -> None:
+    at = desk()
+    spray(at, "door", "hood")
+    at.open(NEXT_PRODUCT)
+    assert at.keys["Enter"] == "next product: Trial base"
+    assert "Enter:" not in "\n".join(at.readout.lines)

@@ -37,3 +37,14 @@ def test_with_room_nothing_is_cut() -> None:
 def test_the_chosen_row_stays_in_sight() -> None:
     shown = lines(60, chosen=3, height=2)
     assert shown[1].startswith("→ xxx") and shown[0].startswith("  車のドア")
+
+
+def test_a_long_word_of_a_state_does_not_run_into_its_time() -> None:
+    rows = (
+        PartRow("frame 1", "1/1", Tone.CAUTION, "NOT KNOWN", "31:11", "dust-free"),
+        PartRow("frame 2", "0/1", Tone.PLAIN, "", "", "coat 1 to do"),
+        PartRow("frame 3", "1/1", Tone.CAUTION, "CHECK CLOCK", "clock?", "dust-free"),
+    )
+    for shown, words in ((rows[:2], "NOT KNOWN 31:11"), (rows, "CHECK CLOCK    clock?")):
+        drawn = ["".join(text for text, _ in row) for row in lay_out(Parts(shown, 0), 52, 4)]
+        assert any(words in line for line in drawn), drawn

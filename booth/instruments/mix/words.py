@@ -22,7 +22,7 @@ from booth.trade.mixing.pours import Pour
 from booth.units import Kind, System, show
 from booth.words.profile_words import range_words
 from booth.words.shown import PourRow, Readout, Tone
-from booth.words.wait_words import TONES, rough
+from booth.words.wait_words import TONES, rough, rule_words
 
 KIND = {Measure.VOLUME: Kind.VOLUME, Measure.WEIGHT: Kind.MASS}
 LONGEST_WORD = 12
@@ -180,7 +180,7 @@ def batch_readout(context: Context, batch: BatchMixed) -> Readout:
         kind = Kind.MASS if total.unit == "g" else Kind.VOLUME
         return figure(context, total.value, kind, title, Tone.GOOD, word, lines)
     if pot.estimate:
-        lines.append(f"~ estimate: {pot.rule}")
+        lines.append(rule_words(pot))
     state = standing(pot, context.now, context.job.boots).state
     late = {State.CLOSING: "NEARLY OVER", State.LATE: "POT LIFE OVER"}
     tone, word = TONES[state] if state in late else Tone.GOOD, late.get(state, "MIXED")
