@@ -67,8 +67,9 @@ class Amount(Instrument):
         "thinner) / solids (Organic Finishing Guidebook 2012-13 p. 615).",
         "Lost (can, strainer) and left over (cup, gun, test paper) begin with common figures, no "
         "source: type your own. Cups are filled to what the shop file says, else 20 US fl oz.",
-        "Pot life is held against the time at the gun and the waits between the coats, as they are "
-        "today; masking a corner or a second part takes longer. The data sheet's pot life wins.",
+        "Pot life is held against twice the time at the trigger (turns, walking round and refills: "
+        "common practice, no source) and the waits between the coats, as they are today. The data "
+        "sheet's pot life wins.",
     )
     KEEPS = (AreaAdded, AmountPlanned)
     RECORDS = 3
@@ -288,7 +289,7 @@ def plan_readout(context: Context, values: Values) -> Readout:
     at_gun = ""
     if plan.gun_s is not None and plan.delivery is not None:
         delivery = show(plan.delivery[0], Kind.DELIVERY, system)
-        at_gun = f"; {duration(plan.gun_s)} at the gun ({delivery} {plan.delivery[1]})"
+        at_gun = f"; {duration(plan.gun_s)} at the trigger ({delivery} {plan.delivery[1]})"
     if cups.cups:
         several = f"cups of {cup}, the last one {last}"
         lines.append((several if cups.cups > 1 else f"a cup of {cup} holds it") + at_gun)

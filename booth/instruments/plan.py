@@ -51,8 +51,8 @@ class Plan(Instrument):
         "Of the parts that are ready the one with the fewest coats comes first, in the order of "
         "the job; a part whose window would close meanwhile goes before it.",
         "Minutes for a coat on one part: as typed; else as this part's own coats took; else area x "
-        "wet film / transfer efficiency / delivery, which is time at the trigger alone; else as "
-        "the coats took so far; else 5 minutes, a guess (common practice, no source).",
+        "wet film / transfer efficiency / delivery, the time at the trigger, taken twice for turns, "
+        "walking round and refills (common practice, no source); else as the coats took so far; else 5 minutes, a guess (common practice, no source).",
         "IT FITS only where all of it fits: weather read within the hour and inside the product's "
         "limits, dew margin, windows, pot life, every wait and the induction known, the compressor.",
         "Waits are those of the profile for today's weather, as everywhere else; an estimate is "

@@ -11,6 +11,7 @@ from booth.job.coat_plan import coats_wanted
 from booth.job.coat_plan import planned as planned_coats
 from booth.job.guard import of_compressor, of_induction, of_weather
 from booth.job.measured import (
+    TIMES_TRIGGER,
     amount_efficiency,
     delivery_ml_min,
     known,
@@ -79,7 +80,7 @@ def spray_times(job: Job, typed_s: float | None = None) -> dict[str, SprayTime]:
         ways = (
             (typed_s, "as typed"),
             (mean(took[part]), "as its coats took"),
-            (_trigger_s(job, areas.get(part, 0.0)), "from area, delivery"),
+            (_at_work_s(job, areas.get(part, 0.0)), "twice the trigger time"),
             (usual and usual * pieces[part], "as the coats took so far"),
         )
         best = (SprayTime(seconds, source) for seconds, source in ways if seconds is not None)
@@ -104,8 +105,8 @@ def _areas(job: Job) -> dict[str, float]:
     return named
 
 
-def _trigger_s(job: Job, area_m2: float) -> float | None:
-    """The time at the trigger for one coat of the profile's wet film [s]."""
+def _at_work_s(job: Job, area_m2: float) -> float | None:
+    """The time at the trigger for one coat of the profile's wet film, and what comes with it [s]."""
     wet, delivery = job.profile.film.wet_um, delivery_ml_min(job)
     if wet is None or delivery is None or delivery[0] <= 0 or area_m2 <= 0:
         return None
@@ -114,7 +115,8 @@ def _trigger_s(job: Job, area_m2: float) -> float | None:
     if amount is None:
         return None
     likely = amount.value if isinstance(amount, Value) else amount.likely
-    return known(time_to_empty_s, likely, delivery[0])
+    trigger_s = known(time_to_empty_s, likely, delivery[0])
+    return None if trigger_s is None else trigger_s * TIMES_TRIGGER
 
 
 def planned(job: Job, now: Moment, typed_s: float | None = None) -> Planned:

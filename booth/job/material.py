@@ -9,6 +9,7 @@ import msgspec
 from booth.job.coat_plan import planned
 from booth.job.lasting import Lasting, after_coat, induction, pot_life
 from booth.job.measured import (
+    TIMES_TRIGGER,
     amount_efficiency,
     delivery_ml_min,
     thinner_fraction,
@@ -138,7 +139,8 @@ def plan_of(
     waits = [after_coat(profile, plan, weather) for plan in plans]
     waits += [stands] if stands is not None else []
     known = [each.seconds for each in waits if each.seconds is not None]
-    span_s = gun_s + sum(known) if gun_s is not None and len(known) == len(waits) else None
+    at_work_s = gun_s * TIMES_TRIGGER if gun_s is not None else None
+    span_s = at_work_s + sum(known) if at_work_s is not None and len(known) == len(waits) else None
     pot = pot_life(profile, weather)
     cups = cups_to_fill(mix_ml, cup_ml)
     return Plan(need, mix_ml, lands, cups, gun_s, delivery, pot, span_s)

@@ -75,13 +75,13 @@ def test_a_part_being_typed_is_added_to_what_is_there() -> None:
 
 def test_material_cups_time_and_pot_life() -> None:
     # 1 um over 1 m2 is 1 ml: 2 m2 x 50 um x 2 = 200 ml land; 60 % at least of what leaves does:
-    # 333 ml, at 200 ml/min 1:40.
+    # 333 ml, at 200 ml/min 1:40 at the trigger; 10 min of flash-off and twice that: 13 min.
     shown = plan_readout(context_of(CATCH, AREA, mild(), profile=HVLP), FILM)
     assert (shown.figure, shown.unit, shown.word) == ("333", "ml", "1 CUP")
     assert shown.label == "to mix, ready to spray, estimate: 2.00 m², 2 coats"
     assert shown.lines == (
-        "pot life 4 h 00 min; mixing to last coat about 12 min",
-        "a cup of 591 ml holds it; 1:40 at the gun (200 ml/min caught with paint)",
+        "pot life 4 h 00 min; mixing to last coat about 13 min",
+        "a cup of 591 ml holds it; 1:40 at the trigger (200 ml/min caught with paint)",
         "286 to 333 ml, as 60 to 70 % lands: HVLP on large flat parts",
     )
 
