@@ -7,11 +7,12 @@ from itertools import pairwise
 
 from booth.bench.act import Act, Context, OpenStep, SetForm
 from booth.bench.instrument import Instrument, number, quantity, word
+from booth.files.safe_text import visible
 from booth.forms.form import Field, Rows, Values, same
 from booth.instruments.figures import asked_for, given, interval
 from booth.job import measured
 from booth.job.advice import on_film
-from booth.job.coat_plan import coats_wanted
+from booth.job.coat_plan import coat_named, coats_wanted, wet_wanted
 from booth.job.film_total import film_total
 from booth.job.measured import basis_of, coat_on, film_of, readings_of, statistics_of
 from booth.job.steps import key_of
@@ -95,9 +96,9 @@ class Film(Instrument):
         if found is not None:
             label = where if found.count == 1 else f"{where}: mean of {found.count}"
             return _judged(context, part, coat, found.mean, label)
-        lines = (_asked(context), *total_line(context, part))
+        asked, wet = _asked(context, coat), wet_wanted(context.job, coat)
+        lines = (asked, *total_line(context, part))
         lines = lines if coat is not None else (*lines, NO_COAT)
-        wet = context.profile.film.wet_um
         label = where if wet is None else f"{where}: wet film asked for"
         return asked_for(context, wet, Kind.THICKNESS, label, "", lines)
 
@@ -164,18 +165,20 @@ def film_words(film: FilmInterval, system: System, unit: str) -> str:
     return f"over {low}{unit}" if math.isinf(film.high_um) else f"{low}-{high}{unit}"
 
 
-def _asked(context: Context) -> str:
-    asked = range_words(context.profile.film.wet_um, Kind.THICKNESS, context.system)
-    return f"profile: {asked} wet a coat" if asked else "The profile asks for no wet film."
+def _asked(context: Context, coat: int | None) -> str:
+    wet, name = wet_wanted(context.job, coat), coat_named(context.job, coat or 1).plan.name
+    asked = range_words(wet, Kind.THICKNESS, context.system)
+    whose = f", {visible(name)}" if name else " a coat"
+    return f"profile: {asked} wet{whose}" if asked else "The profile asks for no wet film."
 
 
 def _judged(
     context: Context, part: str, coat: int | None, film: FilmInterval, label: str
 ) -> Readout:
-    target = context.profile.film.wet_um
+    target = wet_wanted(context.job, coat)
     judgement = judge_film(film, target.low, target.high) if target is not None else None
     tone = TONES[judgement.verdict] if judgement else Tone.PLAIN
-    lines = [_asked(context)]
+    lines = [_asked(context, coat)]
     spread = statistics_of(readings_of(context.job, part, coat))
     if spread is not None and spread.count > 1:
         unit = f" {shown_unit(Kind.THICKNESS, context.system)}"
@@ -195,7 +198,7 @@ def _judged(
 
 def _deeds(context: Context, part: str, coat: int | None, verdict: Verdict) -> tuple[str, ...]:
     """What to change for the next coat; the new speed only where this coat's readings tell it."""
-    target, job, speed = context.profile.film.wet_um, context.job, None
+    target, job, speed = wet_wanted(context.job, coat), context.job, None
     implied = measured.implied_efficiency(job, part, coat)
     basis = basis_of(job)[0]
     if target is not None and isinstance(implied, Estimate) and basis is not None:

@@ -98,6 +98,11 @@ def sheet_most(job: Job) -> int | None:
     return max(most, len(coats_of(job.profile)))
 
 
+def wet_wanted(job: Job, number: int | None) -> Range | None:
+    """The wet film of that coat [um]: its own, else the profile's; before the first that of the first."""
+    return coat_named(job, number or 1).plan.wet_um or job.profile.film.wet_um
+
+
 def coat_named(job: Job, number: int, part: str = "") -> PlannedCoat:
     """The coat of that number; beyond the planned ones, a further one like the last."""
     coats = planned(job, part)

@@ -19,7 +19,7 @@ from booth.log.events import (
     Pour,
     Voided,
 )
-from booth.profile.model import Film, Gun, Mix, MixPart, Range
+from booth.profile.model import CoatPlan, Film, Gun, Mix, MixPart, Range
 from booth.units import Quantity, System
 from booth.words.shown import Tone
 from tests.instruments.at_bench import AtBench, context_of
@@ -64,6 +64,18 @@ def test_verdicts_only_where_the_whole_interval_says_so(
     assert shown.label == "hood, coat 1: this place"
     kept = gauge.Film().readout(context_of(BEGUN, read(low, high), profile=ASKED), {"part": "hood"})
     assert (kept.word, kept.figure) == (said, f"{low}-{high}")
+
+
+def test_each_coat_is_held_against_its_own_wet_film() -> None:
+    coats = (CoatPlan("tack coat", wet_um=Range(15, 25)), CoatPlan("full coat"))
+    several = msgspec.structs.replace(ASKED, coats=coats)
+    on = {"part": "hood"}
+    tack = gauge.Film().readout(context_of(BEGUN, read(15, 25), profile=several), on)
+    assert (tack.word, tack.lines[0]) == ("IN RANGE", "profile: 15 to 25 µm wet, tack coat")
+    second = CoatBegun(n=0, at=at(600), part="hood", coat=2)
+    laid = (BEGUN, ENDED, second, read(15, 25, coat=2))
+    full = gauge.Film().readout(context_of(*laid, profile=several), on)
+    assert full.word == "TOO THIN" and "profile: 40 to 60 µm wet, full coat" in full.lines
 
 
 def test_the_mean_of_several_places_is_an_interval_too() -> None:
