@@ -10,7 +10,7 @@ from __future__ import annotations
 from typing import Any, NamedTuple
 
 from booth.job import lasting, measured
-from booth.job.coat_plan import coats_wanted
+from booth.job.coat_plan import coats_wanted, wet_wanted
 from booth.job.measured import as_of, known, readings_of, statistics_of
 from booth.job.mix_choice import in_use, mixed_with
 from booth.job.mixture import now, timed
@@ -60,7 +60,6 @@ def _limits(profile: Profile) -> Given:
         "inlet_{}_kpa": gun.inlet_kpa,
         "delivery_{}_ml_min": gun.delivery_ml_min,
         "distance_{}_mm": gun.distance_mm,
-        "wet_{}_um": profile.film.wet_um,
         "air_{}_c": limits.air_c,
         "part_{}_c": limits.part_c,
         "humidity_{}_percent": limits.humidity_percent,
@@ -159,25 +158,29 @@ def _weather(job: Job, coat: Coat | None) -> Given:
 
 
 def _film(job: Job, part: str) -> Given:
-    """The wet film of the coat that lies furthest outside the range asked for.
+    """The wet film of the coat that lies furthest outside the range asked of it, and that range.
 
     A gauge says between which two teeth the film lies: what counts is the place in there that is
     nearest to the range, so that a film is out of range only where no reading of the teeth is in it.
     """
-    span = job.profile.film.wet_um or Range()
     coats = dict.fromkeys((read.part, read.coat) for read in job.films if part in ("", read.part))
-    films = [statistics_of(readings_of(job, *coat)) for coat in coats]
-    means = [film.mean for film in films if film is not None]
-    wanted = span.middle if span != Range() else 0.0
-    found = [min(max(wanted, film.low_um), film.high_um) for film in means]
+    found: list[tuple[float | None, Range]] = []
+    for coat in coats:
+        film, span = statistics_of(readings_of(job, *coat)), wet_wanted(job, coat[1]) or Range()
+        wanted = span.middle if span != Range() else 0.0
+        if film is not None:
+            found.append((min(max(wanted, film.mean.low_um), film.mean.high_um), span))
 
-    def past(wet_um: float) -> float:
+    def past(each: tuple[float | None, Range]) -> float:
         """How far a film lies outside its range, as a share of the end that it passed."""
+        wet_um, span = each[0] or 0.0, each[1]
         if span.high is not None and wet_um > span.high:
             return wet_um / span.high - 1.0
         return 1.0 - wet_um / span.low if span.low is not None and wet_um < span.low else 0.0
 
-    return {"wet_um": max(reversed(found), key=past, default=None)}
+    asked = wet_wanted(job, None) or Range()
+    wet_um, span = max(reversed(found), key=past, default=(None, asked))
+    return {"wet_um": wet_um, "wet_low_um": span.low, "wet_high_um": span.high}
 
 
 class _Laid(NamedTuple):

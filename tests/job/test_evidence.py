@@ -26,7 +26,7 @@ from booth.log.events import (
     WeatherRead,
 )
 from booth.log.fold import Job, fold
-from booth.profile.model import Gun, Limits, Range, Waits
+from booth.profile.model import CoatPlan, Gun, Limits, Range, Waits
 from booth.trade.faults.evidence import Evidence
 from booth.trade.faults.ranked_causes import Standing, rank_causes
 from tests.job.make import at, mild, one_time, opened, q
@@ -227,6 +227,17 @@ def test_film_furthest_out_of_its_range_speaks() -> None:
     )
     assert evidence_of(job).wet_um == 100.0
     assert 50.0 <= evidence_of(job, "door").wet_um <= 60.0  # type: ignore[operator]
+
+
+def test_a_tack_coat_is_held_against_its_own_film_and_is_not_called_thin() -> None:
+    coats = (CoatPlan("tack coat", wet_um=Range(15, 25)), CoatPlan("full coat"))
+    found = evidence_of(job_of(*coat("door"), gauge("door", 15, 25), coats=coats))
+    assert (found.wet_low_um, found.wet_high_um) == (15, 25)
+    assert found.wet_um is not None and 15 <= found.wet_um <= 25
+    # A full coat as thin as that is, and is held against the profile's own range.
+    laid = (*coat("door"), *coat("door", 2, 600), gauge("door", 15, 25, 2))
+    thin = evidence_of(job_of(*laid, coats=coats))
+    assert (thin.wet_um, thin.wet_low_um, thin.wet_high_um) == (25, 40, 60)
 
 
 @pytest.mark.parametrize(
