@@ -7,6 +7,8 @@ from booth.bench.instrument import Instrument, quantity, word
 from booth.forms.form import Field, Rows, Values
 from booth.instruments.figures import against, given
 from booth.job.advice import on_cup
+from booth.job.amiss import Cause
+from booth.job.guard import of_induction
 from booth.job.measured import efflux_runs, known, mean_efflux_s
 from booth.log.events import EffluxTimed, Event, StopwatchDropped, StopwatchStarted
 from booth.trade.cups.cup_names import cup_named
@@ -17,7 +19,7 @@ from booth.trade.result import Outside, Value
 from booth.units import Kind, show
 from booth.words.profile_words import range_words
 from booth.words.shown import Readout, Tone
-from booth.words.wait_words import duration
+from booth.words.wait_words import duration, length
 
 #: No cup runs for so long: the run was forgotten, or the program was gone meanwhile [s].
 LONGEST_S = 600.0
@@ -98,7 +100,8 @@ class Efflux(Instrument):
         cup = CUPS[key] if key in CUPS else CUPS[cup_in_use(context)]
         mean, runs = mean_efflux_s(context.job), efflux_runs(context.job)
         if mean is None or runs[-1].cup != cup.key:
-            return Readout("0.0", "s", label=cup.name, like="00.0", lines=(cup.start_rule,))
+            lines = (cup.start_rule, *while_it_stands(context))
+            return Readout("0.0", "s", label=cup.name, like="00.0", lines=lines)
         return efflux_readout(context, cup, mean)
 
     def record(self, context: Context) -> tuple[str, ...]:
@@ -133,7 +136,7 @@ def efflux_readout(context: Context, cup: Cup, mean_s: float) -> Readout:
     """The mean as the figure, compared with the profile's target; viscosity or why not. Pure."""
     viscosity = viscosity_from_efflux(cup, mean_s)
     tone, state, lines = _compared(context, cup, mean_s, viscosity)
-    lines = [*on_cup(given(context)), *lines]
+    lines = [*while_it_stands(context), *on_cup(given(context)), *lines]
     if isinstance(viscosity, Outside):
         # The seconds of the target's own cup count without any conversion.
         lines.append(viscosity.reason if state else f"{viscosity.reason} {viscosity.advice}")
@@ -149,6 +152,15 @@ def efflux_readout(context: Context, cup: Cup, mean_s: float) -> Readout:
     lines += [f"the runs times this cup's own correction, {said}"] if factors else []
     label = f"mean, {cup.name}"
     return Readout(f"{mean_s:.1f}", "s", label, tone, state, tuple(lines), like="00.0")
+
+
+def while_it_stands(context: Context) -> tuple[str, ...]:
+    """That the mix still stands: it may run out otherwise when its induction is over. Pure."""
+    stands = (each for each in of_induction(context.job, context.now))
+    left = [each.value for each in stands if each.cause is Cause.INDUCTION]
+    if not left:
+        return ()
+    return (f"Its induction lasts another {length(max(left))}: time the cup again after it.",)
 
 
 def liquid_words(context: Context) -> str:

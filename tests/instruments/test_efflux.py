@@ -6,13 +6,21 @@ import pytest
 
 from booth.bench.act import Menu
 from booth.instruments.efflux import DROPPED, LONGEST_S, efflux_readout
-from booth.log.events import EffluxTimed, StopwatchDropped, StopwatchStarted, Voided
+from booth.log.events import (
+    BatchMixed,
+    EffluxTimed,
+    Event,
+    StopwatchDropped,
+    StopwatchStarted,
+    Voided,
+)
 from booth.profile.model import Efflux as Wanted
-from booth.profile.model import Range
+from booth.profile.model import Mix, MixPart, Range
 from booth.trade.cups.cup_names import cup_named
 from booth.words.shown import Tone
-from tests.instruments.at_bench import AtBench, context_of
-from tests.job.make import at, profile
+from tests.instruments.at_bench import AtBench, context_of, in_mild_weather
+from tests.job.make import at, one_time, profile
+from tests.manual_clock import ManualClock
 
 FORD = profile(efflux=Wanted("Ford #4", Range(20, 24)))
 
@@ -46,6 +54,25 @@ def test_water_in_a_zahn_2_is_not_converted_and_that_is_the_state() -> None:
     text = " ".join(shown.lines)
     assert text.count("18 s is below the 20 s") == 1 and "mm²/s" not in text
     assert "Not comparable with the profile's Ford #4." in shown.lines
+
+
+def test_a_cup_timed_while_the_mix_still_stands_is_to_be_timed_again() -> None:
+    mix = Mix(parts=(MixPart("a", 2), MixPart("b", 1)), induction=one_time(1200))
+    stands = profile(efflux=Wanted("Ford #4", Range(20, 24)), mix=mix)
+
+    def mixed(clock: ManualClock) -> tuple[Event, ...]:
+        return (*in_mild_weather(clock), BatchMixed(n=0, at=clock.now(), batch=1))
+
+    b = AtBench("efflux", profile=stands, before=mixed)
+    said = "Its induction lasts another {}: time the cup again after it."
+    b.pass_time(60)
+    assert said.format("19 min") in b.text
+    b.press("space")
+    b.pass_time(22)
+    b.press("space")
+    assert said.format("19 min") in b.text
+    b.pass_time(1200)
+    assert "induction" not in b.text
 
 
 def test_a_cups_own_correction_is_said() -> None:
