@@ -44,7 +44,7 @@ SAID = {
         "Waits at 60.0 °C: bake 30 min",
     ],
     "waterborne-silver-base": [
-        "Coat: colour coat: until hidden, 2 to 4 coats, then until matt all over",
+        "Coat: colour coat: until hidden, 2 to 4 coats, then 5 to 15 min at 20.0 °C and 50 %, until matt all over",
         "Then two-pack clear: opens 20 to 30 min at 20.0 °C and 50 %, until matt all over, "
         "closes 24 h at 20.0 °C",
     ],
