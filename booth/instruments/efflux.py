@@ -160,7 +160,7 @@ def while_it_stands(context: Context) -> tuple[str, ...]:
     left = [each.value for each in stands if each.cause is Cause.INDUCTION]
     if not left:
         return ()
-    return (f"Its induction lasts another {length(max(left))}: time the cup again after it.",)
+    return (f"Induction for another {length(max(left))}: time it again then.",)
 
 
 def liquid_words(context: Context) -> str:

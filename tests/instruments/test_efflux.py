@@ -64,7 +64,7 @@ def test_a_cup_timed_while_the_mix_still_stands_is_to_be_timed_again() -> None:
         return (*in_mild_weather(clock), BatchMixed(n=0, at=clock.now(), batch=1))
 
     b = AtBench("efflux", profile=stands, before=mixed)
-    said = "Its induction lasts another {}: time the cup again after it."
+    said = "Induction for another {}: time it again then."
     b.pass_time(60)
     assert said.format("19 min") in b.text
     b.press("space")
@@ -72,7 +72,7 @@ def test_a_cup_timed_while_the_mix_still_stands_is_to_be_timed_again() -> None:
     b.press("space")
     assert said.format("19 min") in b.text
     b.pass_time(1200)
-    assert "induction" not in b.text
+    assert "Induction" not in b.text
 
 
 def test_a_cups_own_correction_is_said() -> None:
