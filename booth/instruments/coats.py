@@ -33,6 +33,7 @@ from booth.words.wait_words import (
     rule_words,
     state_word,
     time_words,
+    tone_of,
     what_words,
 )
 
@@ -218,12 +219,12 @@ def part_row(context: Context, part: str, each: Standing | None) -> PartRow:
         time = duration(context.since(running.begun.at))
         return PartRow(part, coats, Tone.RUNNING, "SPRAYING", time, f"coat {running.number}")
     if each is not None:
-        tone, word, time = TONES[each.state], state_word(each), time_words(each)
+        tone, word, time = tone_of(each), state_word(each), time_words(each)
         if tone is Tone.READY and finished < wanted:
             # The row is about the wait: only what spoils the part takes its word away.
             spoils = [e for e in amiss(job, part, context.now) if e.grave is Grave.SPOILS]
             tone, word = looked_over(tone, word, tuple(spoils))
-        return PartRow(part, coats, tone, word, time, what_words(each), each.wait.estimate)
+        return PartRow(part, coats, tone, word, time, what_words(each), each.estimate)
     if finished >= wanted:
         return PartRow(part, coats, Tone.GOOD, "COATED", "", "all coats are on")
     return PartRow(part, coats, Tone.PLAIN, "", "", f"coat {finished + 1} to do")

@@ -111,6 +111,11 @@ class Standing(msgspec.Struct, frozen=True):
         return self.basis is Basis.DOUBTFUL and self.state is not State.LATE
 
     @property
+    def estimate(self) -> bool:
+        """Whether the time that is told is anything but the data sheet's own for today."""
+        return self.wait.estimate and not self.doubtful
+
+    @property
     def fraction(self) -> float:
         """How much of the present stretch is over, 0..1."""
         wait = self.wait

@@ -167,7 +167,7 @@ def face(each: Standing) -> ClockFace:
         tone=tone_of(each),
         word=state_word(each),
         fraction=min(max(each.fraction, 0.0), 1.0),
-        estimate=each.wait.estimate,
+        estimate=each.estimate,
     )
 
 

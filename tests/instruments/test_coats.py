@@ -8,8 +8,10 @@ import msgspec
 import pytest
 
 from booth.bench.act import Menu
+from booth.instruments.coats import part_row
 from booth.instruments.film import between_coats
 from booth.job.steps import next_open
+from booth.job.waits import standings
 from booth.log.events import (
     BatchMixed,
     CoatBegun,
@@ -21,6 +23,7 @@ from booth.log.events import (
     TouchTried,
     Voided,
 )
+from booth.moment import Basis
 from booth.profile.model import Film, Limits, Profile, Range, WaitRule, Waits
 from booth.words.shown import Parts, Tone
 from tests.instruments.at_bench import AtBench, context_of, in_mild_weather
@@ -405,3 +408,17 @@ def test_how_sure_a_wait_is_stands_before_its_rule_and_is_said_once() -> None:
     b.press("up")
     (said,) = [line for line in b.readout.lines if line.startswith("~")]
     assert said.startswith("~ estimated: no published law") and said.count("estimate") == 1
+
+
+def test_while_the_clock_is_in_doubt_a_row_warns_and_has_no_sign_of_an_estimate() -> None:
+    def cold(clock: ManualClock) -> Sequence[Event]:
+        read = msgspec.structs.replace(mild(), at=clock.now(), air=q(12, "C"), part=q(12, "C"))
+        return [read, *_coat(clock, "door", 1)]
+
+    b = AtBench("coats", profile=TWO_COATS, before=cold)
+    (each, *_) = standings(b.job, b.clock.now())
+    sure = part_row(b.now, "door", each)
+    assert (sure.estimate, sure.word, sure.tone) == (True, "WAIT", Tone.WAIT)
+    row = part_row(b.now, "door", msgspec.structs.replace(each, basis=Basis.DOUBTFUL))
+    assert (row.estimate, row.word, row.time) == (False, "CHECK CLOCK", "clock?")
+    assert row.tone is Tone.CAUTION
