@@ -6,6 +6,7 @@ follows has no time, and it is said.
 
 from __future__ import annotations
 
+from collections import Counter
 from collections.abc import Mapping, Sequence
 
 import msgspec
@@ -182,6 +183,11 @@ def _product(
         if block.span is Span.SPRAY:
             what = f"{profile.name}, {coats[block.coat - 1].name}"
             line.append(DayBlock(block.part, what, block.start_s, block.end_s))
+    timed = Counter(block.part for block in plan.blocks if block.span is Span.SPRAY)
+    for state in states:
+        # Coats that have no time are told as well: they are to be sprayed all the same.
+        for coat in coats[timed[state.name] :]:
+            line.append(DayBlock(state.name, f"{profile.name}, {coat.name}", None, None))
     for trouble in plan.troubles:
         if trouble.cause is Cause.WINDOW:
             why.append(f"{profile.name}: the window of {trouble.part} closes before its coat.")

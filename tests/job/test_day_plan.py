@@ -77,6 +77,7 @@ def test_below_the_limits_no_time_follows_what_is_not_known() -> None:
     first, *rest = [each for each in plan.line if each.part]
     assert first.begins_s == 0
     assert all(each.begins_s is None for each in rest)
+    assert rest[0].what == "primer, coat 2", "a coat without a time is told all the same"
     opens = [each.opens for each in plan.waits if each.product == "primer" and each.opens]
     assert {each.certainty for each in opens} == {Certainty.NOT_KNOWN}
 
