@@ -8,7 +8,7 @@ from booth.files.safe_text import visible
 from booth.job.day_plan import DayPlan, DayWait
 from booth.job.lasting import Lasting
 from booth.trade.waits.wait_time import Certainty
-from booth.words.wait_words import duration
+from booth.words.wait_words import length
 
 DAY_S = 86400
 FITS = "FITS, by what is known now. The data sheet comes first, and a touch test decides."
@@ -75,7 +75,8 @@ def _wait_line(each: DayWait) -> str:
     first, second = _both(each)
     said = [visible(each.what)]
     if each.opens is not None:
-        said.append(f"after {_lasts(each.opens)}")
+        opens = _lasts(each.opens)
+        said.append(opens if each.opens.seconds is None else f"after {opens}")
     if each.closes is not None:
         closes = _lasts(each.closes)
         said.append(f"closes {closes}" if each.opens is not None else f"until {closes}")
@@ -87,7 +88,7 @@ def _wait_line(each: DayWait) -> str:
 def _lasts(each: Lasting) -> str:
     if each.seconds is None:
         return "not known"
-    time = duration(each.seconds)
+    time = length(each.seconds)
     return time if each.certainty is Certainty.KNOWN else f"{each.certainty} {time}"
 
 

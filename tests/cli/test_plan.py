@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import json
+import re
 from pathlib import Path
 from typing import Any
 
@@ -89,3 +90,17 @@ def test_what_cannot_be_taken_is_told(
 ) -> None:
     assert run(["plan", *words]) == 2
     assert says in capsys.readouterr().err
+
+
+def test_no_wait_reads_like_a_time_of_day(capsys: pytest.CaptureFixture[str]) -> None:
+    assert run(["plan", "car-silver", *MILD, "--start", "09:00"]) == 0
+    waits, _, day = capsys.readouterr().out.partition("DAY")
+    assert "09:00" in day and "after 4 h 00 min" in waits
+    assert not re.search(r"\d:\d\d", waits.partition("WAITS")[2])
+
+
+def test_what_is_not_known_has_no_after(capsys: pytest.CaptureFixture[str]) -> None:
+    cold = ["--air", "8C", "--humidity", "60%", "--part-at", "8C"]
+    assert run(["plan", "two-pack-clear", *cold]) == 0
+    text = capsys.readouterr().out
+    assert "coat 2  not known" in text and "after not known" not in text
