@@ -48,7 +48,7 @@ from tests.terminal.painter import (
 pytestmark = pytest.mark.terminal
 
 #: A day in a quarter of a minute: minutes of waiting are seconds.
-RATE = 120
+RATE = 80
 METRIC = 'units = "metric"\n'
 INVENTED = 'source = "invented for a test"\ndemo = true\n'
 PRIMER = f"""
@@ -59,7 +59,7 @@ hazards = ["flammable", "sensitiser"]
 by = "volume"
 parts = [{{ name = "base", parts = 4 }}, {{ name = "hardener", parts = 1 }}]
 [mix.induction]
-table = [{{ at = "10 C", time = "6 min" }}, {{ at = "20 C", time = "2 min" }}]
+table = [{{ at = "10 C", time = "10 min" }}, {{ at = "20 C", time = "5 min" }}]
 [mix.pot_life]
 table = [{{ at = "10 C", time = "10 h" }}, {{ at = "20 C", time = "6 h" }}]
 [film]
@@ -264,12 +264,12 @@ def _primer(run: Terminal) -> None:
     for door in DOORS:
         coat(run, door, 1)
         # Carried over to 14 C: an estimate, and the wait between coats, not the window.
-        run.until(rf"{door} +1/2 ║ WAIT +~\d:\d\d +coat 2 flash-off")
+        run.until(rf"{door} +1/2 (║ WAIT +~\d:\d\d +coat 2 flash-off|► READY)")
     for door in DOORS:
         hear(run, door, "coat")
         coat(run, door, 2)
     for door in DOORS:
-        run.until(rf"{door} +2/2 ║ WAIT .*Day base")
+        run.until(rf"{door} +2/2 . (WAIT|READY) .*Day base")
     next_step(run, lambda: run.press("enter"))
     run.until("next product: Day base")
     next_step(run, lambda: run.press("enter"))
@@ -417,7 +417,7 @@ def test_24_doors_on_three_racks_in_damp_air(home: Path) -> None:
         before = run.keys_pressed
         for rack in RACKS:
             coat(run, rack, 1)
-            run.until(rf"{rack} +1/2 ║ WAIT +~\d:\d\d")
+            run.until(rf"{rack} +1/2 (║ WAIT +~\d:\d\d|► READY)")
         for rack in RACKS:
             hear(run, rack, "coat")
             coat(run, rack, 2)
