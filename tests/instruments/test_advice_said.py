@@ -186,7 +186,7 @@ def test_24_the_flood_test_is_a_result_of_its_own_with_its_advice() -> None:
     while not b.job.patterns:
         b.press("enter")
     assert b.job.patterns[-1].shape == "flood heavy one end"
-    assert any("lies flat" in line for line in b.bench.step.how)
+    assert any("fan flat" in line for line in b.bench.step.how)
 
 
 def test_25_the_catch_says_that_a_gravity_gun_slows_down() -> None:

@@ -128,7 +128,7 @@ LOG_SAYS = (
     r"done: Shut the air, let the pressure out, empty the cup\.$",
     r"batch 1 finished$",
     r"fault seen: runs$",
-    r"^  hood: coat 3 begun .*after coat 2 ended; sprayed in",
+    r"^  hood: coat 3 begun .*after coat 2 ended.*; sprayed in",
     r"^  delivery 9\.0 fl oz/min of paint$",
     r"^  verdict: good, ",
     r"^  in words: one run, low left$",
