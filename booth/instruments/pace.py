@@ -9,6 +9,7 @@ from booth.bench.act import Act, Context, Keep, SetForm, refused
 from booth.bench.instrument import Instrument, number, quantity, word
 from booth.forms.form import Field, Rows, Values
 from booth.instruments.figures import against, figure, interval
+from booth.job.coat_plan import wet_to_come
 from booth.job.measured import HAND_MM_S, Basis, basis_of, speed_mm_s, steady_passes
 from booth.job.stopwatches import BAR, PASS, SILENT, Sweeping, passing_s, sweeping
 from booth.log.events import PassTimed, StopwatchDropped, StopwatchStarted
@@ -54,7 +55,7 @@ class Pace(Instrument):
     FIRST = ("mode",)
 
     def fields(self, context: Context, values: Values) -> tuple[Field, ...]:
-        span, reckoned = context.profile.film.wet_um, not basis_of(context.job)[1]
+        span, reckoned = wet_to_come(context.job), not basis_of(context.job)[1]
         wet, known = span.middle if span else None, span is not None
         thick, hint, length = Kind.THICKNESS, "of one coat", _usual_length(context)
         return (
@@ -230,8 +231,8 @@ def sweeping_readout(context: Context, values: Values, bar: Sweeping) -> Readout
 
 
 def wanted_film(context: Context, values: Values) -> Range | None:
-    """The wet film wanted [um]: the profile's range, or about what was typed. Pure."""
-    span, wet = context.profile.film.wet_um, number(values, "wet")
+    """The wet film wanted [um]: the range of the coat to come, or about what was typed. Pure."""
+    span, wet = wet_to_come(context.job), number(values, "wet")
     if wet is None or (span is not None and abs(wet - span.middle) < 1e-6):
         return span
     return Range(wet * (1 - ABOUT_IT), wet * (1 + ABOUT_IT))

@@ -98,6 +98,12 @@ def sheet_most(job: Job) -> int | None:
     return max(most, len(coats_of(job.profile)))
 
 
+def wet_to_come(job: Job) -> Range | None:
+    """The wet film of the coat that is to come on the part with the fewest [um]; None: not given."""
+    fewest = min((len(job.coats_on(part)) for part in job.parts), default=0)
+    return wet_wanted(job, min(fewest + 1, coats_wanted(job)))
+
+
 def wet_wanted(job: Job, number: int | None) -> Range | None:
     """The wet film of that coat [um]: its own, else the profile's; before the first that of the first."""
     return coat_named(job, number or 1).plan.wet_um or job.profile.film.wet_um

@@ -7,7 +7,7 @@ from msgspec.structs import replace
 
 from booth.job import lasting
 from booth.job.amiss import Amiss, Cause, worst_first
-from booth.job.coat_plan import coats_wanted
+from booth.job.coat_plan import coats_wanted, wet_to_come
 from booth.job.coat_plan import planned as planned_coats
 from booth.job.guard import of_compressor, of_induction, of_weather
 from booth.job.measured import (
@@ -106,8 +106,8 @@ def _areas(job: Job) -> dict[str, float]:
 
 
 def _at_work_s(job: Job, area_m2: float) -> float | None:
-    """The time at the trigger for one coat of the profile's wet film, and what comes with it [s]."""
-    wet, delivery = job.profile.film.wet_um, delivery_ml_min(job)
+    """The time at the trigger for the coat to come, and what comes with it [s]."""
+    wet, delivery = wet_to_come(job), delivery_ml_min(job)
     if wet is None or delivery is None or delivery[0] <= 0 or area_m2 <= 0:
         return None
     lands = amount_efficiency(job, parts_are_large(job))

@@ -10,6 +10,7 @@ from booth.instruments.pace import pace_readout, timed_readout, wanted, wanted_f
 from booth.log.events import (
     CatchMade,
     CoatBegun,
+    CoatEnded,
     Event,
     FanSet,
     FilmRead,
@@ -21,11 +22,12 @@ from booth.log.events import (
 )
 from booth.log.fold import fold
 from booth.moment import later
-from booth.profile.model import Film, Gun, Profile, Range
+from booth.profile.model import CoatPlan, Film, Gun, Profile, Range
 from booth.units import System
 from booth.words.shown import Bar, Tone
 from tests.instruments.at_bench import AtBench, context_of
 from tests.job.make import at, profile, q
+from tests.manual_clock import ManualClock
 
 HVLP = profile(gun=Gun(hvlp=True), film=Film(coats=Range(2, 2), wet_um=Range(40, 60)))
 CATCH = CatchMade(n=0, at=at(0), seconds=60, amount=q(200, "ml"), delivery_ml_min=200.0)
@@ -315,3 +317,20 @@ def test_a_pass_without_a_length_is_not_timed() -> None:
     b.type("0")
     b.press("space")
     assert b.said == "A pass has a length: type it first." and len(b.log) == 2
+
+
+def test_the_pace_is_that_of_the_coat_to_come() -> None:
+    """A tack coat is laid faster than the full coat after it."""
+    thin, full = (CoatPlan(wet_um=Range(low, low + 10)) for low in (20.0, 50.0))
+    job = profile(film=Film(), coats=(thin, full))
+
+    def one_coat(clock: ManualClock) -> list[Event]:
+        begun = CoatBegun(n=0, at=clock.now(), part="door", coat=1)
+        return [begun, CoatEnded(n=0, at=clock.now(), part="door", coat=1)]
+
+    first = AtBench("pace", profile=job, parts=("door",))
+    second = AtBench("pace", profile=job, parts=("door",), before=one_coat)
+    assert [wanted_film(each.now, each.rows.values) for each in (first, second)] == [
+        Range(20.0, 30.0),
+        Range(50.0, 60.0),
+    ]
