@@ -7,6 +7,7 @@ the next one is looked at.
 from __future__ import annotations
 
 import contextlib
+from abc import abstractmethod
 from collections.abc import Awaitable, Callable
 from functools import cached_property
 from pathlib import Path
@@ -51,21 +52,22 @@ class Host(FaultApp):
     STYLES: Path
     _all_read = False
 
+    @abstractmethod
     async def command(self, id: str) -> None:
         """Do what a command asks for that is the same on every screen."""
-        raise NotImplementedError
 
+    @abstractmethod
     async def take_up(self, session: Session) -> None:
         """Put a job on the bench."""
-        raise NotImplementedError
 
+    @abstractmethod
     async def leave_job(self) -> None:
         """Back to the list of jobs."""
-        raise NotImplementedError
 
     @property
+    @abstractmethod
     def alarms(self) -> Alarms:
-        raise NotImplementedError
+        """What rings, in all open jobs."""
 
     @cached_property
     def jobs(self) -> OpenJobs:
@@ -95,9 +97,9 @@ class Host(FaultApp):
         with contextlib.suppress(OSError):
             self.preferences.write(self.places.preferences_file)
 
+    @abstractmethod
     def tick(self) -> None:
         """Draw now, and as often as is wanted from here on."""
-        raise NotImplementedError
 
     async def takes(self, key: str) -> bool:
         """Whether the application takes this key itself, whatever screen is up."""

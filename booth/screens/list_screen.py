@@ -83,7 +83,8 @@ class ListScreen(Framed[T], Generic[T, I]):
                 yield PageView(id="about")
 
     def line(self, item: I, now: Moment) -> PickLine:
-        raise NotImplementedError
+        """What is to be seen of an item; not asked where a screen makes all its lines at once."""
+        return PickLine(str(item))
 
     def lines(self, now: Moment) -> tuple[PickLine, ...]:
         return self.listed.lines(lambda item: self.line(item, now))
