@@ -21,7 +21,7 @@ from booth.job.readings import LATELY_S
 from booth.job.recipe import thinner_of
 from booth.job.wait import Standing, State, Wait, What, standing
 from booth.job.waits import between_coats, next_products, standings
-from booth.log.fold import Job
+from booth.log.fold import Job, kept_by
 from booth.moment import Moment, elapsed
 from booth.profile.model import Range
 
@@ -32,8 +32,9 @@ READING_S = 3600.0
 def amiss(job: Job, part: str, now: Moment) -> tuple[Amiss, ...]:
     """Give what is amiss with the next coat on `part`, were it begun at `now`, the worst first."""
     number = len(job.coats_on(part)) + 1
-    return worst_first(
-        (
+
+    def found() -> tuple[Amiss, ...]:
+        every = (
             *of_weather(job, now),
             *_of_mix(job, now),
             *of_cup(job),
@@ -41,7 +42,10 @@ def amiss(job: Job, part: str, now: Moment) -> tuple[Amiss, ...]:
             *of_compressor(job, number, part),
             *_of_coat(job, part, number, now),
         )
-    )
+        return worst_first(every)
+
+    kept: tuple[Amiss, ...] = kept_by(job, f"amiss {part}", now, found)
+    return kept
 
 
 _LIMITS = {"air": Cause.AIR, "humidity": Cause.HUMIDITY, "part": Cause.PART}

@@ -22,7 +22,7 @@ from booth.job.readings import over_time
 from booth.job.steps import coming
 from booth.job.wait import Alarm, Standing, State, Wait, What, standing
 from booth.log.events import BatchMixed, CoatEnded
-from booth.log.fold import Coat, Job
+from booth.log.fold import Coat, Job, kept_by
 from booth.moment import Moment, elapsed, later
 from booth.profile.model import NextProduct, WaitRule
 from booth.profile.next_product import next_window
@@ -36,18 +36,26 @@ TOUCH_AGAIN_FRACTION = 0.25
 def waits(job: Job) -> tuple[Wait, ...]:
     """Give every wait that runs in this job, in the order of the log."""
     # They change with an entry, not with a second: each Job keeps its own.
-    known: dict[str, Any] = vars(job)
-    if "waits" not in known:
-        part_waits = tuple(_part_waits(job))
-        pots = () if job.closed is not None else tuple(_pot_waits(job))
-        known["waits"] = (*pots, *part_waits)
-    return known["waits"]
+    found: tuple[Wait, ...] = kept_by(job, "waits", None, lambda: tuple(_waits(job)))
+    return found
+
+
+def _waits(job: Job) -> Iterator[Wait]:
+    if job.closed is None:
+        yield from _pot_waits(job)
+    yield from _part_waits(job)
 
 
 def standings(job: Job, now: Moment) -> tuple[Standing, ...]:
     """Give every running wait at `now`, the most urgent first."""
-    found = [standing(wait, now, job.boots) for wait in waits(job)]
-    return tuple(sorted(of_rows(job, found), key=_urgency))
+
+    def found() -> tuple[Standing, ...]:
+        every = [standing(wait, now, job.boots) for wait in waits(job)]
+        return tuple(sorted(of_rows(job, every), key=_urgency))
+
+    # What is drawn at one moment asks for them a dozen times.
+    kept: tuple[Standing, ...] = kept_by(job, "standings", now, found)
+    return kept
 
 
 def _urgency(each: Standing) -> tuple[int, float]:

@@ -9,7 +9,7 @@ it counts from where that one began. The weather, areas and notes are the whole 
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Callable, Iterable, Mapping
 from dataclasses import dataclass
 from functools import cached_property
 from typing import Any, Generic, TypeVar
@@ -147,6 +147,14 @@ class Job:
         """The latest event of one of these kinds that counts, if any."""
         found = (event for event in reversed(self.live) if isinstance(event, kinds))
         return next(found, None)
+
+
+def kept_by(job: Job, what: str, at: object, found: Callable[[], Any]) -> Any:
+    """Give what follows from a job (and from `at`), found once: a Job never changes."""
+    kept: dict[str, tuple[object, Any]] = vars(job).setdefault("kept", {})
+    if what not in kept or kept[what][0] != at:
+        kept[what] = at, found()
+    return kept[what][1]
 
 
 class NoJob(ValueError):
