@@ -15,7 +15,7 @@ from booth.instruments.hiding import answers, question
 from booth.instruments.touch import TOUCHES, touch, touches
 from booth.instruments.trigger import begin, press, running_elsewhere
 from booth.job.amiss import Amiss, Cause, Grave
-from booth.job.coat_plan import coats_wanted
+from booth.job.coat_plan import coats_wanted, next_part, running_part
 from booth.job.guard import amiss
 from booth.job.racks import URGENT, Row, other_sides, painted_last, row_of, rows_of
 from booth.job.steps import NEXT_PRODUCT, key_of, next_open
@@ -142,26 +142,6 @@ def by_part(context: Context) -> dict[str, Standing]:
     if several:
         found.sort(key=lambda each: each.wait.what is What.NEXT_PRODUCT)
     return {each.wait.part: each for each in found}
-
-
-def running_part(job: Job) -> str:
-    return next((part for part in job.parts if job.running_coat(part) is not None), "")
-
-
-def next_part(job: Job, among: Sequence[str] = ()) -> str:
-    """The part being sprayed, else the one that wants the next coat: fewest coats, longest waiting.
-    among: of which parts; of all where none is given."""
-    parts = tuple(among) or job.parts
-    running = running_part(job)
-    if running in parts:
-        return running
-    coats = {part: job.coats_on(part) for part in parts}
-    waiting = [part for part in parts if len(coats[part]) < coats_wanted(job, part)]
-
-    def turn(part: str) -> tuple[int, int]:
-        return len(coats[part]), coats[part][-1].begun.n if coats[part] else 0
-
-    return min(waiting or parts[:1], key=turn)
 
 
 def place_of(job: Job, part: str) -> int:

@@ -12,7 +12,7 @@ from functools import lru_cache
 import msgspec
 
 from booth.log.events import CoatsChanged
-from booth.log.fold import Job
+from booth.log.fold import Job, kept_by
 from booth.profile.model import CoatPlan, Profile, Range
 
 #: Where the profile gives neither a count nor a list.
@@ -137,3 +137,28 @@ def hides_yet(job: Job, part: str) -> bool:
     said = [each.n for each in job.of(CoatsChanged) if each.part in ("", part)]
     is_said = bool(said) and said[-1] > coats[-1].ended.n
     return not is_said and (most is None or max(len(plan), len(coats)) < most)
+
+
+def running_part(job: Job) -> str:
+    return next((part for part in job.parts if job.running_coat(part) is not None), "")
+
+
+def next_part(job: Job, among: Sequence[str] = ()) -> str:
+    """The part being sprayed, else the one that wants the next coat: fewest coats, longest waiting.
+    among: of which parts; of all where none is given."""
+    parts = tuple(among) or job.parts
+    found: str = kept_by(job, "next part", parts, lambda: _next_part(job, parts))
+    return found
+
+
+def _next_part(job: Job, parts: Sequence[str]) -> str:
+    running = running_part(job)
+    if running in parts:
+        return running
+    coats = {part: job.coats_on(part) for part in parts}
+    waiting = [part for part in parts if len(coats[part]) < coats_wanted(job, part)]
+
+    def turn(part: str) -> tuple[int, int]:
+        return len(coats[part]), coats[part][-1].begun.n if coats[part] else 0
+
+    return min(waiting or parts[:1], key=turn)
