@@ -138,6 +138,13 @@ def sprayed(job: Job, before: int) -> Profile:
     )
 
 
+def hardener_unknown(job: Job, before: int) -> bool:
+    """Whether hardeners have waits of their own, and no batch before this event says which it was."""
+    mix, mixed = job.profile.mix, [each for each in job.batches if each.n < before]
+    differs = mix is not None and any(each.waits is not None for each in mix.hardeners)
+    return differs and not (mixed and mixed[-1].hardener)
+
+
 def todays(profile: Profile, weather: WeatherRead | None) -> Profile:
     """The profile with the hardener and the thinner to take in this weather."""
     air_c = weather.air.value if weather is not None else None

@@ -6,7 +6,7 @@ How long each lasts is known, estimated, bounded or not known (``lasting``).
 from __future__ import annotations
 
 from collections.abc import Iterator
-from functools import partial
+from functools import partial, reduce
 from typing import Any
 
 import msgspec
@@ -14,7 +14,7 @@ import msgspec
 from booth.job import lasting
 from booth.job.coat_plan import coat_named, coats_wanted
 from booth.job.lasting import Lasting
-from booth.job.mix_choice import mixed_with, sprayed
+from booth.job.mix_choice import hardener_unknown, mixed_with, sprayed
 from booth.job.pouring import open_batches
 from booth.job.products import last_coat
 from booth.job.racks import first_piece_s, of_rows
@@ -24,13 +24,14 @@ from booth.job.wait import Alarm, Standing, State, Wait, What, standing
 from booth.log.events import BatchMixed, CoatEnded
 from booth.log.fold import Coat, Job, kept_by
 from booth.moment import Moment, elapsed, later
-from booth.profile.model import NextProduct, WaitRule
+from booth.profile.model import NextProduct, Profile, WaitRule
 from booth.profile.next_product import next_window
 from booth.trade.waits.wait_by_rule import recoat_opens_at
 from booth.trade.waits.wait_time import Certainty
 
 #: After a touch that came away wet: a quarter of the wait again before the next try.
 TOUCH_AGAIN_FRACTION = 0.25
+WHICH_HARDENER = "which hardener it was is not in the log: note the batch at the step Mix"
 
 
 def waits(job: Job) -> tuple[Wait, ...]:
@@ -157,12 +158,22 @@ def between_coats(job: Job, coat: Coat, ended: CoatEnded) -> Wait:
         ended.at,
         coat.part,
         _touched(coat, ended, opened),
-        _closes(job, ended, profile.waits.recoat_closes),
+        _window_closes(job, ended, profile),
         key="coat",
         part=coat.part,
         coat=coat.number,
         touched_dry=bool(coat.touches) and coat.touches[-1].result == "dry",
     )
+
+
+def _window_closes(job: Job, ended: CoatEnded, profile: Profile) -> Lasting | None:
+    """When the recoat window closes; the soonest of all hardeners where it is not known which it was."""
+    rules = [profile.waits.recoat_closes]
+    if profile.mix is not None and hardener_unknown(job, ended.n):
+        own = (each.waits for each in profile.mix.hardeners)
+        rules += [each.recoat_closes for each in own if each is not None]
+    found = [each for rule in rules if (each := _closes(job, ended, rule)) is not None]
+    return reduce(lasting.shorter, found) if found else None
 
 
 def next_products(job: Job, coat: Coat, ended: CoatEnded) -> Iterator[Wait]:
@@ -205,6 +216,8 @@ def _opens(
     scaled: lasting.Scaled = recoat_opens_at,
 ) -> Lasting | None:
     """When it is over. A later reading, while it runs, may only lengthen it."""
+    if rule is not None and hardener_unknown(job, ended.n):
+        return lasting.not_known(WHICH_HARDENER)
     lasts = partial(lasting.opens, rule, job.profile, scaled=scaled)
     return over_time(job, ended, lasts, lasting.longer, "lengthened")
 
