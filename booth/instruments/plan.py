@@ -12,9 +12,12 @@ from booth.instruments.figures import counted
 from booth.job.air_supply import air_supply, verdict
 from booth.job.amiss import Cause as Amiss
 from booth.job.amiss import Grave
+from booth.job.coat_plan import running_part
 from booth.job.job_schedule import Planned, planned, spray_times
 from booth.job.measured import inlet_kpa
+from booth.job.plan_line import as_one
 from booth.job.pot import pot_words
+from booth.job.racks import rows_of
 from booth.job.schedule import Block, Cause, Pot, Span, Trouble
 from booth.moment import Moment, later
 from booth.units import Kind
@@ -103,12 +106,15 @@ class Plan(Instrument):
         end = future + 0.04 * max(future - start, 600.0)
         ends = dict(schedule.ends)
         rows = []
-        for part in context.job.parts:
-            own = [each for each in (*plan.past, *schedule.blocks) if each.part == part]
-            last = ends.get(part)
+        every = (*plan.past, *schedule.blocks)
+        running = running_part(context.job)
+        for row in rows_of(context.job):
+            own = [each for each in every if each.part in row.parts]
+            last = max((ends[part] for part in row.parts if part in ends), default=None)
             note = "" if last is None else f"last coat {_at(context, last)}"
-            running = context.job.running_coat(part) is not None
-            rows.append(LineRow(part, tuple(_line_block(each, running) for each in own), note))
+            told = as_one(own) if len(row.parts) > 1 else own
+            blocks = tuple(_line_block(each, each.part == running) for each in told)
+            rows.append(LineRow(row.sided, blocks, note))
         rows += [_pot_row(context, plan, pot, end) for pot in plan.pots]
         marks = ticks(context.now, local_hhmm, start, end)
         return (Timeline(tuple(rows), start, end, marks),)

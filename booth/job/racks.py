@@ -31,6 +31,11 @@ class Row(NamedTuple):
         """Which side of the rack a part is, as 'side 2'; "" where there is but one."""
         return part.rpartition(": ")[2] if self.rack is not None and self.rack.sides > 1 else ""
 
+    @property
+    def sided(self) -> str:
+        """Its name, of a rack with its sides: '24 doors, both sides'."""
+        return self.title if self.rack is None else self.rack.sided(self.parts)
+
 
 def rows_of(job: Job) -> tuple[Row, ...]:
     """The parts of the job in their order, the sides of a rack in one row."""

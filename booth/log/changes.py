@@ -8,12 +8,12 @@ from __future__ import annotations
 from collections.abc import Iterable
 from typing import NamedTuple
 
-from booth.log.opening import Event, JobOpened, Rack
+from booth.log.opening import Event, JobOpened
+from booth.log.rack import Rack
 from booth.units.kinds import Quantity
 
 #: More than any job has; a log may have been written by hand.
 MOST_PARTS = 200
-MOST_SIDES = 20
 
 
 class CoatsChanged(Event, frozen=True, tag="coats changed"):
@@ -81,6 +81,6 @@ def parts_of(opened: JobOpened, live: Iterable[object]) -> Parts:
             left = [each for each in dict.fromkeys(added) if each not in event.drop]
             names = left[:MOST_PARTS] or names
             racks += event.racks
-    real = [each for each in racks if each.pieces > 0 and 1 <= each.sides <= MOST_SIDES]
+    real = [each for each in racks if each.is_real]
     held = {each.name: each for each in real if any(side in names for side in each.parts)}
     return Parts(tuple(names), tuple(held.values()))

@@ -15,7 +15,7 @@ from booth.log.changes import PartsChanged as PartsChanged
 from booth.log.opening import Event as Event
 from booth.log.opening import JobOpened as JobOpened
 from booth.log.opening import ProductBegun as ProductBegun
-from booth.log.opening import Rack as Rack
+from booth.log.rack import Rack as Rack
 from booth.moment import Moment
 from booth.units import Quantity
 

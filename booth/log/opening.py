@@ -10,6 +10,7 @@ from typing import Any, ClassVar
 import msgspec
 
 from booth.files.slug import system_key
+from booth.log.rack import Rack
 from booth.moment import Moment
 from booth.profile.model import Profile
 
@@ -26,26 +27,6 @@ class Event(msgspec.Struct, frozen=True, tag_field="event", kw_only=True, omit_d
 
     n: int
     at: Moment
-
-
-class Rack(msgspec.Struct, frozen=True):
-    """Pieces alike that are sprayed together, side by side of the rack: each side is a part of the job."""
-
-    name: str
-    pieces: int
-    sides: int = 1
-
-    @property
-    def parts(self) -> tuple[str, ...]:
-        """Its sides as parts: 'doors: side 1'."""
-        if self.sides == 1:
-            return (self.name,)
-        return tuple(f"{self.name}: side {number}" for number in range(1, self.sides + 1))
-
-    @property
-    def title(self) -> str:
-        """As '24 doors'."""
-        return f"{self.pieces} {self.name}" if self.pieces > 1 else self.name
 
 
 class JobOpened(Event, frozen=True, tag="job opened"):

@@ -26,6 +26,7 @@ from booth.log.events import (
 from booth.log.fold import Entry, void_numbers
 from booth.log.naming import short_name
 from booth.log.parse import MOST_AHEAD, parse, read_line
+from booth.log.rack import Rack, in_a_line
 from booth.log.store import log_bytes
 from booth.log.stretches import stretches_of
 from booth.moment import Moment
@@ -37,7 +38,7 @@ class JobSummary(msgspec.Struct, frozen=True):
     profile_name: of what it was begun from, a coating system perhaps; closed: None while it is open;
     events: entries in the log; broken: lines that are none; fault: why the job cannot be opened at
     all, as a sentence, else empty; longer_name: where another job of the folder shares its name;
-    product: the one it has come to, where it has several.
+    product: the one it has come to, where it has several; racks: those whose sides are parts.
     """
 
     path: Path
@@ -53,6 +54,12 @@ class JobSummary(msgspec.Struct, frozen=True):
     fault: str = ""
     longer_name: str = ""
     product: str = ""
+    racks: tuple[Rack, ...] = ()
+
+    @property
+    def sprayed(self) -> str:
+        """Its parts in a line, each rack once, with its sides."""
+        return in_a_line(self.parts, self.racks)
 
     @property
     def name(self) -> str:
@@ -149,12 +156,14 @@ def _told(found: JobSummary, events: Sequence[Entry]) -> JobSummary:
     closings = [each for each in live if isinstance(each, JobClosed)]
     product = stretches_of(live, len(opened.products))[-1].product
     closed = closings[-1] if closings else None
+    present = parts_of(opened, live)
     return replace(
         found,
         job=opened.job or found.path.stem,
         profile_name=opened.title,
         product=opened.present(product) if opened.later else "",
-        parts=parts_of(opened, live).names,
+        parts=present.names,
+        racks=present.racks,
         gun=fitted_of(opened, live).gun,
         opened=opened.at,
         closed=closed.at if closed else None,

@@ -61,7 +61,7 @@ def job_line(summary: JobSummary) -> PickLine:
     word = verdict(summary)
     head = f"{when(summary.opened):<{WHEN_CELLS}}  {SHAPES.get(word, Tone.PLAIN.shape)} "
     product = f", {summary.product}" if summary.product else ""
-    rest = f"{summary.profile_name}{product}: {', '.join(summary.parts)}"
+    rest = f"{summary.profile_name}{product}: {summary.sprayed}"
     more = [summary.gun] if summary.gun else []
     if summary.broken:
         more.append(counted(summary.broken, "broken line"))
@@ -87,6 +87,7 @@ def _holds(summary: JobSummary, words: list[str]) -> bool:
         summary.profile_name,
         summary.product,
         *summary.parts,
+        summary.sprayed,
         summary.gun,
         summary.name,
         summary.path.name,

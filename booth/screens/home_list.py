@@ -14,6 +14,7 @@ from typing import TYPE_CHECKING
 import msgspec
 
 from booth.files.slug import system_key
+from booth.log.rack import Rack, in_a_line
 
 if TYPE_CHECKING:
     from booth.log.fold import Job
@@ -45,9 +46,11 @@ class HomeRow(msgspec.Struct, frozen=True):
     about: tuple[str, ...] = ()
 
 
-def job_row(path: Path, profile: str, key: str, parts: Sequence[str]) -> HomeRow:
+def job_row(
+    path: Path, profile: str, key: str, parts: Sequence[str], racks: Sequence[Rack] = ()
+) -> HomeRow:
     """The row of a job that is not closed."""
-    title = f"{profile}: {', '.join(parts)}"
+    title = f"{profile}: {in_a_line(parts, racks)}"
     return HomeRow("job", f"job:{path.name}", JOBS, title, mark="»", key=key, path=path)
 
 
@@ -106,6 +109,7 @@ class _Opened(msgspec.Struct):
     profile: _Profile
     coating: str = ""
     coating_key: str = ""
+    racks: tuple[Rack, ...] = ()
 
 
 _opened = msgspec.json.Decoder(_Opened)
@@ -125,7 +129,7 @@ def _jobs(folder: Path) -> Iterator[HomeRow]:
             name, key = opened.profile.name, opened.profile.key
             if opened.coating_key:
                 name, key = opened.coating, system_key(opened.coating_key)
-            yield job_row(path, name, key, opened.parts)
+            yield job_row(path, name, key, opened.parts, opened.racks)
 
 
 def _named(folder: Path, ending: str) -> list[Path]:

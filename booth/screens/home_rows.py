@@ -16,6 +16,7 @@ from booth.job.steps import next_open
 from booth.job.wait import State
 from booth.log.fold import Job
 from booth.log.open_jobs import OpenJob, OpenJobs
+from booth.log.rack import in_a_line
 from booth.log.summary import JobSummary
 from booth.moment import Moment
 from booth.profile.library import Library
@@ -46,7 +47,7 @@ def job_rows(
     rows = []
     for each in jobs:
         job = each.job
-        row = job_row(each.path, job.opened.title, job.opened.begun_from, job.parts)
+        row = job_row(each.path, job.opened.title, job.opened.begun_from, *job.present)
         rows.append(replace(row, behind=when(job.opened.at), job=job, about=(each.name,)))
     for log in unread:
         id, name = f"job:{log.path.name}", log.path.name
@@ -166,7 +167,7 @@ def _still_words(job: Job, name: Sequence[str], now: Moment) -> tuple[str, ...]:
     closed = [f"Closed {local_day_hhmm(job.closed.at, now)}."] if job.closed is not None else []
     return (
         job.opened.title,
-        ", ".join(job.parts),
+        in_a_line(*job.present),
         "",
         *(running or ["Nothing runs any more."]),
         "",
@@ -194,7 +195,7 @@ def _job_words(job: Job, name: Sequence[str], now: Moment) -> tuple[str, ...]:
     return (
         job.opened.title,
         *([job.opened.present(job.product)] if job.opened.later else []),
-        ", ".join(job.parts),
+        in_a_line(*job.present),
         "",
         *(running or ["No clock is running."]),
         "",

@@ -9,7 +9,8 @@ from booth.widgets.rows import QUIET, STRONG, Piece, Row, filled, merge, sized, 
 from booth.widgets.text import pad
 from booth.words.shown import LineRow, Timeline, Tone
 
-LEAST_NAME, MOST_NAME = 4, 16
+#: The longest that is not cut holds '24 doors, both sides'.
+LEAST_NAME, MOST_NAME = 4, 20
 LEAST_TRACK = 24
 #: From this width on each row says in words how it ends.
 NOTES_FROM = 90

@@ -199,7 +199,7 @@ def jobs_table(summaries: Sequence[JobSummary], when: When) -> str:
             when(summary.opened),
             summary.verdict or "open",
             _coating(summary),
-            ", ".join(summary.parts),
+            summary.sprayed,
             f"{summary.events}{broken}",
         )
         rows.append(tuple(visible(cell) for cell in cells))
