@@ -10,7 +10,9 @@ from booth.files.safe_text import visible
 from booth.forms.form import Field, Values
 from booth.job import lasting
 from booth.job.coat_plan import coats_of
-from booth.job.mix_choice import in_use, todays
+from booth.job.lasting import Lasting
+from booth.job.mix_choice import todays
+from booth.job.together import after_coat, closes_first, mixes_in_use, opens_last
 from booth.log.events import Event, WeatherRead
 from booth.shop.room_readings import RoomReading
 from booth.trade.result import BadInput
@@ -162,16 +164,22 @@ def weather_readout(
 def waits_in_words(context: Context, weather: WeatherRead) -> list[str]:
     """What this weather makes of the waits of the mix in use; what is not known, and why. Pure."""
     job = context.job
-    profile = in_use(job) if job.batches or job.pours else todays(job.profile, weather)
-    waits, mix = profile.waits, profile.mix
-    hardener = f" with {visible(mix.parts[-1].name)}" if mix and mix.hardeners and mix.parts else ""
-    first, *others = coats_of(profile)
+    mixes = mixes_in_use(job) if job.batches or job.pours else (todays(job.profile, weather),)
+    made = (each.mix for each in mixes if each.mix is not None)
+    names = [mix.parts[-1].name for mix in made if mix.hardeners and mix.parts]
+    hardener = f" with {visible(' and '.join(names))}" if names else ""
+    first, *others = coats_of(job.profile)
+
+    def opens(of: str) -> Lasting | None:
+        return opens_last(mixes, lambda mix: lasting.opens(getattr(mix.waits, of), mix, weather))
+
+    closes = closes_first(mixes, lambda mix: lasting.recoat_closes(mix, weather))
     rules = (
-        ("between coats", lasting.after_coat(profile, first.plan, weather) if others else None),
-        ("next product", lasting.opens(waits.recoat_opens, profile, weather)),
-        ("its window closes", lasting.closes(waits.recoat_closes, profile, weather)),
-        ("handling", lasting.opens(waits.handle, profile, weather)),
-        ("pot life", lasting.pot_life(profile, weather)),
+        ("between coats", after_coat(mixes, first.plan, weather) if others else None),
+        ("next product", opens("recoat_opens")),
+        ("its window closes", closes),
+        ("handling", opens("handle")),
+        ("pot life", closes_first(mixes, lambda mix: lasting.pot_life(mix, weather))),
     )
     given = [(name, lasts) for name, lasts in rules if lasts is not None]
     said = ", ".join(

@@ -16,7 +16,8 @@ from booth.job.mix_choice import in_use, mixed_with
 from booth.job.mixture import now, timed
 from booth.job.readings import LATELY_S
 from booth.job.recipe import thinner_of
-from booth.job.waits import between_coats, poured_together
+from booth.job.together import poured_together
+from booth.job.waits import between_coats
 from booth.log.fold import Coat, Job
 from booth.moment import Basis, elapsed
 from booth.profile.model import Profile, Range

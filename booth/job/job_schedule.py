@@ -21,6 +21,7 @@ from booth.job.measured import (
 from booth.job.mix_choice import in_use
 from booth.job.racks import pieces_of
 from booth.job.schedule import Block, PartState, Pot, Rules, Schedule, Span, schedule
+from booth.job.together import after_coat, closes_first, mixes_in_use, opens_last
 from booth.job.wait import Standing, What
 from booth.job.waits import standings
 from booth.log.fold import Job
@@ -121,11 +122,11 @@ def _at_work_s(job: Job, area_m2: float) -> float | None:
 
 def planned(job: Job, now: Moment, typed_s: float | None = None) -> Planned:
     """Give the whole job as it stands at `now`."""
-    profile, spray = in_use(job), spray_times(job, typed_s)
+    mixes, spray, read = mixes_in_use(job), spray_times(job, typed_s), job.weather
     windows = (What.NEXT_COAT, What.NEXT_PRODUCT)
     running = {e.wait.part: e for e in standings(job, now) if e.wait.what in windows}
-    opens = [lasting.after_coat(profile, coat.plan, job.weather) for coat in planned_coats(job)]
-    closes = lasting.recoat_closes(profile, job.weather)
+    opens = [after_coat(mixes, coat.plan, read) for coat in planned_coats(job)]
+    closes = closes_first(mixes, lambda mix: lasting.recoat_closes(mix, read))
     pots, starts_s, to_be_mixed = _pots(job, now)
     rules = Rules(
         coats=coats_wanted(job),
@@ -135,7 +136,7 @@ def planned(job: Job, now: Moment, typed_s: float | None = None) -> Planned:
     )
     parts = [_part(job, part, now, spray[part].seconds, running.get(part)) for part in job.parts]
     plan = schedule(parts, rules, pots)
-    handle = lasting.opens(profile.waits.handle, profile, job.weather)
+    handle = opens_last(mixes, lambda mix: lasting.opens(mix.waits.handle, mix, read))
     used = [each for each in (*opens[:-1], closes, handle) if each is not None]
     return Planned(
         schedule=plan,

@@ -7,7 +7,7 @@ from collections.abc import Callable
 import msgspec
 
 from booth.job.coat_plan import planned
-from booth.job.lasting import Lasting, after_coat, induction, pot_life
+from booth.job.lasting import Lasting, induction, pot_life
 from booth.job.measured import (
     TIMES_TRIGGER,
     amount_efficiency,
@@ -16,6 +16,7 @@ from booth.job.measured import (
 )
 from booth.job.mix_choice import in_use
 from booth.job.recipe import usual_percent
+from booth.job.together import after_coat, closes_first, mixes_in_use
 from booth.log.fold import Job
 from booth.trade.delivery.catches import time_to_empty_s
 from booth.trade.film.coverage import CupFills, cups_to_fill, material_for_area_ml
@@ -134,13 +135,14 @@ def plan_of(
         delivery = None
     gun_s = time_to_empty_s(mix_ml, delivery[0]) if delivery else None
     listed, profile, weather = planned(job), in_use(job), job.weather
+    mixes = mixes_in_use(job)
     plans = [listed[min(n, len(listed)) - 1].plan for n in range(1, coats)]
     stands = induction(profile, weather)
-    waits = [after_coat(profile, plan, weather) for plan in plans]
+    waits = [after_coat(mixes, plan, weather) for plan in plans]
     waits += [stands] if stands is not None else []
     known = [each.seconds for each in waits if each.seconds is not None]
     at_work_s = gun_s * TIMES_TRIGGER if gun_s is not None else None
     span_s = at_work_s + sum(known) if at_work_s is not None and len(known) == len(waits) else None
-    pot = pot_life(profile, weather)
+    pot = closes_first(mixes, lambda mix: pot_life(mix, weather))
     cups = cups_to_fill(mix_ml, cup_ml)
     return Plan(need, mix_ml, lands, cups, gun_s, delivery, pot, span_s)

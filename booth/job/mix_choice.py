@@ -128,23 +128,6 @@ def in_use(job: Job, before: int | None = None) -> Profile:
     return todays(job.profile, job.weather)
 
 
-def sprayed(job: Job, before: int) -> Profile:
-    """The profile as the batch mixed last before this event has it; as it is given where none was."""
-    mixed = [each for each in job.batches if each.n < before]
-    return (
-        mixed_with(job.profile, mixed[-1].hardener, mixed[-1].thinned_with)
-        if mixed
-        else job.profile
-    )
-
-
-def hardener_unknown(job: Job, before: int) -> bool:
-    """Whether hardeners have waits of their own, and no batch before this event says which it was."""
-    mix, mixed = job.profile.mix, [each for each in job.batches if each.n < before]
-    differs = mix is not None and any(each.waits is not None for each in mix.hardeners)
-    return differs and not (mixed and mixed[-1].hardener)
-
-
 def todays(profile: Profile, weather: WeatherRead | None) -> Profile:
     """The profile with the hardener and the thinner to take in this weather."""
     air_c = weather.air.value if weather is not None else None

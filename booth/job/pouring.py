@@ -224,7 +224,9 @@ def pour_event(job: Job, plan: BatchPlan, name: str, amount: float, at: Moment) 
     )
 
 
-def batch_of(profile: Profile, pours: Sequence[Poured], at: Moment) -> BatchMixed:
+def batch_of(
+    profile: Profile, pours: Sequence[Poured], at: Moment, others: tuple[str, ...] = ()
+) -> BatchMixed:
     """The event of a batch being mixed from its pours: each component once, and the whole."""
     plan = plan_of(pours)
     poured = [(pour.name, pour.amount.value) for pour in pours]
@@ -240,6 +242,7 @@ def batch_of(profile: Profile, pours: Sequence[Poured], at: Moment) -> BatchMixe
         onto=plan.onto,
         hardener=plan.hardener,
         thinned_with=plan.thinner,
+        others=others,
     )
 
 

@@ -45,6 +45,18 @@ class What(enum.StrEnum):
     POT_LIFE = "pot life"
 
 
+#: What is told after the last coat, and what the profile calls its wait.
+AFTER = {
+    What.DUST_FREE: "dust_free",
+    What.TAPE: "tape",
+    What.HANDLE: "handle",
+    What.BEFORE_BAKE: "before_bake",
+    What.SAND: "sand",
+    What.POLISH: "polish",
+    What.CURE: "cure",
+}
+
+
 class Wait(msgspec.Struct, frozen=True):
     """One wait: what for, since when, when it opens and when it closes [s after start].
 

@@ -5,8 +5,9 @@ How long each lasts is known, estimated, bounded or not known (``lasting``).
 
 from __future__ import annotations
 
-from collections.abc import Iterator
-from functools import partial, reduce
+from collections.abc import Callable, Iterator
+from functools import partial
+from operator import attrgetter
 from typing import Any
 
 import msgspec
@@ -14,24 +15,35 @@ import msgspec
 from booth.job import lasting
 from booth.job.coat_plan import coat_named, coats_wanted
 from booth.job.lasting import Lasting
-from booth.job.mix_choice import hardener_unknown, mixed_with, sprayed
+from booth.job.mix_choice import mixed_with
 from booth.job.pouring import open_batches
 from booth.job.products import last_coat
 from booth.job.racks import first_piece_s, of_rows
 from booth.job.readings import over_time
 from booth.job.steps import coming
-from booth.job.wait import Alarm, Standing, State, Wait, What, standing
-from booth.log.events import BatchMixed, CoatEnded
+from booth.job.together import (
+    closes_first,
+    every_mix,
+    hardener_unknown,
+    mixes_sprayed,
+    opens_last,
+    poured_together,
+)
+from booth.job.wait import AFTER, Alarm, Standing, State, Wait, What, standing
+from booth.log.events import BatchMixed, CoatEnded, WeatherRead
 from booth.log.fold import Coat, Job, kept_by
 from booth.moment import Moment, elapsed, later
 from booth.profile.model import NextProduct, Profile, WaitRule
 from booth.profile.next_product import next_window
-from booth.trade.waits.wait_by_rule import recoat_opens_at
 from booth.trade.waits.wait_time import Certainty
 
 #: After a touch that came away wet: a quarter of the wait again before the next try.
 TOUCH_AGAIN_FRACTION = 0.25
 WHICH_HARDENER = "which hardener it was is not in the log: note the batch at the step Mix"
+
+
+Ruled = Callable[[Profile], WaitRule | None]
+Today = Callable[[Profile, WeatherRead | None], Lasting | None]
 
 
 def waits(job: Job) -> tuple[Wait, ...]:
@@ -130,17 +142,8 @@ def _after_coat(job: Job, coat: Coat, ended: CoatEnded, is_over: bool) -> Iterat
             yield between_coats(job, coat, ended)
         return
     yield from next_products(job, coat, ended)
-    waits = sprayed(job, ended.n).waits
-    for what, rule in (
-        (What.DUST_FREE, waits.dust_free),
-        (What.TAPE, waits.tape),
-        (What.HANDLE, waits.handle),
-        (What.BEFORE_BAKE, waits.before_bake),
-        (What.SAND, waits.sand),
-        (What.POLISH, waits.polish),
-        (What.CURE, waits.cure),
-    ):
-        opened = _opens(job, ended, rule)
+    for what, name in AFTER.items():
+        opened = _opens(job, ended, attrgetter(f"waits.{name}"))
         if opened is not None:
             yield _wait(
                 what, ended.n, ended.at, coat.part, opened, part=coat.part, coat=coat.number
@@ -149,16 +152,15 @@ def _after_coat(job: Job, coat: Coat, ended: CoatEnded, is_over: bool) -> Iterat
 
 def between_coats(job: Job, coat: Coat, ended: CoatEnded) -> Wait:
     """The wait from the end of `coat` to a further one, planned or not."""
-    profile = sprayed(job, ended.n)
-    rule, scaled = lasting.between_coats(profile, coat_named(job, coat.number, coat.part).plan)
-    opened = _opens(job, ended, rule, scaled) or lasting.NOT_GIVEN
+    plan = coat_named(job, coat.number, coat.part).plan
+    opened = _longest(job, ended, lambda mix, read: lasting.after_coat(mix, plan, read))
     return _wait(
         What.NEXT_COAT,
         ended.n,
         ended.at,
         coat.part,
-        _touched(coat, ended, opened),
-        _window_closes(job, ended, profile),
+        _touched(coat, ended, opened or lasting.NOT_GIVEN),
+        _closes(job, ended, attrgetter("waits.recoat_closes")),
         key="coat",
         part=coat.part,
         coat=coat.number,
@@ -166,67 +168,82 @@ def between_coats(job: Job, coat: Coat, ended: CoatEnded) -> Wait:
     )
 
 
-def _window_closes(job: Job, ended: CoatEnded, profile: Profile) -> Lasting | None:
-    """When the recoat window closes; the soonest of all hardeners where it is not known which it was."""
-    rules = [profile.waits.recoat_closes]
-    if profile.mix is not None and hardener_unknown(job, ended.n):
-        own = (each.waits for each in profile.mix.hardeners)
-        rules += [each.recoat_closes for each in own if each is not None]
-    found = [each for rule in rules if (each := _closes(job, ended, rule)) is not None]
-    return reduce(lasting.shorter, found) if found else None
-
-
 def next_products(job: Job, coat: Coat, ended: CoatEnded) -> Iterator[Wait]:
     """The windows of the products that may follow; of the one that is to, where the job says which."""
-    profile, following = sprayed(job, ended.n), coming(job)
+    following, listed = coming(job), job.profile.next_products
     if following is not None:
-        window = next_window(profile, following) or NextProduct()
-        window = msgspec.structs.replace(window, name=following.name)
-        yield _next_product(job, coat, ended, 0, window)
-        return
-    fallback = next_window(profile, None)
-    windows = profile.next_products or ((fallback,) if fallback is not None else ())
-    for place, window in enumerate(windows):
-        yield _next_product(job, coat, ended, place, window)
+        window = partial(next_window, coming=following)
+        yield _next_product(job, coat, ended, 0, following.name, window)
+    elif listed:
+        for place, each in enumerate(listed):
+            yield _next_product(job, coat, ended, place, each.name, _always(each))
+    elif any(next_window(mix, None) is not None for mix in mixes_sprayed(job, ended.n)):
+        yield _next_product(job, coat, ended, 0, "", partial(next_window, coming=None))
 
 
-def _next_product(job: Job, coat: Coat, ended: CoatEnded, place: int, product: NextProduct) -> Wait:
-    again, abrade = _opens(job, ended, product.or_after), _closes(job, ended, product.abrade_after)
-    opened = _opens(job, ended, product.opens)
+def _always(window: NextProduct) -> Callable[[Profile], NextProduct]:
+    return lambda mix: window
+
+
+def _next_product(
+    job: Job,
+    coat: Coat,
+    ended: CoatEnded,
+    place: int,
+    name: str,
+    window: Callable[[Profile], NextProduct | None],
+) -> Wait:
+    def rule(of: str) -> Ruled:
+        return lambda mix: getattr(window(mix) or NextProduct(), of)
+
+    again, abrade = _opens(job, ended, rule("or_after")), _closes(job, ended, rule("abrade_after"))
+    opened = _opens(job, ended, rule("opens"))
     return _wait(
         What.NEXT_PRODUCT,
         ended.n,
         ended.at,
         coat.part,
         opened or lasting.not_known("the profile does not say when it opens"),
-        _closes(job, ended, product.closes),
+        _closes(job, ended, rule("closes")),
         key=f"next_product{place or ''}",
         part=coat.part,
         coat=coat.number,
-        product=product.name,
+        product=name,
         again_s=again.seconds if again else None,
         abrade_s=abrade.seconds if abrade else None,
     )
 
 
-def _opens(
-    job: Job,
-    ended: CoatEnded,
-    rule: WaitRule | None,
-    scaled: lasting.Scaled = recoat_opens_at,
-) -> Lasting | None:
-    """When it is over. A later reading, while it runs, may only lengthen it."""
-    if rule is not None and hardener_unknown(job, ended.n):
+def _opens(job: Job, ended: CoatEnded, rule: Ruled) -> Lasting | None:
+    """When what the rule of the mix says is over."""
+    return _longest(job, ended, lambda mix, read: lasting.opens(rule(mix), mix, read))
+
+
+def _longest(job: Job, ended: CoatEnded, opens: Today) -> Lasting | None:
+    """When it is over, with every hardener in the mix. A later reading, while it runs, may only
+    lengthen it."""
+
+    def lasts(mix: Profile) -> Lasting | None:
+        return over_time(job, ended, partial(opens, mix), lasting.longer, "lengthened")
+
+    found = opens_last(mixes_sprayed(job, ended.n), lasts)
+    if found is not None and hardener_unknown(job, ended.n):
         return lasting.not_known(WHICH_HARDENER)
-    lasts = partial(lasting.opens, rule, job.profile, scaled=scaled)
-    return over_time(job, ended, lasts, lasting.longer, "lengthened")
+    return found
 
 
-def _closes(job: Job, ended: CoatEnded, rule: WaitRule | None) -> Lasting | None:
-    """When it closes. A later reading, until then, may only shorten it; of a rack it closes on the
+def _closes(job: Job, ended: CoatEnded, rule: Ruled) -> Lasting | None:
+    """When it closes; the soonest of all hardeners in the mix, and of all there are where it is not
+    known which it was. A later reading, until then, may only shorten it; of a rack it closes on the
     piece that was sprayed first."""
-    lasts = partial(lasting.closes, rule, job.profile)
-    found, first_s = over_time(job, ended, lasts, lasting.shorter, "shortened"), 0.0
+
+    def lasts(mix: Profile) -> Lasting | None:
+        closes = partial(lasting.closes, rule(mix), mix)
+        return over_time(job, ended, closes, lasting.shorter, "shortened")
+
+    unknown = hardener_unknown(job, ended.n)
+    mixes = every_mix(job.profile) if unknown else mixes_sprayed(job, ended.n)
+    found, first_s = closes_first(mixes, lasts), 0.0
     if found is not None and found.seconds is not None:
         first_s = first_piece_s(job, ended)
     if found is None or found.seconds is None or not first_s:
@@ -277,16 +294,3 @@ def _pot_life(job: Job, batch: BatchMixed) -> Lasting | None:
 def _left_s(job: Job, batch: BatchMixed, mixed: Moment, lasts: Lasting) -> float:
     """How much of it was left when `batch` was mixed [s]."""
     return (lasts.seconds or 0.0) - elapsed(mixed, batch.at, job.boots).seconds
-
-
-def poured_together(job: Job, batch: BatchMixed) -> tuple[BatchMixed, ...]:
-    """A batch and all on whose rest it was poured, the oldest first.
-
-    The pot life that is over first rules: the oldest one's, unless a newer one has a faster hardener.
-    """
-    by_number = {each.batch: each for each in job.batches}
-    found = [batch]
-    while (older := by_number.get(batch.onto or 0)) is not None and older not in found:
-        found.insert(0, older)
-        batch = older
-    return tuple(found)

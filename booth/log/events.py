@@ -77,8 +77,8 @@ class Poured(Event, frozen=True, tag="poured"):
 
 
 class BatchMixed(Event, frozen=True, tag="batch mixed"):
-    """A batch was mixed: its pot life starts. onto: the one it went onto, whose older one rules;
-    hardener, thinned_with: which ones were chosen, where the profile names several."""
+    """A batch was mixed: its pot life starts. onto: the one it went onto; hardener, thinned_with: which
+    ones were chosen, where the profile names several; others: what else of these its rest held."""
 
     batch: int
     pours: tuple[Pour, ...] = ()
@@ -86,6 +86,7 @@ class BatchMixed(Event, frozen=True, tag="batch mixed"):
     onto: int | None = None
     hardener: str = ""
     thinned_with: str = ""
+    others: tuple[str, ...] = ()
 
 
 class BatchFinished(Event, frozen=True, tag="batch finished"):

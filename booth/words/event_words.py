@@ -137,7 +137,10 @@ WORDS: dict[type[ev.Event], str | Callable[[Any, System], str]] = {
         "[, {source}]"
     ),
     ev.Poured: "poured into batch {batch}: {name} {amount:volume}",
-    ev.BatchMixed: "batch {batch} mixed[: {pours:pours}][, in all {total:volume}][, onto batch {onto}]",
+    ev.BatchMixed: (
+        "batch {batch} mixed[: {pours:pours}][, in all {total:volume}][, onto batch {onto}]"
+        "[, whose rest holds {others:list}]"
+    ),
     ev.BatchFinished: "batch {batch} finished",
     ev.ThinnerAdded: "thinner added: {amount:volume}[, to {remaining:volume}]",
     ev.StopwatchStarted: "stopwatch of the {stopwatch} started[, {what:cup}][, for {window_s:time}]",

@@ -87,3 +87,74 @@ def test_the_weather_tells_the_waits_of_the_hardener_for_this_air_until_one_is_m
     assert pot_life().startswith("today with slow: ") and "pot life ~3 h" in pot_life()
     batch = ev.BatchMixed(n=2, at=at(0), batch=1, hardener="medium")
     assert pot_life(batch).startswith("today with medium: ") and "pot life ~2 h" in pot_life(batch)
+
+
+#: Fast is over in half an hour; its thinner is another one.
+QUICK = profile(
+    mix=Mix(
+        parts=PARTS,
+        thinner=Thinner("usual", Range(10, 20), 30, 0.8, 0.8, for_c=Range(15, 25)),
+        pot_life=one_time(4 * 3600),
+        hardeners=(
+            Hardener("medium", Range(15, 25)),
+            Hardener("fast", Range(5, 15), pot_life=one_time(1800)),
+        ),
+        thinners=(Thinner("quick", Range(10, 10), 30, 0.7, 0.8, for_c=Range(5, 15)),),
+    )
+)
+
+
+def onto_the_rest(hardener: str, thinner: str) -> AtBench:
+    """A batch of medium and usual mixed ten minutes ago, another one meant onto its rest."""
+    bench = at_mix(21.0, QUICK)
+    bench.type("300 ml")
+    for _ in range(3):
+        bench.press("space")
+    bench.pass_time(600)
+    bench.type("300 ml")
+    for key, wanted in (("hardener", hardener), ("with", thinner), ("onto", "1")):
+        bench.go_to(key)
+        for _ in range(3):
+            if bench.rows.values[key] != wanted:
+                bench.press("right")
+        assert bench.rows.values[key] == wanted
+    return bench
+
+
+def test_another_hardener_in_the_rest_is_said_before_anything_is_poured() -> None:
+    bench = onto_the_rest("fast", "usual")
+    (first, *_) = bench.readout.lines
+    assert first.startswith("Batch 1 holds medium, this one fast: the shorter pot life counts")
+    assert bench.readout.tone is Tone.CAUTION and "data sheet" in first
+    # Fast has half an hour, the rest 3 h 50 min.
+    assert "The pot life of this batch rules all of it: it ends first" in bench.text
+    for _ in range(3):
+        bench.press("space")
+    batch = bench.log[-1]
+    assert isinstance(batch, ev.BatchMixed)
+    assert (batch.onto, batch.others) == (1, ("medium",))
+    assert "rules all of it" in bench.said and "Its rest holds medium" in bench.said
+    assert "The pot life of batch 2 ends first: it rules all of it." in bench.readout.lines
+
+
+def test_another_thinner_in_the_rest_is_said_as_well() -> None:
+    bench = onto_the_rest("medium", "quick")
+    (first, *_) = bench.readout.lines
+    assert first.startswith("Batch 1 is thinned with usual, this one with quick.")
+    # Of two of the same pot life the older one ends first.
+    assert "The pot life of batch 1, which is older, rules all of it" in bench.text
+
+
+def test_the_same_again_is_no_doubt() -> None:
+    bench = onto_the_rest("medium", "usual")
+    assert "holds" not in bench.text and "thinned with" not in bench.text
+    assert bench.readout.tone is Tone.READY
+
+
+def test_a_rest_of_which_nobody_said_its_hardener_is_said() -> None:
+    old = ev.BatchMixed(n=0, at=at(0), batch=1)
+    bench = AtBench("mix", profile=QUICK, before=lambda clock: (mild(0), old))
+    bench.type("300 ml")
+    bench.go_to("onto")
+    bench.press("right")
+    assert "Which hardener batch 1 holds is not in the log" in bench.text

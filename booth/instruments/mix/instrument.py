@@ -12,6 +12,7 @@ from booth.files.safe_text import visible
 from booth.forms.form import Field, Form, Rows, Values, only
 from booth.forms.key import Key
 from booth.instruments.mix import words
+from booth.instruments.mix.onto import others_of
 from booth.job import pouring, recipe
 from booth.job.measured import known
 from booth.job.mix_choice import Option, hardeners, in_use, mixed_with, thinners
@@ -54,8 +55,9 @@ class Mix(Instrument):
         "Thinner is a percentage of the volume of the coating, hardener included, on top of it. "
         "More than the profile's limit is refused.",
         "Pot life and induction begin when the last component is in. Poured onto the rest of an "
-        "older batch, the pot life that is over first rules all of it, the older one as a rule: "
-        "fresh material does not make old material young. The rest is taken to be of the same parts.",
+        "older batch, the pot life that is over first rules all of it: fresh material does not make "
+        "old material young. The rest is taken to be of the same parts. Where it holds another "
+        "hardener, the careful end of each wait counts (this program's choice: no source).",
         "→ notes the batch numbers of the cans: with them a complaint, or another shade, can be traced.",
         "The product's data sheet decides; hardeners and thinners have hazards of their own.",
     )
@@ -155,8 +157,10 @@ class Mix(Instrument):
             poured, keep = (*poured, pour), [Keep(pour)]
         if batch_state(context, plan, poured).next is not None:
             return Act(word, (*keep, following))
-        batch = pouring.batch_of(context.profile, poured, context.now)
-        return Act(word, (*keep, Keep(batch), following, Say(words.mixed_words(batch))))
+        others = others_of(context, pouring.plan_of(poured))
+        batch = pouring.batch_of(context.profile, poured, context.now, others)
+        said = Say(words.mixed_words(context, batch, plan))
+        return Act(word, (*keep, Keep(batch), following, said))
 
     def enter(self, context: Context, rows: Rows) -> Act | None:
         """In the row of the reading: poured. A choice that was looked at is no reason to leave."""

@@ -8,11 +8,13 @@ from booth.bench.act import Context
 from booth.clock import local_hhmm
 from booth.files.safe_text import visible
 from booth.instruments.figures import figure
+from booth.instruments.mix.onto import COUNTS, doubts_of, who_rules
 from booth.job import lasting
 from booth.job.mix_choice import Choice, Option, choice_for_today, in_use, options_of, todays
 from booth.job.mixture import now as mix_now
-from booth.job.pouring import Pouring, open_batches
+from booth.job.pouring import BatchPlan, Pouring, open_batches
 from booth.job.recipe import components, thinner_of
+from booth.job.together import poured_together
 from booth.job.wait import State, What, standing
 from booth.job.waits import waits
 from booth.log.events import BatchMixed
@@ -110,7 +112,9 @@ def pour_readout(context: Context, state: Pouring) -> Readout:
         return figure(context, state.mark, kind, label, Tone.READY, "STIR", (said,))
     again = any(each.name == pour.name for each in state.done)
     name, doubts = visible(pour.name), _doubts(context, plan.hardener, plan.thinner)
-    lines = [f"{show(pour.amount, kind, system)} of {name}", *doubts]
+    mixed = doubts_of(context, plan)
+    lines = [*mixed, f"{show(pour.amount, kind, system)} of {name}", *doubts]
+    doubts += mixed
     if state.by:
         grew, total = (show(each, kind, system) for each in (state.grew, state.total))
         lines.insert(0, f"Too much {visible(state.by)}: the batch grows by {grew} to {total}.")
@@ -119,8 +123,7 @@ def pour_readout(context: Context, state: Pouring) -> Readout:
     if not state.done:
         if plan.rest is None and plan.by is Measure.WEIGHT:
             lines.append("The scale is at zero with the cup on it.")
-        if plan.onto is not None:
-            lines.append(f"The pot life of batch {plan.onto}, which is older, will rule all of it.")
+        lines += filter(None, (who_rules(context, plan),))
     tone, word = Tone.CAUTION if doubts else Tone.READY, name.upper()
     label = f"pour {name} up to"
     if again:
@@ -143,11 +146,12 @@ def pour_rows(state: Pouring, system: System) -> tuple[PourRow, ...]:
     return (*done, *left)
 
 
-def mixed_words(batch: BatchMixed) -> str:
-    said = f"Batch {batch.batch} is mixed. Stir it well."
-    if batch.onto is not None:
-        said += f" The pot life of batch {batch.onto}, which is older, rules all of it."
-    return said
+def mixed_words(context: Context, batch: BatchMixed, plan: BatchPlan) -> str:
+    said = [f"Batch {batch.batch} is mixed. Stir it well.", who_rules(context, plan)]
+    if batch.others:
+        held = " and ".join(visible(each) for each in batch.others)
+        said.append(f"Its rest holds {held}: kept in the log.")
+    return " ".join(filter(None, said))
 
 
 def batch_readout(context: Context, batch: BatchMixed) -> Readout:
@@ -162,8 +166,13 @@ def batch_readout(context: Context, batch: BatchMixed) -> Readout:
         lines.append(f"Induction: not to be sprayed before {local_hhmm(induction.opens_at)}.")
     elif induction is not None:
         lines.append(f"Induction: how long is not known: {induction.why}.")
-    if batch.onto is not None and (pot is None or pot.start != batch.at):
-        lines.append(f"The older batch {batch.onto} rules the pot life of all of it.")
+    if batch.onto is not None and pot is not None:
+        together = reversed(poured_together(job, batch))
+        rules = next((each.batch for each in together if each.at == pot.start), batch.batch)
+        lines.append(f"The pot life of batch {rules} ends first: it rules all of it.")
+    if batch.others:
+        held = " and ".join(visible(each) for each in batch.others)
+        lines.append(f"Its rest holds {held}: {COUNTS}.")
     stage = mix_now(job)
     if stage.known:
         thinner = thinner_of(in_use(job))
