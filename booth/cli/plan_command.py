@@ -6,16 +6,18 @@ import argparse
 import json
 import re
 import sys
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
+from pathlib import Path
 
 from booth.cli.endings import BAD_INPUT
 from booth.cli.surroundings import places
+from booth.files.faults import nearest, quoted
 from booth.files.safe_text import visible
 from booth.job.day_plan import day_plan
 from booth.job.part_names import BadParts, parts_from
 from booth.log.events import WeatherRead
 from booth.moment import Moment
-from booth.profile.library import NoProfile, how_to_see, load_folder
+from booth.profile.library import Library, NoProfile, how_to_see, load_folder
 from booth.profile.model import Profile
 from booth.profile.system import CoatingSystem, load_systems
 from booth.units import EntryError, Kind, Quantity, System, read
@@ -47,20 +49,42 @@ def plan(options: argparse.Namespace) -> int:
     if options.json:
         print(json.dumps(as_json(found), allow_nan=False))
     else:
-        print(as_text(found, start_s), end="")
+        print(as_text(found, start_s, weather is not None, _system(options.air)), end="")
     return 0
 
 
 def _products(name: str) -> Sequence[Profile]:
     folders = places().profiles_dirs
     library = load_folder(folders)
-    if library.get(name) is None and library.faulty(name) is None:
-        for file, system in load_systems(folders, library).items():
-            if file.stem == name and isinstance(system, CoatingSystem):
-                return system.profiles
-            if file.stem == name:
-                raise NoProfile(f"The coating system has faults: {how_to_see(file)}")
-    return (library.named(name),)
+    if library.get(name) is not None or library.faulty(name) is not None:
+        return (library.named(name),)
+    systems = load_systems(folders, library)
+    for file, system in systems.items():
+        if file.stem == name and isinstance(system, CoatingSystem):
+            return system.profiles
+        if file.stem == name:
+            raise NoProfile(f"The coating system has faults: {how_to_see(file)}")
+    raise NoProfile(_unknown(name, library, systems))
+
+
+def _unknown(name: str, library: Library, systems: Mapping[Path, object]) -> str:
+    """That there is neither a profile nor a system of this name, and which there are."""
+    profiles = {each.key: each.name for each in library.profiles}
+    listed = {file.stem: getattr(each, "name", file.stem) for file, each in systems.items()}
+    # What it is called on the screen is as good a guess as the name of its file.
+    called = {told: key for key, told in {**profiles, **listed}.items()}
+    near = nearest(name, (*profiles, *listed, *called))
+    meant = f" Did you mean {called.get(near, near)}?" if near else ""
+    there = [
+        f"{what}: {', '.join(sorted(found)) or 'none'}."
+        for what, found in (("Coating profiles", profiles), ("Coating systems", listed))
+    ]
+    return f"No coating profile {quoted(name)}, nor a coating system.{meant} {' '.join(there)}"
+
+
+def _system(air: str | None) -> System:
+    """The units in which temperatures are told: those that were typed."""
+    return System.US if (air or "").strip().upper().endswith("F") else System.METRIC
 
 
 def _weather(options: argparse.Namespace) -> WeatherRead | None:

@@ -20,7 +20,7 @@ from booth.job.measured import (
 )
 from booth.job.mix_choice import in_use
 from booth.job.racks import pieces_of
-from booth.job.schedule import Block, PartState, Pot, Rules, Schedule, Span, schedule
+from booth.job.schedule import COAT_S, Block, PartState, Pot, Rules, Schedule, Span, schedule
 from booth.job.together import after_coat, closes_first, mixes_in_use, opens_last
 from booth.job.wait import Standing, What
 from booth.job.waits import standings
@@ -29,9 +29,6 @@ from booth.moment import Moment, elapsed
 from booth.trade.delivery.catches import time_to_empty_s
 from booth.trade.film.coverage import material_for_area_ml
 from booth.trade.result import Value
-
-#: A coat on one part, where nothing better is known [s]. Common practice, no source.
-COAT_S = 300.0
 
 
 class SprayTime(msgspec.Struct, frozen=True):

@@ -11,6 +11,9 @@ from collections.abc import Sequence
 
 import msgspec
 
+#: A coat on one part, where nothing better is known [s]. Common practice, no source.
+COAT_S = 300.0
+
 
 class Span(enum.Enum):
     """What a stretch of time on a part is."""

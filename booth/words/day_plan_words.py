@@ -5,9 +5,12 @@ from __future__ import annotations
 from typing import Any
 
 from booth.files.safe_text import visible
-from booth.job.day_plan import DayPlan, DayWait
+from booth.job.day_plan import DayPlan
+from booth.job.day_waits import DayChoice, DayWait
 from booth.job.lasting import Lasting
 from booth.trade.waits.wait_time import Certainty
+from booth.units import Kind, System
+from booth.words.profile_words import range_words
 from booth.words.wait_words import length
 
 DAY_S = 86400
@@ -15,10 +18,17 @@ FITS = "FITS, by what is known now. The data sheet comes first, and a touch test
 
 
 def as_json(plan: DayPlan) -> dict[str, Any]:
-    """Give it as plain data: times [s], those of the line from the start of the day; null: not known."""
+    """Give it as plain data: times [s], those of the line from the start of the day; null: not known.
+
+    choices: hardener and thinner to take; suits: false where it is only the nearest.
+    """
     return {
         "fits": plan.fits,
         "why": list(plan.why),
+        "choices": [
+            {"product": e.product, "what": e.what, "take": e.name, "suits": e.suits}
+            for e in plan.choices
+        ],
         "waits": [_wait_json(each) for each in plan.waits],
         "line": [
             {"part": each.part, "what": each.what, "begins": each.begins_s, "ends": each.ends_s}
@@ -47,8 +57,11 @@ def _both(each: DayWait) -> tuple[Lasting, Lasting]:
     return first, each.closes or first
 
 
-def as_text(plan: DayPlan, start_s: float) -> str:
-    """Give it as lines; start_s: the time of day at which it begins [s after midnight]."""
+def as_text(
+    plan: DayPlan, start_s: float, air_read: bool = True, system: System = System.METRIC
+) -> str:
+    """Give it as lines; start_s: the time of day at which it begins [s after midnight]; air_read:
+    whether the weather was given; system: of the temperatures."""
     lines = [FITS] if plan.fits else ["DOES NOT FIT:", *(f"  {visible(why)}" for why in plan.why)]
     if plan.guessed_s is not None:
         minutes = plan.guessed_s / 60
@@ -59,6 +72,8 @@ def as_text(plan: DayPlan, start_s: float) -> str:
         if each.product != product:
             product = each.product
             lines.append(f"  {visible(product)}")
+            own = [choice for choice in plan.choices if choice.product == product]
+            lines += [f"    {_choice_line(choice, air_read, system)}" for choice in own]
         lines.append(f"    {_wait_line(each)}")
     lines += ["", "DAY"]
     timed = [each for each in plan.line if each.begins_s is not None]
@@ -69,6 +84,21 @@ def as_text(plan: DayPlan, start_s: float) -> str:
     unknown = [each for each in plan.line if each.begins_s is None]
     lines += [f"  not known      {visible(each.part):16}  {visible(each.what)}" for each in unknown]
     return "\n".join(lines) + "\n"
+
+
+def _choice_line(each: DayChoice, air_read: bool, system: System) -> str:
+    """Which hardener or thinner to take in this air, or what has to be said for that."""
+    air = range_words(each.for_c, Kind.TEMPERATURE, system)
+    name = f"{visible(each.name)}{f', for {air}' if air else ''}"
+    if each.suits:
+        return f"{each.what}  take {name}"
+    if each.suits is False:
+        return f"{each.what}  {name}, is nearest, none is for this air: ask the data sheet"
+    asked = "say --air, --humidity and --part-at" if not air_read else "the sheet names no air"
+    if not each.several:
+        return f"{each.what}  {name}: whether it suits is not known ({asked})"
+    careful = "; the most careful wait of all counts" if each.what == "hardener" else ""
+    return f"{each.what}  which one suits the air is not known ({asked}){careful}"
 
 
 def _wait_line(each: DayWait) -> str:

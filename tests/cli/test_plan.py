@@ -29,7 +29,7 @@ def planned(capsys: pytest.CaptureFixture[str], *words: str) -> dict[str, Any]:
 @pytest.mark.parametrize("profile", ["two-pack-clear", "epoxy-primer", "single-stage-enamel"])
 def test_the_shape_of_the_answer(profile: str, capsys: pytest.CaptureFixture[str]) -> None:
     found = planned(capsys, profile, *MILD, "--parts", "left door, hood", "--coat", "4min")
-    assert set(found) == {"fits", "why", "waits", "line"}
+    assert set(found) == {"fits", "why", "choices", "waits", "line"}
     assert (found["fits"], found["why"]) == (True, [])
     for each in found["waits"]:
         keys = {"product", "coat", "what", "standing", "opens_s", "closes_s", "rule", "why"}
@@ -77,7 +77,11 @@ def test_as_text_with_times_of_day(capsys: pytest.CaptureFixture[str]) -> None:
 @pytest.mark.parametrize(
     ("words", "says"),
     [
-        (["nix", *MILD], 'No coating profile "nix"'),
+        (["nix", *MILD], 'No coating profile "nix", nor a coating system. Coating profiles: '),
+        (["nix", *MILD], "Coating systems: car-silver, "),
+        (["two-pack-claer", *MILD], "Did you mean two-pack-clear?"),
+        (["Epoxy Primer", *MILD], "Did you mean epoxy-primer?"),
+        (["car_silver", *MILD], "Did you mean car-silver?"),
         (["two-pack-clear", "--air", "21C"], "--humidity is missing"),
         (["two-pack-clear", "--air", "warm", *MILD[2:]], "--air 'warm'"),
         (["two-pack-clear", *MILD, "--start", "25:00"], "a time of day is wanted"),
@@ -104,3 +108,50 @@ def test_what_is_not_known_has_no_after(capsys: pytest.CaptureFixture[str]) -> N
     assert run(["plan", "two-pack-clear", *cold]) == 0
     text = capsys.readouterr().out
     assert "coat 2  not known" in text and "after not known" not in text
+
+
+def test_which_hardener_and_thinner_are_for_this_air_and_their_waits(
+    capsys: pytest.CaptureFixture[str],
+) -> None:
+    # The ranges and pot lives stand in the demo profile: fast for 10 to 17 C, slow from 25 C on.
+    pots = {}
+    for air, name in (("14C", "fast"), ("20C", "medium"), ("28C", "slow")):
+        day = ["--air", air, "--humidity", "45%", "--part-at", air]
+        found = planned(capsys, "high-solids-clear", *day)
+        told = {each["what"]: (each["take"], each["suits"]) for each in found["choices"]}
+        assert told["hardener"] == (f"{name} hardener", True)
+        mixing = next(each["what"] for each in found["line"] if not each["part"])
+        assert f"with {name} hardener, {told['thinner'][0]}" in mixing
+        pot = next(each for each in found["waits"] if each["what"] == "pot life")
+        pots[name] = pot["closes_s"]
+    # 45 min at 20 C and no longer in the cold; of the slow one 2 h at 20 C and 1 h at 30 C.
+    assert pots["fast"] == 45 * 60 and 3600 < pots["slow"] < 7200
+
+
+def test_without_the_air_it_is_said_and_the_most_careful_counts(
+    capsys: pytest.CaptureFixture[str],
+) -> None:
+    found = planned(capsys, "high-solids-clear")
+    assert {(each["what"], each["suits"]) for each in found["choices"]} == {
+        ("hardener", None),
+        ("thinner", None),
+    }
+    pot = next(each for each in found["waits"] if each["what"] == "pot life")
+    assert pot["closes_s"] == 45 * 60, "of the fast hardener, the shortest of the three"
+    assert run(["plan", "high-solids-clear"]) == 0
+    text = capsys.readouterr().out
+    assert "hardener  which one suits the air is not known (say --air, --humidity" in text
+
+
+def test_air_for_which_there_is_none_does_not_fit_and_is_told_in_the_units_typed(
+    capsys: pytest.CaptureFixture[str],
+) -> None:
+    hot = ["--air", "97F", "--humidity", "45%", "--part-at", "90F"]
+    found = planned(capsys, "high-solids-clear", *hot)
+    assert any("no hardener of the sheet is for this air" in why for why in found["why"])
+    assert run(["plan", "high-solids-clear", *hot]) == 0
+    assert "slow hardener, for 77 to 95 °F, is nearest" in capsys.readouterr().out
+
+
+def test_a_profile_without_a_choice_says_nothing_of_one(capsys: pytest.CaptureFixture[str]) -> None:
+    assert planned(capsys, "single-stage-enamel", *MILD)["choices"] == []

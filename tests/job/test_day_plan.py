@@ -5,8 +5,9 @@ from __future__ import annotations
 from hypothesis import given
 from hypothesis import strategies as st
 
-from booth.job.day_plan import day_plan, next_window
+from booth.job.day_plan import day_plan
 from booth.profile.model import Film, Limits, Mix, MixPart, NextProduct, Profile, Range, Waits
+from booth.profile.next_product import next_window
 from booth.trade.waits.wait_time import Certainty
 from tests.job.make import mild, one_time, profile
 
