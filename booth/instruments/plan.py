@@ -8,7 +8,7 @@ from booth.bench.act import Context
 from booth.bench.instrument import Instrument, quantity
 from booth.clock import local_day_hhmm, local_hhmm
 from booth.forms.form import Field, Values
-from booth.instruments.figures import counted
+from booth.instruments.plan_words import last_words, onward_words
 from booth.job.air_supply import air_supply, verdict
 from booth.job.amiss import Cause as Amiss
 from booth.job.amiss import Grave
@@ -58,6 +58,8 @@ class Plan(Instrument):
         "walking round and refills (common practice, no source); else as the coats took so far; else 5 minutes, a guess (common practice, no source).",
         "IT FITS only where all of it fits: weather read within the hour and inside the product's "
         "limits, dew margin, windows, pot life, every wait and the induction known, the compressor.",
+        "Of a coating system the plan goes on through the products to come, in the weather read last; "
+        "a coat of theirs is taken to last as long as one of the present product.",
         "Waits are those of the profile for today's weather, as everywhere else; an estimate is "
         "marked ~. A touch test always decides, and the data sheet before all of this.",
     )
@@ -77,6 +79,7 @@ class Plan(Instrument):
             guard_line(each, system) for each in plan.why if each.cause is not Amiss.COMPRESSOR
         ]
         lines += [_trouble_words(context, each) for each in schedule.troubles]
+        lines += onward_words(context, plan)
         mark = "~" if plan.estimate else ""
         if plan.handle_s is not None and plan.handle_s > 0:
             when = local_day_hhmm(later(context.now, plan.handle_s), context.now)
@@ -84,29 +87,26 @@ class Plan(Instrument):
         lines += _pot_words(context, plan)
         if schedule.remaining:
             lines += [*pot_words(context.job, context.system), *_air_words(context)]
-        coats = counted(schedule.remaining, "coat")
-        label = f"last coat on at about  ({coats} to go, {rough(schedule.last_s)})"
-        if not schedule.remaining:
-            label = "the last coat was on"
-        elif schedule.unknown:
-            label = f"last coat on  ({coats} to go)"
-        if plan.estimate and schedule.remaining:
+        if plan.estimate and plan.coats_left:
             lines.append("~ estimate: waits carried over to today; a touch test decides")
-        figure = "–" if schedule.unknown else _at(context, schedule.last_s)
+        figure = "–" if plan.last_s is None else _at(context, plan.last_s)
         tone = Tone.GOOD if plan.fits else Tone.CAUTION
+        label = last_words(context, plan)
         return Readout(figure, "", label, tone, _verdict(plan), tuple(lines), "00:00")
 
     def picture(self, context: Context, values: Values) -> tuple[Picture, ...]:
         plan = _plan(context, values)
         schedule = plan.schedule
         past = min((block.start_s for block in plan.past), default=0.0)
-        future = max(schedule.last_s, 0.0)
+        later_blocks = plan.onward.blocks if plan.onward is not None else ()
+        future = max(schedule.last_s, 0.0, *(each.end_s for each in later_blocks))
         # A long past gives way to what is to come, unless nothing is.
-        start = max(past, -max(future, 3600.0)) if schedule.remaining else past
+        start = max(past, -max(future, 3600.0)) if plan.coats_left else past
         end = future + 0.04 * max(future - start, 600.0)
         ends = dict(schedule.ends)
+        ends |= {each.part: each.end_s for each in later_blocks if each.span is Span.SPRAY}
         rows = []
-        every = (*plan.past, *schedule.blocks)
+        every = (*plan.past, *schedule.blocks, *later_blocks)
         running = running_part(context.job)
         for row in rows_of(context.job):
             own = [each for each in every if each.part in row.parts]
@@ -145,7 +145,7 @@ def _air_words(context: Context) -> tuple[str, ...]:
 def _verdict(plan: Planned) -> str:
     """In a word whether it fits; else what speaks against it first."""
     causes = {each.cause for each in plan.schedule.troubles}
-    if not plan.schedule.remaining:
+    if not plan.coats_left:
         return "ALL COATS ARE ON"
     if any(each.grave is Grave.SPOILS for each in plan.why):
         return "OUTSIDE LIMITS"

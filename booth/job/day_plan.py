@@ -31,6 +31,7 @@ from booth.profile.model import Profile
 #: Parts where none are named.
 ONE_PART = ("the part",)
 NO_RACKS: Mapping[str, int] = {}
+HANDLED = "can be handled"
 
 
 class DayBlock(msgspec.Struct, frozen=True):
@@ -70,6 +71,12 @@ class DayPlan(msgspec.Struct, frozen=True):
         """When the last coat is on; None where that is not known."""
         ends = [each.ends_s for each in self.coats]
         return None if None in ends else max((end for end in ends if end is not None), default=None)
+
+    @property
+    def handle_s(self) -> float | None:
+        """When the last part can be handled; None where that is not known."""
+        begins = [each.begins_s for each in self.line if each.what == HANDLED]
+        return None if None in begins else max((b for b in begins if b is not None), default=None)
 
 
 def day_plan(
@@ -273,6 +280,6 @@ def _after(told: list[DayWait], ends: dict[str, float]) -> list[DayBlock]:
         return []
     wait_s = handle.seconds
     return [
-        DayBlock(part, "can be handled", None if wait_s is None else end + wait_s, None)
+        DayBlock(part, HANDLED, None if wait_s is None else end + wait_s, None)
         for part, end in ends.items()
     ]

@@ -9,6 +9,7 @@ from booth.job import lasting
 from booth.job.amiss import Amiss, Cause, worst_first
 from booth.job.coat_plan import coats_wanted, wet_to_come
 from booth.job.coat_plan import planned as planned_coats
+from booth.job.day_plan import DayPlan
 from booth.job.guard import of_compressor, of_induction, of_weather
 from booth.job.measured import (
     TIMES_TRIGGER,
@@ -19,6 +20,7 @@ from booth.job.measured import (
     parts_are_large,
 )
 from booth.job.mix_choice import in_use
+from booth.job.products_to_come import onward_of
 from booth.job.racks import pieces_of
 from booth.job.schedule import COAT_S, Block, PartState, Pot, Rules, Schedule, Span, schedule
 from booth.job.together import after_coat, closes_first, mixes_in_use, opens_last
@@ -41,7 +43,8 @@ class SprayTime(msgspec.Struct, frozen=True):
 class Planned(msgspec.Struct, frozen=True):
     """schedule: from now on; past: what really happened; pots: batches in use or to be mixed;
     handle_s: when the part that is last can be handled; estimate: a wait rests on an estimate; why:
-    what speaks against it besides the troubles of the schedule; starts_s: when induction is over."""
+    what speaks against it besides the troubles of the schedule; starts_s: when induction is over;
+    onward: the products to come, None where there are none."""
 
     schedule: Schedule
     past: tuple[Block, ...]
@@ -51,17 +54,31 @@ class Planned(msgspec.Struct, frozen=True):
     pot_is_planned: bool
     why: tuple[Amiss, ...] = ()
     starts_s: float = 0.0
+    onward: DayPlan | None = None
 
     @property
     def fits(self) -> bool:
         """Whether every window, pot life and limit is met, and all that it rests on is known."""
-        return not self.schedule.troubles and not self.why
+        later = self.onward is None or self.onward.fits
+        return later and not self.schedule.troubles and not self.why
+
+    @property
+    def coats_left(self) -> int:
+        """How many coats are to be sprayed, of every product."""
+        return self.schedule.remaining + (len(self.onward.coats) if self.onward else 0)
+
+    @property
+    def last_s(self) -> float | None:
+        """When the last coat of all is on; None where that is not known."""
+        if self.onward is not None:
+            return self.onward.last_s
+        return None if self.schedule.unknown else self.schedule.last_s
 
     @property
     def is_known(self) -> bool:
         """Whether every wait in it has a figure that rests on a reading of the weather."""
         unknown = {Cause.NOT_READ, Cause.INDUCTION_UNKNOWN, Cause.CLOCK}
-        return not self.schedule.unknown and not unknown & {each.cause for each in self.why}
+        return self.last_s is not None and not unknown & {each.cause for each in self.why}
 
 
 def spray_times(job: Job, typed_s: float | None = None) -> dict[str, SprayTime]:
@@ -135,15 +152,23 @@ def planned(job: Job, now: Moment, typed_s: float | None = None) -> Planned:
     plan = schedule(parts, rules, pots)
     handle = opens_last(mixes, lambda mix: lasting.opens(mix.waits.handle, mix, read))
     used = [each for each in (*opens[:-1], closes, handle) if each is not None]
+    seconds = {part: each.seconds for part, each in spray.items()}
+    later = onward_of(job, plan, mixes, seconds, running)
+    if later is not None:
+        used += [each.opens for each in later.waits if each.opens is not None]
+        handle_s = later.handle_s
+    else:
+        handle_s = _handle_s(job, now, plan, handle.seconds if handle else None)
     return Planned(
         schedule=plan,
         past=_past(job, now),
         pots=pots,
-        handle_s=_handle_s(job, now, plan, handle.seconds if handle else None),
+        handle_s=handle_s,
         estimate=any(each.estimate for each in used),
         pot_is_planned=to_be_mixed,
-        why=_why(job, now) if plan.remaining else (),
+        why=_why(job, now) if plan.remaining else _of_reading(job, now) if later else (),
         starts_s=starts_s,
+        onward=later,
     )
 
 
@@ -151,6 +176,11 @@ def _why(job: Job, now: Moment) -> tuple[Amiss, ...]:
     """What of the guard speaks against a whole plan: weather, induction not known, compressor."""
     standing = (each for each in of_induction(job, now) if each.cause is not Cause.INDUCTION)
     return worst_first((*of_weather(job, now), *standing, *of_compressor(job)))
+
+
+def _of_reading(job: Job, now: Moment) -> tuple[Amiss, ...]:
+    """Of the weather only whether it was read, and lately: its limits are those of the next product."""
+    return tuple(e for e in of_weather(job, now) if e.cause in (Cause.NOT_READ, Cause.OLD))
 
 
 def _part(job: Job, part: str, now: Moment, spray_s: float, standing: Standing | None) -> PartState:
