@@ -10,6 +10,7 @@ from booth.job.advice import on_cup
 from booth.job.amiss import Cause
 from booth.job.guard import of_induction
 from booth.job.measured import efflux_runs, known, mean_efflux_s
+from booth.job.mix_choice import in_use
 from booth.log.events import EffluxTimed, Event, StopwatchDropped, StopwatchStarted
 from booth.trade.cups.cup_names import cup_named
 from booth.trade.cups.cup_runs import run_statistics
@@ -19,6 +20,7 @@ from booth.trade.result import Outside, Value
 from booth.units import Kind, show
 from booth.words.profile_words import range_words
 from booth.words.shown import Readout, Tone
+from booth.words.thinner_time_words import at_cup
 from booth.words.wait_words import duration, length
 
 #: No cup runs for so long: the run was forgotten, or the program was gone meanwhile [s].
@@ -160,7 +162,7 @@ def while_it_stands(context: Context) -> tuple[str, ...]:
     left = [each.value for each in stands if each.cause is Cause.INDUCTION]
     if not left:
         return ()
-    return (f"Induction for another {length(max(left))}: time it again then.",)
+    return (at_cup(in_use(context.job), length(max(left))),)
 
 
 def liquid_words(context: Context) -> str:

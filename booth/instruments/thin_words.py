@@ -2,11 +2,15 @@
 
 from __future__ import annotations
 
+from msgspec.structs import replace
+
 from booth.bench.act import Context
 from booth.files.safe_text import visible
 from booth.instruments.figures import figure, given, interval
 from booth.job import mixture
 from booth.job.advice import limit_words, on_cup
+from booth.job.amiss import Cause
+from booth.job.guard import of_induction
 from booth.job.mix_choice import in_use
 from booth.job.recipe import thinner_of, usual_percent
 from booth.job.thin_advice import (
@@ -16,6 +20,7 @@ from booth.job.thin_advice import (
     off_temperature_k,
     temperature_doubt,
 )
+from booth.job.thinner_time import ThinnerTime, thinner_time
 from booth.log.events import ThinnerAdded
 from booth.profile.model import Efflux, Thinner
 from booth.trade.cups.cup_names import cup_named
@@ -25,12 +30,28 @@ from booth.trade.thinning.thinner_share import solids_after_thinning, wet_film_a
 from booth.units import Kind, System, show
 from booth.words.profile_words import range_words
 from booth.words.shown import Readout, Tone
+from booth.words.thinner_time_words import at_thin
+from booth.words.wait_words import length
 
 #: Below this nobody reads a volume in fluid ounces off a cup [ml].
 SMALL_ML = 29.5735295625
 
 
 def thin_readout(context: Context, advice: Advice, left_ml: float | None) -> Readout:
+    """What to add now; while it stands that comes after the induction, where the sheet has it so."""
+    found, profile = _readout(context, advice, left_ml), in_use(context.job)
+    stands = {each.cause: each.value for each in of_induction(context.job, context.now)}
+    left = f"another {length(stands[Cause.INDUCTION])}" if Cause.INDUCTION in stands else ""
+    if Cause.INDUCTION_UNKNOWN in stands:
+        left = "a time that is not known"
+    said = at_thin(profile, left)
+    lines = (said, *found.lines) if said else found.lines
+    if left and thinner_time(profile) is ThinnerTime.AFTER:
+        return replace(found, tone=Tone.CAUTION, word="NOT YET", lines=lines)
+    return replace(found, lines=lines)
+
+
+def _readout(context: Context, advice: Advice, left_ml: float | None) -> Readout:
     doubt = temperature_doubt(context.job)
     first = (doubt,) if doubt else ()
     if advice.finding is Finding.ADD:

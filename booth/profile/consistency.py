@@ -67,6 +67,9 @@ def _mix(mix: Mix, faults: Faults) -> None:
         if limit is not None and most > limit * (1 + ROUNDED):
             found = f"usually {most:g} % with a limit of {limit:g} %"
             faults.add((*path, "usual"), found, "no more than the limit")
+        if thinner.when is not None and mix.induction is None:
+            found = f'"{thinner.when}" where the mix has no induction'
+            faults.note((*path, "when"), found, "an induction under [mix]", "Else delete the line.")
 
 
 def _thinners(mix: Mix) -> Iterator[tuple[Path, Thinner]]:

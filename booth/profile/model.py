@@ -88,7 +88,8 @@ class MixPart(msgspec.Struct, frozen=True):
 
 
 class Thinner(msgspec.Struct, frozen=True):
-    """Thinner as percent by volume of the mixed coating before thinning; for_c: the air it is for."""
+    """Thinner as percent by volume of the mixed coating before thinning; for_c: the air it is for;
+    when: 'before induction' or 'after induction', None where the sheet does not say."""
 
     name: str
     usual_percent: Range | None = None
@@ -97,6 +98,7 @@ class Thinner(msgspec.Struct, frozen=True):
     density_g_ml: float | None = None
     solvent: str | None = None
     for_c: Range | None = None
+    when: str | None = None
 
     @property
     def start_percent(self) -> float | None:

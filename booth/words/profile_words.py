@@ -194,5 +194,6 @@ def _thinner(each: Thinner, system: System) -> list[str]:
         each.name: range_words(each.usual_percent, Kind.PERCENT, system),
         "up to": most,
         "for": range_words(each.for_c, Kind.TEMPERATURE, system),
+        "goes in": each.when or "",
     }
     return _line("Thinner", said) or [f"Thinner: {each.name}"]

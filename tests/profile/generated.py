@@ -148,6 +148,7 @@ def thinners(draw: st.DrawFn, name: str) -> Thinner:
         draw(maybe(numbers(0.5, 2))),
         draw(maybe(texts)),
         draw(maybe(spans(-40, 100, single=False))),
+        draw(maybe(st.sampled_from(["before induction", "after induction"]))),
     )
 
 

@@ -250,6 +250,11 @@ NOTES = [
         ["mix.thinners: found 2 for the same air"],
     ),
     (f'{TWO}{H}"only"\nfor = "10 to 18 C"\n[limits]\nair = "10 to 35 C"', []),
+    # Nothing stands, so that nothing is before or after it.
+    (
+        '[mix.thinner]\nname = "a"\nwhen = "after induction"',
+        ['mix.thinner.when: found "after induction" where the mix has no induction'],
+    ),
 ]
 
 

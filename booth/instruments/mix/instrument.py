@@ -17,8 +17,9 @@ from booth.job import pouring, recipe
 from booth.job.measured import known
 from booth.job.mix_choice import Option, hardeners, in_use, mixed_with, thinners
 from booth.job.pouring import BatchPlan, Pouring, open_pours
+from booth.job.thinner_time import ThinnerTime, thinner_time
 from booth.log.events import BatchMixed, Event, NoteMade, Poured
-from booth.profile.model import Profile, Thinner
+from booth.profile.model import Profile
 from booth.trade.mixing.components import Measure
 from booth.trade.result import BadInput
 from booth.units import Kind, Quantity
@@ -53,7 +54,8 @@ class Mix(Instrument):
         "parts, density and pot life are those of the one that is chosen. Where the sheet gives "
         "parts by weight too, a scale goes by them.",
         "Thinner is a percentage of the volume of the coating, hardener included, on top of it. "
-        "More than the profile's limit is refused.",
+        "More than the profile's limit is refused. Where the data sheet has it go in after the "
+        "induction, the mix begins without it; where it does not say, that is said.",
         "Pot life and induction begin when the last component is in. Poured onto the rest of an "
         "older batch, the pot life that is over first rules all of it: fresh material does not make "
         "old material young. The rest is taken to be of the same parts. Where it holds another "
@@ -88,7 +90,7 @@ class Mix(Instrument):
             _choice("hardener", "Hardener", context, hardeners(context.profile)),
             Field("of", "That is", choices=of, assumed=True),
             _choice("with", "Thinned with", context, thinners(context.profile)),
-            _percent(recipe.thinner_of(profile), pours),
+            _percent(profile, pours),
             Field("onto", "Into", choices=onto),
             Field("rest", "Left in it", amount=True, optional=True, hint=at_zero),
             Field("by", "Pour by", choices=by, assumed=True),
@@ -264,12 +266,15 @@ def profile_by_rows(context: Context, values: Values) -> Profile:
     )
 
 
-def _percent(thinner: Thinner | None, pours: Sequence[Poured]) -> Field:
-    """The row of the thinner: as at the last pour, else the low end of what is usual."""
-    usual = (thinner and thinner.start_percent) or 0.0
+def _percent(profile: Profile, pours: Sequence[Poured]) -> Field:
+    """The row of the thinner: as at the last pour, else the low end of what is usual; none where the
+    data sheet has it go in after the induction."""
+    thinner, after = recipe.thinner_of(profile), thinner_time(profile) is ThinnerTime.AFTER
+    usual = 0.0 if after else (thinner and thinner.start_percent) or 0.0
     percent: Quantity | float | None = pours[-1].thinner if pours else usual
     limit = thinner.limit_percent if thinner is not None else None
     most = "" if limit is None else f"at most {limit:g} %"
+    most = "after the induction: step Thin" if after else most
     return Field("thinner", "Thinner", Kind.PERCENT, default=percent, hint=most, assumed=True)
 
 

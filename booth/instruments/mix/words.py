@@ -10,10 +10,19 @@ from booth.files.safe_text import visible
 from booth.instruments.figures import figure
 from booth.instruments.mix.onto import COUNTS, doubts_of, who_rules
 from booth.job import lasting
-from booth.job.mix_choice import Choice, Option, choice_for_today, in_use, options_of, todays
+from booth.job.mix_choice import (
+    Choice,
+    Option,
+    choice_for_today,
+    in_use,
+    mixed_with,
+    options_of,
+    todays,
+)
 from booth.job.mixture import now as mix_now
 from booth.job.pouring import BatchPlan, Pouring, open_batches
 from booth.job.recipe import components, thinner_of
+from booth.job.thinner_time import ThinnerTime, thinner_time
 from booth.job.together import poured_together
 from booth.job.wait import State, What, standing
 from booth.job.waits import waits
@@ -24,10 +33,14 @@ from booth.trade.mixing.pours import Pour
 from booth.units import Kind, System, show
 from booth.words.profile_words import range_words
 from booth.words.shown import PourRow, Readout, Tone
+from booth.words.thinner_time_words import at_mix
 from booth.words.wait_words import TONES, rough, rule_words
 
 KIND = {Measure.VOLUME: Kind.VOLUME, Measure.WEIGHT: Kind.MASS}
 LONGEST_WORD = 12
+AFTER_ALL = (
+    "The data sheet has the thinner go in after the induction: set its row to 0 %, and thin later."
+)
 
 
 def empty_readout(context: Context) -> Readout:
@@ -49,6 +62,7 @@ def empty_readout(context: Context) -> Readout:
         most = f"at most {limit:g} %" if limit is not None else ""
         said = [f"usually {given}" if given else "", most]
         lines.append(f"{visible(thinner.name)}: {', '.join(filter(None, said)) or 'as needed'}")
+    lines += filter(None, (at_mix(profile),))
     for options in options_of(context.profile):
         choice = _choice(context, options)
         if choice is not None and len(options) > 1:
@@ -120,11 +134,17 @@ def pour_readout(context: Context, state: Pouring) -> Readout:
         lines.insert(0, f"Too much {visible(state.by)}: the batch grows by {grew} to {total}.")
     elif again:
         lines.insert(0, f"There is too little {name} in it yet.")
+    time = thinner_time(mixed_with(context.profile, plan.hardener, plan.thinner))
+    too_soon = time is ThinnerTime.AFTER and plan.thinner_percent > 0
+    if too_soon:
+        lines.insert(0, AFTER_ALL)
+    elif time is ThinnerTime.UNSAID or (time is ThinnerTime.BEFORE and not plan.thinner_percent):
+        lines.append(at_mix(mixed_with(context.profile, plan.hardener, plan.thinner)))
     if not state.done:
         if plan.rest is None and plan.by is Measure.WEIGHT:
             lines.append("The scale is at zero with the cup on it.")
         lines += filter(None, (who_rules(context, plan),))
-    tone, word = Tone.CAUTION if doubts else Tone.READY, name.upper()
+    tone, word = Tone.CAUTION if doubts or too_soon else Tone.READY, name.upper()
     label = f"pour {name} up to"
     if again:
         tone, word, label = Tone.CAUTION, f"ADD {word}", f"pour more {name} up to"
@@ -162,8 +182,10 @@ def batch_readout(context: Context, batch: BatchMixed) -> Readout:
     mine = {wait.what: wait for wait in waits(job) if wait.title == title}
     pot, induction = mine.get(What.POT_LIFE), mine.get(What.INDUCTION)
     lines = []
+    after = thinner_time(in_use(job)) is ThinnerTime.AFTER
     if induction is not None and induction.opens_at is not None:
-        lines.append(f"Induction: not to be sprayed before {local_hhmm(induction.opens_at)}.")
+        thin = " Thin it then: step Thin." if after else ""
+        lines.append(f"Induction: not to be sprayed before {local_hhmm(induction.opens_at)}.{thin}")
     elif induction is not None:
         lines.append(f"Induction: how long is not known: {induction.why}.")
     if batch.onto is not None and pot is not None:
