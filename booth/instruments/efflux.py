@@ -102,7 +102,7 @@ class Efflux(Instrument):
         cup = CUPS[key] if key in CUPS else CUPS[cup_in_use(context)]
         mean, runs = mean_efflux_s(context.job), efflux_runs(context.job)
         if mean is None or runs[-1].cup != cup.key:
-            told = (cup.start_rule, *while_it_stands(context))
+            told = (*while_it_stands(context), cup.start_rule)
             return Readout("0.0", "s", label=cup.name, like="00.0", lines=told)
         return efflux_readout(context, cup, mean)
 

@@ -52,6 +52,6 @@ def at_cup(profile: Profile, left: str) -> str:
     """What the cup says of it while the mix stands: not whether to thin, but when."""
     time = thinner_time(profile)
     if time is ThinnerTime.AFTER:
-        return f"Induction for another {left}: the thinner goes in after it. Time it again then."
+        return f"Induction for another {left}, then thin: time it again then."
     again = f"Induction for another {left}: time it again then."
     return f"{again} {_said(profile, {ThinnerTime.UNSAID: UNSAID})}".strip()

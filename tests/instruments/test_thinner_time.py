@@ -138,7 +138,7 @@ def test_an_induction_of_which_nobody_knows_how_long_it_is() -> None:
 @pytest.mark.parametrize(
     ("when", "says"),
     [
-        (AFTER, "Induction for another 19 min: the thinner goes in after it. Time it again then."),
+        (AFTER, "Induction for another 19 min, then thin: time it again then."),
         (BEFORE, "Induction for another 19 min: time it again then."),
         (None, "does not say whether reducer goes in before or after the induction"),
     ],
