@@ -22,6 +22,7 @@ from booth.profile.model import (
     Thinner,
 )
 from booth.profile.wait_consistency import judge_waits
+from booth.profile.weight_consistency import judge_weights
 from booth.toml.typed import in_unit
 from booth.trade.cups.cup_names import cup_named
 from booth.units import Kind
@@ -61,6 +62,7 @@ def _mix(mix: Mix, faults: Faults) -> None:
                 faults.add(("mix", key), found, expected)
     _names(mix, faults)
     _weights(mix, faults)
+    judge_weights(mix, faults)
     for path, thinner in _thinners(mix):
         usual, limit = thinner.usual_percent, thinner.limit_percent
         most = (usual.high or usual.low or 0.0) if usual is not None else 0.0
