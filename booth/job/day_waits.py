@@ -12,7 +12,7 @@ from booth.job.mix_choice import choice_for_today, hardeners, options_of, todays
 from booth.job.together import after_coat, closes_first, every_mix, opens_last
 from booth.log.events import WeatherRead
 from booth.profile.model import NextProduct, Profile, Range
-from booth.profile.next_product import next_window
+from booth.profile.next_product import next_window, not_by_name
 
 KINDS = ("hardener", "thinner")
 
@@ -111,8 +111,8 @@ def window_of(
         return next_window(mix, coming) or NextProduct()
 
     opens = opens_last(mixes, lambda mix: lasting.opens(window(mix).opens, mix, weather))
-    if coming is not None and opens is None:
-        opens = lasting.not_known("the profile does not say when it opens")
+    if coming is not None:
+        opens = lasting.said_of(opens, not_by_name(mixes[0], coming))
     closes = closes_first(mixes, lambda mix: lasting.closes(window(mix).closes, mix, weather))
     what = f"next product: {coming.name}" if coming else "next product"
     return DayWait(mixes[0].name, coats_of(mixes[0])[-1].number, what, opens, closes)

@@ -52,6 +52,17 @@ def not_known(why: str, rule: str = "the profile") -> Lasting:
 NOT_GIVEN = not_known("the profile gives no wait: a touch test decides")
 
 
+NO_OPENING = not_known("the profile does not say when it opens")
+
+
+def said_of(opens: Lasting | None, said: str) -> Lasting:
+    """When a window opens, with what is to be known of it in front of what makes it unsure."""
+    if opens is None:
+        return not_known(said) if said else NO_OPENING
+    why = "; ".join(filter(None, (said, opens.why)))
+    return msgspec.structs.replace(opens, why=why)
+
+
 def longer(one: Lasting, other: Lasting) -> Lasting:
     """The one that opens later; what is not known opens last of all."""
     if one.seconds is None or other.seconds is None:

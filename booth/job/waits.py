@@ -34,7 +34,7 @@ from booth.log.events import BatchMixed, CoatEnded, WeatherRead
 from booth.log.fold import Coat, Job, kept_by
 from booth.moment import Moment, elapsed, later
 from booth.profile.model import NextProduct, Profile, WaitRule
-from booth.profile.next_product import next_window
+from booth.profile.next_product import next_window, not_by_name
 from booth.trade.waits.wait_time import Certainty
 
 #: After a touch that came away wet: a quarter of the wait again before the next try.
@@ -173,7 +173,8 @@ def next_products(job: Job, coat: Coat, ended: CoatEnded) -> Iterator[Wait]:
     following, listed = coming(job), job.profile.next_products
     if following is not None:
         window = partial(next_window, coming=following)
-        yield _next_product(job, coat, ended, 0, following.name, window)
+        said = not_by_name(job.profile, following)
+        yield _next_product(job, coat, ended, 0, following.name, window, said)
     elif listed:
         for place, each in enumerate(listed):
             yield _next_product(job, coat, ended, place, each.name, _always(each))
@@ -192,7 +193,10 @@ def _next_product(
     place: int,
     name: str,
     window: Callable[[Profile], NextProduct | None],
+    said: str = "",
 ) -> Wait:
+    """said: what is to be known of this window."""
+
     def rule(of: str) -> Ruled:
         return lambda mix: getattr(window(mix) or NextProduct(), of)
 
@@ -203,7 +207,7 @@ def _next_product(
         ended.n,
         ended.at,
         coat.part,
-        opened or lasting.not_known("the profile does not say when it opens"),
+        lasting.said_of(opened, said),
         _closes(job, ended, rule("closes")),
         key=f"next_product{place or ''}",
         part=coat.part,

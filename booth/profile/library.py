@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import os
 import shlex
-from collections.abc import Iterable
+from collections.abc import Iterable, Mapping
 from pathlib import Path
 from typing import NamedTuple
 
@@ -18,10 +18,12 @@ class NoProfile(LookupError):
 
 
 class Library(NamedTuple):
-    """profiles: by name; broken: the faults of each file, or folder, that could not be read."""
+    """profiles: by name; broken: the faults of each file, or folder, that could not be read; files:
+    where each profile was read, by its key."""
 
     profiles: tuple[Profile, ...]
     broken: dict[Path, tuple[Fault, ...]]
+    files: Mapping[str, Path] = {}
 
     def get(self, key: str) -> Profile | None:
         return next((each for each in self.profiles if each.key == key), None)
@@ -55,15 +57,17 @@ def load_folder(paths: Iterable[str | os.PathLike[str]]) -> Library:
     """
     broken: dict[Path, tuple[Fault, ...]] = {}
     answers: dict[str, object] = {}
+    files: dict[str, Path] = {}
     for path in paths:
         for file in toml_files(Path(path), broken):
             answer = read_profile(file)
             if not isinstance(answer, Profile):
                 broken[file] = answer
             answers.setdefault(file.stem, answer)
+            files.setdefault(file.stem, file)
     profiles = [answer for answer in answers.values() if isinstance(answer, Profile)]
     profiles.sort(key=lambda each: (each.name.casefold(), each.key))
-    return Library(tuple(profiles), broken)
+    return Library(tuple(profiles), broken, files)
 
 
 def toml_files(path: Path, broken: dict[Path, tuple[Fault, ...]]) -> list[Path]:

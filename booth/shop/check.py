@@ -14,7 +14,15 @@ from booth.profile.keys import PROFILE
 from booth.profile.library import load_folder, toml_files
 from booth.profile.model import Profile
 from booth.profile.read import read_noted
-from booth.profile.system import FOLDER, SYSTEM, CoatingSystem, is_system_text, read_system
+from booth.profile.system import (
+    FOLDER,
+    SYSTEM,
+    CoatingSystem,
+    is_system_text,
+    load_systems,
+    read_system,
+)
+from booth.profile.window_notes import notes_of_profile, notes_of_system
 from booth.shop.keys import SHOP
 from booth.shop.model import Shop
 from booth.shop.read import read_shop
@@ -78,15 +86,28 @@ def _read(file: Path, folders: Folders) -> tuple[tuple[Fault, ...], str, tuple[F
     if isinstance(text, str) and is_system_text(text):
         # Profiles are looked up as for a job; then beside the file, or beside its folder of systems.
         beside = file.parent.parent if file.absolute().parent.name == FOLDER else file.parent
-        system = read_system(file, load_folder([*folders(), beside]))
+        library = load_folder([*folders(), beside])
+        system = read_system(file, library)
         if not isinstance(system, CoatingSystem):
             return system, "", ()
         products = ", then ".join(each.name for each in system.profiles)
-        return (), f"a coating system, {system.name}: {products}", ()
+        told = f"a coating system, {system.name}: {products}"
+        return (), told, notes_of_system(system, library)
     profile, notes = read_noted(file)
     if isinstance(profile, Profile):
+        notes = (*notes, *_windows(file, profile, folders))
         return (), f"a coating profile, {profile.name}", notes
     return profile, "", notes
+
+
+def _windows(file: Path, profile: Profile, folders: Folders) -> tuple[Fault, ...]:
+    """Notes on its windows for other products, in the systems that are there."""
+    if not any(each.name for each in profile.next_products):
+        return ()
+    every = [*folders(), file.parent]
+    systems = load_systems(every, load_folder(every)).values()
+    found = (each for each in systems if isinstance(each, CoatingSystem))
+    return notes_of_profile(file, profile, found)
 
 
 def is_shop_file(path: str | os.PathLike[str]) -> bool:

@@ -6,7 +6,7 @@ from collections.abc import Iterator
 from itertools import pairwise
 
 from booth.profile.model import NextProduct, Profile
-from booth.profile.next_product import next_window
+from booth.profile.next_product import next_window, not_by_name
 from booth.profile.system import CoatingSystem
 from booth.units import System
 from booth.words.profile_words import NEXT, profile_lines, wait_words
@@ -31,4 +31,6 @@ def _windows(what: CoatingSystem, system: System) -> Iterator[str]:
         window = next_window(below, above) or NextProduct()
         said = {word: wait_words(getattr(window, name), system) for name, word in NEXT.items()}
         told = ", ".join(f"{word} {wait}" for word, wait in said.items() if wait)
-        yield f"{above.name} over {below.name}: {told or 'the profile gives no time'}"
+        lacks = not_by_name(below, above)
+        said_of = f" ({lacks})" if lacks else ""
+        yield f"{above.name} over {below.name}: {told or 'the profile gives no time'}{said_of}"

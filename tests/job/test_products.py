@@ -207,6 +207,23 @@ def test_where_no_window_is_given_nothing_rings_ready() -> None:
     assert begin_coat(job, "door", at(9 * HOUR_S)).early_s == 0
 
 
+def test_a_window_that_does_not_name_the_product_is_said_to_be_the_general_one() -> None:
+    """A misspelled name would fall back in silence; where there is none for any, nothing is known."""
+    named, general = NextProduct(name="Trail bass", opens=one_time(60)), one_time(3 * HOUR_S)
+    lacks = 'the data sheet has no window for "Trial base" by name'
+    both = replace(PRIMER, next_products=(named, NextProduct(opens=general)))
+    job = job_of(mild_at(), *coat("door", 100), opened=products(both, BASE))
+    wait = the(What.NEXT_PRODUCT, job, 200).wait
+    assert wait.opens_s == 3 * HOUR_S
+    assert wait.why == f"{lacks}: the one for any product is shown"
+    only = replace(PRIMER, next_products=(named,), waits=Waits(recoat_opens=general))
+    each = the(
+        What.NEXT_PRODUCT, job_of(mild_at(), *coat("door", 100), opened=products(only, BASE)), 200
+    )
+    assert (each.state, each.wait.opens_s) == (State.UNKNOWN, None)
+    assert each.wait.why == f'{lacks}, only for "Trail bass": ask its maker'
+
+
 def test_colder_weather_read_after_the_next_product_began_lengthens_the_wait() -> None:
     cold = ev.WeatherRead(
         n=0, at=at(600), air=q(14, "degC"), humidity=q(50, "%"), part=q(14, "degC")
