@@ -34,6 +34,7 @@ from booth.words.wait_words import (
     state_word,
     time_words,
     tone_of,
+    unknown_words,
     what_words,
 )
 
@@ -51,15 +52,17 @@ class Coats(Instrument):
         "CLOSING: the last fifth of the window, at most half an hour. LATE: the window has closed; "
         "what helps then (often sanding) is in the product's data sheet.",
         "NOT KNOWN: no weather read lately, outside the product's limits, or outside the rule. "
-        "Nothing is counted down and nothing rings: the time since the coat is shown, and a touch "
-        "test decides: before it has said dry, a coat takes one more press.",
+        "Nothing is counted down and nothing rings: the time since the coat is shown, and a coat "
+        "takes one more press, unless a touch test that may decide has said dry.",
         "A wait marked ~ is an estimate or a bound: the profile gives one time at one temperature, "
         "and no published law scales flash-off. It is stretched in the cold and never shortened in "
         "the warm; a closing window is shortened in the warm and never lengthened in the cold.",
         "The arrow to the right offers the wet-film gauge while the coat is wet, and touch tests.",
-        "A touch test always decides. Touch where it does not show: w wet, k tacky, d dry. Dry "
-        "opens the wait, before half of it with one more press; wet or tacky puts it off by a "
-        "quarter.",
+        "Touch where it does not show: w wet, k tacky, d dry. Dry opens a flash-off that is not "
+        "known or estimated, and what the data sheet ends with a sign; never a time that the sheet "
+        "itself gives for today, and no window for another product: how far a film has reacted "
+        "cannot be felt. Before half of the wait it takes one more press. Wet or tacky puts any "
+        "opening off by a quarter. Nothing that closes heeds a touch.",
         "Before a coat everything known is looked at, the worst first: weather and its age, dew "
         "margin, induction, pot life, thinner, cup, air, delivery, tip, fan, window, compressor. "
         "STOP: it would spoil the part; the coat begins with one more press. CHECK: it may. What "
@@ -258,7 +261,7 @@ def _waiting(
     if each.state is State.LATE and each.wait.what is What.NEXT_PRODUCT:
         lines.insert(0, late_words(each))
     elif each.state is State.UNKNOWN:
-        lines.insert(0, "Not known: touch it where it does not show; the time is since the coat.")
+        lines.insert(0, unknown_words(each))
     lines.insert(0, clock_words(each))
     word = state_word(each)
     figure = time_words(each) or word

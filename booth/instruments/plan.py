@@ -9,10 +9,12 @@ from booth.bench.instrument import Instrument, quantity
 from booth.clock import local_day_hhmm, local_hhmm
 from booth.forms.form import Field, Values
 from booth.instruments.plan_words import last_words, onward_words
+from booth.job import lasting
 from booth.job.air_supply import air_supply, verdict
 from booth.job.amiss import Cause as Amiss
 from booth.job.amiss import Grave
-from booth.job.coat_plan import running_part
+from booth.job.coat_plan import coat_named, running_part
+from booth.job.guard import wait_before
 from booth.job.job_schedule import Planned, planned, spray_times
 from booth.job.measured import inlet_kpa
 from booth.job.plan_line import as_one
@@ -61,7 +63,7 @@ class Plan(Instrument):
         "Of a coating system the plan goes on through the products to come, in the weather read last; "
         "a coat of theirs is taken to last as long as one of the present product.",
         "Waits are those of the profile for today's weather, as everywhere else; an estimate is "
-        "marked ~. A touch test always decides, and the data sheet before all of this.",
+        "marked ~. The data sheet comes before all of this.",
     )
 
     def fields(self, context: Context, values: Values) -> tuple[Field, ...]:
@@ -88,7 +90,7 @@ class Plan(Instrument):
         if schedule.remaining:
             lines += [*pot_words(context.job, context.system), *_air_words(context)]
         if plan.estimate and plan.coats_left:
-            lines.append("~ estimate: waits carried over to today; a touch test decides")
+            lines.append("~ estimate: waits carried over to today")
         figure = "–" if plan.last_s is None else _at(context, plan.last_s)
         tone = Tone.GOOD if plan.fits else Tone.CAUTION
         label = last_words(context, plan)
@@ -168,14 +170,22 @@ def _trouble_words(context: Context, trouble: Trouble) -> str:
             f"{trouble.part} coat {trouble.coat} on."
         )
     if trouble.cause is Cause.WAIT:
-        return (
-            f"{trouble.part}: it is not known when coat {trouble.coat} may go on; a touch test "
-            "decides."
-        )
+        by = "a touch test decides" if _by_touch(context, trouble) else "its data sheet decides"
+        return f"{trouble.part}: it is not known when coat {trouble.coat} may go on; {by}."
     return (
         f"{trouble.part}: its recoat window closes {at}, {by} before coat {trouble.coat} can go "
         "on. The data sheet says what that needs."
     )
+
+
+def _by_touch(context: Context, trouble: Trouble) -> bool:
+    """Whether a touch test may open the wait before that coat."""
+    job, part, before = context.job, trouble.part, trouble.coat - 1
+    if before == len(job.coats_on(part)):
+        wait = wait_before(job, part)
+        return wait is not None and wait.by_touch
+    plan = coat_named(job, before, part).plan
+    return lasting.after_coat(job.profile, plan, job.weather).by_touch
 
 
 def _pot_words(context: Context, plan: Planned) -> list[str]:

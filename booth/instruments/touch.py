@@ -7,12 +7,13 @@ from functools import partial
 from booth.bench.act import Act, Choice, Context, Keep, Say, SetForm, refused
 from booth.forms.form import Rows
 from booth.instruments.trigger import answered, asking, was_asked
-from booth.job.guard import wait_before
+from booth.job.guard import standing_before, wait_before
 from booth.job.products import last_coat
+from booth.job.wait import State
 from booth.log.events import TouchTried
 from booth.log.fold import Job
 from booth.moment import elapsed
-from booth.words.wait_words import duration
+from booth.words.wait_words import NO_TOUCH, NOT_OPENED, length
 
 #: Touch tests by their letters.
 TOUCHES = {"d": "dry", "k": "tacky", "w": "wet"}
@@ -36,8 +37,18 @@ def touch(context: Context, rows: Rows, part: str, result: str) -> Act:
         said = f"{part} touched dry after {early}: again to take it."
         return Act("touched dry?", (asked, Say(said, fault=True)))
     event = TouchTried(n=0, at=context.now, part=part, result=result)
-    kept = (Keep(event), SetForm(answered(rows.form)), Say(f"{part}: touched {result}."))
+    said = f"{part}: touched {result}.{_left_alone(context, part, result)}"
+    kept = (Keep(event), SetForm(answered(rows.form)), Say(said))
     return Act(f"touched {result}", kept)
+
+
+def _left_alone(context: Context, part: str, result: str) -> str:
+    """What a dry touch does not change, and why; "" where it opens the wait, or none is on."""
+    each = standing_before(context.job, part, context.now)
+    waits = each is not None and each.state in (State.WAIT, State.UNKNOWN)
+    if result != "dry" or each is None or not waits or each.wait.by_touch:
+        return ""
+    return f" {NOT_OPENED if each.state is State.WAIT else NO_TOUCH}"
 
 
 def too_early(context: Context, part: str) -> str:
@@ -48,7 +59,7 @@ def too_early(context: Context, part: str) -> str:
     passed_s = elapsed(wait.start, context.now, context.job.boots).seconds
     if passed_s >= wait.opens_s * EARLY_FRACTION:
         return ""
-    return f"{duration(passed_s)} of {duration(wait.opens_s)}"
+    return f"{length(passed_s)} of {length(wait.opens_s)}"
 
 
 def touches(context: Context, rows: Rows, part: str) -> tuple[Choice, ...]:

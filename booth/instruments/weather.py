@@ -191,6 +191,8 @@ def waits_in_words(context: Context, weather: WeatherRead) -> list[str]:
     unknown = [(name, lasts.why) for name, lasts in given if lasts.seconds is None]
     lines = [f"not known today: {', '.join(name for name, _ in unknown)}"] if unknown else []
     lines += dict.fromkeys(f"since {why}" for _, why in unknown)
+    touched = [name for name, lasts in given if lasts.seconds is None and lasts.by_touch]
+    lines += [f"a touch test decides: {', '.join(touched)}"] if touched else []
     return [*lines, f"today{hardener}: {said}{mark}"] if said else lines
 
 

@@ -60,7 +60,7 @@ class Amiss(msgspec.Struct, frozen=True):
     """One thing amiss.
 
     value: what was measured, or a time [s], in the base unit of its kind; asked: what is asked for;
-    name: whose it is, or who asks.
+    name: whose it is, or who asks; by_touch: a touch test may settle it.
     """
 
     cause: Cause
@@ -68,6 +68,7 @@ class Amiss(msgspec.Struct, frozen=True):
     value: float = 0.0
     asked: Range | None = None
     name: str = ""
+    by_touch: bool = False
 
     @property
     def asks(self) -> bool:

@@ -9,6 +9,7 @@ from booth.job.coat_plan import coats_of
 from booth.job.lasting import Lasting
 from booth.job.measured import known
 from booth.job.mix_choice import choice_for_today, hardeners, options_of, todays
+from booth.job.openings import window_opens
 from booth.job.together import after_coat, closes_first, every_mix, opens_last
 from booth.log.events import WeatherRead
 from booth.profile.model import NextProduct, Profile, Range
@@ -112,7 +113,7 @@ def window_of(
 
     opens = opens_last(mixes, lambda mix: lasting.opens(window(mix).opens, mix, weather))
     if coming is not None:
-        opens = lasting.said_of(opens, not_by_name(mixes[0], coming))
+        opens = window_opens(opens, window(mixes[0]).opens, not_by_name(mixes[0], coming))
     closes = closes_first(mixes, lambda mix: lasting.closes(window(mix).closes, mix, weather))
     what = f"next product: {coming.name}" if coming else "next product"
     return DayWait(mixes[0].name, coats_of(mixes[0])[-1].number, what, opens, closes)

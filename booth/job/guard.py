@@ -132,14 +132,16 @@ def _of_coat(job: Job, part: str, number: int, now: Moment) -> Iterator[Amiss]:
     each = standing_before(job, part, now)
     if each is None:
         return
-    name = f"coat {number}"
+    name, by_touch = f"coat {number}", each.wait.by_touch
     if each.doubtful:
         yield Amiss(Cause.CLOCK, Grave.MAY_SPOIL)
     elif each.state is State.WAIT:
-        yield Amiss(Cause.EARLY, Grave.SPOILS, each.remaining_s or 0.0, name=name)
+        left_s = each.remaining_s or 0.0
+        yield Amiss(Cause.EARLY, Grave.SPOILS, left_s, name=name, by_touch=by_touch)
     elif each.state is State.UNKNOWN:
-        # Graver than too early: nobody can say by how much. A dry touch makes it known.
-        yield Amiss(Cause.WAIT_UNKNOWN, Grave.SPOILS, each.elapsed_s, name=name)
+        # Graver than too early: nobody can say by how much.
+        since_s = each.elapsed_s
+        yield Amiss(Cause.WAIT_UNKNOWN, Grave.SPOILS, since_s, name=name, by_touch=by_touch)
     elif each.state is State.LATE and each.wait.again_s is not None:
         yield Amiss(Cause.LIFTS, Grave.SPOILS, each.wait.again_s - each.elapsed_s, name=name)
     elif each.state is State.LATE:

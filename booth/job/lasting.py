@@ -1,7 +1,7 @@
 """How long the profile's waits last in this weather: known, estimated, bounded, or not known. Pure.
 
 What opens has no figure without weather, outside the product's limits or outside the rule: then a
-touch test decides. What closes always has one, which is never longer than the data sheet's.
+touch test may decide. What closes always has one, which is never longer than the data sheet's.
 """
 
 from __future__ import annotations
@@ -24,7 +24,7 @@ from booth.trade.waits.wait_time import Certainty, WaitTime
 from booth.trade.weather.humid_air import REFERENCE_HUMIDITY_PERCENT, dew_margin_c
 from booth.trade.weather.weather_limits import Bounds, WeatherVerdict, weather_verdict
 
-NOT_READ = "the weather was not read: read air, humidity and the part; a touch test decides"
+NOT_READ = "the weather was not read: read air, humidity and the part"
 #: Above this air a polyurethane's pot life is shorter, by how much no source says.
 DAMP_PERCENT = 50.0
 
@@ -32,12 +32,14 @@ Scaled = Callable[[float, float, float], WaitTime | Outside]
 
 
 class Lasting(msgspec.Struct, frozen=True):
-    """A wait as it is today [s], None where that is not known; rule: which; why: what makes it unsure."""
+    """A wait as it is today [s], None where that is not known; rule: which; why: what makes it unsure;
+    by_touch: a touch that is dry may open it."""
 
     seconds: float | None
     certainty: Certainty
     rule: str
     why: str = ""
+    by_touch: bool = False
 
     @property
     def estimate(self) -> bool:
@@ -50,17 +52,6 @@ def not_known(why: str, rule: str = "the profile") -> Lasting:
 
 
 NOT_GIVEN = not_known("the profile gives no wait: a touch test decides")
-
-
-NO_OPENING = not_known("the profile does not say when it opens")
-
-
-def said_of(opens: Lasting | None, said: str) -> Lasting:
-    """When a window opens, with what is to be known of it in front of what makes it unsure."""
-    if opens is None:
-        return not_known(said) if said else NO_OPENING
-    why = "; ".join(filter(None, (said, opens.why)))
-    return msgspec.structs.replace(opens, why=why)
 
 
 def longer(one: Lasting, other: Lasting) -> Lasting:
@@ -90,20 +81,29 @@ def opens(
         return not_known(NOT_READ)
     missed = limits_missed(profile, weather)
     if missed:
-        return not_known(f"{missed[0]}: no wait is known there; a touch test decides")
+        return not_known(f"{missed[0]}: no wait is known there")
     return _told(lambda: _opening(rule, profile, weather, scaled), rule)
 
 
 def after_coat(profile: Profile, coat: CoatPlan, weather: WeatherRead | None) -> Lasting:
     """From the end of a coat to the next: its own wait, flash-off, or when the window opens."""
     rule, scaled = between_coats(profile, coat)
-    return opens(rule, profile, weather, scaled) or NOT_GIVEN
+    return touchable(opens(rule, profile, weather, scaled), rule, scaled)
 
 
 def between_coats(profile: Profile, coat: CoatPlan) -> tuple[WaitRule | None, Scaled]:
     """The rule for the wait from this coat to the next, and how it is carried over to today."""
     flash = coat.wait or profile.waits.flash_off
     return (flash, flash_off_at) if flash else (profile.waits.recoat_opens, recoat_opens_at)
+
+
+def touchable(opens: Lasting | None, rule: WaitRule | None, scaled: Scaled) -> Lasting:
+    """The wait between coats, with whether a dry touch may open it: flash-off and what only a sign
+    ends, but not before a time that the data sheet itself gives for today, and no other window: how
+    far a film has reacted, or let its solvent go, cannot be felt."""
+    opens = opens or NOT_GIVEN
+    can = rule is None or scaled is flash_off_at or not rule.rows
+    return msgspec.structs.replace(opens, by_touch=can and opens.certainty is not Certainty.KNOWN)
 
 
 def recoat_closes(profile: Profile, weather: WeatherRead | None) -> Lasting | None:
@@ -233,7 +233,7 @@ def _opening(
 
 
 _UNSAID = Outside(
-    "The profile names no temperature for this wait.", "Let a touch test decide.", "the profile"
+    "The profile names no temperature for this wait.", "Ask its maker for which.", "the profile"
 )
 
 

@@ -18,7 +18,7 @@ from booth.log.events import BatchMixed, Poured, WeatherRead
 from booth.log.fold import Job
 from booth.profile.model import CoatPlan, Profile
 
-NOT_FOR_ALL = "the profile does not say it for every hardener in the mix: a touch test decides"
+NOT_FOR_ALL = "the profile does not say it for every hardener in the mix"
 OF_SEVERAL = "the most careful of the hardeners poured together"
 Lasts = Callable[[Profile], Lasting | None]
 

@@ -63,7 +63,7 @@ class Wait(msgspec.Struct, frozen=True):
     opens_s: 0 where nothing is waited for first, None where that is not known; closes_s: None where
     nothing closes; again_s: when it opens again; abrade_s: from when on only over an abraded
     surface; certainty: of what is counted first; why: what makes it unsure; rule: which rule, or
-    the profile.
+    the profile; by_touch: a touch that is dry opens it; touched_dry: one did.
     """
 
     key: str
@@ -80,6 +80,7 @@ class Wait(msgspec.Struct, frozen=True):
     product: str = ""
     again_s: float | None = None
     abrade_s: float | None = None
+    by_touch: bool = False
     touched_dry: bool = False
 
     @property

@@ -16,6 +16,7 @@ from booth.job import lasting
 from booth.job.coat_plan import coat_named, coats_wanted
 from booth.job.lasting import Lasting
 from booth.job.mix_choice import mixed_with
+from booth.job.openings import felt, touched, window_opens
 from booth.job.pouring import open_batches
 from booth.job.products import last_coat
 from booth.job.racks import first_piece_s, of_rows
@@ -37,8 +38,6 @@ from booth.profile.model import NextProduct, Profile, WaitRule
 from booth.profile.next_product import next_window, not_by_name
 from booth.trade.waits.wait_time import Certainty
 
-#: After a touch that came away wet: a quarter of the wait again before the next try.
-TOUCH_AGAIN_FRACTION = 0.25
 WHICH_HARDENER = "which hardener it was is not in the log: note the batch at the step Mix"
 
 
@@ -154,17 +153,18 @@ def between_coats(job: Job, coat: Coat, ended: CoatEnded) -> Wait:
     """The wait from the end of `coat` to a further one, planned or not."""
     plan = coat_named(job, coat.number, coat.part).plan
     opened = _longest(job, ended, lambda mix, read: lasting.after_coat(mix, plan, read))
+    opened = lasting.touchable(opened, *lasting.between_coats(job.profile, plan))
     return _wait(
         What.NEXT_COAT,
         ended.n,
         ended.at,
         coat.part,
-        _touched(coat, ended, opened or lasting.NOT_GIVEN),
+        touched(coat, ended, opened),
         _closes(job, ended, attrgetter("waits.recoat_closes")),
         key="coat",
         part=coat.part,
         coat=coat.number,
-        touched_dry=bool(coat.touches) and coat.touches[-1].result == "dry",
+        **felt(coat, opened),
     )
 
 
@@ -201,13 +201,13 @@ def _next_product(
         return lambda mix: getattr(window(mix) or NextProduct(), of)
 
     again, abrade = _opens(job, ended, rule("or_after")), _closes(job, ended, rule("abrade_after"))
-    opened = _opens(job, ended, rule("opens"))
+    opened = window_opens(_opens(job, ended, rule("opens")), rule("opens")(job.profile), said)
     return _wait(
         What.NEXT_PRODUCT,
         ended.n,
         ended.at,
         coat.part,
-        lasting.said_of(opened, said),
+        touched(coat, ended, opened),
         _closes(job, ended, rule("closes")),
         key=f"next_product{place or ''}",
         part=coat.part,
@@ -215,6 +215,7 @@ def _next_product(
         product=name,
         again_s=again.seconds if again else None,
         abrade_s=abrade.seconds if abrade else None,
+        **felt(coat, opened),
     )
 
 
@@ -253,22 +254,6 @@ def _closes(job: Job, ended: CoatEnded, rule: Ruled) -> Lasting | None:
     if found is None or found.seconds is None or not first_s:
         return found
     return msgspec.structs.replace(found, seconds=max(found.seconds - first_s, 0.0))
-
-
-def _touched(coat: Coat, ended: CoatEnded, opens: Lasting) -> Lasting:
-    """A touch test always decides: dry opens the wait at once, wet or tacky puts it off."""
-    if not coat.touches:
-        return opens
-    touch = coat.touches[-1]
-    when_s = elapsed(ended.at, touch.at).seconds
-    if touch.result == "dry":
-        seconds = when_s if opens.seconds is None else min(opens.seconds, when_s)
-        return Lasting(seconds, Certainty.KNOWN, f"{opens.rule}; touched dry")
-    if opens.seconds is None:
-        return msgspec.structs.replace(opens, why=f"touched {touch.result}: try again")
-    again_s = when_s + max(opens.seconds * TOUCH_AGAIN_FRACTION, 60.0)
-    rule = f"{opens.rule}; touched {touch.result}: try again"
-    return msgspec.structs.replace(opens, seconds=max(opens.seconds, again_s), rule=rule)
 
 
 def _pot_waits(job: Job) -> Iterator[Wait]:

@@ -174,7 +174,7 @@ def _still_words(job: Job, name: Sequence[str], now: Moment) -> tuple[str, ...]:
         *closed,
         f"What lies on the parts goes on, in the job {', '.join(name)}.",
         "",
-        "Enter reads what was kept; a touch test always decides.",
+        "Enter reads what was kept; the data sheet decides.",
     )
 
 

@@ -13,7 +13,7 @@ from booth.moment import Moment
 from booth.units import Kind, System, show
 from booth.words.profile_words import range_words
 from booth.words.shown import Tone
-from booth.words.wait_words import length
+from booth.words.wait_words import NO_TOUCH, length
 
 
 class _Said(NamedTuple):
@@ -26,6 +26,11 @@ class _Said(NamedTuple):
 
 
 READ = "then read again."
+#: Instead of the deed where a touch test may settle it.
+TOUCH_OR: Mapping[Cause, str] = {
+    Cause.EARLY: "Wait, or touch where it does not show.",
+    Cause.WAIT_UNKNOWN: "Touch it first, where it does not show.",
+}
 SAID: Mapping[Cause, _Said] = {
     Cause.CONDENSATION: _Said(
         "Water condenses on the part: it is {value} under the dew point.",
@@ -63,11 +68,7 @@ SAID: Mapping[Cause, _Said] = {
     Cause.INDUCTION: _Said(
         "{name}: its induction lasts another {value}.", Kind.TIME, "Let it stand."
     ),
-    Cause.EARLY: _Said(
-        "The wait before {name} lasts another {value}.",
-        Kind.TIME,
-        "Wait, or touch where it does not show.",
-    ),
+    Cause.EARLY: _Said("The wait before {name} lasts another {value}.", Kind.TIME, "Wait."),
     Cause.LATE: _Said(
         "The window for {name} closed {value} ago.",
         Kind.TIME,
@@ -93,7 +94,7 @@ SAID: Mapping[Cause, _Said] = {
     Cause.WAIT_UNKNOWN: _Said(
         "It is not known when {name} may go on; {value} since the last one.",
         Kind.TIME,
-        "Touch it first, where it does not show.",
+        NO_TOUCH,
     ),
     Cause.ABRADE: _Said("By now {name} holds on an abraded surface only.", None, "Abrade first."),
     Cause.INDUCTION_UNKNOWN: _Said(
@@ -183,6 +184,8 @@ def sentence(each: Amiss, system: System) -> str:
 
 def deed(each: Amiss) -> str:
     """What to do about it."""
+    if each.by_touch:
+        return TOUCH_OR[each.cause]
     said, high = SAID[each.cause], each.asked.high if each.asked is not None else None
     return said.high if said.high and high is not None and each.value > high else said.deed
 

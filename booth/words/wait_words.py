@@ -70,6 +70,17 @@ def length(seconds: float) -> str:
     return rough(seconds) if seconds >= 600 else spelled(seconds)
 
 
+#: What to do where only the product's maker knows when.
+NO_TOUCH = "Touch cannot tell: its data sheet or its maker says when."
+NOT_OPENED = "The time that is counted stands: a touch opens nothing here."
+TOUCH = "Touch it where it does not show."
+
+
+def unknown_words(each: Standing) -> str:
+    """What is to be known of a wait that is not known, and what to do."""
+    return f"Not known. {TOUCH if each.wait.by_touch else NO_TOUCH} The time is since the coat."
+
+
 def what_words(each: Standing) -> str:
     """What the wait is for, in its present state."""
     wait = each.wait
@@ -82,7 +93,7 @@ def what_words(each: Standing) -> str:
     if each.state is State.WAIT:
         return f"{whose}{opening}"
     if each.state is State.UNKNOWN:
-        return f"{whose}: touch test"
+        return f"{whose}: {'touch test' if wait.by_touch else 'ask its maker'}"
     if each.state is State.LATE:
         again = "may lift" if wait.again_s is not None else "window closed"
         return f"{whose} {again}"

@@ -27,7 +27,7 @@ from booth.moment import Basis
 from booth.profile.model import Film, Limits, Profile, Range, WaitRule, Waits
 from booth.words.shown import Parts, Tone
 from tests.instruments.at_bench import AtBench, context_of, in_mild_weather
-from tests.job.make import mild, q
+from tests.job.make import mild, one_time, q
 from tests.job.make import profile as trial
 from tests.manual_clock import ManualClock
 
@@ -222,7 +222,7 @@ def test_a_coat_before_its_wait_is_over_takes_one_more_press_and_is_logged() -> 
     b.pass_time(58)
     assert b.keys["Space"] == "coat 2: door?"  # 10 min of flash-off in the trial profile
     b.press("space")
-    assert b.said.startswith("The wait before coat 2 lasts another 9 min 1 s. Wait, or touch")
+    assert b.said.startswith("The wait before coat 2 lasts another 9 min 1 s. Wait.")
     b.press("space")
     (begun,) = [each for each in begun_of(b) if each.coat == 2]
     assert begun.part == "door" and begun.early_s == 540
@@ -362,12 +362,45 @@ def test_two_guns_are_possible_by_name() -> None:
     assert "another coat still running" in begun_of(b)[-1].amiss
 
 
-def test_a_dry_touch_long_before_its_time_is_taken_with_one_more_press() -> None:
+def cool_and_coated(clock: ManualClock) -> Sequence[Event]:
+    """At 20 C a wait given for 21 C is an estimate, a little longer."""
+    cool = msgspec.structs.replace(mild(air=20.0, part=20.0), at=clock.now())
+    return [cool, *_coat(clock, "door", 1)]
+
+
+def test_a_dry_touch_changes_nothing_where_the_sheet_knows_the_time_and_says_so() -> None:
     b = AtBench("coats", before=read_and_coated)
+    b.pass_time(400)
+    b.press("up", "d")
+    assert [each.result for each in b.job.of(TouchTried)] == ["dry"]
+    assert (
+        b.said == "door: touched dry. The time that is counted stands: a touch opens nothing here."
+    )
+    assert b.readout.figure == "3:20" and b.readout.shown_word == "WAIT"
+
+
+UNFELT = trial(waits=Waits(recoat_opens=one_time(16 * 3600)))
+
+
+def test_where_touch_cannot_tell_nothing_asks_for_it() -> None:
+    b = AtBench("coats", profile=UNFELT, before=door_coated)  # with the weather not read
+    b.press("up")
+    assert "Touch cannot tell: its data sheet or its maker says when." in b.text
+    assert "touch it" not in b.text.lower() and "touch test" not in b.text
+    b.press("d")
+    assert b.said == "door: touched dry. Touch cannot tell: its data sheet or its maker says when."
+    b.press("space")
+    assert b.job.running_coat("door") is None and "Touch cannot tell" in b.said
+    b.press("space")
+    assert "wait not known" in begun_of(b)[-1].amiss
+
+
+def test_a_dry_touch_long_before_its_time_is_taken_with_one_more_press() -> None:
+    b = AtBench("coats", before=cool_and_coated)
     b.pass_time(42)
     b.press("up", "d")
     assert b.job.of(TouchTried) == ()
-    assert b.said == "door touched dry after 0:42 of 10:00: again to take it."
+    assert b.said == "door touched dry after 42 s of 11 min: again to take it."
     b.press("d")
     assert [each.result for each in b.job.of(TouchTried)] == ["dry"]
     assert b.readout.figure == "READY"

@@ -154,6 +154,11 @@ WEAK = Shop(
 LATE_SHEET = msgspec.structs.replace(
     SHEET, waits=Waits(flash_off=one_time(600), recoat_closes=one_time(3600))
 )
+NO_WAIT_SHEET = msgspec.structs.replace(SHEET, waits=Waits())
+#: No time at any temperature that could be carried over to today: a window that only time opens.
+UNKNOWN_WINDOW_SHEET = msgspec.structs.replace(
+    SHEET, waits=Waits(recoat_opens=WaitRule((AtTemperature(None, 16 * 3600.0),)))
+)
 OWN = CoatPlan(name="drop coat", times=Range(1, 1), inlet_kpa=Range(120, 150))
 DROP = msgspec.structs.replace(SHEET, film=Film(), coats=(CoatPlan(name="medium coat"), OWN))
 
@@ -311,7 +316,27 @@ CASES = {
         {"changes": coat(), "now": 1560.0},
         Cause.EARLY,
         Grave.SPOILS,
+        "The wait before coat 2 lasts another 9 min. Wait.",
+    ),
+    "early by an estimate": (
+        {"changes": [mild(2, part=22.0), *coat()], "now": 1560.0},
+        Cause.EARLY,
+        Grave.SPOILS,
         "The wait before coat 2 lasts another 9 min. Wait, or touch where it does not show.",
+    ),
+    "not known between coats": (
+        {"changes": coat(), "now": 1560.0, "sheet": NO_WAIT_SHEET},
+        Cause.WAIT_UNKNOWN,
+        Grave.SPOILS,
+        "It is not known when coat 2 may go on; 1 min since the last one. "
+        "Touch it first, where it does not show.",
+    ),
+    "window not known": (
+        {"changes": coat(), "now": 1560.0, "sheet": UNKNOWN_WINDOW_SHEET},
+        Cause.WAIT_UNKNOWN,
+        Grave.SPOILS,
+        "It is not known when coat 2 may go on; 1 min since the last one. "
+        "Touch cannot tell: its data sheet or its maker says when.",
     ),
     "window closed": (
         {"changes": [*coat(), mild(2, 1600)], "now": 5190.0, "sheet": LATE_SHEET},
@@ -424,7 +449,12 @@ def test_coats_within_a_range_are_no_unplanned_ones_and_until_hidden_has_no_last
 
 
 def test_a_touch_that_was_dry_opens_the_window_for_the_guard_too() -> None:
-    assert found(*coat(), TouchTried(n=12, at=at(1900), part="door", result="dry"), now=1901) == ()
+    dry, known = TouchTried(n=12, at=at(1900), part="door", result="dry"), found(*coat(), now=1901)
+    assert found(mild(2, part=22.0), *coat(), dry, now=1901) == ()
+    # The sheet's own time for today stands.
+    assert [each.cause for each in known] == [Cause.EARLY] and found(
+        *coat(), dry, now=1901
+    ) == known
 
 
 def test_of_two_batches_the_gun_may_hold_the_one_that_is_good() -> None:

@@ -230,6 +230,7 @@ def test_the_plan_never_says_sooner_than_the_waits_do() -> None:
 
 def test_a_touch_that_came_away_dry_opens_the_plan() -> None:
     told = job(
+        mild(air=20.0, part=20.0),
         *coat("door", 1, 0, 240),
         ev.TouchTried(n=0, at=at(400), part="door", result="dry"),
         parts=("door",),

@@ -12,15 +12,17 @@ from booth.job.waits import alarms, standings, waits
 from booth.log import events as ev
 from booth.log.fold import fold
 from booth.moment import Basis, Moment
-from booth.profile.model import Film, Mix, MixPart, NextProduct, Range, Waits
+from booth.profile.model import Film, Mix, MixPart, NextProduct, Range, WaitRule, Waits
 from booth.words.wait_words import clock_words, state_word, time_words, what_words
 from tests.job.make import START, at, mild, one_time, opened, q, table
 from tests.manual_clock import ManualClock
 
 
-def coated(*times: tuple[float, float], part: str = "door", **changes: object) -> list[ev.Event]:
+def coated(
+    *times: tuple[float, float], part: str = "door", part_c: float = 21.0, **changes: object
+) -> list[ev.Event]:
     """A job in which `part` got coats from-to these seconds, in mild weather."""
-    events: list[ev.Event] = [opened(**changes), mild()]
+    events: list[ev.Event] = [opened(**changes), mild(part=part_c)]
     for number, (begun, ended) in enumerate(times, 1):
         events.append(ev.CoatBegun(n=len(events) + 1, at=at(begun), part=part, coat=number))
         events.append(ev.CoatEnded(n=len(events) + 1, at=at(ended), part=part, coat=number))
@@ -185,18 +187,69 @@ def test_a_later_reading_lengthens_the_opening_and_shortens_the_closing_with_the
     assert after.opens_s == 600
 
 
-def test_a_touch_always_decides() -> None:
+DRY = ev.TouchTried(n=9, at=at(400), part="door", result="dry")
+
+
+@pytest.mark.parametrize("part_c", [12.0, 30.0])
+def test_dry_opens_a_flash_off_that_is_an_estimate(part_c: float) -> None:
+    events = coated((0, 0), part_c=part_c)
+    assert waits(fold(events))[0].by_touch
+    opened_now = standings(fold([*events, DRY]), at(401))[0]
+    assert (opened_now.state, opened_now.wait.touched_dry) == (State.READY, True)
+
+
+def test_dry_does_not_shorten_a_time_that_the_sheet_gives_for_today() -> None:
     events = coated((0, 0))
-    dry = ev.TouchTried(n=9, at=at(400), part="door", result="dry")
-    assert standings(fold([*events, dry]), at(401))[0].state is State.READY
+    each = standings(fold([*events, DRY]), at(401))[0]
+    assert (each.state, each.wait.opens_s) == (State.WAIT, 600)
+    assert not each.wait.by_touch and not each.wait.touched_dry
+    # It is called out when its time is over, like any other.
+    assert len(alarms(fold([*events, DRY]), at(601))) == 1
+
+
+@pytest.mark.parametrize("part_c", [12.0, 21.0, 45.0])
+def test_dry_opens_no_window_that_has_a_time(part_c: float) -> None:
+    """How far a film has reacted cannot be felt: 16 h is no flash-off, known today or not."""
+    primer = NextProduct("", one_time(16 * 3600), one_time(72 * 3600))
+    one = Film(coats=Range(1, 1))
+    job = coated((0, 0), part_c=part_c, waits=Waits(), next_products=(primer,), film=one)
+    plain, felt = (standings(fold(events), at(401))[0] for events in (job, [*job, DRY]))
+    assert felt == plain and not felt.wait.by_touch
+    window = Waits(recoat_opens=one_time(16 * 3600))  # between coats of one product, no flash-off
+    job = coated((0, 0), part_c=part_c, waits=window)
+    assert standings(fold(job), at(401)) == standings(fold([*job, DRY]), at(401))
+
+
+def test_dry_opens_a_window_that_the_sheet_words_as_a_sign() -> None:
+    primer = NextProduct("", WaitRule(until="dry to touch"), one_time(72 * 3600))
+    job = coated((0, 0), waits=Waits(), next_products=(primer,), film=Film(coats=Range(1, 1)))
+    before, after = (standings(fold(events), at(401))[0] for events in (job, [*job, DRY]))
+    assert (before.state, before.wait.by_touch) == (State.UNKNOWN, True)
+    assert (after.state, after.wait.closes_s) == (State.READY, before.wait.closes_s)
+
+
+@pytest.mark.parametrize("result", ["dry", "tacky", "wet"])
+def test_a_touch_never_moves_a_closing(result: str) -> None:
+    for part_c in (12.0, 21.0, 30.0):
+        events = coated((0, 0), part_c=part_c)
+        touch = ev.TouchTried(n=9, at=at(610), part="door", result=result)
+        assert waits(fold([*events, touch]))[0].closes_s == waits(fold(events))[0].closes_s
+
+
+def test_wet_or_tacky_puts_off_whatever_opens() -> None:
+    events = coated((0, 0))
     tacky = ev.TouchTried(n=9, at=at(610), part="door", result="tacky")
     again = standings(fold([*events, tacky]), at(620))[0]
     assert again.state is State.WAIT and "touched tacky: try again" in again.wait.rule
     assert again.wait.opens_s == 610 + 150  # a quarter of the wait again
+    primer = NextProduct("", one_time(3600))
+    job = coated((0, 0), waits=Waits(), next_products=(primer,), film=Film(coats=Range(1, 1)))
+    wet = ev.TouchTried(n=9, at=at(3600), part="door", result="wet")
+    assert waits(fold([*job, wet]))[0].opens_s == 3600 + 900
 
 
 def test_touched_dry_is_not_called_out_but_a_new_try_and_a_closed_window_are() -> None:
-    events = coated((0, 0))
+    events = coated((0, 0), part_c=20.0)
 
     def rung(result: str, when: float) -> list[State]:
         touch = ev.TouchTried(n=9, at=at(400), part="door", result=result)

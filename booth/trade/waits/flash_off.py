@@ -139,7 +139,7 @@ def waterborne_flash_off_at(
         return Outside(
             f"This air dries with {100 * power:.0f} % of the power of {at_c:g} C and "
             f"{at_percent:g} %: too little to say how long.",
-            "Warm the room, dry the air or wait for a better day; let a touch test decide.",
+            "Warm the room, dry the air or wait for a better day.",
             rule,
         )
     if speed_m_s is not None:

@@ -62,7 +62,7 @@ def _opens_beyond(
         return Outside(
             f"Today's {part_c:g} C lies outside the data sheet's table, which goes from "
             f"{rows[0][0]:.4g} to {rows[-1][0]:.4g} C.",
-            "Ask the product's supplier for this temperature; let a touch test decide.",
+            "Ask the product's supplier for this temperature.",
             TABLE_RULE,
         )
     likely = scaled_s(edge_s, edge_c, part_c, RECOAT_HALVES_PER_K)
@@ -165,7 +165,7 @@ def wait_from_humid_table(
         return Outside(
             f"Today's {humidity_percent:g} % lies above the data sheet's table, which goes to "
             f"{columns[-1]:g} %.",
-            "Dry the air or wait for a better day; let a touch test decide.",
+            "Dry the air or wait for a better day.",
             TABLE_RULE,
         )
     # The next damper column, and no drier one that is longer; for a closing the other way round.

@@ -16,9 +16,7 @@ THERMOMETER_C = (-100.0, 200.0)
 #: Closer than this the temperatures are the same: a shop thermometer does not tell them apart.
 SAME_C = 0.5
 
-_SHEET = (
-    "Ask the product's data sheet or its supplier for this temperature; let a touch test decide."
-)
+_SHEET = "Ask the product's data sheet or its supplier for this temperature."
 
 
 class Certainty(enum.StrEnum):
