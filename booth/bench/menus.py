@@ -7,7 +7,7 @@ from __future__ import annotations
 
 from collections.abc import Callable
 
-from booth.bench import commands
+from booth.bench import clock_doubt, commands
 from booth.bench.act import Act, Ask, Choice, Command, Context, GoOn, Keep, Menu, Say
 from booth.bench.instrument import Instrument
 from booth.forms.form import Rows
@@ -61,4 +61,5 @@ def more_menu(instrument: Instrument, context: Context, rows: Rows) -> Menu:
         return Choice(command.says, lambda _: Act("", (Command(command.id),)), command.shown_keys)
 
     every = (of(command) for command in commands.COMMANDS if command.id != "palette")
-    return Menu("What next?", (*instrument.more(context, rows), *every))
+    own = (*clock_doubt.answers(context), *instrument.more(context, rows))
+    return Menu("What next?", (*own, *every))

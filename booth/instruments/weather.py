@@ -36,7 +36,7 @@ class Weather(Instrument):
         "The margin asked for is the profile's; where it gives none, the stricter of 3 °C (as "
         "practised with ISO 8502-4) and 5 °F (MIL-HDBK-1110 9.6.6).",
         "Waits for today: a table in the profile wins. One time at one temperature is scaled by a "
-        "rule of thumb and marked as an estimate; a touch test always decides. Outside the "
+        "rule of thumb and marked as an estimate; a touch test may decide. Outside the "
         "product's limits or outside the rule no wait is known.",
         "Air over the film matters for waterborne products: a closed garage moves about 0.1 m/s, a "
         "spray booth 0.5 m/s (100 ft/min). Without it the profile's own air is assumed.",

@@ -134,7 +134,8 @@ def _of_coat(job: Job, part: str, number: int, now: Moment) -> Iterator[Amiss]:
         return
     name, by_touch = f"coat {number}", each.wait.by_touch
     if each.doubtful:
-        yield Amiss(Cause.CLOCK, Grave.MAY_SPOIL)
+        # As when a wait is not known: nobody can say how much of it is over.
+        yield Amiss(Cause.CLOCK, Grave.SPOILS)
     elif each.state is State.WAIT:
         left_s = each.remaining_s or 0.0
         yield Amiss(Cause.EARLY, Grave.SPOILS, left_s, name=name, by_touch=by_touch)

@@ -63,7 +63,8 @@ class Wait(msgspec.Struct, frozen=True):
     opens_s: 0 where nothing is waited for first, None where that is not known; closes_s: None where
     nothing closes; again_s: when it opens again; abrade_s: from when on only over an abraded
     surface; certainty: of what is counted first; why: what makes it unsure; rule: which rule, or
-    the profile; by_touch: a touch that is dry opens it; touched_dry: one did.
+    the profile; by_touch: a touch that is dry opens it; touched_dry: one did; since_n: the number
+    of the entry since which it runs.
     """
 
     key: str
@@ -82,6 +83,7 @@ class Wait(msgspec.Struct, frozen=True):
     abrade_s: float | None = None
     by_touch: bool = False
     touched_dry: bool = False
+    since_n: int = 0
 
     @property
     def estimate(self) -> bool:

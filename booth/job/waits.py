@@ -31,7 +31,7 @@ from booth.job.together import (
     poured_together,
 )
 from booth.job.wait import AFTER, Alarm, Standing, State, Wait, What, standing
-from booth.log.events import BatchMixed, CoatEnded, WeatherRead
+from booth.log.events import AgeTold, BatchMixed, CoatEnded, WeatherRead
 from booth.log.fold import Coat, Job, kept_by
 from booth.moment import Moment, elapsed, later
 from booth.profile.model import NextProduct, Profile, WaitRule
@@ -101,6 +101,12 @@ def _rings(each: Standing) -> bool:
     return each.state not in (State.WAIT, State.UNKNOWN)
 
 
+def began(job: Job, event: CoatEnded | BatchMixed) -> Moment:
+    """When what an entry began is counted from: as told last, where its clock was in doubt."""
+    told = [each for each in job.of(AgeTold) if each.target == event.n]
+    return later(told[-1].at, -max(told[-1].ago_s, 0.0)) if told else event.at
+
+
 def _wait(
     what: What,
     n: int,
@@ -112,7 +118,7 @@ def _wait(
 ) -> Wait:
     """The wait that entry `n` starts."""
     given = [each for each in (opens, closes) if each is not None]
-    key = more.pop("key", what.name.lower())
+    key, since_n = more.pop("key", what.name.lower()), more.pop("since_n", n)
     return Wait(
         key=f"{key}:{n}",
         what=what,
@@ -123,6 +129,7 @@ def _wait(
         certainty=given[0].certainty if given else Certainty.KNOWN,
         rule="; ".join(dict.fromkeys(each.rule for each in given)) or "the profile gives no wait",
         why="; ".join(dict.fromkeys(each.why for each in given if each.why)),
+        since_n=since_n,
         **more,
     )
 
@@ -145,7 +152,13 @@ def _after_coat(job: Job, coat: Coat, ended: CoatEnded, is_over: bool) -> Iterat
         opened = _opens(job, ended, attrgetter(f"waits.{name}"))
         if opened is not None:
             yield _wait(
-                what, ended.n, ended.at, coat.part, opened, part=coat.part, coat=coat.number
+                what,
+                ended.n,
+                began(job, ended),
+                coat.part,
+                opened,
+                part=coat.part,
+                coat=coat.number,
             )
 
 
@@ -157,7 +170,7 @@ def between_coats(job: Job, coat: Coat, ended: CoatEnded) -> Wait:
     return _wait(
         What.NEXT_COAT,
         ended.n,
-        ended.at,
+        began(job, ended),
         coat.part,
         touched(coat, ended, opened),
         _closes(job, ended, attrgetter("waits.recoat_closes")),
@@ -205,7 +218,7 @@ def _next_product(
     return _wait(
         What.NEXT_PRODUCT,
         ended.n,
-        ended.at,
+        began(job, ended),
         coat.part,
         touched(coat, ended, opened),
         _closes(job, ended, rule("closes")),
@@ -264,15 +277,16 @@ def _pot_waits(job: Job) -> Iterator[Wait]:
         title = f"batch {batch.batch}"
         stands = over_time(job, batch, stood, lasting.longer, "lengthened")
         if stands is not None:
-            yield _wait(What.INDUCTION, batch.n, batch.at, title, stands)
+            yield _wait(What.INDUCTION, batch.n, began(job, batch), title, stands)
         keeps = [
-            (each.at, lasts)
+            (each, lasts)
             for each in poured_together(job, batch)
             if (lasts := _pot_life(job, each)) is not None
         ]
         if keeps:
             mixed, lasts = min(keeps, key=lambda each: _left_s(job, batch, *each))
-            yield _wait(What.POT_LIFE, batch.n, mixed, title, None, lasts)
+            start = began(job, mixed)
+            yield _wait(What.POT_LIFE, batch.n, start, title, None, lasts, since_n=mixed.n)
 
 
 def _pot_life(job: Job, batch: BatchMixed) -> Lasting | None:
@@ -280,6 +294,6 @@ def _pot_life(job: Job, batch: BatchMixed) -> Lasting | None:
     return over_time(job, batch, lasts, lasting.shorter, "shortened")
 
 
-def _left_s(job: Job, batch: BatchMixed, mixed: Moment, lasts: Lasting) -> float:
+def _left_s(job: Job, batch: BatchMixed, mixed: BatchMixed, lasts: Lasting) -> float:
     """How much of it was left when `batch` was mixed [s]."""
-    return (lasts.seconds or 0.0) - elapsed(mixed, batch.at, job.boots).seconds
+    return (lasts.seconds or 0.0) - elapsed(mixed.at, batch.at, job.boots).seconds

@@ -40,6 +40,14 @@ class GunChanged(Event, frozen=True, tag="gun changed"):
     cup: Quantity | None = None
 
 
+class AgeTold(Event, frozen=True, tag="age told"):
+    """The clock was in doubt, and the painter said how long ago entry `target` was [s]: what it began
+    is counted from there."""
+
+    target: int
+    ago_s: float
+
+
 class Fitted(NamedTuple):
     """The gun, its tip and cup as they are; since: the number of the entry that last changed what
     comes out of it, so that what was read of it before says nothing any more."""

@@ -9,6 +9,7 @@ from typing import ClassVar
 
 import msgspec
 
+from booth.log.changes import AgeTold as AgeTold
 from booth.log.changes import CoatsChanged as CoatsChanged
 from booth.log.changes import GunChanged as GunChanged
 from booth.log.changes import PartsChanged as PartsChanged

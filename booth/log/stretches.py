@@ -11,7 +11,7 @@ Entry = ev.Event | ev.UnknownEvent
 #: What is kept for the whole job, whichever product it was done with then.
 OF_THE_JOB = (
     *(ev.JobOpened, ev.ProductBegun, ev.WeatherRead, ev.AreaAdded, ev.FaultSeen, ev.FaultAnswered),
-    *(ev.PartsChanged, ev.GunChanged),
+    *(ev.PartsChanged, ev.GunChanged, ev.AgeTold),
     *(ev.NoteMade, ev.AlarmAcknowledged, ev.ClockNoticed, ev.Voided, ev.Restored, ev.JobClosed),
 )
 

@@ -182,6 +182,7 @@ WORDS: dict[type[ev.Event], str | Callable[[Any, System], str]] = {
     ev.NoteMade: "note[ on {part}]: {text}",
     ev.AlarmAcknowledged: "alarm silenced: {alarm}",
     ev.ClockNoticed: _clock,
+    ev.AgeTold: "number {target}: {ago_s:time} before, as told while the clock was in doubt",
     ev.Voided: "number {target} voided",
     ev.Restored: "number {target} restored",
     ev.JobClosed: "job closed: {verdict}[, {words}][, next time: {next_time}]",

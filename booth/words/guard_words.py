@@ -89,7 +89,9 @@ SAID: Mapping[Cause, _Said] = {
         "Air, humidity and the part were not read.", None, "Read them at the step Weather."
     ),
     Cause.CLOCK: _Said(
-        "The machine's clock is in doubt: no wait can be counted.", None, "Set the clock right."
+        "The machine's clock is in doubt: no wait can be counted.",
+        None,
+        "Set the clock right, or → say how long ago.",
     ),
     Cause.WAIT_UNKNOWN: _Said(
         "It is not known when {name} may go on; {value} since the last one.",

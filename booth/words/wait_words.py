@@ -141,7 +141,7 @@ def clock_words(each: Standing) -> str:
     if each.basis is Basis.DOUBTFUL:
         return (
             "The machine was restarted, and its clock shows a time before an entry of this job: "
-            f"set the clock right. At least {duration(each.elapsed_s)} has passed."
+            f"set the clock right, or → say how long ago. At least {length(each.elapsed_s)} has passed."
         )
     return ""
 

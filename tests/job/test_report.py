@@ -153,6 +153,10 @@ TOLD = [
     ),
     (ev.TouchTried(n=1, at=AT, part="hood", result="tacky"), "touched on hood: tacky"),
     (
+        ev.AgeTold(n=1, at=AT, target=4, ago_s=50),
+        "number 4: 50.0 s before, as told while the clock was in doubt",
+    ),
+    (
         ev.AreaAdded(
             n=1,
             at=AT,

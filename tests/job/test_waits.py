@@ -364,7 +364,7 @@ def test_a_clock_earlier_than_a_later_entry_is_doubted_and_no_coat_is_called_ear
     (each,) = standings(job, wrong)
     assert each.doubtful and each.basis is Basis.DOUBTFUL
     assert (state_word(each), time_words(each)) == ("CHECK CLOCK", "clock?")
-    assert "before an entry of this job" in clock_words(each) and "20:00" in clock_words(each)
+    assert "before an entry of this job" in clock_words(each) and "20 min" in clock_words(each)
     begun = begin_coat(job, "door", wrong)
     assert (begun.early_s, begun.late_s, begun.doubtful) == (0, 0, True)
     assert not begin_coat(job, "door", right).doubtful
