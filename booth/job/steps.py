@@ -7,7 +7,7 @@ import enum
 from booth.log.fold import Job
 from booth.profile.cautions import Caution, cautions_for, is_of_one_product
 from booth.profile.model import Profile, Step
-from booth.profile.steps import steps_for
+from booth.profile.steps import between_products, steps_for
 
 #: The kind of the step from one product to the next; no profile lists it.
 NEXT_PRODUCT = "next-product"
@@ -22,7 +22,8 @@ class Mark(enum.StrEnum):
 
 
 def steps_of(job: Job) -> tuple[Step, ...]:
-    """The steps of the present product. Before the last one the next product comes before the result.
+    """The steps of the present product. Before the last one the next product comes before the result,
+    and after care is left to the last.
 
     Its cautions are left out where all of them were read for an earlier product of this job.
     """
@@ -32,6 +33,7 @@ def steps_of(job: Job) -> tuple[Step, ...]:
     following = coming(job)
     if following is None:
         return steps
+    steps = tuple(between_products(step, job.profile) for step in steps)
     onward = Step(key=NEXT_PRODUCT, kind=NEXT_PRODUCT, name=f"Next: {following.name}")
     ends = (at for at, step in enumerate(steps) if step.kind == "result")
     at = next(ends, len(steps))

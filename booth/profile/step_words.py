@@ -22,6 +22,12 @@ AFTER = {
     "finish": "Sand or polish only when the data sheet allows.",
     "look": "Next morning: look along it against a lamp; note it.",
 }
+#: Instead of after care where another product follows: no more than what lies between two products.
+BETWEEN = (
+    "Sand or denib only what its data sheet allows by now.",
+    "The masking stays; press down edges that came up.",
+    "Wipe off the dust; tack off right before spraying.",
+)
 
 HOW: dict[str, tuple[str, ...]] = {
     "cautions": (

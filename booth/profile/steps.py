@@ -15,7 +15,7 @@ import msgspec
 from booth.files.slug import slug
 from booth.profile.model import Care, Hazard, Profile, Step
 from booth.profile.step_kinds import MUST, NAMES
-from booth.profile.step_words import AFTER, FIRST_TIME, HOW, PREPARE
+from booth.profile.step_words import AFTER, BETWEEN, FIRST_TIME, HOW, PREPARE
 
 
 def _default(kind: str) -> Step:
@@ -71,6 +71,15 @@ def steps_for(profile: Profile) -> tuple[Step, ...]:
     if all(step.kind != "cautions" for step in steps):
         return (usual["cautions"], *steps)
     return steps
+
+
+def between_products(step: Step, profile: Profile) -> Step:
+    """Give `step` as it is where another product follows: unmasking, handling, polishing and the look
+    next morning come after the last one. What a profile's own list says of it stays."""
+    own = any(each.kind == "after" and each.how for each in profile.steps)
+    if step.kind != "after" or own:
+        return step
+    return msgspec.structs.replace(step, name="Between products", how=BETWEEN)
 
 
 def _suited(step: Step, profile: Profile) -> Step:

@@ -19,7 +19,8 @@ from booth.log import events as ev
 from booth.log.fold import Job
 from booth.log.session import Session
 from booth.profile.cautions import cautions_for
-from booth.profile.model import Hazard, NextProduct, Waits
+from booth.profile.model import Care, Hazard, NextProduct, Step, Waits
+from booth.profile.step_words import AFTER, BETWEEN
 from booth.units import System
 from booth.words.event_words import words
 from booth.words.report import report
@@ -73,6 +74,30 @@ def test_the_next_product_stands_before_the_result_and_not_in_the_last() -> None
     last = job_of(begun(2), begun(3))
     assert NEXT_PRODUCT not in [step.kind for step in steps_of(last)]
     assert NEXT_PRODUCT not in [step.kind for step in steps_of(job_of(opened=products(PRIMER)))]
+
+
+def test_after_care_is_left_to_the_last_product() -> None:
+    """Before the next product nothing is unmasked, polished, looked at next morning."""
+    later_on = ("unmask", "polish", "handle", "morning", "cure")
+    last = AFTER.values()
+    for job, name, lines in (
+        (job_of(), "Between products", BETWEEN),
+        (job_of(begun(2)), "Between products", BETWEEN),
+        (job_of(begun(2), begun(3)), "After care", tuple(last)),
+    ):
+        (step,) = (each for each in steps_of(job) if each.kind == "after")
+        assert (step.key, step.name, step.how) == ("after", name, lines)
+    told = " ".join(BETWEEN).lower()
+    assert not any(word in told for word in later_on) and "tack off" in told and "sand" in told
+    # What the last product's sheet says of it stays its own, and so does a list of one's own.
+    said = replace(CLEAR, after=Care(unmask="while it is soft"))
+    job = job_of(begun(2), begun(3), opened=products(PRIMER, BASE, said))
+    assert "Unmask: while it is soft." in next(s for s in steps_of(job) if s.kind == "after").how
+    own = replace(PRIMER, steps=(Step("after", "after", "After care", ("Unmask the thread.",)),))
+    (kept,) = (s for s in steps_of(job_of(opened=products(own, BASE))) if s.kind == "after")
+    assert kept.how == ("Unmask the thread.",) and kept.name == "After care"
+    alone = next(s for s in steps_of(job_of(opened=products(PRIMER))) if s.kind == "after")
+    assert alone.name == "After care"
 
 
 def test_each_product_has_its_own_steps_and_what_is_done_in_them() -> None:
