@@ -12,6 +12,7 @@ from booth.job import lasting
 from booth.job.coat_plan import coats_of
 from booth.job.lasting import Lasting
 from booth.job.mix_choice import todays
+from booth.job.readings import is_stale, weather_age_s
 from booth.job.together import after_coat, closes_first, mixes_in_use, opens_last
 from booth.log.events import Event, WeatherRead
 from booth.shop.room_readings import RoomReading
@@ -71,14 +72,24 @@ class Weather(Instrument):
         air, humidity, part = (quantity(values, key) for key in THREE)
         read, said = sensor(context)
         said = "" if context.room is None else f"Air and humidity: {said}." if read else said
-        if not (_typed(air) or _typed(humidity) or part) and last is not None:
+        is_kept = not (_typed(air) or _typed(humidity) or part) and last is not None
+        if last is not None and is_kept:
             air, humidity, part = last.air, last.humidity, last.part
             said = "" if read else said
         if air is None or humidity is None or part is None:
             lines = filter(None, (said, "Air, humidity, and the part itself."))
             return Readout("–", label="dew margin", lines=tuple(lines))
         found = weather_readout(air, humidity, part, context, quantity(values, "speed"))
+        if is_kept and is_stale(context.job, context.now):
+            age = length(weather_age_s(context.job, context.now) or 0.0)
+            old = f"Read {age} ago: take it again."
+            word = "TAKE AGAIN" if found.tone is Tone.GOOD else found.word
+            found = replace(found, tone=Tone.CAUTION, word=word, lines=(old, *found.lines))
         return replace(found, lines=(*found.lines, said)) if said else found
+
+    def kept_any(self, context: Context) -> bool:
+        """One that is old counts no more than none."""
+        return context.job.weather is not None and not is_stale(context.job, context.now)
 
     def event(self, context: Context, values: Values) -> Event | str:
         air, humidity, part = (quantity(values, key) for key in THREE)

@@ -17,16 +17,13 @@ from booth.job.measured import known
 from booth.job.pouring import open_batches
 from booth.job.products import last_coat
 from booth.job.racks import other_sides
-from booth.job.readings import LATELY_S
+from booth.job.readings import LATELY_S, is_stale, weather_age_s
 from booth.job.recipe import thinner_of
 from booth.job.wait import Standing, State, Wait, What, standing
 from booth.job.waits import between_coats, next_products, standings
 from booth.log.fold import Job, kept_by
-from booth.moment import Moment, elapsed
+from booth.moment import Moment
 from booth.profile.model import Range
-
-#: An older reading of the weather asks to be taken again (this program's own choice).
-READING_S = 3600.0
 
 
 def amiss(job: Job, part: str, now: Moment) -> tuple[Amiss, ...]:
@@ -64,8 +61,8 @@ def of_weather(job: Job, now: Moment) -> Iterator[Amiss]:
         cause, asked = _LIMITS.get(each.name, Cause.DEW_MARGIN), Range(each.low, each.high)
         if cause is not Cause.DEW_MARGIN or verdict.margin_c > 0:
             yield Amiss(cause, Grave.SPOILS, each.measured, asked)
-    age_s = elapsed(read.at, now, job.boots).seconds
-    if age_s > READING_S:
+    age_s = weather_age_s(job, now) or 0.0
+    if is_stale(job, now):
         yield Amiss(Cause.OLD, Grave.MAY_SPOIL if age_s > LATELY_S else Grave.LOOK, age_s)
 
 

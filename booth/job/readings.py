@@ -9,11 +9,24 @@ import msgspec
 from booth.job.lasting import Lasting
 from booth.log.events import BatchMixed, CoatEnded, WeatherRead
 from booth.log.fold import Job
-from booth.moment import elapsed
+from booth.moment import Moment, elapsed
 
+#: A reading of the weather older than this is to be taken again (this program's own choice).
+READING_S = 3600.0
 #: A reading of the weather older than this when a coat ended says nothing about its wait (this
 #: program's own choice; it asks for a new one after an hour).
 LATELY_S = 4 * 3600.0
+
+
+def weather_age_s(job: Job, now: Moment) -> float | None:
+    """How old the last reading of the weather is [s]; None where there is none."""
+    return None if job.weather is None else elapsed(job.weather.at, now, job.boots).seconds
+
+
+def is_stale(job: Job, now: Moment) -> bool:
+    """Whether the weather was read, and so long ago that it is to be read again."""
+    age_s = weather_age_s(job, now)
+    return age_s is not None and age_s > READING_S
 
 
 def over_time(

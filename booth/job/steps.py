@@ -4,7 +4,9 @@ from __future__ import annotations
 
 import enum
 
+from booth.job.readings import is_stale
 from booth.log.fold import Job
+from booth.moment import Moment
 from booth.profile.cautions import Caution, cautions_for, is_of_one_product
 from booth.profile.model import Profile, Step
 from booth.profile.steps import between_products, steps_for
@@ -19,6 +21,7 @@ class Mark(enum.StrEnum):
     OPEN = "open"
     DONE = "done"
     SKIPPED = "skipped"
+    AGAIN = "take again"
 
 
 def steps_of(job: Job) -> tuple[Step, ...]:
@@ -57,10 +60,14 @@ def key_of(job: Job, kind: str) -> str:
     return next((step.key for step in steps_of(job) if step.kind == kind), "")
 
 
-def mark(job: Job, step: Step) -> Mark:
-    if step.key in job.done:
-        return Mark.DONE
-    return Mark.SKIPPED if step.key in job.skipped else Mark.OPEN
+def mark(job: Job, step: Step, now: Moment | None = None) -> Mark:
+    """What has become of a step; at `now` one whose reading has grown old since is to be taken again."""
+    if step.key in job.skipped:
+        return Mark.SKIPPED
+    if step.key not in job.done:
+        return Mark.OPEN
+    grows_old = step.kind == "weather" and job.closed is None
+    return Mark.AGAIN if grows_old and now is not None and is_stale(job, now) else Mark.DONE
 
 
 def next_open(job: Job, after: Step | None = None) -> Step:

@@ -142,13 +142,14 @@ class BenchScreen(OwnScreen[None]):
 
 
 LEAST_WIDTH, LEAST_HEIGHT = 58, 18
-STATES = {Mark.DONE: StepState.DONE, Mark.SKIPPED: StepState.SKIPPED, Mark.OPEN: StepState.OPEN}
+STATES = {each: StepState[each.name] for each in Mark}
 
 
 def draw_moving(screen: OwnScreen[Any], situation: Situation) -> None:
     """Draw what a second can change."""
     _draw_instrument(screen.query_one(InstrumentView), situation)
     context = situation.context
+    screen.query_one(StepList).shown = _step_rows(situation)
     screen.query_one(ClockStrip).shown = faces(context.job, context.now)
     # A wait that opens and a reading that grows old change what a key does, and what is marked.
     screen.put("#status", status_line(context, screen.size.width))
@@ -157,7 +158,6 @@ def draw_moving(screen: OwnScreen[Any], situation: Situation) -> None:
 
 def draw_standing(screen: OwnScreen[Any], bench: Bench, situation: Situation) -> None:
     """Draw what only a key, an entry or the window can change."""
-    screen.query_one(StepList).shown = _step_rows(situation)
     screen.say(bench.said[0], fault=bench.said[1])
     _draw_small(screen)
 
@@ -175,11 +175,12 @@ def _draw_instrument(view: InstrumentView, situation: Situation) -> None:
 
 def _step_rows(situation: Situation) -> tuple[StepRow, ...]:
     job, here = situation.context.job, situation.picked or situation.context.step.key
+    now = situation.context.now
     return tuple(
         StepRow(
             number,
             step.name,
-            StepState.CURRENT if step.key == here else STATES[mark(job, step)],
+            StepState.CURRENT if step.key == here else STATES[mark(job, step, now)],
         )
         for number, step in enumerate(steps_of(job), 1)
     )

@@ -106,11 +106,12 @@ class StepState(enum.Enum):
     DONE = "√", inked(Tone.GOOD)
     CURRENT = "→", MARKED
     SKIPPED = "–", QUIET
+    AGAIN = Tone.CAUTION.shape, inked(Tone.CAUTION)
     OPEN = " ", ""
 
 
 # A word beside the name only where the name keeps this much.
-SKIPPED, NAME_KEEPS = " skipped", 12
+WORDS, NAME_KEEPS = {StepState.SKIPPED: " skipped", StepState.AGAIN: " take again"}, 12
 
 
 class StepRow(msgspec.Struct, frozen=True):
@@ -145,10 +146,10 @@ def _step(step: StepRow, digits: int, width: int) -> Row:
     (shape, style), name = step.state.value, plain(step.name)
     head = f"{shape} {step.number:>{digits}} "
     left: Row = ((head + name, style),)
-    if step.state is StepState.SKIPPED:
-        room = width - cell_len(head) - len(SKIPPED)
-        if room >= min(NAME_KEEPS, cell_len(name)):
-            return spread(left, ((SKIPPED, style),), width, style)
+    word = WORDS.get(step.state, "")
+    room = width - cell_len(head) - len(word)
+    if word and room >= min(NAME_KEEPS, cell_len(name)):
+        return spread(left, ((word, style),), width, style)
     return exactly(left, width, style)
 
 

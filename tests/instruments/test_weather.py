@@ -10,7 +10,7 @@ from booth.log.events import Event, Restored, StepDone, Voided, WeatherRead
 from booth.shop.room_readings import RoomReading
 from booth.units import System
 from booth.words.shown import Tone
-from tests.instruments.at_bench import AtBench, context_of
+from tests.instruments.at_bench import AtBench, context_of, in_mild_weather
 from tests.job.make import at, q
 from tests.manual_clock import ManualClock
 
@@ -187,3 +187,17 @@ def test_an_untouched_form_shows_what_was_kept_last_and_is_skipped_with_a_reason
     assert float(desk.readout.figure) == pytest.approx(18 - 9.27, abs=0.1)
     assert desk.keys["Enter"] == "next step"
     assert AtBench("weather", room=sensed()).keys["Enter"] == "skip, say why"
+
+
+def test_a_reading_of_more_than_an_hour_is_not_the_one_that_the_step_is_for() -> None:
+    """No colour of approval stands on it, and Enter passes over it with a word only."""
+    desk = AtBench("weather", before=in_mild_weather)
+    assert desk.keys["Enter"] == "next step" and desk.readout.shown_word == "WITHIN LIMITS"
+    desk.pass_time(3601)
+    assert (desk.readout.shown_word, desk.readout.tone) == ("TAKE AGAIN", Tone.CAUTION)
+    assert desk.readout.lines[0] == "Read 1 h 00 min ago: take it again."
+    assert desk.keys["Enter"] == "skip, say why"
+    for text in ("21 C", "50", "21 C"):
+        desk.type(text)
+        desk.press("enter")
+    assert desk.readout.shown_word == "WITHIN LIMITS" and desk.keys["Enter"] == "next step"

@@ -7,8 +7,9 @@ from pathlib import Path
 import pytest
 from msgspec.structs import replace
 
+from booth.job.amiss import Cause
 from booth.job.coating import begin_coat
-from booth.job.guard import wait_before
+from booth.job.guard import of_weather, wait_before
 from booth.job.job_schedule import planned
 from booth.job.past import last_good, pairs
 from booth.job.products import last_coat, product_of, products_of
@@ -134,6 +135,26 @@ def test_a_caution_that_was_voided_has_to_be_read_again() -> None:
     read = read_all(job_of())
     job = job_of(*read, begun(2), ev.Voided(n=0, at=at(1), target=2))
     assert [each.key for each in cautions_of(job)] == [read[0].caution]  # type: ignore[attr-defined]
+
+
+@pytest.mark.parametrize("entries", [(), (begun(2),)], ids=["one product", "a later one"])
+def test_a_reading_that_has_grown_old_opens_its_step_again(entries: tuple[ev.Event, ...]) -> None:
+    """An hour, as for the guard; a new reading, and nothing else, makes it done."""
+    done = ev.StepDone(n=0, at=at(0), step="weather")
+    job = job_of(*entries, mild_at(), done)
+    weather = next(step for step in steps_of(job) if step.kind == "weather")
+    others = [step for step in steps_of(job) if step.kind != "weather"]
+    for seconds, said in ((0, Mark.DONE), (3600, Mark.DONE), (3601, Mark.AGAIN)):
+        assert mark(job, weather, at(seconds)) is said
+        old = [each for each in of_weather(job, at(seconds)) if each.cause is Cause.OLD]
+        assert bool(old) is (said is Mark.AGAIN)
+    assert all(mark(job, step, at(9e5)) is not Mark.AGAIN for step in others)
+    again = job_of(*entries, mild_at(), done, mild_at(3700))
+    assert mark(again, weather, at(3701)) is Mark.DONE
+    closed = job_of(*entries, mild_at(), done, ev.JobClosed(n=0, at=at(10), verdict="good"))
+    assert mark(closed, weather, at(9e5)) is Mark.DONE
+    passed = job_of(*entries, mild_at(), done, ev.StepSkipped(n=0, at=at(3700), step="weather"))
+    assert mark(passed, weather, at(3701)) is Mark.SKIPPED
 
 
 # -- waits from one product to the next ----------------------------------------------------------

@@ -52,6 +52,12 @@ def test_narrow_keeps_the_name() -> None:
     assert strings(lay_out(steps(4, skipped=3), 13, 9))[3:5] == ["– 4 Viscosity", "→ 5 Strain a…"]
 
 
+def test_a_step_to_be_taken_again_has_a_shape_and_a_word() -> None:
+    rows = (StepRow(1, "Weather", StepState.AGAIN), StepRow(2, "Mix", StepState.CURRENT))
+    assert strings(lay_out(rows, 24, 2)) == ["▲ 1 Weather   take again", "→ 2 Mix                 "]
+    assert strings(lay_out(rows, 12, 2))[0] == "▲ 1 Weather "
+
+
 @given(st.integers(1, 40), st.data(), st.integers(1, 30))
 def test_window_holds_the_current_step_and_counts_the_rest(
     count: int, data: st.DataObject, height: int
