@@ -22,6 +22,7 @@ from booth.job.racks import alike
 from booth.log.events import AmountPlanned, AreaAdded, Event
 from booth.trade.result import BadInput
 from booth.units import Kind, Quantity, show, shown_unit
+from booth.words.coat_time_words import span_words, times_words
 from booth.words.shown import Readout, Tone
 from booth.words.wait_words import duration, rough
 
@@ -67,9 +68,10 @@ class Amount(Instrument):
         "thinner) / solids (Organic Finishing Guidebook 2012-13 p. 615).",
         "Lost (can, strainer) and left over (cup, gun, test paper) begin with common figures, no "
         "source: type your own. Cups are filled to what the shop file says, else 20 US fl oz.",
-        "Pot life is held against twice the time at the trigger (turns, walking round and refills: "
-        "common practice, no source) and the waits between the coats, as they are today. The data "
-        "sheet's pot life wins.",
+        "Pot life is held against what a coat takes and the waits between the coats, as they are "
+        "today. A coat takes a multiple of its time at the trigger, for turns, walking round and "
+        "refills: as the coats of this shop did, from three of them on the upper end of their middle "
+        "half; else twice (common practice, no source). The data sheet's pot life wins.",
     )
     KEEPS = (AreaAdded, AmountPlanned)
     RECORDS = 3
@@ -255,6 +257,7 @@ def plan_in(context: Context, values: Values) -> material.Plan | str:
             left_ml=number(values, "left") or 0.0,
             ample=word(values, "enough") != "likely",
             cup_ml=cup_ml_of(context),
+            past=context.past.coat_times(context.job.opened.job),
         )
     except BadInput as fault:
         return str(fault)
@@ -280,11 +283,7 @@ def plan_readout(context: Context, values: Values) -> Readout:
         lines.append(f"on the scale {amount_words(context.job, plan.mix_ml, system)}")
     if plan.pot is not None and plan.pot.seconds is not None:
         life = f"pot life {'about ' if plan.pot.estimate else ''}{rough(plan.pot.seconds)}"
-        if plan.span_s is None:
-            lines.append(f"{life}; how long the job takes is not known yet")
-        else:
-            more = "" if plan.covered else ": mix a batch for each coat."
-            lines.append(f"{life}; mixing to last coat about {rough(plan.span_s)}{more}")
+        lines.append(span_words(life, plan.span, plan.covered is not False))
     cup, last = (show(each, Kind.VOLUME, system) for each in (cup_ml_of(context), cups.last_ml))
     at_gun = ""
     if plan.gun_s is not None and plan.delivery is not None:
@@ -296,4 +295,5 @@ def plan_readout(context: Context, values: Values) -> Readout:
     need = interval(plan.need.low, plan.need.high, Kind.VOLUME, system)
     lands = f"{plan.lands.low * 100:.0f} to {plan.lands.high * 100:.0f} %"
     lines.append(f"{need}, as {lands} lands: {plan.lands.source.split(': ')[0]}")
+    lines += [times_words(plan.times)] if plan.span is not None else []
     return figure(context, plan.mix_ml, Kind.VOLUME, label, tone, said, lines)

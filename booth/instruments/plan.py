@@ -14,6 +14,7 @@ from booth.job.air_supply import air_supply, verdict
 from booth.job.amiss import Cause as Amiss
 from booth.job.amiss import Grave
 from booth.job.coat_plan import coat_named, running_part
+from booth.job.coat_times import JobTimes, learnt
 from booth.job.guard import wait_before
 from booth.job.job_schedule import Planned, planned, spray_times
 from booth.job.measured import inlet_kpa
@@ -23,6 +24,7 @@ from booth.job.racks import rows_of
 from booth.job.schedule import Block, Cause, Pot, Span, Trouble
 from booth.moment import Moment, later
 from booth.units import Kind
+from booth.words.coat_time_words import times_words
 from booth.words.guard_words import line as guard_line
 from booth.words.shown import LineBlock, LineRow, Picture, Readout, Timeline, Tone
 from booth.words.wait_words import length, rough
@@ -56,8 +58,10 @@ class Plan(Instrument):
         "Of the parts that are ready the one with the fewest coats comes first, in the order of "
         "the job; a part whose window would close meanwhile goes before it.",
         "Minutes for a coat on one part: as typed; else as this part's own coats took; else area x "
-        "wet film / transfer efficiency / delivery, the time at the trigger, taken twice for turns, "
-        "walking round and refills (common practice, no source); else as the coats took so far; else 5 minutes, a guess (common practice, no source).",
+        "wet film / transfer efficiency / delivery, the time at the trigger, times what the coats of "
+        "this shop took of theirs (their median, past jobs included, from three coats on; until then "
+        "twice: common practice, no source); else as the coats took so far; else 5 minutes, a guess "
+        "(common practice, no source).",
         "IT FITS only where all of it fits: weather read within the hour and inside the product's "
         "limits, dew margin, windows, pot life, every wait and the induction known, the compressor.",
         "Of a coating system the plan goes on through the products to come, in the weather read last; "
@@ -67,7 +71,7 @@ class Plan(Instrument):
     )
 
     def fields(self, context: Context, values: Values) -> tuple[Field, ...]:
-        times = spray_times(context.job).values()
+        times = spray_times(context.job, past=_past(context)).values()
         seconds, sources = {round(each.seconds) for each in times}, {each.source for each in times}
         usual = sum(seconds) / len(seconds) if seconds else 0.0
         hint = sources.pop() if len(sources) == 1 else "on average"
@@ -87,6 +91,7 @@ class Plan(Instrument):
             when = local_day_hhmm(later(context.now, plan.handle_s), context.now)
             lines.append(f"can be handled {mark}{when}")
         lines += _pot_words(context, plan)
+        lines += coat_words(context)
         if schedule.remaining:
             lines += [*pot_words(context.job, context.system), *_air_words(context)]
         if plan.estimate and plan.coats_left:
@@ -132,7 +137,19 @@ def _plan(context: Context, values: Values) -> Planned:
     """The plan with the time that was typed; what is offered is each part's own."""
     coat = quantity(values, "coat")
     typed = coat.value if coat is not None and coat.typed else None
-    return planned(context.job, context.now, typed)
+    return planned(context.job, context.now, typed, _past(context))
+
+
+def coat_words(context: Context) -> list[str]:
+    """What the minutes for a coat rest on, where it is the time at the trigger."""
+    times = learnt(context.job, _past(context))
+    sources = {each.source for each in spray_times(context.job, past=_past(context)).values()}
+    by_trigger = any("trigger" in source for source in sources)
+    return [times_words(times)] if by_trigger else []
+
+
+def _past(context: Context) -> tuple[JobTimes, ...]:
+    return context.past.coat_times(context.job.opened.job)
 
 
 def _air_words(context: Context) -> tuple[str, ...]:

@@ -2,23 +2,19 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+
 import msgspec
 from msgspec.structs import replace
 
 from booth.job import lasting
 from booth.job.amiss import Amiss, Cause, worst_first
-from booth.job.coat_plan import coats_wanted, wet_to_come
+from booth.job.coat_plan import coats_wanted
 from booth.job.coat_plan import planned as planned_coats
+from booth.job.coat_times import JobTimes, areas_of, learnt, trigger_s
 from booth.job.day_plan import DayPlan
 from booth.job.guard import of_compressor, of_induction, of_weather
-from booth.job.measured import (
-    TIMES_TRIGGER,
-    amount_efficiency,
-    delivery_ml_min,
-    known,
-    mean,
-    parts_are_large,
-)
+from booth.job.measured import mean
 from booth.job.mix_choice import in_use
 from booth.job.products_to_come import onward_of
 from booth.job.racks import pieces_of
@@ -28,9 +24,8 @@ from booth.job.wait import Standing, What
 from booth.job.waits import standings
 from booth.log.fold import Job
 from booth.moment import Moment, elapsed
-from booth.trade.delivery.catches import time_to_empty_s
-from booth.trade.film.coverage import material_for_area_ml
-from booth.trade.result import Value
+
+TWICE = "twice the trigger time"
 
 
 class SprayTime(msgspec.Struct, frozen=True):
@@ -81,21 +76,27 @@ class Planned(msgspec.Struct, frozen=True):
         return self.last_s is not None and not unknown & {each.cause for each in self.why}
 
 
-def spray_times(job: Job, typed_s: float | None = None) -> dict[str, SprayTime]:
+def spray_times(
+    job: Job, typed_s: float | None = None, past: Sequence[JobTimes] = ()
+) -> dict[str, SprayTime]:
     """What a coat on each part takes: as typed; as it took on this part so far; as area and delivery
-    say (trigger time alone); as coats took on other parts; or the usual guess."""
+    say, times what the coats of this shop took of that; as coats took on other parts; or the usual
+    guess."""
     took: dict[str, list[float]] = {part: [] for part in job.parts}
     for coat in (coat for part in job.parts for coat in job.coats_on(part)):
         if coat.ended is not None:
             took[coat.part].append(elapsed(coat.begun.at, coat.ended.at).seconds)
     pieces = {part: pieces_of(job, part) for part in job.parts}
     usual = mean([seconds / pieces[part] for part, each in took.items() for seconds in each])
-    areas, found = _areas(job), {}
+    areas, times, found = areas_of(job), learnt(job, past), {}
+    by_trigger = f"{times.times:.1f} times the trigger" if times.is_learnt else TWICE
+    coming = min((len(job.coats_on(part)) for part in job.parts), default=0) + 1
     for part in job.parts:
+        at_trigger_s = trigger_s(job, areas.get(part, 0.0), min(coming, coats_wanted(job)))
         ways = (
             (typed_s, "as typed"),
             (mean(took[part]), "as its coats took"),
-            (_at_work_s(job, areas.get(part, 0.0)), "twice the trigger time"),
+            (at_trigger_s and at_trigger_s * times.times, by_trigger),
             (usual and usual * pieces[part], "as the coats took so far"),
         )
         best = (SprayTime(seconds, source) for seconds, source in ways if seconds is not None)
@@ -103,40 +104,11 @@ def spray_times(job: Job, typed_s: float | None = None) -> dict[str, SprayTime]:
     return found
 
 
-def _areas(job: Job) -> dict[str, float]:
-    """The area of each part [m2]; what names no part is shared out evenly."""
-    named: dict[str, float] = {}
-    unnamed = 0.0
-    for each in job.areas:
-        if each.part in job.parts:
-            named[each.part] = named.get(each.part, 0.0) + each.area.value
-        else:
-            unnamed += each.area.value
-    if not job.areas and job.amounts:
-        unnamed = job.amounts[-1].area.value
-    open_parts = [part for part in job.parts if part not in named]
-    if unnamed > 0 and open_parts:
-        named |= {part: unnamed / len(open_parts) for part in open_parts}
-    return named
-
-
-def _at_work_s(job: Job, area_m2: float) -> float | None:
-    """The time at the trigger for the coat to come, and what comes with it [s]."""
-    wet, delivery = wet_to_come(job), delivery_ml_min(job)
-    if wet is None or delivery is None or delivery[0] <= 0 or area_m2 <= 0:
-        return None
-    lands = amount_efficiency(job, parts_are_large(job))
-    amount = known(material_for_area_ml, area_m2, wet.middle, 1, lands)
-    if amount is None:
-        return None
-    likely = amount.value if isinstance(amount, Value) else amount.likely
-    trigger_s = known(time_to_empty_s, likely, delivery[0])
-    return None if trigger_s is None else trigger_s * TIMES_TRIGGER
-
-
-def planned(job: Job, now: Moment, typed_s: float | None = None) -> Planned:
-    """Give the whole job as it stands at `now`."""
-    mixes, spray, read = mixes_in_use(job), spray_times(job, typed_s), job.weather
+def planned(
+    job: Job, now: Moment, typed_s: float | None = None, past: Sequence[JobTimes] = ()
+) -> Planned:
+    """Give the whole job as it stands at `now`. past: the coats of other jobs of this shop."""
+    mixes, spray, read = mixes_in_use(job), spray_times(job, typed_s, past), job.weather
     windows = (What.NEXT_COAT, What.NEXT_PRODUCT)
     running = {e.wait.part: e for e in standings(job, now) if e.wait.what in windows}
     opens = [after_coat(mixes, coat.plan, read) for coat in planned_coats(job)]

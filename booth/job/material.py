@@ -2,18 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
 
 import msgspec
 
 from booth.job.coat_plan import planned
+from booth.job.coat_times import JobTimes, Learnt, learnt
 from booth.job.lasting import Lasting, induction, pot_life
-from booth.job.measured import (
-    TIMES_TRIGGER,
-    amount_efficiency,
-    delivery_ml_min,
-    thinner_fraction,
-)
+from booth.job.measured import amount_efficiency, delivery_ml_min, thinner_fraction
 from booth.job.mix_choice import in_use
 from booth.job.recipe import usual_percent
 from booth.job.together import after_coat, closes_first, mixes_in_use
@@ -89,7 +85,8 @@ class Plan(msgspec.Struct, frozen=True):
 
     need: ready-to-spray material [ml]; mix_ml: what to mix of it; lands: the share that lands;
     cups: to fill; gun_s: trigger pulled [s], None without a delivery; delivery: [ml/min] and where
-    from; pot: pot life today; span_s: from mixing to the end of the last coat [s], about.
+    from; pot: pot life today; times: what a coat takes of its time at the trigger; span: from mixing
+    to the end of the last coat [s], between these.
     """
 
     need: Estimate
@@ -99,14 +96,15 @@ class Plan(msgspec.Struct, frozen=True):
     gun_s: float | None
     delivery: tuple[float, str] | None
     pot: Lasting | None
-    span_s: float | None
+    times: Learnt
+    span: tuple[float, float] | None
 
     @property
     def covered(self) -> bool | None:
         """Whether pot life covers it; None where one of both is not known."""
-        if self.pot is None or self.pot.seconds is None or self.span_s is None:
+        if self.pot is None or self.pot.seconds is None or self.span is None:
             return None
-        return self.pot.seconds >= self.span_s
+        return self.pot.seconds >= self.span[1]
 
 
 def plan_of(
@@ -120,11 +118,13 @@ def plan_of(
     left_ml: float,
     ample: bool,
     cup_ml: float,
+    past: Sequence[JobTimes] = (),
 ) -> Plan:
     """Give what it takes to lay so much.
 
     wet_um: of each coat; large: large flat parts; lost: before the gun [1]; left_ml: in cup and gun;
-    ample: mix the upper end; cup_ml: what a cup holds. Raises BadInput with a sentence.
+    ample: mix the upper end; cup_ml: what a cup holds; past: the coats of other jobs of this shop.
+    Raises BadInput with a sentence.
     """
     lands = amount_efficiency(job, large)
     need = material_for_area_ml(area_m2, wet_um, coats, lands, lost, left_ml)
@@ -141,8 +141,9 @@ def plan_of(
     waits = [after_coat(mixes, plan, weather) for plan in plans]
     waits += [stands] if stands is not None else []
     known = [each.seconds for each in waits if each.seconds is not None]
-    at_work_s = gun_s * TIMES_TRIGGER if gun_s is not None else None
-    span_s = at_work_s + sum(known) if at_work_s is not None and len(known) == len(waits) else None
+    times, rest_s, span = learnt(job, past), sum(known), None
+    if gun_s is not None and len(known) == len(waits):
+        span = gun_s * times.low + rest_s, gun_s * times.high + rest_s
     pot = closes_first(mixes, lambda mix: pot_life(mix, weather))
     cups = cups_to_fill(mix_ml, cup_ml)
-    return Plan(need, mix_ml, lands, cups, gun_s, delivery, pot, span_s)
+    return Plan(need, mix_ml, lands, cups, gun_s, delivery, pot, times, span)

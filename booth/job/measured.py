@@ -27,10 +27,6 @@ from booth.trade.film.wet_gauge import (
 )
 from booth.trade.result import BadInput, Estimate, Outside, Value
 
-#: A coat takes so many times the time at the trigger, until its own coats say better: turns, walking
-#: round, refills. At least double: common practice, no source.
-TIMES_TRIGGER = 2.0
-
 P = ParamSpec("P")
 T = TypeVar("T")
 

@@ -13,6 +13,7 @@ import msgspec
 
 from booth.clock import local_date
 from booth.job import measured
+from booth.job.coat_times import JobTimes, times_of
 from booth.job.products import products_of
 from booth.log.events import CautionAcknowledged, JobOpened
 from booth.log.fold import Job, NoJob, fold
@@ -26,6 +27,8 @@ from booth.units import Kind, System, show
 #: Two tips are the same when they are within half of the smallest step tips are made in (0.1 mm).
 SAME_TIP_MM = 0.05
 MOST_PAIRS = 500
+#: A median of so many moves little with one more (common practice, no source).
+ENOUGH_COATS = 60
 #: A job of today has a name of at most a day ago: names tell the date in UTC.
 LATELY_S = 2 * 86400.0
 MINUTE_OF_NAME = len("20250615-1506")
@@ -134,6 +137,7 @@ class PastJobs:
     def __init__(self, folder: Path | None = None) -> None:
         self.folder = folder
         self.pairs = cache(partial(pairs, folder))
+        self.coat_times = cache(partial(coat_times, folder))
         self._read: dict[tuple[str, str, str], Mapping[tuple[str, str], Moment]] = {}
 
     def acknowledged(
@@ -198,6 +202,27 @@ def pairs(
     return tuple(found[:most])
 
 
+def coat_times(folder: Path | None, without: str = "") -> tuple[JobTimes, ...]:
+    """Give what the coats of past jobs took of their time at the trigger, the latest job first; none
+    without a folder. without: name of a job to leave out, the one at hand.
+
+    Only as many jobs are read as it takes for a good middle: the habits of today are the latest ones.
+    """
+    found: list[JobTimes] = []
+    every = _jobs(folder, "", "", holding=b"coat ended") if folder is not None else ()
+    for _, data, opened in every:
+        # Without an area there is nothing to learn; what is looked for stands in the bytes.
+        of_use = b"area added" in data or b"amount planned" in data
+        if not of_use or (without and opened.job == without):
+            continue
+        with suppress(NoJob):
+            times = times_of(fold(parse(data).events))
+            found += [JobTimes(opened.job, times)] if times else []
+        if sum(len(each.times) for each in found) >= ENOUGH_COATS:
+            break
+    return tuple(found)
+
+
 def acknowledged(
     folder: Path | None, profile_key: str, now: Moment, without: str = ""
 ) -> Mapping[tuple[str, str], Moment]:
@@ -222,16 +247,18 @@ def acknowledged(
 
 
 def _jobs(
-    folder: Path, profile_key: str, gun: str, since: str = ""
+    folder: Path, profile_key: str, gun: str, since: str = "", holding: bytes = b""
 ) -> Iterator[tuple[Path, bytes, JobOpened]]:
     """Give path, bytes and opening of the jobs of this profile and gun, the latest name first; of
-    those named by a date, none from before `since`."""
+    those named by a date, none from before `since`. holding: what their bytes have to hold."""
     for path in log_files(folder):
         if BEGUN.match(path.name) and path.name < since:
             continue
         try:
             data = log_bytes(path)
         except OSError:
+            continue
+        if holding not in data:
             continue
         opened = opening_of(data)
         # A job whose opening cannot be read has no profile and no gun to go by.

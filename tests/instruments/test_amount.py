@@ -83,6 +83,7 @@ def test_material_cups_time_and_pot_life() -> None:
         "pot life 4 h 00 min; mixing to last coat about 13 min",
         "a cup of 591 ml holds it; 1:40 at the trigger (200 ml/min caught with paint)",
         "286 to 333 ml, as 60 to 70 % lands: HVLP on large flat parts",
+        "a coat takes at least twice its trigger time: 3 coats are needed to learn it",
     )
 
 

@@ -214,12 +214,12 @@ def test_pot_life_is_held_against_gun_and_waits() -> None:
     assert plan_of(job(HAND, AREA), **wanted()).covered is None
     # Flash-off 600 s between two coats, 300 s at the trigger, twice that with turns and refills (common
     # practice, no source); pot life 4 h.
-    assert plan.span_s == pytest.approx(600 + 2 * 300) and plan.covered is True
+    assert plan.span == pytest.approx((600 + 2 * 300,) * 2) and plan.covered is True
     slow = Waits(flash_off=one_time(5 * 3600))
     assert plan_of(job(mild(), HAND, AREA, waits=slow), **wanted()).covered is False
     assert plan_of(job(mild(), HAND, AREA, waits=Waits()), **wanted()).covered is None
     assert plan_of(job(HAND, AREA, waits=Waits()), **wanted(coats=1)).covered is True
-    assert plan_of(job(AREA, gun=Gun()), **wanted()).span_s is None
+    assert plan_of(job(AREA, gun=Gun()), **wanted()).span is None
 
 
 def test_a_dry_film_becomes_wet_through_solids_and_thinner() -> None:

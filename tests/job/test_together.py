@@ -89,11 +89,11 @@ def test_the_plan_and_the_amount_reckon_with_it() -> None:
     sized = {"area_m2": 1.0, "wet_um": 50.0, "lost": 0.0, "left_ml": 0.0, "cup_ml": 600.0}
     caught = ev.CatchMade(n=5, at=at(40), seconds=60, amount=q(200, "ml"), delivery_ml_min=200)
     spans = [
-        plan_of(job(*batches, caught), coats=2, large=False, ample=True, **sized).span_s  # type: ignore[arg-type]
+        plan_of(job(*batches, caught), coats=2, large=False, ample=True, **sized).span  # type: ignore[arg-type]
         for batches in ((mixed(3, "medium"),), mix)
     ]
     assert spans[0] is not None and spans[1] is not None
-    assert spans[1] - spans[0] == 600
+    assert spans[1][0] - spans[0][0] == spans[1][1] - spans[0][1] == 600
 
 
 def test_what_else_the_rest_holds_is_in_the_log() -> None:
