@@ -14,6 +14,7 @@ import msgspec
 from booth.clock import local_date
 from booth.job import measured
 from booth.job.coat_times import JobTimes, times_of
+from booth.job.last_choices import weighed_last
 from booth.job.products import products_of
 from booth.log.events import CautionAcknowledged, JobOpened
 from booth.log.fold import Job, NoJob, fold
@@ -138,6 +139,7 @@ class PastJobs:
         self.folder = folder
         self.pairs = cache(partial(pairs, folder))
         self.coat_times = cache(partial(coat_times, folder))
+        self.weighed_last = cache(partial(weighed_last, folder))
         self._read: dict[tuple[str, str, str], Mapping[tuple[str, str], Moment]] = {}
 
     def acknowledged(

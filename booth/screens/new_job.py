@@ -9,11 +9,12 @@ from textual.widgets import Static
 from booth.clock import local_date
 from booth.forms.form import Field, Rows
 from booth.forms.key import Key
+from booth.job.last_choices import tip_last
 from booth.job.part_names import HINT, THE_PART, BadParts, parts_from
 from booth.job.past import GoodSettings, last_good
 from booth.log.codec import VERSION
 from booth.log.errors import NotKept
-from booth.log.events import JobOpened
+from booth.log.events import GunChanged, JobOpened
 from booth.log.session import Session
 from booth.moment import Moment
 from booth.profile.model import Profile
@@ -21,6 +22,7 @@ from booth.profile.system import CoatingSystem
 from booth.screens.base import Deed
 from booth.screens.dialog import Sheet
 from booth.screens.form_screen import FormScreen
+from booth.units import Kind, Quantity
 from booth.widgets.form_view import FormView
 from booth.widgets.page_view import PageView
 from booth.widgets.text import content
@@ -30,6 +32,7 @@ from booth.words.system_words import lines_of
 
 #: What one press of an arrow scrolls.
 ABOUT_ROWS = 3
+LAST_TIP = "as in the last job with this gun"
 
 
 class NewJob(FormScreen[Session | None]):
@@ -43,6 +46,7 @@ class NewJob(FormScreen[Session | None]):
         self.products = what.profiles if isinstance(what, CoatingSystem) else (what,)
         self.profile = self.products[0]
         self._good: dict[str, GoodSettings | None] = {}
+        self._tips: dict[str, float | None] = {}
 
     def heading(self) -> str:
         return self.what.name
@@ -55,7 +59,24 @@ class NewJob(FormScreen[Session | None]):
     def fields(self) -> tuple[Field, ...]:
         parts = Field("parts", "Parts", optional=True, default=THE_PART, hint=HINT)
         guns = tuple((gun.name, gun.name) for gun in self.host.shop.guns)
-        return (parts, Field("gun", "Gun", choices=guns)) if guns else (parts,)
+        found = (parts, Field("gun", "Gun", choices=guns)) if guns else (parts,)
+        # Which gun it is stands in the rows: the tip is asked for that one.
+        chosen = self.form.chosen.get("gun") if guns else ""
+        tip = self.tip_of(chosen if isinstance(chosen, str) else guns[0][0])
+        if tip is None:
+            return found
+        return (*found, Field("tip", "Tip", Kind.TIP, optional=True, default=tip, hint=LAST_TIP))
+
+    def tip_of(self, gun: str) -> float | None:
+        """The tip told in the last job with a gun [mm], where it is not the one of the shop file."""
+        if gun not in self._tips:
+            self._tips[gun] = tip_last(self.host.places.jobs_dir, gun)
+        tip, known = self._tips[gun], self.host.shop.gun(gun)
+        return None if tip is None or (known is not None and known.tip_mm == tip) else tip
+
+    def _shop_tip_mm(self) -> float | None:
+        known = self.host.shop.gun(self.gun)
+        return known.tip_mm if known is not None else None
 
     @property
     def gun(self) -> str:
@@ -115,6 +136,9 @@ class NewJob(FormScreen[Session | None]):
         )
         try:
             session = host.jobs.begin(opened)
+            tip = rows.values.get("tip")
+            if isinstance(tip, Quantity) and tip.value != self._shop_tip_mm():
+                session.record(GunChanged(n=0, at=now, gun=self.gun, tip=tip))
         except (NotKept, OSError) as fault:
             told = Sheet("NOT KEPT: the job was not opened", (str(fault),), grave=True)
             await host.show(told)

@@ -2,12 +2,17 @@
 
 from __future__ import annotations
 
+from pathlib import Path
+
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
 from booth.job.part_names import BadParts, parts_from
-from booth.log.events import JobOpened, Rack
+from booth.log.events import GunChanged, JobOpened, Rack
+from booth.shop.model import Gun, Shop
+from tests.log.logs import closed, moment, quantity, write
+from tests.log.logs import opened as opened_job
 from tests.screens.at_app import at_app
 
 
@@ -95,3 +100,50 @@ async def test_a_rack_is_typed_as_it_is_called_and_is_one_row_of_the_coats() -> 
         assert opened.parts == ("hood", "doors: side 1", "doors: side 2")
         assert opened.racks == (Rack("doors", 24, 2),)
         assert "hood, 24 doors" in at.text
+
+
+GUNS = Shop(guns=(Gun("A", tip_mm=1.4), Gun("B", tip_mm=1.8)))
+
+
+def with_a_tip(folder: Path, gun: str, mm: float) -> None:
+    """A closed job in which another tip was put on a gun."""
+    folder.mkdir(parents=True, exist_ok=True)
+    tip = GunChanged(n=0, at=moment(70), gun=gun, tip=quantity(mm, "mm"))
+    write(folder, "20250601-1200-demo-0001", opened_job(gun=gun), tip, closed())
+
+
+async def test_the_tip_of_the_last_job_with_the_gun_is_offered_and_kept() -> None:
+    async with at_app(bundled=True) as at:
+        at.app.shop = GUNS
+        with_a_tip(at.places.jobs_dir, "A", 1.6)
+        await at.open("Two-pack clear")
+        assert "1.6 mm" in at.text and "as in the last job with this gun" in at.text
+        await at.press("enter")
+        job = at.bench.desk.job
+        assert job.fitted.gun == "A" and job.fitted.tip is not None
+        assert job.fitted.tip.value == 1.6 and len(job.of(GunChanged)) == 1
+
+
+async def test_another_tip_can_be_typed_and_that_of_another_gun_is_not_offered() -> None:
+    async with at_app(bundled=True) as at:
+        at.app.shop = GUNS
+        with_a_tip(at.places.jobs_dir, "B", 1.3)
+        await at.open("Two-pack clear")
+        assert "as in the last job" not in at.text
+        await at.press("down", "right")
+        assert "1.3 mm" in at.text
+        await at.press("down")
+        await at.type("2.0")
+        await at.press("enter")
+        fitted = at.bench.desk.job.fitted
+        assert fitted.gun == "B" and fitted.tip is not None and fitted.tip.value == 2.0
+
+
+async def test_the_tip_of_the_shop_file_is_no_change() -> None:
+    async with at_app(bundled=True) as at:
+        at.app.shop = GUNS
+        with_a_tip(at.places.jobs_dir, "A", 1.4)
+        await at.open("Two-pack clear")
+        assert "as in the last job" not in at.text
+        await at.press("enter")
+        assert at.bench.desk.job.of(GunChanged) == ()

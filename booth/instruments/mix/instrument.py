@@ -16,6 +16,7 @@ from booth.instruments.mix.onto import others_of
 from booth.job import pouring, recipe
 from booth.job.measured import known
 from booth.job.mix_choice import Option, hardeners, in_use, mixed_with, thinners
+from booth.job.mixture import by_weight
 from booth.job.pouring import BatchPlan, Pouring, open_pours
 from booth.job.thinner_time import ThinnerTime, thinner_time
 from booth.log.events import BatchMixed, Event, NoteMade, Poured
@@ -52,7 +53,8 @@ class Mix(Instrument):
         "Volumes are taken to add up, which solvents do to about 1 %.",
         "Hardener and thinner: those that the data sheet means for today's air are offered first; "
         "parts, density and pot life are those of the one that is chosen. Where the sheet gives "
-        "parts by weight too, a scale goes by them.",
+        "parts by weight too, a scale goes by them. Once anything was weighed, in this job or the "
+        "last one, the scale is offered first.",
         "Thinner is a percentage of the volume of the coating, hardener included, on top of it. "
         "More than the profile's limit is refused. Where the data sheet has it go in after the "
         "induction, the mix begins without it; where it does not say, that is said.",
@@ -81,7 +83,6 @@ class Mix(Instrument):
         batches = [each.batch for each in reversed(pouring.open_batches(job))]
         rests = ((str(number), f"the rest of batch {number}") for number in batches)
         onto = ((FRESH, "a fresh cup"), *rests)
-        by = tuple((way.value, _WAYS[way]) for way in recipe.measures(profile))
         at_zero = "empty: the scale is at zero with the rest on it"
         # The amount that was worked out for the parts is for the first batch.
         planned = job.amounts[-1].amount if job.amounts and not (job.batches or job.pours) else None
@@ -93,7 +94,7 @@ class Mix(Instrument):
             _percent(profile, pours),
             Field("onto", "Into", choices=onto),
             Field("rest", "Left in it", amount=True, optional=True, hint=at_zero),
-            Field("by", "Pour by", choices=by, assumed=True),
+            _by(context, profile),
             Field("cup", "Cup shows", Kind.VOLUME, optional=True, hint="if not the mark"),
             Field("scale", "Scale shows", Kind.MASS, optional=True, hint="if not the mark"),
         )
@@ -276,6 +277,15 @@ def _percent(profile: Profile, pours: Sequence[Poured]) -> Field:
     most = "" if limit is None else f"at most {limit:g} %"
     most = "after the induction: step Thin" if after else most
     return Field("thinner", "Thinner", Kind.PERCENT, default=percent, hint=most, assumed=True)
+
+
+def _by(context: Context, profile: Profile) -> Field:
+    """The row that says how it is poured: the scale first, once it was used."""
+    ways = recipe.measures(profile)
+    weigh = Measure.WEIGHT in ways and (by_weight(context.job) or words.as_last_time(context))
+    choices = tuple((way.value, _WAYS[way]) for way in ways)
+    usual = Measure.WEIGHT.value if weigh else None
+    return Field("by", "Pour by", choices=choices, default=usual, assumed=True)
 
 
 def _choice(key: str, label: str, context: Context, options: Sequence[Option]) -> Field:

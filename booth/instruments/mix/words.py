@@ -19,9 +19,10 @@ from booth.job.mix_choice import (
     options_of,
     todays,
 )
+from booth.job.mixture import by_weight
 from booth.job.mixture import now as mix_now
 from booth.job.pouring import BatchPlan, Pouring, open_batches
-from booth.job.recipe import components, thinner_of
+from booth.job.recipe import components, measures, thinner_of
 from booth.job.thinner_time import ThinnerTime, thinner_time
 from booth.job.together import poured_together
 from booth.job.wait import State, What, standing
@@ -38,9 +39,18 @@ from booth.words.wait_words import TONES, rough, rule_words
 
 KIND = {Measure.VOLUME: Kind.VOLUME, Measure.WEIGHT: Kind.MASS}
 LONGEST_WORD = 12
+LAST_TIME = "By weight, as in the last job."
 AFTER_ALL = (
     "The data sheet has the thinner go in after the induction: set its row to 0 %, and thin later."
 )
+
+
+def as_last_time(context: Context) -> bool:
+    """Whether the scale is offered because it was used in the last job, and nothing of this one says."""
+    job = context.job
+    if job.pours or job.batches or by_weight(job):
+        return False
+    return context.past.weighed_last(job.opened.job) is True
 
 
 def empty_readout(context: Context) -> Readout:
@@ -63,6 +73,9 @@ def empty_readout(context: Context) -> Readout:
         said = [f"usually {given}" if given else "", most]
         lines.append(f"{visible(thinner.name)}: {', '.join(filter(None, said)) or 'as needed'}")
     lines += filter(None, (at_mix(profile),))
+    if as_last_time(context):
+        can = Measure.WEIGHT in measures(profile)
+        lines.append(LAST_TIME if can else f"{LAST_TIME[:-1]}; without every density by volume.")
     for options in options_of(context.profile):
         choice = _choice(context, options)
         if choice is not None and len(options) > 1:
@@ -142,7 +155,8 @@ def pour_readout(context: Context, state: Pouring) -> Readout:
         lines.append(at_mix(mixed_with(context.profile, plan.hardener, plan.thinner)))
     if not state.done:
         if plan.rest is None and plan.by is Measure.WEIGHT:
-            lines.append("The scale is at zero with the cup on it.")
+            as_then = f"{LAST_TIME} " if as_last_time(context) else ""
+            lines.append(f"{as_then}The scale is at zero with the cup on it.")
         lines += filter(None, (who_rules(context, plan),))
     tone, word = Tone.CAUTION if doubts or too_soon else Tone.READY, name.upper()
     label = f"pour {name} up to"
