@@ -126,6 +126,8 @@ def test_another_hardener_in_the_rest_is_said_before_anything_is_poured() -> Non
     (first, *_) = bench.readout.lines
     assert first.startswith("Batch 1 holds medium, this one fast: the shorter pot life counts")
     assert bench.readout.tone is Tone.CAUTION and "data sheet" in first
+    # The word is seen however small the window is.
+    assert bench.readout.shown_word == "2 HARDENERS" and bench.readout.label == "pour clear up to"
     # Fast has half an hour, the rest 3 h 50 min.
     assert "The pot life of this batch rules all of it: it ends first" in bench.text
     for _ in range(3):
@@ -141,6 +143,7 @@ def test_another_thinner_in_the_rest_is_said_as_well() -> None:
     bench = onto_the_rest("medium", "quick")
     (first, *_) = bench.readout.lines
     assert first.startswith("Batch 1 is thinned with usual, this one with quick.")
+    assert bench.readout.shown_word == "2 THINNERS"
     # Of two of the same pot life the older one ends first.
     assert "The pot life of batch 1, which is older, rules all of it" in bench.text
 
@@ -158,3 +161,4 @@ def test_a_rest_of_which_nobody_said_its_hardener_is_said() -> None:
     bench.go_to("onto")
     bench.press("right")
     assert "Which hardener batch 1 holds is not in the log" in bench.text
+    assert bench.readout.shown_word == "HARDENER?"

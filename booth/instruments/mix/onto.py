@@ -24,6 +24,17 @@ def others_of(context: Context, plan: BatchPlan) -> tuple[str, ...]:
     return others_in_rest(context.job, plan.onto, plan.hardener, thinner)
 
 
+def doubt_word(context: Context, plan: BatchPlan) -> str:
+    """What speaks against it in a word, which is seen however small the window; "" where nothing does."""
+    others, doubts = others_of(context, plan), doubts_of(context, plan)
+    names = {each.name for each in hardeners(context.profile)}
+    if not doubts:
+        return ""
+    if any(name in names for name in others):
+        return "2 HARDENERS"
+    return "2 THINNERS" if others else "HARDENER?"
+
+
 def doubts_of(context: Context, plan: BatchPlan) -> list[str]:
     """What speaks against pouring this onto that rest: another hardener or thinner in it."""
     if plan.onto is None:

@@ -8,7 +8,7 @@ from booth.bench.act import Context
 from booth.clock import local_hhmm
 from booth.files.safe_text import visible
 from booth.instruments.figures import figure
-from booth.instruments.mix.onto import COUNTS, doubts_of, who_rules
+from booth.instruments.mix.onto import COUNTS, doubt_word, doubts_of, who_rules
 from booth.job import lasting
 from booth.job.mix_choice import (
     Choice,
@@ -160,6 +160,8 @@ def pour_readout(context: Context, state: Pouring) -> Readout:
         lines += filter(None, (who_rules(context, plan),))
     tone, word = Tone.CAUTION if doubts or too_soon else Tone.READY, name.upper()
     label = f"pour {name} up to"
+    if mixed and not state.done:
+        word = doubt_word(context, plan)
     if again:
         tone, word, label = Tone.CAUTION, f"ADD {word}", f"pour more {name} up to"
     word = f"{word[: LONGEST_WORD - 1]}…" if len(word) > LONGEST_WORD else word
