@@ -37,6 +37,7 @@ from booth.forms.key import Key
 from booth.job.steps import steps_of
 from booth.log.events import Event, Restored, StepDone, Voided
 from booth.trade.result import BadInput
+from booth.units.sentences import in_units
 from booth.words.event_words import words
 
 SPACE = ("space", "pagedown")
@@ -173,11 +174,11 @@ def commit(
     try:
         event = instrument.event(context, rows.values)
     except BadInput as fault:
-        event = str(fault)
+        event = fault.sentence
     if event is None:
         return finish(instrument, context)
     if isinstance(event, str):
-        return refused(event, word)
+        return refused(in_units(event, context.system), word)
     return Act(word, (Keep(event), SetForm(after or rows.emptied())))
 
 

@@ -16,6 +16,7 @@ from booth.figure.subject import Subject
 from booth.files.safe_text import visible
 from booth.trade.result import BadInput
 from booth.units import System
+from booth.units.sentences import in_units
 
 USAGE = 2
 #: For a terminal that has not the signs of the trade.
@@ -47,11 +48,12 @@ def main(arguments: Sequence[str]) -> int:
         answer = subject.answer(given)
     except (Misuse, BadInput) as fault:
         hint = f" 'booth figure {subject.name} --help' says what it takes."
-        return _misuse(f" {subject.name}", f"{fault}{hint}")
+        said = in_units(fault if isinstance(fault, BadInput) else str(fault), system)
+        return _misuse(f" {subject.name}", f"{said}{hint}")
     if _JSON in options:
         _say(json.dumps(_plain(subject, answer, told, system), allow_nan=False), sys.stdout)
     else:
-        _say(line(answer, told, subject.source, system), sys.stdout)
+        _say(in_units(line(answer, told, subject.source, system), system), sys.stdout)
     return 0
 
 
@@ -60,15 +62,16 @@ def _plain(subject: Subject, answer: Answer, told: Sequence[str], system: System
     found: dict[str, Any] = {
         "subject": subject.name,
         "values": [item.plain(system) for item in answer.items],
-        "notes": list(answer.notes),
+        "notes": [in_units(each, system) for each in answer.notes],
         "given": [visible(each) for each in told],
-        "rule": answer.rule,
+        "rule": in_units(answer.rule, system),
         "source": subject.source,
         "estimate": answer.estimate,
         "outside": answer.outside is not None,
     }
     if answer.outside is not None:
-        found |= {"reason": answer.outside.reason, "advice": answer.outside.advice}
+        reason, advice = answer.outside.reason, answer.outside.advice
+        found |= {"reason": in_units(reason, system), "advice": in_units(advice, system)}
     return found
 
 

@@ -16,6 +16,7 @@ from booth.figure.readers import near
 from booth.figure.subject import Subject
 from booth.trade.result import BadInput
 from booth.units import EntryError, System
+from booth.units.sentences import in_units
 
 #: Names that may stand before their value without any sign.
 WORDS = ("at", "from", "to")
@@ -94,7 +95,8 @@ def _read(
         try:
             found = [argument.reader.read(text, system) for text in texts.get(argument.name, ())]
         except (EntryError, BadInput) as fault:
-            raise Misuse(f"{argument.name}: {fault}") from None
+            said = in_units(fault if isinstance(fault, BadInput) else str(fault), system)
+            raise Misuse(f"{argument.name}: {said}") from None
         assumed = not found and argument.default is not None
         if assumed:
             found = [argument.default]

@@ -11,6 +11,7 @@ from booth.job.air_supply import air_supply, verdict
 from booth.log.events import AirRead, Event
 from booth.trade.air.hvlp import HVLP_MOST_KPA, hvlp_cap_pressure
 from booth.units import Kind, Quantity, System, show
+from booth.units.sentences import in_units
 from booth.words.profile_words import range_words
 from booth.words.shown import Readout
 
@@ -106,7 +107,7 @@ def compressor_lines(context: Context, inlet: Quantity | None) -> tuple[str, ...
     read = None if inlet is None else inlet.value
     supply = air_supply(compressor, gun, context.profile.gun.inlet_kpa, read)
     if isinstance(supply, str):
-        return (supply,)
+        return (in_units(supply, context.system),)
     demand, flow = (
         show(each, Kind.AIR_FLOW, context.system)
         for each in (supply.demand_l_min, supply.compressor.flow_l_min)

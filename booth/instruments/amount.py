@@ -22,6 +22,7 @@ from booth.job.racks import alike
 from booth.log.events import AmountPlanned, AreaAdded, Event
 from booth.trade.result import BadInput
 from booth.units import Kind, Quantity, show, shown_unit
+from booth.units.sentences import in_units
 from booth.words.coat_time_words import span_words, times_words
 from booth.words.shown import Readout, Tone
 from booth.words.wait_words import duration, rough
@@ -208,7 +209,7 @@ def this_area(values: Values) -> float | str:
     try:
         return material.area_of(shape, mm, sides, ends) * count
     except BadInput as fault:
-        return str(fault)
+        return fault.sentence
 
 
 def count_of(values: Values) -> int:
@@ -219,8 +220,8 @@ def count_of(values: Values) -> int:
 def area_readout(context: Context, values: Values) -> Readout:
     square_m = this_area(values)
     if isinstance(square_m, str):
-        unit, told = shown_unit(Kind.AREA, context.system), (square_m,) if square_m else ()
-        return Readout("–", unit, label="area of this part", lines=told)
+        unit, told = shown_unit(Kind.AREA, context.system), in_units(square_m, context.system)
+        return Readout("–", unit, label="area of this part", lines=(told,) if told else ())
     many = count_of(values)
     total = show(material.total_area_m2(context.job) + square_m, Kind.AREA, context.system)
     label = "area of this part" if many == 1 else f"area of these {many}"
@@ -260,7 +261,7 @@ def plan_in(context: Context, values: Values) -> material.Plan | str:
             past=context.past.coat_times(context.job.opened.job),
         )
     except BadInput as fault:
-        return str(fault)
+        return in_units(fault, context.system)
 
 
 def plan_readout(context: Context, values: Values) -> Readout:

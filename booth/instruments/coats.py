@@ -23,6 +23,7 @@ from booth.job.wait import Standing, State, What
 from booth.job.waits import standings
 from booth.log.events import CoatBegun, CoatEnded, Event, TouchTried
 from booth.log.fold import Job
+from booth.units.sentences import in_units
 from booth.words.guard_words import line, looked_over
 from booth.words.shown import PartRow, Parts, Picture, Readout, Tone
 from booth.words.wait_words import (
@@ -255,9 +256,9 @@ def guard_lines(context: Context, found: Sequence[Amiss]) -> tuple[str, ...]:
 def _waiting(
     context: Context, part: str, each: Standing, found: tuple[Amiss, ...], said: tuple[str, ...]
 ) -> Readout:
-    lines = [rule_words(each.wait)]
+    lines = [rule_words(each.wait, context.system)]
     if each.wait.why:
-        lines.insert(0, each.wait.why)
+        lines.insert(0, in_units(each.wait.why, context.system))
     if each.state is State.LATE and each.wait.what is What.NEXT_PRODUCT:
         lines.insert(0, late_words(each))
     elif each.state is State.UNKNOWN:

@@ -18,6 +18,7 @@ from booth.trade.cups.cup_table import CUPS, Cup
 from booth.trade.cups.efflux_time import equivalent_efflux, viscosity_from_efflux
 from booth.trade.result import Outside, Value
 from booth.units import Kind, show
+from booth.units.sentences import in_units
 from booth.words.profile_words import range_words
 from booth.words.shown import Readout, Tone
 from booth.words.thinner_time_words import at_cup
@@ -141,7 +142,8 @@ def efflux_readout(context: Context, cup: Cup, mean_s: float) -> Readout:
     lines = [*while_it_stands(context), *on_cup(given(context)), *lines]
     if isinstance(viscosity, Outside):
         # The seconds of the target's own cup count without any conversion.
-        lines.append(viscosity.reason if state else f"{viscosity.reason} {viscosity.advice}")
+        said = viscosity.reason if state else f"{viscosity.reason} {viscosity.advice}"
+        lines.append(in_units(said, context.system))
         if not state:
             tone, state = Tone.CAUTION, "OUTSIDE THE CUP"
     elif isinstance(viscosity, Value):
@@ -187,7 +189,8 @@ def _compared(
         same = equivalent_efflux(mean_s, cup, target_cup)
         if not isinstance(same, Value):
             # Outside the cup's range the viscosity says why.
-            why = "." if isinstance(viscosity, Outside) else f": {same.reason}"
+            why = f": {in_units(same.reason, context.system)}"
+            why = "." if isinstance(viscosity, Outside) else why
             return Tone.PLAIN, "", [f"Not comparable with the profile's {target_cup.name}{why}"]
         mean_s = same.value
         lines.append(f"equals {mean_s:.1f} s in a {target_cup.name} (equivalent seconds)")

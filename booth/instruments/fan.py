@@ -12,6 +12,7 @@ from booth.log.events import Event, FanSet
 from booth.trade.film.gun_speed import pitch_mm
 from booth.trade.result import BadInput
 from booth.units import Kind, show
+from booth.units.sentences import in_units
 from booth.words.profile_words import range_words
 from booth.words.shown import Readout, Tone
 
@@ -66,7 +67,7 @@ class Fan(Instrument):
             over = show(pitch_mm(width.value, overlap), Kind.LENGTH, context.system)
             asked.append(f"{overlap * 100:.0f} % overlap ({where}): move over {over} each pass")
         except BadInput as fault:
-            asked.append(str(fault))
+            asked.append(in_units(fault, context.system))
         turns = quantity(values, "turns") or (last.turns if last else None)
         away_mm = None if distance is None else distance.value
         open_turns = None if turns is None else turns.value

@@ -22,6 +22,7 @@ from booth.trade.film.film_thickness import WetCoat, film_in_all
 from booth.trade.film.wet_gauge import TEETH_MIL, FilmInterval, Verdict, judge_film
 from booth.trade.result import Estimate, Outside
 from booth.units import Kind, Quantity, System, show, shown_unit
+from booth.units.sentences import in_units
 from booth.words.film_words import total_words
 from booth.words.profile_words import range_words
 from booth.words.shown import Readout, Tone
@@ -245,7 +246,8 @@ def lands_line(context: Context, part: str, coat: int | None) -> tuple[str, ...]
         return ()
     found = measured.implied_efficiency(context.job, part, coat)
     if isinstance(found, Outside):
-        return (f"What share landed cannot be told. {found.reason} {found.advice}",)
+        said = in_units(f"{found.reason} {found.advice}", context.system)
+        return (f"What share landed cannot be told. {said}",)
     lands = f"{found.low * 100:.0f} to {found.high * 100:.0f} %"
     used = measured.transfer_efficiency(context.job)
     carried = (used.low, used.high) == (found.low, found.high)

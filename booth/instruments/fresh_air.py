@@ -25,6 +25,7 @@ from booth.trade.ventilation.booth_face import FACE_M_S, face_velocity, required
 from booth.trade.ventilation.dilution import minimum_air
 from booth.trade.ventilation.solvents import solvent_names
 from booth.units import Kind, show
+from booth.units.sentences import in_units
 from booth.words.shown import Page, Picture, Readout, Tone
 from booth.words.wait_words import rough
 
@@ -203,7 +204,7 @@ def check(context: Context, values: Values) -> Checked | str:
         if moved is not None and face_m2:
             velocity = face_velocity(moved, face_m2).average.value
     except BadInput as fault:
-        return str(fault)
+        return in_units(fault, context.system)
     least, averaged = air.least.value, air.averaged.value
     room_m3 = number(values, "room") or None
     return Checked(least, averaged, moved, face, velocity, vapour, delivery[1], room_m3)

@@ -10,6 +10,7 @@ from booth.job.day_plan import DayBlock
 from booth.job.job_schedule import Planned
 from booth.job.products_to_come import products_to_come
 from booth.moment import later
+from booth.units.sentences import in_units
 from booth.words.wait_words import rough
 
 
@@ -36,7 +37,8 @@ def onward_words(context: Context, plan: Planned) -> list[str]:
     for each in plan.onward.coats:
         coats.setdefault(each.product, []).append(each)
     told = [f"{visible(name)} {_from_to(context, own)}" for name, own in coats.items()]
-    return [*map(visible, plan.onward.why), f"then {', '.join(told)}"]
+    against = (visible(in_units(each, context.system)) for each in plan.onward.why)
+    return [*against, f"then {', '.join(told)}"]
 
 
 def _from_to(context: Context, coats: list[DayBlock]) -> str:

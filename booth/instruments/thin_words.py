@@ -28,6 +28,7 @@ from booth.trade.cups.cup_table import Cup
 from booth.trade.result import BadInput
 from booth.trade.thinning.thinner_share import solids_after_thinning, wet_film_after_thinning_um
 from booth.units import Kind, System, show
+from booth.units.sentences import in_units
 from booth.words.profile_words import range_words
 from booth.words.shown import Readout, Tone
 from booth.words.thinner_time_words import at_thin
@@ -113,7 +114,7 @@ def _said(
             return Tone.CAUTION, word, (*on_cup(given(context)), target)
         case Finding.NO_AMOUNT:
             return Tone.PLAIN, "HOW MUCH MIX?", ("Type how much mix is left.", target)
-    return Tone.CAUTION, "CANNOT TELL", (" ".join(advice.why), target)
+    return Tone.CAUTION, "CANNOT TELL", (in_units(" ".join(advice.why), context.system), target)
 
 
 def _add_little(context: Context, advice: Advice) -> Readout:

@@ -19,6 +19,7 @@ from booth.shop.room_readings import RoomReading
 from booth.trade.result import BadInput
 from booth.trade.weather.weather_limits import LimitCheck, weather_verdict
 from booth.units import Kind, Quantity, System, show, shown_unit, shown_value
+from booth.units.sentences import in_units
 from booth.words.shown import Readout, Tone
 from booth.words.wait_words import duration, length, rough
 
@@ -154,7 +155,9 @@ def weather_readout(
     try:
         verdict = lasting.verdict(context.profile, reading)
     except BadInput as fault:
-        return Readout("–", label="dew margin", tone=Tone.CAUTION, word="", lines=(str(fault),))
+        return Readout(
+            "–", label="dew margin", tone=Tone.CAUTION, word="", lines=(in_units(fault, system),)
+        )
     # The panel drops lines from the end where rows are scarce: what is missed comes first.
     lines = [BELOW_DEW_POINT] if verdict.margin_c <= 0 else []
     for each in verdict.failed:
@@ -201,7 +204,7 @@ def waits_in_words(context: Context, weather: WeatherRead) -> list[str]:
     mark = "   (~ estimate or bound)" if "~" in said else ""
     unknown = [(name, lasts.why) for name, lasts in given if lasts.seconds is None]
     lines = [f"not known today: {', '.join(name for name, _ in unknown)}"] if unknown else []
-    lines += dict.fromkeys(f"since {why}" for _, why in unknown)
+    lines += dict.fromkeys(f"since {in_units(why, context.system)}" for _, why in unknown)
     touched = [name for name, lasts in given if lasts.seconds is None and lasts.by_touch]
     lines += [f"a touch test decides: {', '.join(touched)}"] if touched else []
     return [*lines, f"today{hardener}: {said}{mark}"] if said else lines

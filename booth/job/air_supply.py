@@ -101,7 +101,7 @@ def air_supply(
         )
         share = trigger_duty(gun.air_l_min, compressor.flow_l_min * rated)
     except BadInput as fault:
-        return f"Compressor: {fault}"
+        return f"Compressor: {fault.sentence}"
     return AirSupply(compressor, gun.air_l_min, least, needed, hold, share)
 
 

@@ -14,6 +14,7 @@ from booth.job.together import after_coat, closes_first, every_mix, opens_last
 from booth.log.events import WeatherRead
 from booth.profile.model import NextProduct, Profile, Range
 from booth.profile.next_product import next_window, not_by_name
+from booth.trade.result import Said
 
 KINDS = ("hardener", "thinner")
 
@@ -127,7 +128,8 @@ def weather_why(profile: Profile, weather: WeatherRead | None) -> list[str]:
     judged = known(lasting.verdict, profile, weather)
     if profile.limits.dew_margin_c is None and judged is not None and judged.margin_c > 0:
         found += [
-            f"The part is {each.measured:.1f} K over the dew point, less than {each.low:g} K."
+            f"The part is {Said(float(f'{each.measured:.2g}'), 'K')} over the dew point, less than "
+            f"{Said(each.low or 0.0, 'K')}."
             for each in judged.failed
             if each.name == "dew margin"
         ]

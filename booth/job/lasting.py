@@ -176,7 +176,7 @@ def limits_missed(profile: Profile, weather: WeatherRead) -> tuple[str, ...]:
     try:
         judged = verdict(profile, weather)
     except BadInput as fault:
-        return (str(fault).rstrip("."),)
+        return (fault.sentence.rstrip("."),)
     way = {True: "below", False: "above"}
     found = [
         f"{each.name} {way[each.low is not None and each.measured < each.low]} the product's limit"
@@ -261,7 +261,7 @@ def _told(compute: Callable[[], list[WaitTime | Outside]], rule: WaitRule) -> La
     try:
         found = compute()
     except BadInput as fault:
-        return not_known(str(fault))
+        return not_known(fault.sentence)
     for each in found:
         if isinstance(each, Outside):
             return not_known(f"{each.reason} {each.advice}", each.rule)
@@ -283,7 +283,7 @@ def _closes(
     try:
         found = [each for each in compute(weather) if isinstance(each, WaitTime)]
     except BadInput as fault:
-        return msgspec.structs.replace(bound, why=str(fault))
+        return msgspec.structs.replace(bound, why=fault.sentence)
     if not found:
         return msgspec.structs.replace(bound, why="the profile names no temperature for it")
     shortest = min(found, key=_seconds)

@@ -178,7 +178,7 @@ def implied_efficiency(job: Job, part: str, coat: int | None) -> Estimate | Outs
     try:
         return transfer_efficiency_from_film(film.mean, delivery, fan[0], overlap, speed)
     except BadInput as fault:
-        return _missing(str(fault), "Check delivery, fan and the timed pass.")
+        return _missing(fault.sentence, "Check delivery, fan and the timed pass.")
 
 
 def _missing(reason: str, advice: str) -> Outside:

@@ -13,6 +13,7 @@ from booth.trade.delivery.needle import NeedleCatch, turns_for_delivery
 from booth.trade.delivery.water import WaterPaintPair, paint_from_water
 from booth.trade.result import Estimate
 from booth.units import Kind, System, show
+from booth.units.sentences import in_units
 
 #: Turns closer than this are the same setting of the needle: an eighth of a turn is the least a hand
 #: sets again (common practice, no source).
@@ -52,7 +53,7 @@ def turns_words(
         most = max(tried, key=lambda each: each.turns)
         if most.delivery_ml_min < span.middle and fully_open(gun, most.turns):
             return ""
-        return f"for {asked}: {found.advice}"
+        return f"for {asked}: {in_units(found.advice, system)}"
     likely = show(found.likely, Kind.TURNS, system)
     return f"for {asked} try ~{likely} (estimate {_ends(found, Kind.TURNS, system)})"
 

@@ -151,7 +151,7 @@ def advise(job: Job, remaining_ml: float | None = None) -> Advice:
             own = own if own is not None else USUAL_THINNER_MM2_S
             step = thinner_for_target(*mixed, viscosity.value, target.value, fraction, own)
     except BadInput as fault:
-        return found(Finding.CANNOT_TELL, why=(str(fault),))
+        return found(Finding.CANNOT_TELL, why=(fault.sentence,))
     if isinstance(step, Outside):
         return found(Finding.CANNOT_TELL, why=(step.reason, step.advice))
     return found(Finding.ADD, step=step, fit=fit)

@@ -8,10 +8,37 @@ from __future__ import annotations
 
 import math
 from dataclasses import dataclass
+from typing import Self
+
+#: Between a number and its unit in a sentence of the trade, and nowhere else in one.
+JOIN = "\N{NO-BREAK SPACE}"
+
+
+class Said(str):
+    """A number with its unit in a sentence, in the trade's own unit (a difference of temperature in K).
+
+    Whoever shows the sentence puts it into the painter's units (``units.sentences``); what a source
+    says is quoted with a plain space and stays as it is.
+    """
+
+    __slots__ = ()
+
+    def __new__(cls, number: float, unit: str) -> Self:
+        return super().__new__(cls, f"{number:g}{JOIN}{unit}" if unit else f"{number:g}")
 
 
 class BadInput(ValueError):
-    """A number that the computation cannot take; the message is a sentence for a painter."""
+    """A number that the computation cannot take; the message is a sentence for a painter.
+
+    sentence: as it is put into the painter's units; the message itself has the trade's own.
+    """
+
+    @property
+    def sentence(self) -> str:
+        return super().__str__()
+
+    def __str__(self) -> str:
+        return self.sentence.replace(JOIN, " ")
 
 
 #: What the rounding of floating-point numbers may make of a whole one.
@@ -87,21 +114,22 @@ def require(
     >>> require("The delivery", -1.0, 0.0, unit="ml/min")
     Traceback (most recent call last):
         ...
-    booth.trade.result.BadInput: The delivery must be 0 ml/min or more; -1 was given.
+    booth.trade.result.BadInput: The delivery must be 0 ml/min or more; -1 ml/min was given.
     """
-    shown_unit = f" {unit}" if unit else ""
     if isinstance(number, bool) or not isinstance(number, (int, float)):
         raise BadInput(f"{name} must be a number, not {number!r}.")
     if not math.isfinite(number):
         raise BadInput(f"{name} must be a finite number, not {number}.")
     if above is not None and not number > above:
-        raise BadInput(f"{name} must be above {above:g}{shown_unit}; {number:g} was given.")
+        raise BadInput(f"{name} must be above {Said(above, unit)}; {Said(number, unit)} was given.")
     if below is not None and not number < below:
-        raise BadInput(f"{name} must be below {below:g}{shown_unit}; {number:g} was given.")
+        raise BadInput(f"{name} must be below {Said(below, unit)}; {Said(number, unit)} was given.")
     if number < low:
-        raise BadInput(f"{name} must be {low:g}{shown_unit} or more; {number:g} was given.")
+        raise BadInput(f"{name} must be {Said(low, unit)} or more; {Said(number, unit)} was given.")
     if number > high:
-        raise BadInput(f"{name} must be {high:g}{shown_unit} or less; {number:g} was given.")
+        raise BadInput(
+            f"{name} must be {Said(high, unit)} or less; {Said(number, unit)} was given."
+        )
     return float(number)
 
 

@@ -10,6 +10,7 @@ from booth.job.day_waits import DayChoice, DayWait
 from booth.job.lasting import Lasting
 from booth.trade.waits.wait_time import Certainty
 from booth.units import Kind, System
+from booth.units.sentences import in_units
 from booth.words.profile_words import range_words
 from booth.words.wait_words import length
 
@@ -17,19 +18,20 @@ DAY_S = 86400
 FITS = "FITS, by what is known now. The data sheet comes first, and a touch test decides."
 
 
-def as_json(plan: DayPlan) -> dict[str, Any]:
+def as_json(plan: DayPlan, system: System = System.METRIC) -> dict[str, Any]:
     """Give it as plain data: times [s], those of the line from the start of the day; null: not known.
 
-    choices: hardener and thinner to take; suits: false where it is only the nearest.
+    choices: hardener and thinner to take; suits: false where it is only the nearest; system: of the
+    units in sentences.
     """
     return {
         "fits": plan.fits,
-        "why": list(plan.why),
+        "why": [in_units(why, system) for why in plan.why],
         "choices": [
             {"product": e.product, "what": e.what, "take": e.name, "suits": e.suits}
             for e in plan.choices
         ],
-        "waits": [_wait_json(each) for each in plan.waits],
+        "waits": [_wait_json(each, system) for each in plan.waits],
         "line": [
             {"part": each.part, "what": each.what, "begins": each.begins_s, "ends": each.ends_s}
             for each in plan.line
@@ -37,7 +39,7 @@ def as_json(plan: DayPlan) -> dict[str, Any]:
     }
 
 
-def _wait_json(each: DayWait) -> dict[str, Any]:
+def _wait_json(each: DayWait, system: System) -> dict[str, Any]:
     first, second = _both(each)
     return {
         "product": each.product,
@@ -46,8 +48,8 @@ def _wait_json(each: DayWait) -> dict[str, Any]:
         "standing": str(first.certainty),
         "opens_s": each.opens.seconds if each.opens else None,
         "closes_s": each.closes.seconds if each.closes else None,
-        "rule": "; ".join(dict.fromkeys((first.rule, second.rule))),
-        "why": "; ".join(dict.fromkeys(why for why in (first.why, second.why) if why)),
+        "rule": in_units("; ".join(dict.fromkeys((first.rule, second.rule))), system),
+        "why": in_units(_why(first, second), system),
     }
 
 
@@ -57,12 +59,17 @@ def _both(each: DayWait) -> tuple[Lasting, Lasting]:
     return first, each.closes or first
 
 
+def _why(first: Lasting, second: Lasting) -> str:
+    return "; ".join(dict.fromkeys(why for why in (first.why, second.why) if why))
+
+
 def as_text(
     plan: DayPlan, start_s: float, air_read: bool = True, system: System = System.METRIC
 ) -> str:
     """Give it as lines; start_s: the time of day at which it begins [s after midnight]; air_read:
     whether the weather was given; system: of the temperatures."""
-    lines = [FITS] if plan.fits else ["DOES NOT FIT:", *(f"  {visible(why)}" for why in plan.why)]
+    whys = (in_units(why, system) for why in plan.why)
+    lines = [FITS] if plan.fits else ["DOES NOT FIT:", *(f"  {visible(why)}" for why in whys)]
     if plan.guessed_s is not None:
         minutes = plan.guessed_s / 60
         lines.append(f"A coat on a part is taken as {minutes:g} min, a guess: say --coat.")
@@ -74,7 +81,7 @@ def as_text(
             lines.append(f"  {visible(product)}")
             own = [choice for choice in plan.choices if choice.product == product]
             lines += [f"    {_choice_line(choice, air_read, system)}" for choice in own]
-        lines.append(f"    {_wait_line(each)}")
+        lines.append(f"    {in_units(_wait_line(each), system)}")
     lines += ["", "DAY"]
     timed = [each for each in plan.line if each.begins_s is not None]
     for block in sorted(timed, key=lambda each: each.begins_s or 0.0):
@@ -110,7 +117,7 @@ def _wait_line(each: DayWait) -> str:
     if each.closes is not None:
         closes = _lasts(each.closes)
         said.append(f"closes {closes}" if each.opens is not None else f"until {closes}")
-    why = "; ".join(dict.fromkeys(why for why in (first.why, second.why) if why))
+    why = _why(first, second)
     rule = first.rule if first.certainty is not Certainty.NOT_KNOWN else ""
     return "  ".join((*said, *(f"({visible(note)})" for note in (why or rule,) if note)))
 

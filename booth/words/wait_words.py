@@ -10,6 +10,11 @@ from booth.job.wait import Alarm, Standing, State, Wait, What
 from booth.job.waits import standings
 from booth.log.fold import Job
 from booth.moment import Basis, Moment, elapsed, later
+from booth.units import System
+from booth.units.durations import length as length
+from booth.units.durations import rough as rough
+from booth.units.durations import spelled as spelled
+from booth.units.sentences import in_units
 from booth.words.shown import ClockFace, Tone
 
 TONES = {
@@ -36,38 +41,6 @@ def duration(seconds: float) -> str:
     if hours:
         return f"{hours}:{minutes:02d}:{secs:02d}"
     return f"{minutes}:{secs:02d}"
-
-
-def rough(seconds: float) -> str:
-    """A time to the minute, for what is known no better; it cannot be taken for a time of day.
-
-    >>> rough(900), rough(10140), rough(200000)
-    ('15 min', '2 h 49 min', '2 d 07 h')
-    """
-    if seconds >= 86400:
-        return duration(seconds)
-    hours, minutes = divmod(max(1, round(seconds / 60)), 60)
-    return f"{hours} h {minutes:02d} min" if hours else f"{minutes} min"
-
-
-def spelled(seconds: float) -> str:
-    """A short time to the second that cannot be taken for a time of day; rounded.
-
-    >>> spelled(45), spelled(135), spelled(600)
-    ('45 s', '2 min 15 s', '10 min')
-    """
-    minutes, rest = divmod(max(round(seconds), 0), 60)
-    said = [f"{minutes} min"] if minutes else []
-    return " ".join([*said, f"{rest} s"] if rest or not minutes else said)
-
-
-def length(seconds: float) -> str:
-    """A time that cannot be taken for a time of day, to the second where it is short.
-
-    >>> length(42), length(1140)
-    ('42 s', '19 min')
-    """
-    return rough(seconds) if seconds >= 600 else spelled(seconds)
 
 
 #: What to do where only the product's maker knows when.
@@ -116,13 +89,13 @@ def time_words(each: Standing) -> str:
     return duration(math.ceil(each.remaining_s - 1e-6))
 
 
-def rule_words(wait: Wait) -> str:
+def rule_words(wait: Wait, system: System) -> str:
     """The rule of a wait; how sure its figure is comes first where it is not the sheet's own for today.
 
     The trade begins the rule of an estimate with that word: it is said once.
     """
     said = f"~ {wait.certainty}: " if wait.estimate else ""
-    return said + wait.rule.removeprefix("estimate: ")
+    return said + in_units(wait.rule.removeprefix("estimate: "), system)
 
 
 def state_word(each: Standing) -> str:

@@ -80,7 +80,7 @@ def test_material_cups_time_and_pot_life() -> None:
     assert (shown.figure, shown.unit, shown.word) == ("333", "ml", "1 CUP")
     assert shown.label == "to mix, ready to spray, estimate: 2.00 m², 2 coats"
     assert shown.lines == (
-        "pot life 4 h 00 min; mixing to last coat about 13 min",
+        "pot life 4 h; mixing to last coat about 13 min",
         "a cup of 591 ml holds it; 1:40 at the trigger (200 ml/min caught with paint)",
         "286 to 333 ml, as 60 to 70 % lands: HVLP on large flat parts",
         "a coat takes at least twice its trigger time: 3 coats are needed to learn it",
@@ -140,7 +140,7 @@ def test_rough_times_and_areas_in_a_line() -> None:
     assert [rough(each) for each in (5, 90, 3600, 10154)] == [
         "1 min",
         "2 min",
-        "1 h 00 min",
+        "1 h",
         "2 h 49 min",
     ]
     door = AreaAdded(

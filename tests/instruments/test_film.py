@@ -208,7 +208,7 @@ def test_keys_to_disk_part_by_part() -> None:
     assert b.marked == "dry" and len(b.log) == 3  # no such tooth on that gauge: it has to be typed
     b.type("50 um")
     b.press("enter")
-    assert len(b.log) == 3 and "first dry tooth must be above 55 um" in b.text
+    assert len(b.log) == 3 and "first dry tooth must be above 2.165 mil" in b.text
     b.press(*["backspace"] * 5)
     b.type("60 um")
     b.press("enter")

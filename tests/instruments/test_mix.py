@@ -418,9 +418,7 @@ def test_nothing_to_mix_says_stir() -> None:
 
 
 def test_a_pot_life_does_not_read_like_a_time_of_day() -> None:
-    assert (
-        "pot life today 4 h 00 min" in empty_readout(context_of(mild(), profile=TWO_TO_ONE)).lines
-    )
+    assert "pot life today 4 h" in empty_readout(context_of(mild(), profile=TWO_TO_ONE)).lines
 
 
 def test_names_never_reach_the_screen_as_they_are() -> None:

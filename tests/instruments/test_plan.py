@@ -187,7 +187,7 @@ def test_it_fits_until_the_reading_is_an_hour_old() -> None:
     assert (bench.readout.shown_word, bench.readout.tone) == ("IT FITS", Tone.GOOD)
     bench.pass_time(3601)
     assert (bench.readout.shown_word, bench.readout.tone) == ("CHECK", Tone.CAUTION)
-    assert "The weather was read 1 h 00 min ago. Read it again." in lines_of(bench)
+    assert "The weather was read 1 h ago. Read it again." in lines_of(bench)
 
 
 def test_induction_that_is_not_known_is_not_waited_out() -> None:

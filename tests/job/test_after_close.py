@@ -69,7 +69,7 @@ def test_a_wait_that_is_not_known_is_told_for_a_day_and_counts_nothing_down() ->
     found = job(weather=False)
     assert "can be handled" in whats(found, 5 * HOUR)
     handle = next(e for e in running_on(found, at(5 * HOUR)) if e.wait.what is What.HANDLE)
-    assert still_words(handle, at(5 * HOUR), lambda *_: "?") == "5 h 00 min since the coat"
+    assert still_words(handle, at(5 * HOUR), lambda *_: "?") == "5 h since the coat"
     assert alarms_after(found, at(9 * HOUR)) == ()
     # The window closes at the latest when the sheet says; that is known without weather.
     assert whats(found, DAY + 1) == ["next product"]

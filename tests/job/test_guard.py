@@ -211,7 +211,7 @@ CASES = {
         {"now": 3601.0},
         Cause.OLD,
         Grave.LOOK,
-        "The weather was read 1 h 00 min ago. Read it again.",
+        "The weather was read 1 h ago. Read it again.",
     ),
     "induction": (
         {"now": 60.0},
@@ -513,7 +513,7 @@ def test_the_line_of_the_weather_marks_what_is_out_and_how_old_it_is() -> None:
     assert pieces(mild(2))[:3] == good
     marked = [words for words, is_out in pieces(weather(part=9.0, humidity=40)) if is_out]
     assert marked == ["▲part 9.0 °C", "▲dew margin 2.1 °C"]
-    assert pieces(mild(2), 3700.0)[-1] == ("▲1 h 02 min old", True)
+    assert pieces(mild(2), 3700.0)[-1] == ("▲1 h 2 min old", True)
 
 
 def test_a_reading_that_cannot_be_counts_as_none() -> None:

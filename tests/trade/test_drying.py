@@ -13,10 +13,11 @@ from hypothesis import strategies as st
 from scipy.interpolate import interp1d
 from scipy.stats import linregress
 
-from booth.trade.result import BadInput, Outside
+from booth.trade.result import BadInput, Outside, Said
 from booth.trade.waits import flash_off, wait_by_rule, wait_by_table
 from booth.trade.waits.wait_time import Certainty, WaitTime
 from tests.trade.outside import outside
+from tests.trade.said import plain
 
 psychrolib.SetUnitSystem(psychrolib.SI)
 
@@ -182,7 +183,7 @@ def test_outside_5_to_40_c_no_opening_is_carried_over(at_c: float, today_c: floa
     for scale in (wait_by_rule.recoat_opens_at, flash_off.flash_off_at):
         found = scale(HOUR, at_c, today_c)
         assert isinstance(found, Outside)
-        assert "outside 5 to 40 C" in found.reason
+        assert "outside 5 C to 40 C" in plain(found.reason)
         assert "data sheet" in found.advice
     assert isinstance(flash_off.waterborne_flash_off_at(HOUR, today_c, 50.0, at_c), Outside)
 
@@ -271,7 +272,7 @@ def test_a_row_is_given_back_as_it_stands(part_c: float, time_s: float) -> None:
     for closes in (False, True):
         found = wait(wait_by_table.wait_from_table(SHEET, part_c, closes=closes))
         assert found == WaitTime(
-            time_s, Certainty.KNOWN, *([time_s] * 3), f"the data sheet's table, {part_c:g} C"
+            time_s, Certainty.KNOWN, *([time_s] * 3), f"the data sheet's table, {Said(part_c, 'C')}"
         )
 
 
@@ -293,7 +294,7 @@ def test_beyond_the_table_the_cautious_side_and_then_nothing() -> None:
     for part_c in (4.9, 35.1):
         found = wait_by_table.wait_from_table(SHEET, part_c)
         assert isinstance(found, Outside)
-        assert "from 10 to 30 C" in found.reason
+        assert "from 10 C to 30 C" in plain(found.reason)
 
 
 @given(st.floats(5.0, 45.0), st.floats(0.0, 5.0), st.booleans())
@@ -369,7 +370,7 @@ def test_still_or_damp_air_never_opens_sooner(
         (lambda: wait_by_rule.pot_life_at(-1, 21, 21), "time must be 0 s or more"),
         (lambda: wait_by_rule.recoat_opens_at(60, math.nan, 21), "data sheet must be a finite"),
         (lambda: wait_by_rule.recoat_closes_at(60, 21, math.inf), "temperature today"),
-        (lambda: wait_by_rule.scaled_s(60, 21, 31, 0), "must be 1 C or more"),
+        (lambda: wait_by_rule.scaled_s(60, 21, 31, 0), "must be 1 K or more"),
         (lambda: wait_by_rule.scaled_s(60, 21, 3e5, 10), "temperature today must be 200 C or less"),
         (lambda: flash_off.flash_off_at(math.inf, 21, 21), "finite"),
         (lambda: flash_off.waterborne_flash_off_at(60, 20, 120), "humidity must be 100 % or less"),

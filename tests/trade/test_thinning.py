@@ -18,6 +18,7 @@ from booth.trade.thinning import blending_rule, thin_to_viscosity, thinner_share
 from booth.trade.thinning.thin_to_viscosity import ThinnerStep
 from booth.trade.thinning.thinning_fit import ThinningFit, ThinningPoint
 from tests.trade.outside import outside
+from tests.trade.said import plain
 
 
 def refutas(first_mm2_s: float, second_mm2_s: float, share: float) -> float:
@@ -127,7 +128,7 @@ def test_refusals_of_the_first_step() -> None:
     thin = thin_to_viscosity.thinner_for_target(500.0, 0.0, 40.0, 40.0)
     assert isinstance(thin, Outside) and "no thinner" in thin.advice
     beyond = thin_to_viscosity.thinner_for_target(500.0, 0.0, 40.0, 1.0, thinner_mm2_s=1.2)
-    assert isinstance(beyond, Outside) and "1.2 mm2/s" in beyond.reason
+    assert isinstance(beyond, Outside) and "1.2 mm2/s" in plain(beyond.reason)
     far = thin_to_viscosity.thinner_for_target(500.0, 0.0, 400.0, 1.0)
     assert isinstance(far, Outside) and "more than half" in far.reason
 

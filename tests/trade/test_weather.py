@@ -180,7 +180,7 @@ def test_a_warmer_part_never_fails_the_margin_a_colder_one_met(
 @pytest.mark.parametrize(
     ("call", "says"),
     [
-        (lambda: humid_air.dew_point_c(20, 0), "humidity must be above 0 %; 0 was given"),
+        (lambda: humid_air.dew_point_c(20, 0), "humidity must be above 0 %; 0 % was given"),
         (lambda: humid_air.dew_point_c(20, 101), "humidity must be 100 % or less"),
         (lambda: humid_air.dew_point_c(72, 50), "air temperature must be 50 C or less; 72"),
         (lambda: humid_air.saturation_pressure_pa(math.nan), "finite number"),

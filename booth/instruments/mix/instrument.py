@@ -24,6 +24,7 @@ from booth.profile.model import Profile
 from booth.trade.mixing.components import Measure
 from booth.trade.result import BadInput
 from booth.units import Kind, Quantity
+from booth.units.sentences import in_units
 from booth.words.shown import Picture, Pours, Readout, Tone
 
 #: The row in which the reading is typed, by what is poured.
@@ -104,7 +105,9 @@ class Mix(Instrument):
         try:
             state = batch_meant(context, values)
         except BadInput as fault:
-            return Readout("–", "", "mix", Tone.CAUTION, "CHECK", (str(fault),))
+            return Readout(
+                "–", "", "mix", Tone.CAUTION, "CHECK", (in_units(fault, context.system),)
+            )
         if state is not None:
             return words.pour_readout(context, state)
         if context.job.batches:
@@ -142,7 +145,7 @@ class Mix(Instrument):
                 return Act("", (first, Say(AMOUNT_FIRST, fault=True)))
             return self._poured(context, rows, state)
         except BadInput as fault:
-            return refused(str(fault))
+            return refused(in_units(fault, context.system))
 
     def _poured(self, context: Context, rows: Rows, state: Pouring) -> Act:
         # By volume or by weight stays; how this one batch was meant does not.

@@ -32,6 +32,7 @@ from booth.profile.model import Hardener
 from booth.trade.mixing.components import Measure
 from booth.trade.mixing.pours import Pour
 from booth.units import Kind, System, show
+from booth.units.sentences import in_units
 from booth.words.profile_words import range_words
 from booth.words.shown import PourRow, Readout, Tone
 from booth.words.thinner_time_words import at_mix
@@ -203,7 +204,8 @@ def batch_readout(context: Context, batch: BatchMixed) -> Readout:
         thin = " Thin it then: step Thin." if after else ""
         lines.append(f"Induction: not to be sprayed before {local_hhmm(induction.opens_at)}.{thin}")
     elif induction is not None:
-        lines.append(f"Induction: how long is not known: {induction.why}.")
+        why = in_units(induction.why, context.system)
+        lines.append(f"Induction: how long is not known: {why}.")
     if batch.onto is not None and pot is not None:
         together = reversed(poured_together(job, batch))
         rules = next((each.batch for each in together if each.at == pot.start), batch.batch)
@@ -227,7 +229,7 @@ def batch_readout(context: Context, batch: BatchMixed) -> Readout:
         kind = Kind.MASS if total.unit == "g" else Kind.VOLUME
         return figure(context, total.value, kind, title, Tone.GOOD, word, lines)
     if pot.estimate:
-        lines.append(rule_words(pot))
+        lines.append(rule_words(pot, context.system))
     state = standing(pot, context.now, context.job.boots).state
     late = {State.CLOSING: "NEARLY OVER", State.LATE: "POT LIFE OVER"}
     tone, word = TONES[state] if state in late else Tone.GOOD, late.get(state, "MIXED")

@@ -6,7 +6,7 @@ cubic foot or a litre of 'standard' air is depends on who says it: see ``air_bas
 
 from __future__ import annotations
 
-from booth.trade.result import BadInput, Estimate, Outside, require
+from booth.trade.result import BadInput, Estimate, Outside, Said, require
 
 #: One atmosphere, absolute [kPa]: the pressure at which free air is counted at sea level.
 ATMOSPHERE_KPA = 101.325
@@ -45,8 +45,8 @@ def free_air_stored_l(
     require("The higher pressure", high_kpa, unit="kPa")
     if high_kpa < low_kpa:
         raise BadInput(
-            f"The pressures are the wrong way round: {high_kpa:g} kPa should be above "
-            f"{low_kpa:g} kPa."
+            f"The pressures are the wrong way round: {Said(high_kpa, 'kPa')} should be above "
+            f"{Said(low_kpa, 'kPa')}."
         )
     return receiver_l * (high_kpa - low_kpa) / air_kpa
 

@@ -9,7 +9,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from booth.trade.air.receiver import ATMOSPHERE_KPA, longest_trigger_s, recovery_s
-from booth.trade.result import BadInput, Estimate, require
+from booth.trade.result import BadInput, Estimate, Said, require
 
 __all__ = ["HoldTime", "receiver_needed_kpa", "trigger_hold"]
 
@@ -57,7 +57,8 @@ def receiver_needed_kpa(inlet_kpa: float) -> Estimate:
     """
     require("The pressure at the inlet", inlet_kpa, 0.0, MOST_INLET_KPA, unit="kPa")
     low, high = (inlet_kpa + loss for loss in LOSSES_KPA)
-    rule = "inlet + 1 to 1.5 bar for regulator, filter and hose: common practice"
+    least, most = (Said(loss, "kPa") for loss in LOSSES_KPA)
+    rule = f"inlet + {least} to {most} for regulator, filter and hose: common practice"
     return Estimate((low + high) / 2, low, high, "kPa", rule)
 
 
@@ -103,8 +104,8 @@ def trigger_hold(
     require("The least pressure", least_kpa, 0.0, unit="kPa")
     if cut_out_kpa <= cut_in_kpa:
         raise BadInput(
-            f"The cut-out pressure, {cut_out_kpa:g} kPa, has to be above the cut-in pressure, "
-            f"{cut_in_kpa:g} kPa."
+            f"The cut-out pressure, {Said(cut_out_kpa, 'kPa')}, has to be above the cut-in "
+            f"pressure, {Said(cut_in_kpa, 'kPa')}."
         )
 
     def held(full_kpa: float, low_kpa: float, supply: float) -> Estimate | None:

@@ -8,12 +8,14 @@ from dataclasses import dataclass
 
 from booth.trade.cups.cup_names import cup_named
 from booth.trade.cups.cup_table import CUPS, DIP_LOW_S, HALF_CONFIRMED, Cup
-from booth.trade.result import BadInput, Outside, require
+from booth.trade.result import BadInput, Outside, Said, require
 
 #: A cup further from its standard than this is another cup. Common practice, no source.
 LEAST_CORRECTION, MOST_CORRECTION = 0.5, 2.0
 #: A liquid out of a cup's range is likely out of it by this factor. Common practice, no source.
 LIKELY_BEYOND = 1.5
+#: Below this share of the shortest time of its cup the stopwatch has slipped: common practice, no source.
+SLIP_FRACTION = 0.2
 #: ASTM D4212 10.1, by whether the liquid is too thin.
 _WHY_DIP = {
     True: "the flow may be turbulent there",
@@ -106,16 +108,16 @@ def suggest_cup_for_out_of_range(
     true_s = _true_s(efflux_s, correction)
     if cup.covers(true_s):
         raise BadInput(
-            f"{efflux_s:g} s lies within the range of {cup.with_article} cup; convert it."
+            f"{Said(efflux_s, 's')} lies within the range of {cup.with_article} cup; convert it."
         )
     thin = true_s < cup.low_s
     end = cup.low_mm2_s if thin else cup.high_mm2_s
-    read = f"{efflux_s:.4g} s" if correction == 1.0 else f"{efflux_s:.4g} s (true {true_s:.4g} s)"
+    read = f"{Said(efflux_s, 's')}"
+    if correction != 1.0:
+        read += f" (true {Said(float(f'{true_s:.4g}'), 's')})"
     side, limit = ("below", cup.low_s) if thin else ("above", cup.high_s)
     reach = "from" if thin else "up to"
-    reason = (
-        f"{read} is {side} the {limit:g} s {reach} which {cup.with_article} cup can be converted"
-    )
+    reason = f"{read} is {side} the {Said(limit, 's')} {reach} which {cup.with_article} cup can be converted"
     explained = cup.dip and (not thin or limit == DIP_LOW_S)
     reason += f": {_WHY_DIP[thin]}." if explained else "."
     mine = _across(cup, end, thin, _known(owned))
@@ -124,7 +126,9 @@ def suggest_cup_for_out_of_range(
         advice = f"None of your cups suits; one that does: {_either(elsewhere)}."
     else:
         advice = _use(mine, thin)
-    if thin:
+    if thin and true_s < SLIP_FRACTION * cup.low_s:
+        advice = f"So short a time is most often a slip of the stopwatch: time it again. {advice}"
+    elif thin:
         advice += " Water is too thin for any of these cups."
     return Outside(reason, advice, cup.rule)
 

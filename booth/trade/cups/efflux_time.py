@@ -12,7 +12,7 @@ from booth.trade.cups.cup_choice import (
     suggest_cup_for_out_of_range,
 )
 from booth.trade.cups.cup_table import Cup
-from booth.trade.result import Outside, Value, require
+from booth.trade.result import Outside, Said, Value, require
 
 
 def viscosity_from_efflux(
@@ -77,9 +77,10 @@ def efflux_from_viscosity(
         return Value(true_s / correction, "s", cup.rule)
     thin = true_s < cup.low_s
     side, end = ("thinner", cup.low_mm2_s) if thin else ("thicker", cup.high_mm2_s)
+    liquid, limit = (Said(float(f"{each:.3g}"), "mm2/s") for each in (viscosity_mm2_s, end))
     return Outside(
-        f"A liquid of {viscosity_mm2_s:.3g} mm2/s is {side} than the {end:.3g} mm2/s at the end of "
-        f"what {cup.with_article} cup can tell.",
+        f"A liquid of {liquid} is {side} than the {limit} at the end of what {cup.with_article} cup "
+        "can tell.",
         _use([fit.cup for fit in cups_for_viscosity(viscosity_mm2_s)], thin),
         cup.rule,
     )

@@ -5,7 +5,7 @@ from __future__ import annotations
 import math
 from dataclasses import dataclass
 
-from booth.trade.result import Estimate, Figure, Outside, Value, require
+from booth.trade.result import Estimate, Figure, Outside, Said, Value, require
 
 #: ASTM D341: log10 log10 (nu + 0.7) is a straight line over log10 of the absolute temperature.
 WALTHER_SHIFT = 0.7
@@ -78,7 +78,8 @@ def viscosity_at_temperature(
             return Value(first.viscosity_mm2_s, "mm2/s", "measured at this temperature")
         return Outside(
             "One measurement does not say how this liquid changes with temperature.",
-            f"Measure at {at_c:g} C, or measure once more at least {LEAST_APART_C:g} C away.",
+            f"Measure at {Said(at_c, 'C')}, or measure once more at least "
+            f"{Said(LEAST_APART_C, 'K')} away.",
             _ONE_POINT,
         )
     cool, warm = sorted((first, _checked(second)), key=lambda point: point.temperature_c)
@@ -86,17 +87,18 @@ def viscosity_at_temperature(
     beyond_c = max(cool.temperature_c - at_c, at_c - warm.temperature_c, 0.0)
     likely = None
     if apart_c < LEAST_APART_C:
-        reason = f"The two measurements are less than {LEAST_APART_C:g} C apart."
+        reason = f"The two measurements are less than {Said(LEAST_APART_C, 'K')} apart."
         advice = "Measure once more, warmer or colder."
     elif warm.viscosity_mm2_s >= cool.viscosity_mm2_s:
         reason = "The warmer liquid was not the thinner one, so one of the two is wrong."
         advice = "Stir, let the cup and the liquid come to one temperature, and measure both again."
     elif beyond_c > min(FURTHEST_BEYOND_C, apart_c):
-        ends = f"{cool.temperature_c:g} and {warm.temperature_c:g} C"
-        reason = f"{at_c:g} C lies too far beyond the two measurements ({ends})."
+        ends = " and ".join(Said(each.temperature_c, "C") for each in (cool, warm))
+        reason = f"{Said(at_c, 'C')} lies too far beyond the two measurements ({ends})."
         advice = "Measure nearer to this temperature."
     else:
-        reason = f"The liquid is thinner than the {WALTHER_LEAST_MM2_S:g} mm2/s from which the rule holds."
+        least = Said(WALTHER_LEAST_MM2_S, "mm2/s")
+        reason = f"The liquid is thinner than the {least} from which the rule holds."
         advice = "Measure at the temperature wanted."
         likely = _on_the_line(at_c, cool, warm)
     if likely is None or likely < WALTHER_LEAST_MM2_S:
@@ -104,7 +106,7 @@ def viscosity_at_temperature(
     if beyond_c == 0.0:
         return Value(likely, "mm2/s", _WALTHER)
     doubt = DOUBT_PER_C * beyond_c
-    rule = f"{_WALTHER}, {beyond_c:.3g} C beyond them"
+    rule = f"{_WALTHER}, {Said(float(f'{beyond_c:.3g}'), 'K')} beyond them"
     return Estimate(likely, likely * (1.0 - doubt), likely * (1.0 + doubt), "mm2/s", rule)
 
 
@@ -150,8 +152,9 @@ def one_point_band(at_c: float, point: ViscosityPoint) -> Estimate | Outside:
     warmer_c = at_c - point.temperature_c
     if abs(warmer_c) > BAND_REACH_C:
         return Outside(
-            f"{abs(warmer_c):.3g} C away from the one measurement nothing useful can be said.",
-            f"Measure at {at_c:g} C.",
+            f"{Said(float(f'{abs(warmer_c):.3g}'), 'K')} away from the one measurement nothing useful "
+            "can be said.",
+            f"Measure at {Said(at_c, 'C')}.",
             _ONE_POINT,
         )
     factor = (1.0 + MOST_PER_F) ** (F_PER_C * abs(warmer_c))

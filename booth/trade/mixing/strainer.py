@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from booth.trade.result import Outside, require
+from booth.trade.result import Outside, Said, require
 
 #: Opening [um] -> number, US standard sieves: ASTM E11, nominal openings, No. 18 to No. 325 (recalled).
 _OPENINGS = "1000 850 710 600 500 425 355 300 250 212 180 150 125 106 90 75 63 53 45"
@@ -34,7 +34,7 @@ def sieve_number(strainer_um: float) -> int | Outside:
     if abs(nearest - strainer_um) <= SAME_UM:
         return SIEVES[nearest]
     return Outside(
-        f"No standard sieve has an opening of {strainer_um:g} um.",
+        f"No standard sieve has an opening of {Said(strainer_um, 'um')}.",
         "Ask for the strainer by its opening in micrometres.",
         "ASTM E11, nominal openings",
     )

@@ -9,7 +9,7 @@ from __future__ import annotations
 import enum
 from dataclasses import dataclass
 
-from booth.trade.result import BadInput, require
+from booth.trade.result import BadInput, Said, require
 
 __all__ = ["NextStep", "SameCupStep", "next_thinning_step"]
 
@@ -77,7 +77,8 @@ def next_thinning_step(
     require("The longest wanted efflux time", high_s, above=0.0, unit="s")
     require("The thinner in the mix", fraction_before, 0.0, MOST_FRACTION)
     if high_s < low_s:
-        raise BadInput(f"The target is upside down: {low_s:g} to {high_s:g} s.")
+        ends = f"{Said(low_s, 's')} to {Said(high_s, 's')}"
+        raise BadInput(f"The target is upside down: {ends}.")
     off_k = 0.0
     if liquid_c is not None and at_c is not None:
         require("The temperature of the liquid", liquid_c, *LIQUID_C, unit="C")

@@ -9,7 +9,7 @@ from __future__ import annotations
 import math
 from dataclasses import dataclass
 
-from booth.trade.result import Estimate, Outside, require
+from booth.trade.result import Estimate, Outside, Said, require
 from booth.trade.thinning.blending_rule import LEAST_MM2_S, _index
 from booth.trade.thinning.thinner_share import (
     _thinner_share,
@@ -131,7 +131,8 @@ def thinner_for_target(
         return _thin_enough(_BAND_RULE)
     if target_mm2_s <= thinner_mm2_s:
         return Outside(
-            f"The thinner itself has {thinner_mm2_s:.3g} mm2/s, so no amount reaches the target.",
+            f"The thinner itself has {Said(float(f'{thinner_mm2_s:.3g}'), 'mm2/s')}, so no amount "
+            "reaches the target.",
             "Check the target and the cup it is for.",
             _BAND_RULE,
         )

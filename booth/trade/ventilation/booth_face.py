@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from booth.trade.result import Outside, Value, require
+from booth.trade.result import Outside, Said, Value, require
 
 FT_MIN_PER_M_S = 60.0 / 0.3048
 #: An exhaust worked out for exactly the least velocity does not fall short by a last digit.
@@ -119,7 +119,7 @@ def design_velocity_m_s(crossdraft_m_s: float, *, large: bool) -> Value | Outsid
         if crossdraft_m_s * FT_MIN_PER_M_S <= up_to_ft_min * (1.0 + ROUNDING):
             return Value((in_large if large else in_small) / FT_MIN_PER_M_S, "m/s", DESIGN_RULE)
     return Outside(
-        "The crossdraft is above 100 ft/min (0.51 m/s): it carries vapour out of any booth.",
+        f"The crossdraft is above {Said(FACE_M_S, 'm/s')}: it carries vapour out of any booth.",
         "Close doors, turn fans away, or turn the booth.",
         DESIGN_RULE,
     )

@@ -5,7 +5,7 @@ No published law was found. A table in the data sheet wins (``wait_by_table``); 
 
 from __future__ import annotations
 
-from booth.trade.result import Outside, require
+from booth.trade.result import Outside, Said, require
 from booth.trade.waits.wait_by_rule import scaled_s
 from booth.trade.waits.wait_time import (
     SAME_C,
@@ -137,7 +137,7 @@ def waterborne_flash_off_at(
     power = relative_drying_power(air_c, humidity_percent, at_c, at_percent)
     if power < LEAST_DRYING_POWER:
         return Outside(
-            f"This air dries with {100 * power:.0f} % of the power of {at_c:g} C and "
+            f"This air dries with {100 * power:.0f} % of the power of {Said(at_c, 'C')} and "
             f"{at_percent:g} %: too little to say how long.",
             "Warm the room, dry the air or wait for a better day.",
             rule,

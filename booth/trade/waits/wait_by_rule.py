@@ -9,7 +9,7 @@ from __future__ import annotations
 
 import math
 
-from booth.trade.result import Outside, require
+from booth.trade.result import Outside, Said, require
 from booth.trade.waits.wait_time import (
     SAME_C,
     SCALING_RANGE_C,
@@ -56,7 +56,7 @@ def scaled_s(time_s: float, from_c: float, to_c: float, halves_per_k: float) -> 
     require("The time", time_s, 0.0, unit="s")
     require("The temperature of the data sheet", from_c, *THERMOMETER_C, unit="C")
     require("The temperature today", to_c, *THERMOMETER_C, unit="C")
-    require("The temperature rise that halves the time", halves_per_k, 1.0, unit="C")
+    require("The temperature rise that halves the time", halves_per_k, 1.0, unit="K")
     return time_s * math.exp2((from_c - to_c) / halves_per_k)
 
 
@@ -86,7 +86,9 @@ def pot_life_at(pot_life_s: float, at_c: float, mix_c: float) -> WaitTime:
     if abs(mix_c - at_c) <= SAME_C:
         return as_given(float(pot_life_s), _SHEET)
     likely = scaled_s(pot_life_s, at_c, mix_c, POT_LIFE_HALVES_PER_K)
-    rule = f"halves for each 10 C up (UFGS 09971 3.7.1.3); {_NO_LONGER}"
+    rule = (
+        f"halves for each {Said(POT_LIFE_HALVES_PER_K, 'K')} up (UFGS 09971 3.7.1.3); {_NO_LONGER}"
+    )
     return closing(pot_life_s, likely, rule, bound=_is_outside(at_c, mix_c))
 
 
@@ -108,7 +110,8 @@ def recoat_opens_at(opens_s: float, at_c: float, part_c: float) -> WaitTime | Ou
     >>> recoat_opens_at(3600.0, 24.0, 30.0).seconds  # never shortened
     3600.0
     """
-    rule = "halves for each 17.5 F up (fitted to the recoat minima of UFGS 09971)"
+    halves = f"halves for each {Said(RECOAT_HALVES_PER_K, 'K')} up"
+    rule = f"{halves} (fitted to the recoat minima of UFGS 09971)"
     if refusal := refused("The recoat window", opens_s, at_c, part_c, rule):
         return refusal
     likely = scaled_s(opens_s, at_c, part_c, RECOAT_HALVES_PER_K)
@@ -144,7 +147,8 @@ def recoat_closes_at(closes_s: float, at_c: float, part_c: float) -> WaitTime:
     likely = scaled_s(closes_s, at_c, min(part_c, hot_c), CLOSING_HALVES_PER_K)
     if part_c > hot_c:
         likely = scaled_s(likely, hot_c, part_c, CLOSING_HALVES_IN_HEAT_PER_K)
-    rule = f"halves for each 12 F up (careful side of the maxima of UFGS 09971); {_NO_LONGER}"
+    halves = f"halves for each {Said(CLOSING_HALVES_PER_K, 'K')} up"
+    rule = f"{halves} (careful side of the maxima of UFGS 09971); {_NO_LONGER}"
     return closing(closes_s, likely, rule, bound=_is_outside(at_c, part_c))
 
 

@@ -7,7 +7,7 @@ import math
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
-from booth.trade.result import BadInput, Outside, require
+from booth.trade.result import BadInput, Outside, Said, require
 from booth.trade.waits.wait_by_rule import RECOAT_HALVES_PER_K, recoat_closes_at, scaled_s
 from booth.trade.waits.wait_time import (
     SCALING_RANGE_C,
@@ -34,8 +34,8 @@ def _rows(rows: Sequence[tuple[float, float]], closes: bool) -> list[tuple[float
     for (colder, _), (warmer, _) in itertools.pairwise(rows):
         if not colder < warmer:
             raise BadInput(
-                f"The table's temperatures must rise from row to row; {warmer:g} C follows "
-                f"{colder:g} C."
+                f"The table's temperatures must rise from row to row; {Said(warmer, 'C')} follows "
+                f"{Said(colder, 'C')}."
             )
     times = [float(time_s) for _, time_s in rows]
     # Where a table runs the wrong way: colder never opens earlier, warmer never closes later.
@@ -50,7 +50,8 @@ def _closes_beyond(edge: tuple[float, float], part_c: float) -> WaitTime:
     """Hotter than the table shorter still, colder no longer than its first row."""
     edge_c, edge_s = edge
     seconds = min(recoat_closes_at(edge_s, edge_c, part_c).seconds, edge_s)
-    return as_given(seconds, f"{TABLE_RULE}, beyond its row for {edge_c:.4g} C", Certainty.AT_MOST)
+    rule = f"{TABLE_RULE}, beyond its row for {Said(edge_c, 'C')}"
+    return as_given(seconds, rule, Certainty.AT_MOST)
 
 
 def _opens_beyond(
@@ -60,14 +61,15 @@ def _opens_beyond(
     low, high = SCALING_RANGE_C
     if abs(part_c - edge_c) > BEYOND_K or not low <= part_c <= high:
         return Outside(
-            f"Today's {part_c:g} C lies outside the data sheet's table, which goes from "
-            f"{rows[0][0]:.4g} to {rows[-1][0]:.4g} C.",
+            f"Today's {Said(part_c, 'C')} lies outside the data sheet's table, which goes from "
+            f"{Said(rows[0][0], 'C')} to {Said(rows[-1][0], 'C')}.",
             "Ask the product's supplier for this temperature.",
             TABLE_RULE,
         )
     likely = scaled_s(edge_s, edge_c, part_c, RECOAT_HALVES_PER_K)
     ends = (likely, edge_s)
-    rule = f"{TABLE_RULE}, beyond its row for {edge_c:.4g} C: halves for each 17.5 F up"
+    halves = f"halves for each {Said(RECOAT_HALVES_PER_K, 'K')} up"
+    rule = f"{TABLE_RULE}, beyond its row for {Said(edge_c, 'C')}: {halves}"
     return WaitTime(max(ends), Certainty.ESTIMATED, likely, min(ends), max(ends), rule)
 
 
@@ -104,7 +106,7 @@ def wait_from_table(
         return _closes_beyond(edge, part_c) if closes else _opens_beyond(edge, part_c, checked)
     for at_c, time_s in checked:
         if part_c == at_c:
-            return as_given(time_s, f"{TABLE_RULE}, {at_c:.4g} C")
+            return as_given(time_s, f"{TABLE_RULE}, {Said(at_c, 'C')}")
     (colder, slow), (warmer, quick) = next(
         pair for pair in itertools.pairwise(checked) if pair[0][0] < part_c < pair[1][0]
     )
@@ -118,7 +120,7 @@ def wait_from_table(
         likely_s=between,
         low_s=low,
         high_s=high,
-        rule=f"{TABLE_RULE}, between {colder:.4g} and {warmer:.4g} C",
+        rule=f"{TABLE_RULE}, between {Said(colder, 'C')} and {Said(warmer, 'C')}",
     )
 
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 import enum
 from dataclasses import dataclass
 
-from booth.trade.result import Outside, require
+from booth.trade.result import Outside, Said, require
 
 __all__ = ["Certainty", "WaitTime"]
 
@@ -84,8 +84,8 @@ def refused(name: str, time_s: float, at_c: float, today_c: float, rule: str) ->
     for whose, temperature in (("data sheet's", at_c), ("today's", today_c)):
         if not low <= temperature <= high:
             return Outside(
-                f"{name} cannot be carried over: {whose} temperature, {temperature:g} C, lies "
-                f"outside {low:g} to {high:g} C.",
+                f"{name} cannot be carried over: {whose} temperature, {Said(temperature, 'C')}, lies "
+                f"outside {Said(low, 'C')} to {Said(high, 'C')}.",
                 _SHEET,
                 rule,
             )

@@ -7,13 +7,15 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from booth.trade.result import BadInput, require
+from booth.trade.result import BadInput, Said, require
 from booth.trade.weather.humid_air import dew_margin_c, dew_point_c
 
 #: The part at least this far above the dew point [K]: as practised with ISO 8502-4 (recalled).
 MARGIN_ISO_8502_4_C = 3.0
 #: The same in the United States: 5 F, MIL-HDBK-1110 9.6.6. It is 2.78 K, not 3.
 MARGIN_MIL_HDBK_1110_C = 5.0 * 5.0 / 9.0
+#: How the check of the margin is called.
+MARGIN = "dew margin"
 
 
 @dataclass(frozen=True, slots=True)
@@ -65,12 +67,13 @@ class WeatherVerdict:
 
 def _checked(name: str, measured: float, bounds: Bounds, unit: str, rule: str) -> LimitCheck:
     low, high = bounds.low, bounds.high
+    said = "K" if name == MARGIN else unit
     for end in (low, high):
         if end is not None:
-            require(f"The limit for {name}", end, unit=unit)
+            require(f"The limit for {name}", end, unit=said)
     if low is not None and high is not None and low > high:
         raise BadInput(
-            f"The limits for {name} are upside down: from {low:g} to {high:g} {unit}. "
+            f"The limits for {name} are upside down: from {Said(low, said)} to {Said(high, said)}. "
             "Put the lower one first."
         )
     ok = (low is None or measured >= low) and (high is None or measured <= high)
@@ -123,9 +126,12 @@ def weather_verdict(
     ]
     if least_margin_c is None:
         least = max(MARGIN_ISO_8502_4_C, MARGIN_MIL_HDBK_1110_C)
-        rule = "the stricter of 3 C (as practised with ISO 8502-4) and 5 F (MIL-HDBK-1110 9.6.6)"
+        rule = (
+            f"the stricter of {Said(MARGIN_ISO_8502_4_C, 'K')} (as practised with ISO 8502-4) and "
+            f"{Said(MARGIN_MIL_HDBK_1110_C, 'K')} (MIL-HDBK-1110 9.6.6)"
+        )
     else:
-        least = require("The least dew margin", least_margin_c, 0.0, unit="C")
+        least = require("The least dew margin", least_margin_c, 0.0, unit="K")
         rule = "the product's own limit"
-    checks.append(_checked("dew margin", margin, Bounds(low=least), "C", rule))
+    checks.append(_checked(MARGIN, margin, Bounds(low=least), "C", rule))
     return WeatherVerdict(dew_c, margin, tuple(checks))
