@@ -106,7 +106,7 @@ def material_for_area_ml(
         transfer_efficiency,
         lambda te: (landed_ml / te + left_ml) / (1.0 - loss_fraction),
         "ml",
-        "area x wet film x coats / transfer efficiency / (1 - losses), 1 um over 1 m2 is 1 ml",
+        "area x wet film x coats / transfer efficiency / (1 - losses)",
     )
 
 
