@@ -5,7 +5,7 @@ from __future__ import annotations
 import contextlib
 from typing import TYPE_CHECKING
 
-from booth.clock import local_hhmm
+from booth.clock import local_day_hhmm
 from booth.clock_reading import notice
 from booth.job.after_close import alarms_after
 from booth.job.stopwatches import STOP, heard
@@ -73,7 +73,7 @@ class Alarms:
         return tuple((each, alarm) for each, rings in found for alarm in rings)
 
     def _line(self, job: OpenJob, alarm: Alarm, now: Moment) -> str:
-        line = alarm_line(alarm, now, local_hhmm)
+        line = alarm_line(alarm, now, local_day_hhmm)
         current = self.app.jobs.current
         on_bench = current is not None and job.session is current
         return line if on_bench else f"{job.job.opened.title}, {line}"

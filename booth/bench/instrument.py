@@ -10,7 +10,7 @@ from __future__ import annotations
 from typing import ClassVar
 
 from booth.bench.act import Act, Choice, Context
-from booth.clock import local_hhmm
+from booth.clock import local_day_hhmm
 from booth.forms.form import Field, Form, Rows, Values, only, rows_of
 from booth.forms.key import Key
 from booth.log.events import Event
@@ -54,7 +54,10 @@ class Instrument:
         """Lines of what was kept in this step so far, the latest last."""
         found = context.job.of(self.KEEPS[0])[-self.RECORDS :] if self.RECORDS else ()
         said = ((event.at, words(event, context.system, context.job)) for event in found)
-        return tuple(f"{local_hhmm(at)}  {each.removeprefix(self.UNSAID)}" for at, each in said)
+        return tuple(
+            f"{local_day_hhmm(at, context.now)}  {each.removeprefix(self.UNSAID)}"
+            for at, each in said
+        )
 
     def event(self, context: Context, values: Values) -> Event | str | None:
         """The event that the filled rows make, or the sentence why they make none (which may be

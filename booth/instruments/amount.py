@@ -25,7 +25,7 @@ from booth.units import Kind, Quantity, show, shown_unit
 from booth.units.sentences import in_units
 from booth.words.coat_time_words import span_words, times_words
 from booth.words.shown import Readout, Tone
-from booth.words.wait_words import duration, rough
+from booth.words.wait_words import length, rough
 
 AREAS, FILM = "areas", "film"
 MM_PER_M = 1000.0
@@ -289,7 +289,7 @@ def plan_readout(context: Context, values: Values) -> Readout:
     at_gun = ""
     if plan.gun_s is not None and plan.delivery is not None:
         delivery = show(plan.delivery[0], Kind.DELIVERY, system)
-        at_gun = f"; {duration(plan.gun_s)} at the trigger ({delivery} {plan.delivery[1]})"
+        at_gun = f"; {length(plan.gun_s)} at the trigger ({delivery} {plan.delivery[1]})"
     if cups.cups:
         several = f"cups of {cup}, the last one {last}"
         lines.append((several if cups.cups > 1 else f"a cup of {cup} holds it") + at_gun)

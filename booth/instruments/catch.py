@@ -6,7 +6,7 @@ import math
 
 from booth.bench.act import Act, Context, Keep, Say, SetForm, refused
 from booth.bench.instrument import Instrument, number, quantity, starting_point, word
-from booth.clock import local_hhmm
+from booth.clock import local_day_hhmm
 from booth.forms.form import Field, Rows, Values
 from booth.instruments.figures import against, figure, given
 from booth.job.advice import on_catch
@@ -28,7 +28,7 @@ from booth.trade.delivery.water import water_density_kg_m3
 from booth.units import Kind, show
 from booth.words.profile_words import range_words
 from booth.words.shown import Readout, Tone
-from booth.words.wait_words import duration, rough
+from booth.words.wait_words import duration, length, rough
 
 LEAD_IN_S = 3.0
 #: From here on it is said how long ago a catch was [s].
@@ -217,7 +217,7 @@ def _line(context: Context, each: ev.CatchMade) -> str:
     """A catch in few words: beside it means and what was learnt have to find room."""
     turns = f"  {each.turns.value:g} turns" if each.turns else ""
     delivery = show(each.delivery_ml_min, Kind.DELIVERY, context.system)
-    return f"{local_hhmm(each.at)}  {delivery}  {each.liquid}{turns}"
+    return f"{local_day_hhmm(each.at, context.now)}  {delivery}  {each.liquid}{turns}"
 
 
 def caught_in_s(context: Context) -> float | None:
@@ -279,7 +279,7 @@ def delivery_readout(
         lines.append("Water runs faster than paint: near the target, not on it.")
     cup_ml = cup_ml_of(context)
     if delivery_ml_min > 0:
-        lasts = duration(round(time_to_empty_s(cup_ml, delivery_ml_min)))
+        lasts = length(time_to_empty_s(cup_ml, delivery_ml_min))
         lines.append(f"a full cup of {show(cup_ml, Kind.VOLUME, system)} lasts {lasts}")
     return figure(context, delivery_ml_min, Kind.DELIVERY, label, tone, said, lines)
 

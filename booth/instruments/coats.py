@@ -31,6 +31,7 @@ from booth.words.wait_words import (
     clock_words,
     duration,
     rough,
+    row_words,
     rule_words,
     state_word,
     time_words,
@@ -208,7 +209,7 @@ def part_row(context: Context, part: str, each: Standing | None) -> PartRow:
             # The row is about the wait: only what spoils the part takes its word away.
             spoils = [e for e in amiss(job, part, context.now) if e.grave is Grave.SPOILS]
             tone, word = looked_over(tone, word, tuple(spoils))
-        return PartRow(part, coats, tone, word, time, what_words(each), each.estimate)
+        return PartRow(part, coats, tone, word, time, row_words(each), each.estimate)
     if finished >= wanted:
         return PartRow(part, coats, Tone.GOOD, "COATED", "", "all coats are on")
     return PartRow(part, coats, Tone.PLAIN, "", "", f"coat {finished + 1} to do")

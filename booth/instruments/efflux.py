@@ -22,7 +22,7 @@ from booth.units.sentences import in_units
 from booth.words.profile_words import range_words
 from booth.words.shown import Readout, Tone
 from booth.words.thinner_time_words import at_cup
-from booth.words.wait_words import duration, length
+from booth.words.wait_words import length
 
 #: No cup runs for so long: the run was forgotten, or the program was gone meanwhile [s].
 LONGEST_S = 600.0
@@ -94,9 +94,7 @@ class Efflux(Instrument):
             seconds, cup = context.since(watch.started.at), CUPS.get(watch.started.what)
             name, lines = (cup.name, (cup.stop_rule,)) if cup else (watch.started.what, ())
             if seconds > LONGEST_S:
-                said = (
-                    f"A run was started {duration(seconds)} ago and never stopped: Space drops it."
-                )
+                said = f"A run was started {length(seconds)} ago and never stopped: Space drops it."
                 return Readout("?", "", name, Tone.CAUTION, "FORGOTTEN", (said,))
             return Readout(f"{seconds:.1f}", "s", name, Tone.RUNNING, lines=lines, like="00.0")
         key = word(values, "cup")
@@ -111,10 +109,14 @@ class Efflux(Instrument):
         runs = efflux_runs(context.job)
         if not runs:
             return ()
-        stats = run_statistics([run.seconds for run in runs], CUPS.get(runs[-1].cup))
+        # The mean is the one that the figure tells, the cup's own correction applied.
+        corrected = any(run.correction != 1.0 for run in runs)
+        as_read, mean_is = (" as read", " corrected") if corrected else ("", "")
+        times = [run.seconds * run.correction for run in runs]
+        stats = run_statistics(times, CUPS.get(runs[-1].cup))
         each = "  ".join(f"{run.seconds:.1f}" for run in runs[-8:])
         spread = f", spread {stats.spread_s:.1f} s" if len(runs) > 1 else ""
-        said = f"runs {each}   mean {stats.mean_s:.1f} s{spread}"
+        said = f"runs {each}{as_read}   mean {stats.mean_s:.1f} s{mean_is}{spread}"
         return (said, f"SUSPECT: {stats.criterion}") if stats.suspect else (said,)
 
 

@@ -16,7 +16,7 @@ from booth.trade.faults.questions import QUESTIONS, Question, Reply
 from booth.trade.faults.ranked_causes import RankedCause, Standing
 from booth.units import Kind, System, show, shown_unit
 from booth.words.shown import Lines, Page, PickLine, Picture, Readout, Tone
-from booth.words.wait_words import duration
+from booth.words.wait_words import length
 
 #: The lines of the list: the first is no fault.
 KEYS = ("", *FAULTS)
@@ -216,7 +216,7 @@ def reading_words(read: Reading, system: System) -> str:
 def _value(read: Reading, value: float, system: System, unit: bool = True) -> str:
     if read.unit == "s":
         if read.name in BY_THE_CLOCK:
-            return duration(value)
+            return length(value)
         return show(value, Kind.TIME, system, places=1, unit=unit)
     kind, factor = KINDS[read.unit]
     places = 0 if read.unit == "1" else None

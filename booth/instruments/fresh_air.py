@@ -11,7 +11,7 @@ from dataclasses import dataclass
 from booth.bench.act import Act, Context, Keep
 from booth.bench.instrument import Instrument, number, word
 from booth.bench.next_act import step_done
-from booth.clock import local_hhmm
+from booth.clock import local_day_hhmm
 from booth.forms.form import Field, Rows, Values, same
 from booth.instruments.figures import figure
 from booth.job.measured import delivery_ml_min, known
@@ -81,7 +81,7 @@ class FreshAir(Instrument):
         kept = next(reversed(context.job.of(FreshAirChecked)), None)
         moved, face, by = room.exhaust_m3_min, room.face_m2, "shop file"
         if kept is not None and kept.moved_m3_min is not None:
-            moved, by = kept.moved_m3_min, f"as kept {local_hhmm(kept.at)}"
+            moved, by = kept.moved_m3_min, f"as kept {local_day_hhmm(kept.at, context.now)}"
         if kept is not None and kept.face_m2 is not None:
             face = kept.face_m2
         m3_h = None if moved is None else moved * MINUTES_PER_HOUR

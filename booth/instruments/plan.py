@@ -175,7 +175,7 @@ def _verdict(plan: Planned) -> str:
 
 
 def _at(context: Context, seconds: float) -> str:
-    return local_hhmm(later(context.now, seconds))
+    return local_day_hhmm(later(context.now, seconds), context.now)
 
 
 def _trouble_words(context: Context, trouble: Trouble) -> str:

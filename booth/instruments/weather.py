@@ -21,7 +21,7 @@ from booth.trade.weather.weather_limits import LimitCheck, weather_verdict
 from booth.units import Kind, Quantity, System, show, shown_unit, shown_value
 from booth.units.sentences import in_units
 from booth.words.shown import Readout, Tone
-from booth.words.wait_words import duration, length, rough
+from booth.words.wait_words import length
 
 THREE = ("air", "humidity", "part")
 NOT_USED = "Sensor file not used"
@@ -197,7 +197,7 @@ def waits_in_words(context: Context, weather: WeatherRead) -> list[str]:
     )
     given = [(name, lasts) for name, lasts in rules if lasts is not None]
     said = ", ".join(
-        f"{name} {'~' if lasts.estimate else ''}{_lasts(lasts.seconds)}"
+        f"{name} {'~' if lasts.estimate else ''}{length(lasts.seconds)}"
         for name, lasts in given
         if lasts.seconds is not None
     )
@@ -208,11 +208,6 @@ def waits_in_words(context: Context, weather: WeatherRead) -> list[str]:
     touched = [name for name, lasts in given if lasts.seconds is None and lasts.by_touch]
     lines += [f"a touch test decides: {', '.join(touched)}"] if touched else []
     return [*lines, f"today{hardener}: {said}{mark}"] if said else lines
-
-
-def _lasts(seconds: float) -> str:
-    """Hours to the minute: '23:04:04' would be read as a time of day."""
-    return rough(seconds) if seconds >= 3600 else duration(seconds)
 
 
 def _amount(number: float, check: LimitCheck, system: System) -> str:

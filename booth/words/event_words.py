@@ -20,8 +20,11 @@ from booth.log.fold import Job
 from booth.trade.cups.cup_table import CUPS
 from booth.trade.faults.questions import QUESTIONS
 from booth.units import Kind, Quantity, System, show
+from booth.units.durations import length
 
 LONGEST_NUMBER = 16
+#: From here on a time is told in minutes, shorter ones to the tenth of a second [s].
+MINUTE_S = 60.0
 KIND_OF_UNIT = {kind.base: kind for kind in reversed(Kind)}
 
 
@@ -38,7 +41,7 @@ def quantity(given: Quantity | None, kind: Kind, system: System) -> str:
 
 
 def duration(seconds: float, system: System = System.METRIC) -> str:
-    return show(seconds, Kind.TIME, system)
+    return show(seconds, Kind.TIME, system) if abs(seconds) < MINUTE_S else length(seconds)
 
 
 def cup_name(key: str | None) -> str:
@@ -198,6 +201,7 @@ SPECIAL: dict[str, Callable[[Any, System], str]] = {
         f"{visible(pour.name)} {quantity(pour.amount, Kind.VOLUME, system)}" for pour in pours
     ),
     "seconds": lambda seconds, system: show(seconds, Kind.TIME, system, places=1),
+    "time": duration,
     "unsaid": lambda *_: "",
 }
 #: A part in brackets, or a field.

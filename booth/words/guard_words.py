@@ -178,7 +178,9 @@ def sentence(each: Amiss, system: System) -> str:
     if said.kind is None:
         return said.words.format(name=each.name)
     seconds = said.kind is Kind.TIME and asked is None
-    value = length(each.value) if seconds else show(each.value, said.kind, system)
+    # An efflux time stays in seconds, however long it is.
+    places = 1 if said.kind is Kind.TIME else None
+    value = length(each.value) if seconds else show(each.value, said.kind, system, places=places)
     most = show(asked.high, said.kind, system) if asked is not None and asked.high else ""
     wanted = range_words(asked, said.kind, system)
     return said.words.format(name=each.name, value=value, asked=wanted, most=most)

@@ -32,16 +32,16 @@ def range_words(span: Range | None, kind: Kind, system: System) -> str:
     """A range as '8.0 to 10.0 fl oz/min', 'at least …' or 'up to …'; empty where there is none."""
     if span is None:
         return ""
+    # A range of times is that of a flow cup: it stays in seconds, however long it is.
+    places = 1 if kind is Kind.TIME else None
     if span.low is None:
-        return f"up to {show(span.high or 0.0, kind, system)}"
+        return f"up to {show(span.high or 0.0, kind, system, places=places)}"
     if span.high is None:
-        return f"at least {show(span.low, kind, system)}"
+        return f"at least {show(span.low, kind, system, places=places)}"
     if span.low == span.high:
-        return show(span.low, kind, system)
-    high = show(span.high, kind, system)
-    low = show(span.low, kind, system, unit=False)
-    if kind is Kind.TIME:
-        return f"{show(span.low, kind, system)} to {high}"
+        return show(span.low, kind, system, places=places)
+    high = show(span.high, kind, system, places=places)
+    low = show(span.low, kind, system, unit=kind is Kind.TIME, places=places)
     return f"{low} to {high}"
 
 

@@ -58,13 +58,13 @@ def what_words(each: Standing) -> str:
     """What the wait is for, in its present state."""
     wait = each.wait
     if wait.what is What.NEXT_COAT:
-        whose, opening = f"coat {wait.coat + 1}", " flash-off"
+        whose, until = f"coat {wait.coat + 1}", "until {} may go on"
     elif wait.what is What.NEXT_PRODUCT:
-        whose, opening = visible(wait.product) or str(wait.what), " window opens"
+        whose, until = visible(wait.product) or str(wait.what), "{} window opens"
     else:
         return str(wait.what)
     if each.state is State.WAIT:
-        return f"{whose}{opening}"
+        return until.format(whose)
     if each.state is State.UNKNOWN:
         return f"{whose}: {'touch test' if wait.by_touch else 'ask its maker'}"
     if each.state is State.LATE:
@@ -73,6 +73,13 @@ def what_words(each: Standing) -> str:
     if each.abrade:
         return f"{whose}: abrade first"
     return whose if wait.closes_s is None or each.remaining_s is None else f"{whose} window closes"
+
+
+def row_words(each: Standing) -> str:
+    """The same in few words, for a row that has the word WAIT and the time in it."""
+    if each.wait.what is What.NEXT_COAT and each.state is State.WAIT:
+        return f"for coat {each.wait.coat + 1}"
+    return what_words(each)
 
 
 def time_words(each: Standing) -> str:
@@ -171,10 +178,7 @@ def faces(job: Job, now: Moment) -> tuple[ClockFace, ...]:
     return (*spraying, *(face(each) for each in standings(job, now)))
 
 
-def alarm_line(alarm: Alarm, now: Moment, local_time: Callable[[Moment], str]) -> str:
-    """An alarm in words: which part, what, since when."""
-    since = elapsed(alarm.since, now).seconds
-    return (
-        f"{alarm.standing.wait.title}: {alarm.words} since {local_time(alarm.since)} "
-        f"({duration(since)})"
-    )
+def alarm_line(alarm: Alarm, now: Moment, at: Callable[[Moment, Moment], str]) -> str:
+    """An alarm in words: which part, what, since when. at: writes a moment at now."""
+    ago = length(elapsed(alarm.since, now).seconds)
+    return f"{alarm.standing.wait.title}: {alarm.words} since {at(alarm.since, now)} ({ago})"

@@ -19,7 +19,7 @@ OZ = 29.5735295625
 def test_a_full_cup_at_six_ounces_a_minute_lasts_3_min_20_s(system: System, cup: str) -> None:
     # 20 fl oz / 6 fl oz/min = 3 1/3 min (common practice, no source, for both figures)
     shown = delivery_readout(context_of(system=system), 6 * OZ, "paint", "this catch")
-    assert f"a full cup of {cup} lasts 3:20" in shown.lines
+    assert f"a full cup of {cup} lasts 3 min 20 s" in shown.lines
 
 
 def test_a_weight_becomes_a_volume_by_the_density_of_what_was_caught() -> None:
@@ -177,7 +177,7 @@ def test_a_catch_that_was_timed_and_not_measured_is_neither_skipped_nor_left() -
         desk.press("enter")
         assert desk.bench.step.key == "catch" and desk.rest == ()
     assert desk.said == "20 s were caught: type how much, or Space catches again."
-    assert desk.keys["Bksp"] == "void: stopwatch of the catch started, for 1:00"
+    assert desk.keys["Bksp"] == "void: stopwatch of the catch started, for 1 min"
     desk.press("backspace")
     assert desk.job.stopwatches == {} and desk.keys["Enter"] == "skip, say why"
 

@@ -138,7 +138,7 @@ def test_the_row_follows_the_side_painted_last_and_the_rack_rings_once() -> None
     b.pass_time(300)
     coat(b)
     (row,) = table(b).rows
-    assert row.coats == "2/4" and row.what.startswith("side 2: coat 2")
+    assert row.coats == "2/4" and row.what.startswith("side 2: for coat 2")
     # Side 1 is over after 10 min, side 2 five minutes later: nothing rings before that.
     b.pass_time(400)
     assert alarms(b.job, b.clock.now()) == ()

@@ -81,8 +81,8 @@ HEAVY = Evidence(wet_um=100.0, wet_high_um=60.0, efflux_s=17.0, efflux_low_s=20.
         ),
         (
             Reading("coat laid early by", 320.0, 0.0, "s", "above"),
-            "coat laid early by 5:20",
-            "coat laid early by 5:20",
+            "coat laid early by 5 min 20 s",
+            "coat laid early by 5 min 20 s",
         ),
         (
             Reading("overlap", 0.3, 0.5, "1", "below"),

@@ -93,4 +93,4 @@ def test_it_is_an_entry_with_words_of_its_own() -> None:
     event = msgspec.structs.replace(told(2700.0), n=6)
     assert decode(encode(event)) == event
     said = words(event, System.METRIC, coated(event))
-    assert said == "number 4: 45:00 before, as told while the clock was in doubt"
+    assert said == "number 4: 45 min before, as told while the clock was in doubt"

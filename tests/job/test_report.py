@@ -84,7 +84,7 @@ TOLD = [
     ),
     (
         ev.StopwatchStarted(n=1, at=AT, stopwatch="catch", lead_in_s=3, window_s=60),
-        "stopwatch of the catch started, for 1:00",
+        "stopwatch of the catch started, for 1 min",
     ),
     (
         ev.StopwatchStopped(n=1, at=AT, stopwatch="catch", seconds=31.46),
@@ -120,7 +120,7 @@ TOLD = [
             inlet=q(206.84271, "kPa"),
             tip=q(1.4, "mm"),
         ),
-        "catch of water: 6.0 fl oz in 1:00, delivery 6.0 fl oz/min, needle 1.5 turns, inlet 30 psi, "
+        "catch of water: 6.0 fl oz in 1 min, delivery 6.0 fl oz/min, needle 1.5 turns, inlet 30 psi, "
         "tip 1.4 mm",
     ),
     (
@@ -134,11 +134,11 @@ TOLD = [
     (ev.PassTimed(n=1, at=AT, length=q(1.2192, "m"), seconds=3), "pass timed: 4.00 ft in 3.0 s"),
     (
         ev.CoatBegun(n=1, at=AT, part="hood", coat=2, early_s=90, late_s=0),
-        "coat 2 on hood begun, 1:30 too early",
+        "coat 2 on hood begun, 1 min 30 s too early",
     ),
     (
         ev.CoatBegun(n=1, at=AT, part="hood", coat=2, late_s=3600),
-        "coat 2 on hood begun, 1:00:00 past the window",
+        "coat 2 on hood begun, 1 h past the window",
     ),
     (
         ev.CoatBegun(n=1, at=AT, part="hood", coat=2, doubtful=True),
@@ -199,9 +199,9 @@ TOLD = [
     (ev.AlarmAcknowledged(n=1, at=AT, alarm="coat:3:ready"), "alarm silenced: coat:3:ready"),
     (
         ev.ClockNoticed(n=1, at=AT, slept_s=300, stepped_s=-3600),
-        "clock: the machine slept 5:00, its clock was set back by 1:00:00",
+        "clock: the machine slept 5 min, its clock was set back by 1 h",
     ),
-    (ev.ClockNoticed(n=1, at=AT, stepped_s=90), "clock: its clock was set forward by 1:30"),
+    (ev.ClockNoticed(n=1, at=AT, stepped_s=90), "clock: its clock was set forward by 1 min 30 s"),
     (ev.CoatsChanged(n=1, at=AT, coats=3), "coats to be laid: 3 in all"),
     (ev.CoatsChanged(n=1, at=AT, coats=3, part="door"), "coats to be laid on door: 3 in all"),
     (
@@ -288,8 +288,8 @@ def test_a_job_as_text() -> None:
         "  9  t9000  job closed: usable, next time: thinner\n"
         "\n"
         "Coats and waits\n"
-        "  hood: coat 1 begun day 20254 t100; sprayed in 5:00\n"
-        "  hood: coat 2 begun day 20254 t1000, 10:00 after coat 1 ended, 30.0 s too early; "
+        "  hood: coat 1 begun day 20254 t100; sprayed in 5 min\n"
+        "  hood: coat 2 begun day 20254 t1000, 10 min after coat 1 ended, 30.0 s too early; "
         "not ended\n"
         "  door: no coat\n"
         "\n"
@@ -317,7 +317,7 @@ def test_a_wait_over_a_restart_says_which_clock_it_is_from() -> None:
         ev.CoatBegun(n=0, at=after, part="hood", coat=2),
         ev.CoatEnded(n=0, at=early, part="hood", coat=2),
     )
-    assert "10:00 (wall clock, after a restart of the machine) after coat 1 ended" in text
+    assert "10 min (wall clock, after a restart of the machine) after coat 1 ended" in text
     assert (
         "sprayed in 0.0 s (wall clock earlier than what was written down before: doubtful)" in text
     )

@@ -13,7 +13,7 @@ from booth.log import events as ev
 from booth.log.fold import fold
 from booth.moment import Basis, Moment
 from booth.profile.model import Film, Mix, MixPart, NextProduct, Range, WaitRule, Waits
-from booth.words.wait_words import clock_words, state_word, time_words, what_words
+from booth.words.wait_words import clock_words, row_words, state_word, time_words, what_words
 from tests.job.make import START, at, mild, one_time, opened, q, table
 from tests.manual_clock import ManualClock
 
@@ -107,6 +107,13 @@ def test_from_when_on_it_has_to_be_abraded() -> None:
     fresh, old = (standings(job, at(seconds))[0] for seconds in (80000, 90000))
     assert (fresh.abrade, old.abrade) == (False, True)
     assert what_words(old) == "next product: abrade first"
+
+
+def test_a_wait_is_called_by_what_it_is_until() -> None:
+    (each,) = standings(fold(coated((0, 60))), at(61))
+    assert (what_words(each), row_words(each)) == ("until coat 2 may go on", "for coat 2")
+    ready = standings(fold(coated((0, 60))), at(700))[0]
+    assert what_words(ready) == row_words(ready) == "coat 2 window closes"
 
 
 def test_no_wait_in_the_profile_is_not_known_and_does_not_ring() -> None:

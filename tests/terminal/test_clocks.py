@@ -79,7 +79,9 @@ def test_an_hour_with_the_lid_closed_is_an_hour_of_waiting(home: Path) -> None:
         run.until(r"1/3 . WAIT +(1:00:00|59:[3-5]\d)")
     with Terminal(home, command=slept(3 * HOUR)) as run:
         take_up(run)
-        run.until(r"hood: ready for coat 2 since .*\(1:00:\d\d\)|hood: ready.*\(59:\d\d\)")
+        run.until(
+            r"hood: ready for coat 2 since .*\(1 h\)|hood: ready.*\((59|60) min\)|hood: ready.*\(1 h 1 min\)"
+        )
 
 
 def test_after_a_restart_a_clock_earlier_than_the_log_is_doubted(home: Path) -> None:

@@ -264,7 +264,7 @@ def _primer(run: Terminal) -> None:
     for door in DOORS:
         coat(run, door, 1)
         # Carried over to 14 C: an estimate, and the wait between coats, not the window.
-        run.until(rf"{door} +1/2 (║ WAIT +~\d:\d\d +coat 2 flash-off|► READY)")
+        run.until(rf"{door} +1/2 (║ WAIT +~\d:\d\d +for coat 2|► READY)")
     for door in DOORS:
         hear(run, door, "coat")
         coat(run, door, 2)

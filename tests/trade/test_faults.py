@@ -99,6 +99,9 @@ CORROSION = [
     ("dry-spray", Sign.INLET_HIGH),  # atomization too high
 ]
 
+#: How a reading that is kept to its limit stands to it.
+KEPT = ("at most", "at least", "about")
+
 
 @outside(
     ranked_causes.rank_causes,
@@ -111,7 +114,7 @@ def test_a_cause_of_the_handbooks_comes_first_when_its_figure_alone_shows_it(
 ) -> None:
     first, second, *_rest = rank_causes(fault, SHOWN[sign])
     assert first.standing is Standing.SHOWN and sign in first.cause.signs
-    assert len(first.figures_for) == 1 and first.figures_for[0].side != "within"
+    assert len(first.figures_for) == 1 and first.figures_for[0].side not in KEPT
     assert first.weight > second.weight or sign in second.cause.signs
     assert first.cause.now and first.cause.next_time and first.cause.source
 
@@ -242,7 +245,7 @@ def test_none_is_claimed_without_a_figure(key: str, figures: dict[str, float]) -
             assert reading.measured is not None and reading.limit is not None
             past = reading.measured > reading.limit
             assert reading.side == ("above" if past else "below")
-        assert all(reading.side == "within" for reading in each.figures_against)
+        assert all(reading.side in KEPT for reading in each.figures_against)
         if not each.is_measured:  # whatever was measured of the others
             assert each.weight == 3.0 ** (each.cause.usual - 1)
         elif not each.figures_for:
@@ -449,3 +452,22 @@ def test_bad_figures_get_a_sentence() -> None:
             Evidence(wet_um=bad)
     with pytest.raises(BadInput):
         Evidence(thinner_unmeasured=2)  # type: ignore[arg-type]
+
+
+def test_what_is_kept_to_says_at_most_or_at_least() -> None:
+    """'Within 20 s' was said of an efflux time that has to be 20 s or more."""
+    evidence = Evidence(
+        efflux_s=21.0,
+        efflux_low_s=20.0,
+        efflux_high_s=24.0,
+        speed_m_s=0.41,
+        speed_wanted_m_s=0.42,
+    )
+    said = {}
+    for sign in (Sign.EFFLUX_LOW, Sign.EFFLUX_HIGH, Sign.SPEED_SLOW, Sign.SPEED_FAST):
+        found = read_sign(sign, evidence)
+        assert found is not None and found[1] == 0.0
+        said[sign] = (found[0].side, found[0].limit)
+    assert said[Sign.EFFLUX_LOW] == ("at least", 20.0)
+    assert said[Sign.EFFLUX_HIGH] == ("at most", 24.0)
+    assert said[Sign.SPEED_SLOW] == said[Sign.SPEED_FAST] == ("about", 0.42)

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from booth.bench.act import Context
-from booth.clock import local_hhmm
+from booth.clock import local_day_hhmm
 from booth.files.safe_text import visible
 from booth.instruments.figures import figure
 from booth.instruments.mix.onto import COUNTS, doubt_word, doubts_of, who_rules
@@ -202,13 +202,14 @@ def batch_readout(context: Context, batch: BatchMixed) -> Readout:
     after = thinner_time(in_use(job)) is ThinnerTime.AFTER
     if induction is not None and induction.opens_at is not None:
         thin = " Thin it then: step Thin." if after else ""
-        lines.append(f"Induction: not to be sprayed before {local_hhmm(induction.opens_at)}.{thin}")
+        opens = local_day_hhmm(induction.opens_at, context.now)
+        lines.append(f"Induction: not to be sprayed before {opens}.{thin}")
     elif induction is not None:
         why = in_units(induction.why, context.system)
         lines.append(f"Induction: how long is not known: {why}.")
     if batch.onto is not None and pot is not None:
         together = reversed(poured_together(job, batch))
-        rules = next((each.batch for each in together if each.at == pot.start), batch.batch)
+        rules = next((each.batch for each in together if each.n == pot.since_n), batch.batch)
         lines.append(f"The pot life of batch {rules} ends first: it rules all of it.")
     if batch.others:
         held = " and ".join(visible(each) for each in batch.others)
@@ -233,5 +234,5 @@ def batch_readout(context: Context, batch: BatchMixed) -> Readout:
     state = standing(pot, context.now, context.job.boots).state
     late = {State.CLOSING: "NEARLY OVER", State.LATE: "POT LIFE OVER"}
     tone, word = TONES[state] if state in late else Tone.GOOD, late.get(state, "MIXED")
-    time = f"{'~' if pot.estimate else ''}{local_hhmm(pot.closes_at)}"
+    time = f"{'~' if pot.estimate else ''}{local_day_hhmm(pot.closes_at, context.now)}"
     return Readout(time, "", f"{title}: to be sprayed before", tone, word, tuple(lines))

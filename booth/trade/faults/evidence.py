@@ -113,7 +113,8 @@ class Sign(enum.StrEnum):
 class Reading:
     """A figure ready for a sentence: name, measured, limit, unit.
 
-    side: 'above', 'below' or 'within' the limit, or 'noted' (then there are no numbers).
+    side: 'above' or 'below' the limit; kept to it, 'at most', 'at least', or 'about' a wanted value;
+    or 'noted' (then there are no numbers).
     limit_source: where the limit is from; 'profile' unless the profile had none.
     """
 
@@ -225,7 +226,8 @@ def read_sign(
     slack = gauge.slack * (abs(limit) if gauge.relative else 1.0)
     past = (measured - limit if gauge.above else limit - measured) - slack
     if past <= 0.0:
-        return Reading(gauge.name, measured, limit, gauge.unit, "within", limit_source), 0.0
+        kept = "about" if gauge.slack else "at most" if gauge.above else "at least"
+        return Reading(gauge.name, measured, limit, gauge.unit, kept, limit_source), 0.0
     full = gauge.full * abs(limit) if gauge.relative else gauge.full
     if sign is Sign.TOO_EARLY and evidence.flash_off_s:
         full = FULL_EARLY_SHARE * evidence.flash_off_s
