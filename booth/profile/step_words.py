@@ -119,7 +119,7 @@ HOW: dict[str, tuple[str, ...]] = {
         "Space as a coat begins on a part, Space as it ends.",
         "Start off the part, end off it; edges first.",
         "Aim the middle of the fan at the edge of the last pass.",
-        "Wait out the flash-off: a touch on the masking decides.",
+        "Wait out the flash-off; then touch the masking: dry?",
     ),
     "film": (
         "At once after the pass, press the gauge in square.",

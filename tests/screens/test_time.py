@@ -24,7 +24,7 @@ async def test_the_lid_closed_for_an_hour_counts_and_is_noted() -> None:
         (noticed,) = at.kept(ClockNoticed)
         assert (noticed.slept_s, noticed.stepped_s) == (3600, 0)
         # Ready 600 s after the coat; 60 + 3600 s have passed.
-        assert "ready for coat 2" in at.lines[0] and "(51:00)" in at.lines[0]
+        assert "ready for coat 2" in at.lines[0] and "(51 min)" in at.lines[0]
 
 
 @pytest.mark.parametrize("step_s", [3600.0, -3600.0, 86_400.0])

@@ -191,9 +191,9 @@ async def _catch(at: AtApp) -> None:
     # NIST SP 811 appendix B.8: 1 fluid ounce (US) = 29.57353 ml.
     assert catch.delivery_ml_min == pytest.approx(6 * 29.57353, rel=1e-6)
     # A full cup of 20 US fl oz at 6 fl oz/min lasts 20 / 6 min = 3 min 20 s.
-    assert "a full cup of 20.0 fl oz lasts 3:20" in at.words
+    assert "a full cup of 20.0 fl oz lasts 3 min 20 s" in at.words
     await at.press("f3")
-    assert "a full cup of 591 ml lasts 3:20" in at.words
+    assert "a full cup of 591 ml lasts 3 min 20 s" in at.words
     await at.press("f3")
     await _next_step(at)
 
