@@ -48,5 +48,7 @@ def _from_to(context: Context, coats: list[DayBlock]) -> str:
     if not begins:
         return "not known when"
     first, last = later(context.now, min(begins)), later(context.now, max(ends))
-    till = local_hhmm(last) if len(ends) == len(coats) else "not known when"
-    return f"{local_day_hhmm(first, context.now)} to {till}"
+    begin, till = (local_day_hhmm(at, context.now) for at in (first, last))
+    same_day = begin.removesuffix(local_hhmm(first)) == till.removesuffix(local_hhmm(last))
+    till = local_hhmm(last) if same_day else till
+    return f"{begin} to {till if len(ends) == len(coats) else 'not known when'}"

@@ -17,13 +17,14 @@ from tests.job.make import START
 SOURCES = Path(booth.__file__).parent
 #: Where a running countdown or stopwatch is shown as 4:31, and nowhere else.
 COUNTS = {"words/wait_words.py", "instruments/coats.py", "instruments/catch.py"}
-#: Where a time of day stands with no day: beside its date, on a line of time, or of today by rule.
+#: Where a time of day stands with no day: beside its date or day, on a line of time, of today by rule.
 TIMES = {
     "clock.py",
     "cli/log_command.py",
     "screens/history.py",
     "screens/home.py",
     "instruments/plan.py",
+    "instruments/plan_words.py",
     "instruments/checklists.py",
 }
 

@@ -105,9 +105,8 @@ class Mix(Instrument):
         try:
             state = batch_meant(context, values)
         except BadInput as fault:
-            return Readout(
-                "–", "", "mix", Tone.CAUTION, "CHECK", (in_units(fault, context.system),)
-            )
+            said = in_units(fault, context.system)
+            return Readout("–", "", "mix", Tone.CAUTION, "CHECK", (said,))
         if state is not None:
             return words.pour_readout(context, state)
         if context.job.batches:
