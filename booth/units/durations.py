@@ -1,4 +1,4 @@
-"""How long something is, in words that cannot be taken for a time of day: 14 min, 3 h, 2 d 7 h.
+"""How long something is, in words that cannot be taken for a time of day: 14 min, 3 h, 2 d 8 h.
 
 One place for it. Only a countdown that runs in a large figure reads 4:31.
 """
@@ -13,7 +13,7 @@ def length(seconds: float) -> str:
     """Give a time to the second where it is short, to the minute, or to the hour from a day on.
 
     >>> length(42), length(135), length(600), length(10140), length(10800), length(200000)
-    ('42 s', '2 min 15 s', '10 min', '2 h 49 min', '3 h', '2 d 7 h')
+    ('42 s', '2 min 15 s', '10 min', '2 h 49 min', '3 h', '2 d 8 h')
     """
     if seconds < MINUTES_FROM_S:
         return spelled(seconds)
@@ -24,7 +24,7 @@ def rough(seconds: float) -> str:
     """Give a time to the minute, for what is known no better; never less than a minute.
 
     >>> rough(20), rough(900), rough(10140), rough(200000)
-    ('1 min', '15 min', '2 h 49 min', '2 d 7 h')
+    ('1 min', '15 min', '2 h 49 min', '2 d 8 h')
     """
     if seconds >= HOURS_FROM_S:
         days, hours = divmod(round(seconds / 3600), 24)

@@ -40,8 +40,8 @@ def viscosity_from_efflux(
     >>> round(viscosity_from_efflux(cup_named("ford 4"), 50.0).value, 2)
     175.21
     >>> water = viscosity_from_efflux(cup_named("zahn 2"), 18.0)
-    >>> print(water.reason.split(":")[0])
-    18 s is below the 20 s from which a Zahn #2 cup can be converted
+    >>> water.reason.split(": ")[1]
+    'the flow may be turbulent there.'
     """
     true_s = _true_s(efflux_s, correction)
     if not cup.covers(true_s):
