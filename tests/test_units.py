@@ -19,6 +19,8 @@ from booth.units import (
     read_amount,
     show,
     shown_unit,
+    system_of,
+    understand,
 )
 from booth.units.display import SHOWN, base_of, shown_as
 
@@ -466,3 +468,31 @@ print(len(made), len(values), set(values))
 """
     # Two quarts are 64 of the 128 fluid ounces of a gallon of 3785.411784 ml (Handbook 44).
     assert _fresh(code) == "1 8 {1892.705892}"
+
+
+@pytest.mark.parametrize(
+    ("entry", "kind", "system"),
+    [
+        ("6 oz", Kind.VOLUME, US),
+        ("1 lb 4 oz", Kind.MASS, US),
+        ("180 ml/min", Kind.DELIVERY, METRIC),
+        ("12 cfm", Kind.AIR_FLOW, US),
+        ("72 F", Kind.TEMPERATURE, US),
+        ("22 C", Kind.TEMPERATURE, METRIC),
+        ("5 F", Kind.TEMPERATURE_DIFFERENCE, US),
+        ("2 ft 6 in", Kind.PART_LENGTH, US),
+        ("2 bar", Kind.PRESSURE, METRIC),
+        ("30 s", Kind.TIME, None),
+        ("200 g", Kind.MASS, None),  # a paint scale reads grams in both
+        ("95 cSt", Kind.VISCOSITY, None),
+        ("50 %", Kind.PERCENT, None),
+        ("1.2 g/ml", Kind.DENSITY, METRIC),
+        ("9 lb/gal", Kind.DENSITY, US),
+    ],
+)
+def test_a_unit_is_of_the_system_whose_painters_type_it(
+    entry: str, kind: Kind, system: System | None
+) -> None:
+    unit = understand(entry, kind, US).unit
+    assert unit is not None
+    assert system_of(unit) == system

@@ -1,8 +1,7 @@
-"""An answer: its figures, its rule, what else has to be said; as one line and as JSON."""
+"""An answer: its figures, what has to be said with them, its rule; as the text that is printed."""
 
 from __future__ import annotations
 
-import math
 from collections.abc import Sequence
 from dataclasses import dataclass
 from typing import Any
@@ -11,13 +10,26 @@ from booth.figure.shapes import Shape
 from booth.trade.result import Outside
 from booth.units import System
 
+#: Notes up to so many characters stand beside the figure; longer ones are told by --why.
+SHORT = 90
+BETWEEN = " | "
+
+
+@dataclass(frozen=True, slots=True)
+class Manner:
+    """How numbers are shown: in one system or in both, to so many digits at most."""
+
+    systems: tuple[System, ...] = (System.US,)
+    digits: int | None = None
+
 
 @dataclass(frozen=True, slots=True)
 class Item:
     """One figure of an answer: a number with its shape, or words.
 
     low, high: the band of an estimate, None where there is none; estimate: it rests on a rule of
-    thumb and is never shown without that word; tight: goes on from the figure before it.
+    thumb and is never shown without that word; way: 1 where it may only be rounded up, -1 where
+    only down; tight: goes on from the figure before it; begins: stands on a line of its own.
     """
 
     name: str
@@ -26,56 +38,111 @@ class Item:
     low: float | None = None
     high: float | None = None
     estimate: bool = False
+    way: int = 0
     tight: bool = False
+    begins: bool = False
 
-    def text(self, system: System) -> str:
+    def text(self, manner: Manner) -> str:
         """Give it for the line."""
         if self.shape is None or isinstance(self.value, (str, bool)):
             told = {True: "yes", False: "no", None: "none"}.get(self.value, self.value)  # type: ignore[arg-type]
             return f"{self.name} {str(told).rstrip('.')}".strip()
-        told = self.shape.show(self.value, system)
-        if self.low is not None and self.high is not None:
-            ends = " to ".join(self.shape.show(end, system) for end in (self.low, self.high))
-            told += f", {ends}"
+        first, *others = dict.fromkeys(self._number(each, manner) for each in manner.systems)
+        told = f"{first} ({others[0]})" if others else first
         return f"{self.name} {'estimate ' if self.estimate else ''}{told}".strip()
 
-    def plain(self, system: System) -> dict[str, Any]:
-        """Give it for JSON: numbers in the trade's unit, whichever units are shown."""
-        found: dict[str, Any] = {"name": self.name, "value": finite(self.value)}
-        if self.shape is not None:
-            found["unit"] = self.shape.unit
-        if self.low is not None or self.high is not None:
-            found["low"], found["high"] = finite(self.low), finite(self.high)
-        return {**found, "estimate": self.estimate, "shown": self.text(system)}
+    def _number(self, system: System, manner: Manner) -> str:
+        shape = self.shape
+        assert shape is not None and not isinstance(self.value, str)
+
+        def told(number: float | None, way: int) -> str:
+            if number is None or not self.estimate:
+                return shape.show(number, system, manner.digits)
+            return shape.estimated(number, system, manner.digits, way)
+
+        whole = told(self.value, self.way)
+        if self.low is None or self.high is None:
+            return whole
+        return f"{whole}, {told(self.low, -1)} to {told(self.high, 1)}"
 
 
-def finite(value: Any) -> Any:
-    return None if isinstance(value, float) and not math.isfinite(value) else value
+@dataclass(frozen=True, slots=True)
+class Told:
+    """One argument as it was understood.
+
+    assumed: nobody gave it; source: whose profile or shop it was taken from, '' where it was typed;
+    plain: it goes without saying that it is so unless something else is said.
+    """
+
+    name: str
+    text: str
+    assumed: bool = False
+    source: str = ""
+    plain: bool = False
+
+    def __str__(self) -> str:
+        where = "assumed" if self.assumed else self.source
+        return f"{self.name} {self.text}{f' ({where})' if where else ''}"
 
 
 @dataclass(frozen=True, slots=True)
 class Answer:
-    """What a subject answers. notes: sentences that belong to the figures, cautions with them."""
+    """What a subject answers. notes: sentences that belong to the figures; cautions: what can hurt.
+
+    found: what the trade gave, for those who want it as data.
+    """
 
     items: tuple[Item, ...] = ()
     rule: str = ""
     notes: tuple[str, ...] = ()
+    cautions: tuple[str, ...] = ()
     outside: Outside | None = None
+    found: Any = None
 
     @property
     def estimate(self) -> bool:
         return any(item.estimate for item in self.items)
 
 
-def line(answer: Answer, given: Sequence[str], source: str, system: System) -> str:
-    """Give the answer in one line: figures, notes, what was given, rule, source."""
+def figures(answer: Answer, manner: Manner) -> list[str]:
+    """Give the figures, or why there is none, in one line or in some."""
     if answer.outside is not None:
-        first = f"no figure: {answer.outside.reason} {answer.outside.advice}"
-    else:
-        first = answer.items[0].text(system)
-        for item in answer.items[1:]:
-            first += f"{' ' if item.tight else '; '}{item.text(system)}"
-    parts = [first, *answer.notes]
-    if given:
-        parts.append(f"given: {', '.join(given)}")
-    return " | ".join([*parts, f"rule: {answer.rule}", f"source: {source}"])
+        return [f"no figure: {answer.outside.reason} {answer.outside.advice}"]
+    lines = [""]
+    for item in answer.items:
+        text = item.text(manner)
+        if item.begins and lines[-1]:
+            lines.append(text)
+        elif lines[-1]:
+            lines[-1] += f"{' ' if item.tight else '; '}{text}"
+        else:
+            lines[-1] = text
+    return lines
+
+
+def lines(
+    answer: Answer, given: Sequence[Told], source: str, manner: Manner, why: bool
+) -> list[str]:
+    """Give all that is printed: the answer first, what was assumed or taken beside it, cautions.
+
+    why: with everything given, every note, rule and source.
+    """
+    found = figures(answer, manner)
+    short = [note for note in answer.notes if len(note) <= SHORT]
+    beside = [each for each in short if not why]
+    for title, some in (
+        (
+            "assumed",
+            [f"{each.name} {each.text}" for each in given if each.assumed and not each.plain],
+        ),
+        ("taken", [str(each) for each in given if each.source]),
+    ):
+        if some and not why:
+            beside.append(f"{title}: {', '.join(some)}")
+    found[-1] = BETWEEN.join([found[-1], *beside])
+    found += [f"caution: {each}" for each in answer.cautions]
+    if why:
+        found += [f"given: {', '.join(map(str, given))}"] if given else []
+        found += [f"note: {each}" for each in answer.notes]
+        found += [f"rule: {answer.rule}", f"source: {source}"]
+    return found

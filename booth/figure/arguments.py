@@ -26,7 +26,7 @@ class Argument:
 
     parameter, field: what it becomes, of a parameter the one field of it; optional: may be left
     out, and is then given by name only; default: its value when it is left out, None where nothing
-    is assumed; many: takes every value that is left.
+    is assumed; many: takes every value that is left; expand: what one typed word stands for.
     """
 
     name: str
@@ -37,6 +37,11 @@ class Argument:
     optional: bool = False
     default: Any = None
     many: bool = False
+    expand: Callable[[str], list[str]] | None = None
+
+    def words(self, text: str) -> list[str]:
+        """Give the words that one typed word stands for: ``4:1`` for two components."""
+        return self.expand(text) if self.expand else [text]
 
 
 def arguments_of(function: Function, explained: Iterable[Function]) -> tuple[Argument, ...]:
@@ -73,6 +78,7 @@ def arguments_of(function: Function, explained: Iterable[Function]) -> tuple[Arg
                 optional=optional,
                 default=default if optional else None,
                 many=many and name not in exceptions.READERS,
+                expand=exceptions.EXPANDED.get(name),
             )
             found.append(argument)
         elif not optional:

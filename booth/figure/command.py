@@ -1,83 +1,141 @@
-"""The command itself: words in, one line (or JSON) out, an exit code."""
+"""The command itself: questions in, answers out, an exit code."""
 
 from __future__ import annotations
 
+import itertools
 import json
+import os
+import select
+import shlex
+import stat
 import sys
-from collections.abc import Sequence
+from collections.abc import Iterable, Sequence
 from typing import Any, TextIO
 
-from booth.figure import help
-from booth.figure.answer import Answer, line
+from booth.figure.answer import BETWEEN
 from booth.figure.catalogue import subjects
-from booth.figure.grammar import Misuse, read_words
-from booth.figure.readers import near
-from booth.figure.subject import Subject
+from booth.figure.options import BadOption, Options, options_of
+from booth.figure.question import ANSWERED, BAD_INPUT, NO_FIGURE, Reply, refused, reply_to
 from booth.files.safe_text import visible
-from booth.trade.result import BadInput
-from booth.units import System
-from booth.units.sentences import in_units
 
-USAGE = 2
+#: The worst first: what the exit code of several questions is.
+_WORST = (BAD_INPUT, NO_FIGURE, ANSWERED)
 #: For a terminal that has not the signs of the trade.
 _PLAIN = str.maketrans({"°": "", "²": "2", "³": "3", "µ": "u", "“": '"', "”": '"', "∞": "inf"})
-_UNITS = {"--us": System.US, "--metric": System.METRIC}
-_HELP, _JSON = {"--help", "-h"}, "--json"
-_OPTIONS = {*_UNITS, *_HELP, _JSON}
+#: The word for standard input.
+EACH_LINE = "-"
+#: How long a pipe may be silent before it is taken to hold no question; with the dash, for ever.
+PATIENCE_S = 0.5
+#: Columns of the narrowest terminal that lines are broken for.
+LEAST_WIDTH = 20
 
 
 def main(arguments: Sequence[str]) -> int:
-    """Answer ``booth figure ...``; give the exit code: 0, or 2 for words that do not fit."""
-    options = [word for word in arguments if word in _OPTIONS]
-    words = [word for word in arguments if word not in _OPTIONS]
-    system = next((_UNITS[word] for word in reversed(options) if word in _UNITS), System.US)
-    if not words:
-        _say(help.everything(), sys.stdout)
-        return 0
-    name, *rest = words
-    subject = subjects().get(name.lower().replace("_", "-"))
-    if subject is None:
-        close = near(name, subjects())
-        known = "'booth figure' lists them." if close.startswith("Known") else close
-        return _misuse("", f"There is no subject {name!r}. {known}")
-    if _HELP.intersection(options):
-        _say(help.about(subject, system), sys.stdout)
-        return 0
+    """Answer ``booth figure ...``; give the exit code.
+
+    0 answered, 2 words that cannot be read, 3 no honest figure; of several questions the worst.
+    """
     try:
-        given, told = read_words(subject, rest, system)
-        answer = subject.answer(given)
-    except (Misuse, BadInput) as fault:
-        hint = f" 'booth figure {subject.name} --help' says what it takes."
-        said = in_units(fault if isinstance(fault, BadInput) else str(fault), system)
-        return _misuse(f" {subject.name}", f"{said}{hint}")
-    if _JSON in options:
-        _say(json.dumps(_plain(subject, answer, told, system), allow_nan=False), sys.stdout)
+        options = options_of(arguments)
+    except BadOption as fault:
+        return _print(refused("", str(fault), Options(as_json="--json" in arguments)))
+    if options.words == (EACH_LINE,):
+        return _every(sys.stdin, options)
+    if options.schema:
+        return _schema(options)
+    if not options.words and not options.help and _piped(sys.stdin):
+        first = sys.stdin.readline()
+        if first:
+            return _every(itertools.chain([first], sys.stdin), options)
+    if not options.words or options.help:
+        return _help(options)
+    return _print(reply_to(options))
+
+
+def _piped(stream: TextIO) -> bool:
+    """Say whether questions stand ready in a pipe or a file; one that is silent is not waited for."""
+    try:
+        kind = os.fstat(stream.fileno()).st_mode
+        if stat.S_ISREG(kind):
+            return True
+        return stat.S_ISFIFO(kind) and bool(select.select([stream], [], [], PATIENCE_S)[0])
+    except (OSError, ValueError):  # closed, or none of the machine's own
+        return False
+
+
+def _every(questions: Iterable[str], options: Options) -> int:
+    """Answer one question a line in one line each; give the worst exit code."""
+    codes = {ANSWERED}
+    for line in questions:
+        try:
+            words = shlex.split(line, comments=True)
+            asked = options_of(words[2:] if words[:2] == ["booth", "figure"] else words, options)
+        except ValueError as fault:  # a quotation mark without its second one, or a bad option
+            reply = refused("", f"{line.strip()!r}: {str(fault).rstrip('.')}.", options)
+        else:
+            if not asked.words:
+                continue
+            reply = reply_to(asked)
+        codes.add(_print(reply, whole=True))
+        sys.stdout.flush()
+    return next(code for code in _WORST if code in codes)
+
+
+def _print(reply: Reply, whole: bool = False) -> int:
+    """Print a reply. whole: an answer of several lines in one, a refusal in the place of an answer."""
+    if reply.data is not None:
+        _say(_json(reply.data), sys.stdout)
+    elif reply.code == BAD_INPUT:
+        where = f" {reply.where}" if reply.where else ""
+        stream = sys.stdout if whole else sys.stderr
+        _say(f"booth figure{where}: {' '.join(reply.lines)}", stream)
     else:
-        _say(in_units(line(answer, told, subject.source, system), system), sys.stdout)
-    return 0
+        _say(BETWEEN.join(reply.lines) if whole else _fitted(reply.lines, sys.stdout), sys.stdout)
+    return reply.code
 
 
-def _plain(subject: Subject, answer: Answer, told: Sequence[str], system: System) -> dict[str, Any]:
-    """Give the answer for JSON; what is not finite is null."""
-    found: dict[str, Any] = {
-        "subject": subject.name,
-        "values": [item.plain(system) for item in answer.items],
-        "notes": [in_units(each, system) for each in answer.notes],
-        "given": [visible(each) for each in told],
-        "rule": in_units(answer.rule, system),
-        "source": subject.source,
-        "estimate": answer.estimate,
-        "outside": answer.outside is not None,
-    }
-    if answer.outside is not None:
-        reason, advice = answer.outside.reason, answer.outside.advice
-        found |= {"reason": in_units(reason, system), "advice": in_units(advice, system)}
-    return found
+def _fitted(lines: Sequence[str], stream: TextIO) -> str:
+    """Give lines as a text: in a terminal none is longer than it is wide."""
+    if not stream.isatty():
+        return "\n".join(lines)
+    import shutil
+    import textwrap
+
+    width = max(LEAST_WIDTH, shutil.get_terminal_size().columns)
+    return "\n".join(textwrap.fill(each, width, subsequent_indent="   ") for each in lines)
 
 
-def _misuse(where: str, sentence: str) -> int:
-    _say(f"booth figure{where}: {sentence}", sys.stderr)
-    return USAGE
+def _json(data: Any) -> str:
+    return json.dumps(data, allow_nan=False, ensure_ascii=False)
+
+
+def _schema(options: Options) -> int:
+    from booth.figure import data
+
+    named = [subjects().get(word.lower()) for word in options.words]
+    missing = [word for word, found in zip(options.words, named, strict=True) if found is None]
+    if missing:
+        return _print(refused("", f"There is no subject {missing[0]!r}.", options))
+    wanted = [each for each in named if each is not None] or list(subjects().values())
+    _say(json.dumps(data.schema(wanted), indent=2), sys.stdout)
+    return ANSWERED
+
+
+def _help(options: Options) -> int:
+    from booth.figure import help
+    from booth.units import System
+
+    if not options.words and options.as_json:
+        _say(_json(help.list_as_json()), sys.stdout)
+        return ANSWERED
+    if not options.words:
+        _say(help.shortly() if options.help else help.everything(), sys.stdout)
+        return ANSWERED
+    subject = subjects().get(options.words[0].lower().replace("_", "-"))
+    if subject is None:
+        return _print(reply_to(options))
+    _say(help.about(subject, options.system or System.US), sys.stdout)
+    return ANSWERED
 
 
 def _say(text: str, stream: TextIO) -> None:

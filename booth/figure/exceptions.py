@@ -92,6 +92,7 @@ def _row(line: str) -> tuple[str, Row]:
 ROWS = dict(_row(line) for line in _ROWS.strip().splitlines())
 
 _PARAMETERS = """
+profile=pattern
 air_kpa=room blend=solvents closes_s=time correction_from=from-correction
 correction_to=to-correction counted_as=from cup_from=from cup_to=to deliveries_ml_min=catches
 dry_so_far_um=so-far dry_wanted_um=dry duration_s=time efflux_s=time fraction_after=after
@@ -133,12 +134,17 @@ USES: Mapping[str, tuple[Function, ...]] = {
 }
 
 _MEETS = "no end while the compressor may run: it meets the demand"
-#: What is told where there is no figure: by the function, or the type of a result and its field.
+#: What is told where there is no figure, or one without end: by the function, or the type of a
+#: result and its field.
 LACKING = {
     "cups_for_viscosity": "none suits",
     "longest_trigger_s": _MEETS,
     "read_sign": "no figure, or no limit to hold it against",
     "steady_part": "nowhere: too few passes",
+    "Evenness.max_over_min": "without end: some of the width gets nothing",
+    "FilmInterval.high_um": "no dry tooth was read, so it may be more",
+    "FilmStatistics.spread_most_um": "cannot be said: no dry tooth was read",
+    "PotLife.pot_life_left_s": "none: it is over",
     "RunStatistics.suspect": "cannot be said",
     "HoldTime.best_s": _MEETS,
     "HoldTime.rest_s": "none, or the compressor does not start",
@@ -147,6 +153,7 @@ LACKING = {
 #: Words for the figures of a result, by its type and the name of the field.
 FIGURES = {
     "CapPressure.within": "within HVLP",
+    "DryingPower.of_the_reference_air_fraction": "of the reference air's",
     "CatchStatistics.cv": "the same over the mean",
     "CatchStatistics.sd_ml_min": "standard deviation",
     "CupFills.cups": "fills",
@@ -197,6 +204,8 @@ READERS: Mapping[str, Reader] = {
     "large": readers.choice({"large": True, "small": False}),
     "zones": readers.ZONES,
 }
+#: What one typed word stands for, by the name of the parameter.
+EXPANDED = {"components": readers.ratio_words}
 #: What is assumed by type, where a function assumes nothing.
 ASSUMED: Mapping[Any, Any] = {Efficiency: HVLP_LARGE_PARTS, Measure: Measure.VOLUME}
 #: Names, and so units, of what is in a tuple, by the name of the parameter.

@@ -1,36 +1,66 @@
 """The words after a subject become its arguments.
 
-Values stand in their places, or after their name: ``time=30s``, ``--time 30s``, ``--time=30s``; the
-names at, from and to may also stand before their value as a word. Arguments that may be left out are
-given by name.
+Values stand in their places, in any order where their units tell them apart, or after their name:
+``time=30s``, ``--time 30s``, ``--time=30s``; the names at, from and to may also stand before their
+value as a word. Arguments that may be left out are given by name.
 """
 
 from __future__ import annotations
 
-import itertools
 import re
-from collections.abc import Sequence
-from typing import Any
+from collections.abc import Mapping, Sequence
+from typing import Any, NamedTuple
 
+from booth.figure.answer import Told
+from booth.figure.arguments import Argument
+from booth.figure.heard import Heard
+from booth.figure.placing import Ambiguous, Placing
 from booth.figure.readers import near
 from booth.figure.subject import Subject
+from booth.trade.mixing.components import Measure
 from booth.trade.result import BadInput
 from booth.units import EntryError, System
-from booth.units.sentences import in_units
 
 #: Names that may stand before their value without any sign.
 WORDS = ("at", "from", "to")
 _NAMED = re.compile(r"^(?:--)?([A-Za-z][A-Za-z_-]*)=(.*)$", re.DOTALL)
-_NUMBER = re.compile(r"^[\d.,/]+$")
-_UNIT = re.compile(r"^[^\W\d_][\w/.³²]*$|^%$")
 
 
 class Misuse(ValueError):
     """The words do not fit the subject; the message is a sentence."""
 
 
-def sort_words(subject: Subject, words: Sequence[str]) -> dict[str, list[str]]:
-    """Give the texts of each argument by its name. Raises Misuse."""
+class Taken(NamedTuple):
+    """A value that nobody typed: from a coating profile or the shop file, and from which."""
+
+    value: Any
+    source: str
+
+
+class Given(NamedTuple):
+    """values: by the names of the arguments; told: what was understood; system, heard: its units."""
+
+    values: dict[str, Any]
+    told: list[tuple[Argument, list[Any], str]]
+    heard: Heard
+
+    def shown(self, system: System) -> list[Told]:
+        """Give what was understood, as it is read back."""
+        digits = self.heard.significant
+        found = []
+        for argument, values, source in self.told:
+            text = " ".join(argument.reader.show(value, system, digits) for value in values)
+            assumed = source == ASSUMED
+            plain = assumed and (values[0] is False or values[0] is Measure.VOLUME)
+            found.append(Told(argument.name, text, assumed, "" if assumed else source, plain))
+        return found
+
+
+ASSUMED = "assumed"
+
+
+def sort_words(subject: Subject, words: Sequence[str]) -> tuple[dict[str, list[str]], list[str]]:
+    """Give the texts of the arguments that were named, and the words without a name. Raises Misuse."""
     found: dict[str, list[str]] = {}
 
     def put(name: str, text: str | None) -> None:
@@ -58,51 +88,84 @@ def sort_words(subject: Subject, words: Sequence[str]) -> dict[str, list[str]]:
             put(word, rest.pop(0))
         else:
             unnamed.append(word)
-    needed = [each for each in subject.arguments if not each.optional]
-    # Those with a name first: then "30s cup=..." needs no order.
-    for word in unnamed:
-        free = (each.name for each in needed if each.many or each.name not in found)
-        name = next(free, None)
-        if name is None:
-            raise Misuse(f"{word!r} is one word too many.")
-        put(name, word)
-    missing = [each.name for each in needed if each.name not in found]
-    if missing:
-        raise Misuse(f"{', '.join(missing)} {'is' if len(missing) == 1 else 'are'} missing.")
-    return found
+    return found, unnamed
 
 
 def read_words(
-    subject: Subject, words: Sequence[str], system: System
-) -> tuple[dict[str, Any], list[str]]:
-    """Read the arguments; give them, and what was understood. Raises Misuse with a sentence."""
-    try:
-        return _read(subject, sort_words(subject, words), system)
-    except Misuse as fault:
-        for number, unit in itertools.pairwise(words):
-            if _NUMBER.match(number) and _UNIT.match(unit):
-                together = f"'{number} {unit}' or {number}{unit}"
-                raise Misuse(f"{fault} Keep a number and its unit together: {together}.") from None
-        raise
+    subject: Subject,
+    words: Sequence[str],
+    system: System | None,
+    taken: Mapping[str, Taken] | None = None,
+) -> Given:
+    """Read the arguments. system: that of bare numbers; None: the one the typed units are of.
+
+    taken: what a profile or the shop file says, by argument; what was typed comes first. Raises
+    Misuse with a sentence.
+    """
+    taken = taken or {}
+    named, unnamed = sort_words(subject, words)
+    needed = [each for each in subject.arguments if not each.optional]
+    free = [each for each in needed if each.name not in named or each.many]
+    texts = _placed(free, unnamed, taken, named, system or System.US)
+    for name, found in named.items():
+        texts[name] = [*found, *texts.get(name, ())]
+    missing = [each.name for each in needed if each.name not in {*texts, *taken}]
+    if missing:
+        raise Misuse(f"{', '.join(missing)} {'is' if len(missing) == 1 else 'are'} missing.")
+    given = _read(subject, texts, taken, system or System.US)
+    if system is None and given.heard.systems == {System.METRIC}:
+        return _read(subject, texts, taken, System.METRIC)
+    return given
+
+
+def _placed(
+    free: Sequence[Argument],
+    words: Sequence[str],
+    taken: Mapping[str, Taken],
+    named: Mapping[str, Sequence[str]],
+    system: System,
+) -> dict[str, list[str]]:
+    """Give the words without a name by argument: first those that nothing else tells."""
+    if not words:
+        return {}
+    open_ = [each for each in free if each.name not in taken and each.name not in named]
+    best = None
+    for slots in dict.fromkeys((tuple(open_), tuple(free))):
+        try:
+            placed = Placing(slots, system).place(words)
+        except Ambiguous as fault:
+            raise Misuse(str(fault)) from None
+        if placed is not None and placed.fits:
+            return dict(placed.texts)
+        best = best or placed
+    if best is None:
+        raise Misuse(f"{words[min(len(open_), len(words) - 1)]!r} is one word too many.")
+    return dict(best.texts)
 
 
 def _read(
-    subject: Subject, texts: dict[str, list[str]], system: System
-) -> tuple[dict[str, Any], list[str]]:
+    subject: Subject,
+    texts: Mapping[str, Sequence[str]],
+    taken: Mapping[str, Taken],
+    system: System,
+) -> Given:
+    heard = Heard(system)
     values: dict[str, Any] = {}
-    told: list[str] = []
+    told: list[tuple[Argument, list[Any], str]] = []
     for argument in subject.arguments:
+        source = ""
+        words = [word for text in texts.get(argument.name, ()) for word in argument.words(text)]
         try:
-            found = [argument.reader.read(text, system) for text in texts.get(argument.name, ())]
+            found = [argument.reader.read(word, heard) for word in words]
         except (EntryError, BadInput) as fault:
-            said = in_units(fault if isinstance(fault, BadInput) else str(fault), system)
-            raise Misuse(f"{argument.name}: {said}") from None
-        assumed = not found and argument.default is not None
-        if assumed:
-            found = [argument.default]
+            raise Misuse(f"{argument.name}: {fault}") from None
+        if not found and argument.name in taken:
+            value, source = taken[argument.name]
+            found = list(value) if argument.many else [value]
+        elif not found and argument.default is not None:
+            found, source = [argument.default], ASSUMED
         if not found:
             continue
         values[argument.name] = found if argument.many else found[0]
-        shown = " ".join(argument.reader.show(value, system) for value in found)
-        told.append(f"{argument.name} {shown}{' (assumed)' if assumed else ''}")
-    return values, told
+        told.append((argument, found, source))
+    return Given(values, told, heard)

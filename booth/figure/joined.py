@@ -8,14 +8,24 @@ from __future__ import annotations
 import functools
 import inspect
 from collections.abc import Callable, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, fields
 from typing import Any, TypeVar
 
-from booth.figure.answer import Answer, Item
+from booth.figure import docs
 from booth.figure.docs import Function
+from booth.figure.joined_results import (
+    Batch,
+    BlendRules,
+    Coverage,
+    DryingPower,
+    FittedStep,
+    Gauged,
+    MixShare,
+    PotLife,
+    RankedFault,
+    SectionPoint,
+)
 from booth.figure.readers import Amount
-from booth.figure.results import joined, tell, told
-from booth.figure.shapes import NUMBER, SHARE, TIME, VOLUME
 from booth.figure.subject import Subject
 from booth.trade.cups.viscosity_by_temperature import ViscosityPoint, viscosity_at_temperature
 from booth.trade.delivery.catches import delivery_from_volume, delivery_from_weight
@@ -33,7 +43,7 @@ from booth.trade.mixing.pours import PourTable, pour_table
 from booth.trade.pattern.fan_profile import FanProfile
 from booth.trade.pattern.overlap import film_section
 from booth.trade.pattern.pattern_reading import Reading, reading, seen_in_zones
-from booth.trade.result import BadInput, Outside
+from booth.trade.result import BadInput, Figure, Outside, Value
 from booth.trade.thinning.blending_rule import blend_index_mm2_s, blend_logarithmic_mm2_s
 from booth.trade.thinning.thin_to_viscosity import thinner_from_fit
 from booth.trade.thinning.thinning_fit import ThinningPoint, fit_thinning
@@ -61,29 +71,33 @@ def joins(
     return keep
 
 
-def side_by_side(labels: dict[Function, str]) -> None:
-    """Keep several functions as one subject that takes what the last of them takes."""
-    *_, last = labels
+def side_by_side(result: type, *functions: Function) -> None:
+    """Keep several functions as one subject that takes what the last of them takes.
+
+    result: its fields are what they give, in their order.
+    """
+    *_, last = functions
 
     @functools.wraps(last)
-    def asked(**given: Any) -> Answer:
-        parts = []
-        for function, label in labels.items():
+    def asked(**given: Any) -> Any:
+        found = []
+        for function in functions:
             known = inspect.signature(function).parameters
-            found = function(**{name: given[name] for name in known if name in given})
-            parts.append(tell(function, found, label))
-        return joined(parts)
+            found.append(function(**{name: given[name] for name in known if name in given}))
+        return result(*found)
 
-    JOINED.append(Subject(asked, tuple(labels), all_told=True))
+    assert len(fields(result)) == len(functions)
+    asked.__annotations__ = {**last.__annotations__, "return": result}
+    JOINED.append(Subject(asked, functions, all_told=True))
 
 
-side_by_side({blend_logarithmic_mm2_s: "logarithmic rule", blend_index_mm2_s: "blending index"})
-side_by_side({theoretical_coverage_m2_l: "nothing lost", practical_coverage_m2_l: "with losses"})
-side_by_side({drying_power_pa: "drying power", relative_drying_power: "of the reference air's"})
+side_by_side(BlendRules, blend_logarithmic_mm2_s, blend_index_mm2_s)
+side_by_side(Coverage, theoretical_coverage_m2_l, practical_coverage_m2_l)
+side_by_side(DryingPower, drying_power_pa, relative_drying_power)
 
 
 @joins(viscosity_at_temperature, examples=["22.5C 15C:201.888cSt 30C:59.507cSt", "25C 15C:200cSt"])
-def viscosity_at(at_c: float, points: Sequence[ViscosityPoint]) -> Any:
+def viscosity_at(at_c: float, points: Sequence[ViscosityPoint]) -> Figure:
     if len(points) > MOST_POINTS:
         raise BadInput(f"points: one or two measurements; {len(points)} were given.")
     return viscosity_at_temperature(at_c, *points)
@@ -101,31 +115,33 @@ def thinner_fit(
     target_mm2_s: float,
     points: Sequence[ThinningPoint],
     limit_fraction: float | None = None,
-) -> Any:
+) -> FittedStep | Outside:
     fit = fit_thinning(points)
     if isinstance(fit, Outside):
         return fit
     step = thinner_from_fit(fit, remaining_ml, thinner_fraction, target_mm2_s, limit_fraction)
+    if isinstance(step, Outside):
+        return step
     residual = "two measurements always lie on a line: no residual"
     if fit.residual_fraction is not None:
         residual = f"residual {100 * fit.residual_fraction:.1f} % of the viscosity"
-    return step, Answer(notes=(residual,))
+    return FittedStep(step, fit.residual_fraction, residual)
 
 
 @joins(
     delivery_from_volume, delivery_from_weight, examples=["'6 oz' 60s", "120g 30s density=1.2g/ml"]
 )
-def delivery(amount: Amount, duration_s: float, density_g_ml: float | None = None) -> Answer:
+def delivery(amount: Amount, duration_s: float, density_g_ml: float | None = None) -> Value:
     """Give the delivery from a timed catch, by volume or by weight."""
     if amount.measure is Measure.VOLUME:
         if density_g_ml is not None:
             raise BadInput("A density is only needed where the catch was weighed, as in 120g.")
         found = delivery_from_volume(amount.number, duration_s)
-        return tell(delivery_from_volume, found, "delivery")
+        return Value(found, "ml/min", docs.formula(delivery_from_volume))
     if density_g_ml is None:
         raise BadInput("A catch that was weighed needs the density of the mix: density=1.2g/ml.")
     found = delivery_from_weight(amount.number, density_g_ml, duration_s)
-    return tell(delivery_from_weight, found, "delivery")
+    return Value(found, "ml/min", docs.formula(delivery_from_weight))
 
 
 @joins(
@@ -136,13 +152,13 @@ def delivery(amount: Amount, duration_s: float, density_g_ml: float | None = Non
 )
 def gauge(
     readings: Sequence[FilmInterval], low_um: float | None = None, high_um: float | None = None
-) -> Any:
+) -> Gauged:
     """Give what readings of a notch gauge say of a wet film."""
     sums = wet_gauge.film_statistics(readings)
-    rule = Answer(rule="the film lies between the last wetted and the first dry tooth")
-    if low_um is None and high_um is None:
-        return sums, rule
-    return sums, wet_gauge.judge_film(sums.mean, low_um, high_um), rule
+    judged = None
+    if low_um is not None or high_um is not None:
+        judged = wet_gauge.judge_film(sums.mean, low_um, high_um)
+    return Gauged(sums, judged, "the film lies between the last wetted and the first dry tooth")
 
 
 @joins(film_section, examples=["even 50% passes=2 points=3"])
@@ -152,13 +168,12 @@ def section(
     passes: int = 5,
     points: int = 15,
     alternating: bool = False,
-) -> Answer:
+) -> tuple[SectionPoint, ...]:
     for name, count in (("passes", passes), ("points", points)):
         if count > MOST:
             raise BadInput(f"{name}: {MOST} are enough for one line; {count} were asked for.")
     found = film_section(profile, overlap_fraction, passes, points, alternating)
-    items = tuple(Item(f"at {100 * place:.1f} %", film, NUMBER) for place, film in found)
-    return Answer(items, notes=("place in % of the painted width, film over the mean film",))
+    return tuple(SectionPoint(place, film) for place, film in found)
 
 
 @joins(seen_in_zones, examples=["9,4,2,4,9"])
@@ -173,38 +188,37 @@ def zones(zones: Sequence[float]) -> Reading:
     next_question,
     examples=["runs wet=90um wet-high=60um efflux=20s efflux-low=18s"],
 )
-def fault(fault: Fault, evidence: Evidence) -> Any:
+def fault(fault: Fault, evidence: Evidence) -> RankedFault:
     ranked = rank_causes(fault.key, evidence)
+    question = next_question(ranked)
     rule = "how usual a cause is, times what was measured of it"
-    causes = [told(each, None, f"{place}.") for place, each in enumerate(ranked, 1)]
-    question, notes = next_question(ranked), [f"the film: {fault.film}"]
-    if question is not None:
-        notes.insert(0, f"what parts the first ones: {question.words}")
-    return *causes, Answer(rule=rule, notes=tuple(notes))
+    return RankedFault(
+        tuple(ranked), question.words if question is not None else None, fault.film, rule
+    )
 
 
 @joins(pot_life_left_s, examples=["3h:4h 0h:4h", "5h:4h"])
-def pot_life_left(batches: Sequence[BatchAge]) -> Answer:
+def pot_life_left(batches: Sequence[BatchAge]) -> PotLife:
     left = pot_life_left_s(batches)
-    if left < 0:
-        return Answer((Item("over since", -left, TIME),), notes=("spray no more of it",))
-    return Answer((Item("pot life left", left, TIME),))
+    return PotLife(None, -left, "spray no more of it") if left < 0 else PotLife(left, None, "")
 
 
-def _poured(mix: Sequence[Component], table: PourTable, parts_by: Measure) -> Answer:
+def _poured(mix: Sequence[Component], table: PourTable, parts_by: Measure) -> Batch:
     """Give what a table of pours gives, and the volume it makes where that can be told."""
-    parts = [told(table, None, ""), Answer(rule=f"parts by {parts_by}, poured one on the other")]
+    volume = None
     if table.measure is Measure.WEIGHT and all(each.density_g_ml for each in mix):
-        volume = Item("which makes", mixed_volume_ml(mix, table), VOLUME)
-        parts.append(Answer((volume,)))
-    return joined(parts)
+        volume = mixed_volume_ml(mix, table)
+    return Batch(
+        table.measure, table.pours, volume, f"parts by {parts_by}, poured one on the other"
+    )
 
 
 def _with_volume(pour: Function) -> Function:
     @functools.wraps(pour)
-    def asked(components: Sequence[Component], **given: Any) -> Answer:
+    def asked(components: Sequence[Component], **given: Any) -> Batch:
         return _poured(components, pour(components, **given), given["parts_by"])
 
+    asked.__annotations__ = {**pour.__annotations__, "return": Batch}
     return asked
 
 
@@ -232,7 +246,7 @@ def _mix(held: Sequence[Held]) -> list[Component]:
 
 
 @joins(pours.pour_table_from_stock, examples=["base:4:500ml hardener:1:100ml"])
-def mix_stock(components: Sequence[Held], parts_by: Measure, measure: Measure) -> Answer:
+def mix_stock(components: Sequence[Held], parts_by: Measure, measure: Measure) -> Batch:
     stock = {
         each.name: each.amount.in_measure(measure, each.name)
         for each in components
@@ -259,17 +273,20 @@ def mix_correct(
 
 
 @joins(pour_shares, examples=["base:4:1.2g/ml hardener:1:0.9g/ml"])
-def mix_shares(components: Sequence[Component], parts_by: Measure) -> Answer:
+def mix_shares(components: Sequence[Component], parts_by: Measure) -> tuple[MixShare, ...]:
     """Give the share of each component, by volume and by weight."""
     dense = all(each.density_g_ml for each in components)
-    items = []
-    for by in (parts_by, *(each for each in Measure if each is not parts_by and dense)):
-        shares = pour_shares(components, parts_by, by)
-        for each, share in zip(components, shares, strict=True):
-            items.append(Item(f"{each.name} by {by}", share, SHARE))
-    return Answer(tuple(items), "parts over all parts")
+    found: dict[Measure, Sequence[float]] = {
+        by: pour_shares(components, parts_by, by) for by in Measure if dense or by is parts_by
+    }
+    unknown = [None] * len(components)
+    columns = (found.get(Measure.VOLUME, unknown), found.get(Measure.WEIGHT, unknown))
+    return tuple(
+        MixShare(each.name, by_volume, by_weight)
+        for each, by_volume, by_weight in zip(components, *columns, strict=True)
+    )
 
 
 @joins(with_thinner, examples=["25% base:4"])
-def mix_thinner(thinner_percent: float, components: Sequence[Component]) -> Any:
-    return with_thinner(components, "thinner", thinner_percent)
+def mix_thinner(thinner_percent: float, components: Sequence[Component]) -> tuple[Component, ...]:
+    return tuple(with_thinner(components, "thinner", thinner_percent))

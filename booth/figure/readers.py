@@ -3,11 +3,13 @@
 from __future__ import annotations
 
 import difflib
+import re
 from collections.abc import Callable, Iterable, Mapping, Sequence
 from dataclasses import dataclass
 from typing import Any, NamedTuple
 
 from booth.figure import shapes
+from booth.figure.heard import Heard
 from booth.figure.shapes import Shape
 from booth.trade.film.transfer_efficiency import Efficiency, EfficiencyBand, default_band
 from booth.trade.mixing.components import Measure
@@ -36,16 +38,18 @@ class Reader:
     word that reads as a value, for an example; show: a value as it is read by a person.
     """
 
-    read: Callable[[str, System], Any]
+    read: Callable[[str, Heard], Any]
     explain: Callable[[System], str]
     typed: Callable[[Any], str]
-    show: Callable[[Any, System], str]
+    show: Callable[[Any, System, int | None], str]
 
 
 def quantity(shape: Shape) -> Reader:
     """Give the reader of a number with its unit."""
 
     def explain(system: System) -> str:
+        if shape.needs_unit:
+            return "a time with its unit, as 4h, 90s, 1:30"
         unit = shape.bare(system)
         return "a number" if unit == "no unit" else f"a bare number is in {unit}"
 
@@ -55,7 +59,7 @@ def quantity(shape: Shape) -> Reader:
 def choice(words: Mapping[str, Any]) -> Reader:
     """Give the reader of one of some words."""
 
-    def read(text: str, system: System) -> Any:
+    def read(text: str, heard: Heard) -> Any:
         wanted = "-".join(text.lower().replace("-", " ").replace("_", " ").split())
         if wanted not in words:
             raise BadInput(f"{text!r} is not among the words here. {near(wanted, words)}")
@@ -64,7 +68,7 @@ def choice(words: Mapping[str, Any]) -> Reader:
     def typed(value: Any) -> str:
         return next(word for word, meant in words.items() if meant == value)
 
-    return Reader(read, lambda system: ", ".join(words), typed, lambda value, _: typed(value))
+    return Reader(read, lambda system: ", ".join(words), typed, lambda value, *_: typed(value))
 
 
 def named(
@@ -72,12 +76,12 @@ def named(
 ) -> Reader:
     """Give the reader of what is found by a word. say: what may be typed; name: back again."""
 
-    def read(text: str, system: System) -> Any:
+    def read(text: str, heard: Heard) -> Any:
         if not text.strip():
             raise BadInput("Nothing was typed for it.")
         return find(text)
 
-    return Reader(read, lambda system: say, name, lambda value, _: name(value))
+    return Reader(read, lambda system: say, name, lambda value, *_: name(value))
 
 
 class Part(NamedTuple):
@@ -100,7 +104,7 @@ def group(
     form = BETWEEN.join(needed).upper()
     form += "".join(f"[{BETWEEN}{part.name.upper()}]" for part in parts[len(needed) :])
 
-    def read(text: str, system: System) -> Any:
+    def read(text: str, heard: Heard) -> Any:
         words = text.split(BETWEEN)
         if not len(needed) <= len(words) <= len(parts):
             raise BadInput(
@@ -110,7 +114,7 @@ def group(
         found = [None] * len(parts)
         for place, (word, part) in enumerate(zip(words, parts, strict=False)):
             if word.strip() != NOTHING:
-                found[place] = part.reader.read(word, system)
+                found[place] = part.reader.read(word, heard)
             elif not part.lacks:
                 raise BadInput(f"A dash says that there is no {part.name}, but it is needed.")
         return make(*found)
@@ -132,7 +136,9 @@ def group(
         read,
         explain,
         lambda value: told(value, lambda reader, part: reader.typed(part)),
-        lambda value, system: told(value, lambda reader, part: reader.show(part, system)),
+        lambda value, system, digits: told(
+            value, lambda reader, part: reader.show(part, system, digits)
+        ),
     )
 
 
@@ -149,10 +155,10 @@ class Amount(NamedTuple):
         return self.number
 
 
-def _read_amount(text: str, system: System) -> Amount:
-    found = read_amount(text, system)
-    weighed = found.unit == Kind.MASS.base
-    return Amount(found.value, Measure.WEIGHT if weighed else Measure.VOLUME)
+def _read_amount(text: str, heard: Heard) -> Amount:
+    weighed = read_amount(text, heard.system).unit == Kind.MASS.base
+    measure = Measure.WEIGHT if weighed else Measure.VOLUME
+    return Amount(shapes.UNITS[measure.unit].read(text, heard), measure)
 
 
 #: A volume or a weight; in an example, where only a number stands, a volume.
@@ -160,7 +166,9 @@ AMOUNT = Reader(
     _read_amount,
     lambda system: f"a volume or a weight; a bare number is in {shapes.VOLUME.bare(system)}",
     shapes.VOLUME.typed,
-    lambda value, system: shapes.UNITS[value.measure.unit].show(value.number, system),
+    lambda value, system, digits: shapes.UNITS[value.measure.unit].show(
+        value.number, system, digits
+    ),
 )
 
 #: Words for the usual bands of transfer efficiency.
@@ -171,14 +179,14 @@ BANDS = {
 }
 
 
-def _read_efficiency(text: str, system: System) -> Efficiency:
+def _read_efficiency(text: str, heard: Heard) -> Efficiency:
     word = "-".join(text.lower().split())
-    return BANDS[word] if word in BANDS else shapes.SHARE.read(text, system)
+    return BANDS[word] if word in BANDS else shapes.SHARE.read(text, heard)
 
 
-def _show_efficiency(value: Efficiency, system: System) -> str:
+def _show_efficiency(value: Efficiency, system: System, digits: int | None) -> str:
     if not isinstance(value, EfficiencyBand):
-        return shapes.SHARE.show(value, system)
+        return shapes.SHARE.show(value, system, digits)
     word = next(word for word, band in BANDS.items() if band == value)
     return f"{word} ({100 * value.low:g} to {100 * value.high:g} %)"
 
@@ -199,9 +207,24 @@ def _words(text: str) -> str:
     return word
 
 
+_RATIO = re.compile(r"\d+(?:[.,]\d+)?(?:\s*:\s*\d+(?:[.,]\d+)?)+")
+#: What the numbers of a ratio are called: which is the hardener, the can says.
+PLACES = ("first", "second", "third", "fourth", "fifth", "sixth")
+
+
+def ratio_words(text: str) -> list[str]:
+    """Give a ratio in digits as components: ``4:1`` is ``first:4`` and ``second:1``."""
+    if not _RATIO.fullmatch(text.strip()):
+        return [text]
+    numbers = text.split(BETWEEN)
+    if len(numbers) > len(PLACES):
+        raise BadInput(f"{text!r} has {len(numbers)} numbers: {len(PLACES)} are the most.")
+    return [f"{name}{BETWEEN}{number}" for name, number in zip(PLACES, numbers, strict=False)]
+
+
 def _zones(text: str) -> list[float]:
     words = text.replace(",", " ").split()
-    return [shapes.NUMBER.read(word, System.METRIC) for word in words]
+    return [shapes.NUMBER.read(word, Heard(System.METRIC)) for word in words]
 
 
 def _profile(text: str) -> FanProfile:
@@ -213,7 +236,9 @@ def _profile(text: str) -> FanProfile:
 
 YES_NO = choice({"yes": True, "no": False})
 WORD = named(_words, "a name", name=str)
-WHOLE = named(lambda text: int(shapes.COUNT.read(text, System.METRIC)), "a whole number", name=str)
+WHOLE = named(
+    lambda text: int(shapes.COUNT.read(text, Heard(System.METRIC))), "a whole number", name=str
+)
 PROFILE = named(_profile, f"{', '.join(NAMES)}; or zones seen on paper, 0 to 9 each, as 2,4,6,4,2")
 ZONES = named(
     _zones,

@@ -15,11 +15,19 @@ from booth.figure.answer import Answer, Item
 from booth.figure.arguments import Argument, arguments_of, call
 from booth.figure.docs import Function
 from booth.figure.exceptions import LACKING, ROWS, Row
+from booth.figure.likely import checked
 from booth.figure.results import tell
 from booth.figure.shapes import words_of
 
+
+def _once(*sentences: str) -> tuple[str, ...]:
+    return tuple(dict.fromkeys(filter(None, sentences)))
+
+
 #: What the name of a function says beyond the figure itself: 'turns for delivery' are turns.
 _CIRCUMSTANCE = re.compile(r" (after|at|for|from|of)\b.*")
+#: What is filled into a label from what was given.
+_FILLED = re.compile(r" (as|in) \{.*?\}")
 
 
 @dataclass(frozen=True)
@@ -47,6 +55,15 @@ class Subject:
     @functools.cached_property
     def name(self) -> str:
         return self.row.name or self.words.replace(" ", "-")
+
+    @functools.cached_property
+    def key(self) -> str:
+        """The keys of its values as data, where its result has no fields to name them."""
+        label = _FILLED.sub("", self.row.label) or _CIRCUMSTANCE.sub("", self.words)
+        first, *others = (
+            part.strip().replace(" ", "_").replace("-", "_") for part in label.split("|")
+        )
+        return "|".join((first or "reading", *others))
 
     @property
     def told(self) -> tuple[Function, ...]:
@@ -85,15 +102,17 @@ class Subject:
             nothing = LACKING.get(self.function.__name__, "none")
             answer = Answer((Item(label.split("|")[0] or self.name, nothing),))
         else:
-            answer = tell(first, found, label)
+            answer = checked(tell(first, found, label))
         if answer.outside is not None:
             return answer
         caution = getattr(first, "__globals__", {}).get("CAUTION", "")
-        notes = dict.fromkeys((*answer.notes, row.note.format_map(given), caution))
+        formulas = "; ".join(filter(None, map(docs.formula, self.told)))
         return dataclasses.replace(
             answer,
-            rule=answer.rule or docs.formula(first) or self.source.partition(";")[0],
-            notes=tuple(note for note in notes if note),
+            rule=answer.rule or formulas or self.source.partition(";")[0],
+            notes=_once(*answer.notes, row.note.format_map(given)),
+            cautions=_once(*answer.cautions, caution),
+            found=found,
         )
 
     def _typed(self, values: Mapping[str, Any]) -> str | None:

@@ -12,12 +12,14 @@ from typing import TYPE_CHECKING, Any
 if TYPE_CHECKING:
     from booth.units.display import show, shown_unit, shown_value  # noqa: F401
     from booth.units.kinds import EntryError, Kind, Quantity, System  # noqa: F401
-    from booth.units.reading import amount_kind, echo, read, read_amount  # noqa: F401
+    from booth.units.reading import amount_kind, echo, read, read_amount, understand  # noqa: F401
+    from booth.units.systems import system_of  # noqa: F401
 
 _NAMES = {
     "display": ("show", "shown_unit", "shown_value"),
     "kinds": ("EntryError", "Kind", "Quantity", "System"),
-    "reading": ("amount_kind", "echo", "read", "read_amount"),
+    "reading": ("amount_kind", "echo", "read", "read_amount", "understand"),
+    "systems": ("system_of",),
 }
 
 

@@ -49,7 +49,7 @@ class Entry(msgspec.Struct, frozen=True):
 
 
 class Understood(msgspec.Struct, frozen=True):
-    """What an entry said: value [base unit]; number and unit as typed, where it was one pair."""
+    """What an entry said: value [base unit]; number as typed where it was one pair; its first unit."""
 
     value: float
     number: float | None = None
@@ -145,7 +145,7 @@ def _pairs(folded: str) -> list[tuple[float, str]] | None:
 
 def _sum(pairs: list[tuple[float, str]], entry: Entry) -> Understood:
     dimension = entry.kind.dimension
-    total, last, notes = 0.0, math.inf, []
+    total, last, notes, first = 0.0, math.inf, [], None
     for number, word in pairs:
         unit = words.find(word, dimension)
         if unit is None:
@@ -153,9 +153,9 @@ def _sum(pairs: list[tuple[float, str]], entry: Entry) -> Understood:
         scale, offset = pair(unit, base_of(entry.kind))
         if offset or scale >= last or dimension in _UNADDED:
             raise entry.fault(" does not add up.")
-        total, last = total + number * scale, scale
+        total, last, first = total + number * scale, scale, first or unit
         notes.append(words.note(word, dimension))
-    return Understood(total, note=next((note for note in notes if note), ""))
+    return Understood(total, None, first, next((note for note in notes if note), ""))
 
 
 def _no_unit(word: str, entry: Entry) -> EntryError:

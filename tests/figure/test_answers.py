@@ -6,13 +6,12 @@ import importlib
 import inspect
 import io
 import json
-import math
 import pkgutil
 import shlex
 import subprocess
 import sys
 from collections.abc import Iterator
-from contextlib import redirect_stderr, redirect_stdout
+from contextlib import redirect_stdout
 from pathlib import Path
 from types import CodeType, FrameType, FunctionType
 from typing import Any
@@ -23,98 +22,71 @@ from hypothesis import strategies as st
 
 import booth.trade
 from booth.figure import main
-from booth.figure.catalogue import subjects
 from booth.figure.subject import Subject
-from tests.figure_cases import CASES, Case
+from tests.figure.ask import EXAMPLES, LINES, SUBJECTS, ask, at, numbers, refuse, run
+from tests.figure.cases import CASES, Case
 from tests.trade.walk import published
 
-SUBJECTS = subjects()
 #: Words that no answer may use of a job or its air: a figure permits nothing.
 NEVER = (" safe ", "safely", "harmless")
 
 
-def run(words: list[str]) -> tuple[int, str, str]:
-    """Give exit code, standard output and standard error of a call."""
-    out, err = io.StringIO(), io.StringIO()
-    with redirect_stdout(out), redirect_stderr(err):
-        code = main(words)
-    return code, out.getvalue(), err.getvalue()
-
-
-def refuse(constant: str) -> None:
-    raise AssertionError(f"{constant} is no JSON")
-
-
-def ask(words: str, *options: str) -> dict[str, Any]:
-    """Give the JSON of an answer."""
-    code, out, err = run([*shlex.split(words), "--json", *options])
-    assert (code, err) == (0, "")
-    found: dict[str, Any] = json.loads(out, parse_constant=refuse)
-    return found
-
-
-def examples() -> Iterator[tuple[Subject, str]]:
-    for subject in SUBJECTS.values():
-        for example in subject.examples:
-            yield subject, f"{subject.name} {example}".strip()
-
-
-EXAMPLES = list(examples())
-LINES = [line for _, line in EXAMPLES]
-
-
 @pytest.mark.parametrize("case", CASES, ids=lambda case: f"{case.words} {case.figure}")
 def test_figures_are_those_of_the_outside_world(case: Case) -> None:
-    values = {each["name"]: each["value"] for each in ask(case.words)["values"]}
-    assert abs(values[case.figure] - case.expected) <= case.within, case.source
+    found = at(ask(case.words)["values"], case.figure)
+    assert abs(found - case.expected) <= case.within, case.source
 
 
 @pytest.mark.parametrize("words", LINES)
-def test_each_example_is_answered_in_one_line_with_rule_and_source(words: str) -> None:
-    for option in ("--us", "--metric"):
+def test_each_example_is_answered_first_and_why_on_request(words: str) -> None:
+    for option in ("--us", "--metric", "--units=both"):
         code, out, err = run([*shlex.split(words), option])
-        assert (code, err) == (0, "")
-        assert out.endswith("\n")
-        assert out.count("\n") == 1
-        assert " | rule: " in out
-        assert " | source: " in out
-        assert out.partition(" | source: ")[2].strip()
-        assert not any(word in out for word in NEVER)
+        assert (code, err) == (3 if out.startswith("no figure: ") else 0, "")
+        first, *others = out.splitlines()
+        assert "rule: " not in out and "source: " not in out
+        if not words.startswith("fault "):  # one cause a line
+            assert all(line.startswith("caution: ") for line in others)
+        _, why, _ = run([*shlex.split(words), option, "--why"])
+        assert why.splitlines()[0] == first.partition(" | ")[0]
+        assert why.splitlines()[-2].startswith("rule: ")
+        assert why.splitlines()[-1].partition("source: ")[2].strip()
+        assert not any(word in out + why for word in NEVER)
+        assert set(others) <= set(why.splitlines())
 
 
 @pytest.mark.parametrize(("subject", "words"), EXAMPLES, ids=LINES)
 def test_json_says_what_the_line_says(subject: Subject, words: str) -> None:
     code, out, _ = run(shlex.split(words))
-    found = ask(words)
+    found = ask(words, code=code)
     assert found["subject"] == subject.name
     assert found["rule"]
     assert found["source"]
-    assert found["outside"] == out.startswith("no figure: ")
-    assert found["estimate"] == any(each["estimate"] for each in found["values"])
-    for value in found["values"]:
-        assert value["shown"] in out
-        assert ("estimate " in value["shown"]) == value["estimate"]
-        if value["estimate"] and "low" in value:
-            assert value["low"] <= value["value"] <= value["high"]
-        if isinstance(value["value"], float):
-            assert value["unit"]
-    if found["outside"]:
-        assert found["values"] == []
+    assert (found["status"] == "no figure") == out.startswith("no figure: ")
+    assert found["text"] in out.replace("\n", "; ")
+    assert found["estimate"] == ("estimate " in found["text"])
+    for figure in numbers(found["values"]):
+        assert figure["unit"]
+        if "low" in figure:
+            assert figure["estimate"]
+            assert figure["low"] <= figure["value"] <= figure["high"]
+        assert (figure["value"] is None) == bool(figure.get("reason"))
+    if any(figure["estimate"] for figure in numbers(found["values"])):
+        assert found["estimate"]
+    if found["status"] == "no figure":
+        assert found["values"] == {}
         assert found["reason"] in out
         assert found["advice"] in out
-    assert code == 0
+    assert code == (3 if found["status"] == "no figure" else 0)
+    for caution in found["cautions"]:
+        assert f"caution: {caution}" in out
 
 
 @pytest.mark.parametrize("words", LINES)
 def test_json_numbers_do_not_depend_on_the_units_shown(words: str) -> None:
-    us, metric = ask(words, "--us"), ask(words, "--metric")
-
-    def bare(found: dict[str, Any]) -> list[tuple[Any, ...]]:
-        keys = ("name", "unit", "value", "low", "high")
-        return [tuple(each.get(key) for key in keys) for each in found["values"]]
-
+    code = run(shlex.split(words))[0]
+    us, metric = ask(words, "--us", code=code), ask(words, "--metric", code=code)
     # A bare number takes the shown unit: the examples that have one have it without a unit.
-    assert bare(us) == bare(metric)
+    assert us["values"] == metric["values"]
 
 
 def public_functions() -> dict[str, FunctionType]:
@@ -244,24 +216,20 @@ def spare(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Iterator[None]:
 @pytest.mark.usefixtures("spare")
 def test_a_new_function_of_the_trade_has_its_subject_with_no_further_line() -> None:
     found = ask("spare-film 1mil 3")
-    assert found["values"] == [
-        {
-            "name": "spare film",
-            "value": pytest.approx(76.2),
-            "unit": "um",
-            "estimate": False,
-            "shown": "spare film 3.00 mil",
-        }
-    ]
+    assert found["values"] == {
+        "spare_film": {"value": pytest.approx(76.2), "unit": "um", "estimate": False}
+    }
+    assert found["text"] == "spare film 3.00 mil"
     assert found["rule"] == "dry x passes"
     assert found["source"] == "invented for a test"
-    assert found["given"] == [
-        "dry 1.00 mil",
-        "passes 3",
-        "air 68.0 °F (assumed)",
-        "glossy no (assumed)",
+    assert [(each["name"], each["text"], each["assumed"]) for each in found["given"]] == [
+        ("dry", "1.00 mil", False),
+        ("passes", "3", False),
+        ("air", "68.0 °F", True),
+        ("glossy", "no", True),
     ]
-    assert ask("spare-film 1mil 3 glossy=yes")["values"][0]["value"] == pytest.approx(152.4)
+    glossy = ask("spare-film 1mil 3 glossy=yes")["values"]["spare_film"]["value"]
+    assert glossy == pytest.approx(152.4)
     assert "must be above 0" in run(["spare-film", "0um", "3"])[2]
     assert "passes is missing" in run(["spare-film", "1mil"])[2]
     about = run(["spare-film", "--help"])[1]
@@ -277,60 +245,23 @@ def test_a_new_function_of_the_trade_has_its_subject_with_no_further_line() -> N
 @pytest.mark.usefixtures("spare")
 def test_a_new_type_of_argument_or_result_is_read_and_told_by_its_fields() -> None:
     found = ask("spare-stock 1:100ml/min 2:50ml/min")
-    told = [
-        (each["name"], each["value"], each.get("unit"), each["estimate"])
-        for each in found["values"]
+    assert found["values"] == {
+        "wet_each": {"value": 150.0, "unit": "um", "estimate": False},
+        "least": {"value": 150.0, "unit": "kW", "estimate": False},
+        "likely": {"value": 2.0, "unit": "mm2/s", "estimate": True, "low": 1.0, "high": 3.0},
+        "bare": {"value": 0.25, "unit": "1", "estimate": False},
+        "glossy": True,
+    }
+    assert found["text"].split("; ")[2:] == [
+        "likely estimate 2.00 mm²/s, 1.00 mm²/s to 3.00 mm²/s",
+        "bare 25 %",
+        "glossy yes",
     ]
-    assert told == [
-        ("wet each", 150.0, "um", False),
-        ("least", 150.0, "kW", False),
-        ("likely", 2.0, "mm2/s", True),
-        ("bare", 0.25, "1", False),
-        ("glossy", True, None, False),
-    ]
-    assert found["notes"] == ["Mind it."]
+    assert found["cautions"] == ["Mind it."]
     assert found["rule"] == "all bars added"
-    assert ask("spare-stock 1:100ml/min least=5C")["reason"] == "It is cold."
+    assert ask("spare-stock 1:100ml/min least=5C", code=3)["reason"] == "It is cold."
     assert "TURNS:DELIVERY" in run(["spare-stock", "1"])[2]
     assert "booth figure spare-stock 1:100ml/min" in run(["spare-stock", "--help"])[1]
-
-
-def test_the_list_names_every_subject_with_an_example() -> None:
-    code, out, err = run([])
-    assert (code, err) == (0, "")
-    for subject in SUBJECTS.values():
-        assert f"  {subject.name} " in out
-        assert f"booth figure {subject.name} {subject.examples[0]}".rstrip() in out
-    assert run(["--help"])[1] == out
-
-
-@pytest.mark.parametrize("subject", SUBJECTS.values(), ids=lambda subject: subject.name)
-def test_help_of_a_subject_explains_arguments_limits_and_source(subject: Subject) -> None:
-    code, out, err = run([subject.name, "--help"])
-    assert (code, err) == (0, "")
-    for argument in subject.arguments:
-        typed = f"{argument.name}=VALUE" if argument.optional else argument.name.upper()
-        assert f"  {typed} " in out
-        assert argument.meaning.split()[0] in out
-    assert "Limits: " in out
-    assert "Source: " in out
-    assert "not at hand" not in out
-    assert max(map(len, out.splitlines())) <= 110
-    for example in subject.examples:
-        assert f"booth figure {subject.name} {example}".rstrip() in out
-
-
-def test_help_names_the_unit_of_a_bare_number() -> None:
-    assert "a bare number is in fl oz" in run(["time-to-empty", "--help"])[1]
-    assert "a bare number is in ml" in run(["time-to-empty", "--help", "--metric"])[1]
-    us, metric = (
-        ask("time-to-empty 20 6", option)["values"][0]["value"] for option in ("--us", "--metric")
-    )
-    assert us == pytest.approx(200.0, rel=1e-12)
-    assert metric == pytest.approx(200.0, rel=1e-12)
-    # 20 fl oz at 100 ml/min: the unit of a bare number is that of the system.
-    value = ask("time-to-empty 20 100ml/min", "--us")["values"][0]["value"]
-    assert value == pytest.approx(20 * 29.5735295625 / 100 * 60, rel=1e-9)
 
 
 @pytest.mark.parametrize(
@@ -341,7 +272,6 @@ def test_help_names_the_unit_of_a_bare_number() -> None:
         ("viscosity 'Ford #4'", "time is missing"),
         ("viscosity", "cup, time are missing"),
         ("time-to-empty 20oz 6oz/min 5", "'5' is one word too many"),
-        ("time-to-empty 20 oz 6oz/min", "'20 oz' or 20oz"),
         ("time-to-empty volume=20oz volume=10oz 6oz/min", "volume was given twice"),
         ("time-to-empty 20oz 6oz/min delivry=3", "Did you mean delivery?"),
         ("time-to-empty 20oz 6oz/min --density", "Known are volume, delivery"),
@@ -384,8 +314,8 @@ def test_bad_input_is_a_sentence_on_standard_error_and_exit_code_2(words: str, s
     ],
 )
 def test_arguments_stand_in_place_or_after_their_name(words: str) -> None:
-    values = ask(words)["values"]
-    assert values[0]["value"] == pytest.approx(3.85 * (30 - 4.49), rel=1e-12)  # ASTM D1200 11.2
+    found = ask(words)["values"]["viscosity"]["value"]
+    assert found == pytest.approx(3.85 * (30 - 4.49), rel=1e-12)  # ASTM D1200 11.2
 
 
 def test_a_word_before_a_value_names_it_whatever_the_order() -> None:
@@ -394,19 +324,11 @@ def test_a_word_before_a_value_names_it_whatever_the_order() -> None:
     assert one == ask("pot-life 4h today=31C at=21C")["values"]
 
 
-def test_what_is_outside_is_no_failure_and_advises() -> None:
+def test_what_is_outside_advises_and_a_script_can_tell() -> None:
     code, out, err = run(["viscosity", "Zahn 2", "18s"])
-    assert (code, err) == (0, "")
+    assert (code, err) == (3, "")
     assert out.startswith("no figure: 18 s is below the 20 s")
     assert "Use Zahn #1" in out
-
-
-def test_what_is_infinite_is_null_in_json() -> None:
-    found = ask("gauge 3mil:-")
-    assert next(value["value"] for value in found["values"] if value["name"] == "to") is None
-    assert ask("evenness even 0%")["values"][0]["value"] is not None
-    bare = ask("evenness 0,9,0 0%")["values"][0]
-    assert bare["value"] is None or math.isfinite(bare["value"])
 
 
 def test_estimates_say_so_with_their_band() -> None:
@@ -414,6 +336,12 @@ def test_estimates_say_so_with_their_band() -> None:
     assert out.startswith("mean wet film estimate 43.3 µm, 40.0 µm to 46.7 µm")
     known = run(["mean-wet-film", "200ml/min", "250mm", "50%", "0.4m/s", "efficiency=65%"])[1]
     assert "estimate" not in known.partition("|")[0]
+    out = run(["recoat-closes", "48h", "24C", "39C"])[1]
+    # 48 h, halved for each 12 F: 10 h 5 min 27 s; a closing is rounded down, never up.
+    assert out.startswith("recoat window closes after estimate 10 h; likely estimate 10 h 10 min")
+    out = run(["recoat-opens", "1h", "24C", "14C"])[1]
+    # An hour, doubled for each 17.5 F down: 2 h 2 min 24 s; an opening is rounded up.
+    assert out.startswith("recoat window opens after estimate 2 h 5 min")
 
 
 def test_cautions_come_with_figures_of_fire_and_air() -> None:
@@ -503,6 +431,8 @@ POOL = [
         "--json",
         "--us",
         "--metric",
+        "--units=both",
+        "--why",
         "--help",
         "-h",
     ],
@@ -545,12 +475,16 @@ def test_an_example_with_one_word_changed_is_answered_or_refused(line: str, data
 
 
 def check(code: int, out: str, err: str, as_json: bool) -> None:
-    assert code in {0, 2}
-    assert (code == 0) == bool(out)
+    assert code in {0, 2, 3}
+    assert "Traceback" not in out + err
+    assert "∞" not in out and " nan" not in out
+    if as_json and out.startswith("{"):
+        assert err == ""
+        found = json.loads(out, parse_constant=refuse)
+        assert "$schema" in found or (code == 2) == (found["status"] == "bad input")
+        return
     assert (code == 2) == bool(err)
+    assert (code != 2) == bool(out)
     if code == 2:
         assert err.startswith("booth figure")
         assert err.count("\n") == 1
-        assert "Traceback" not in err
-    elif as_json and out.startswith("{"):
-        json.loads(out, parse_constant=refuse)

@@ -1,0 +1,43 @@
+"""No figure that cannot be: what is without end, or more than any shop has, is told as a sentence."""
+
+from __future__ import annotations
+
+import dataclasses
+import math
+
+from booth.figure.answer import Answer, Item, Manner
+from booth.figure.shapes import Shape
+from booth.trade.result import Outside
+from booth.units import System
+
+ADVICE = "Check the numbers and their units."
+
+
+def checked(answer: Answer) -> Answer:
+    """Give the answer, or why there is no figure where one of its numbers cannot be."""
+    for item in answer.items:
+        for number in (item.value, item.low, item.high):
+            why = _why(item, number) if isinstance(number, float) else ""
+            if why:
+                return dataclasses.replace(answer, outside=Outside(why, ADVICE, answer.rule))
+    return answer
+
+
+def _why(item: Item, number: float) -> str:
+    name = item.name or "the figure"
+    if math.isnan(number):
+        return f"What was typed gives no number for {name}."
+    if math.isinf(number):
+        return f"What was typed gives {name} without end."
+    if item.shape is None or item.shape.kind is None:
+        return ""
+    most = item.shape.kind.high / item.shape.scale
+    if abs(number) <= most:
+        return ""
+    told, limit = (_both(item.shape, each) for each in (number, most))
+    return f"What was typed gives {name} {told}: more than {limit}, the most that is taken here."
+
+
+def _both(shape: Shape, number: float) -> str:
+    us, metric = (Item("", number, shape).text(Manner((each,), 3)) for each in System)
+    return us if us == metric else f"{us} ({metric})"
