@@ -167,5 +167,5 @@ def test_a_new_instrument_is_four_places(tmp_path: Path) -> None:
     assert found["log"] == "GlossRead"
     assert "Read where the lamp does not shine" in found["help"]
 
-    answer = run(tmp_path, "-m", "booth", "figure", "mean-gloss", "80%", "90%")
+    answer = run(tmp_path, "-m", "booth", "figure", "mean-gloss", "80%", "90%", "--why")
     assert answer.startswith("mean gloss 85") and "arithmetic mean" in answer

@@ -15,7 +15,15 @@ from typing import Any, TextIO
 from booth.figure.answer import BETWEEN
 from booth.figure.catalogue import subjects
 from booth.figure.options import BadOption, Options, options_of
-from booth.figure.question import ANSWERED, BAD_INPUT, NO_FIGURE, Reply, refused, reply_to
+from booth.figure.question import (
+    ANSWERED,
+    BAD_INPUT,
+    NO_FIGURE,
+    Reply,
+    refused,
+    reply_to,
+    subject_of,
+)
 from booth.files.safe_text import visible
 
 #: The worst first: what the exit code of several questions is.
@@ -87,8 +95,9 @@ def _print(reply: Reply, whole: bool = False) -> int:
         _say(_json(reply.data), sys.stdout)
     elif reply.code == BAD_INPUT:
         where = f" {reply.where}" if reply.where else ""
-        stream = sys.stdout if whole else sys.stderr
-        _say(f"booth figure{where}: {' '.join(reply.lines)}", stream)
+        first, *others = reply.lines
+        text = "\n".join([f"booth figure{where}: {first}", *([] if whole else others)])
+        _say(text, sys.stdout if whole else sys.stderr)
     else:
         _say(BETWEEN.join(reply.lines) if whole else _fitted(reply.lines, sys.stdout), sys.stdout)
     return reply.code
@@ -112,10 +121,11 @@ def _json(data: Any) -> str:
 def _schema(options: Options) -> int:
     from booth.figure import data
 
-    named = [subjects().get(word.lower()) for word in options.words]
+    named = [subjects().get(word.lower().replace("_", "-")) for word in options.words]
     missing = [word for word, found in zip(options.words, named, strict=True) if found is None]
     if missing:
-        return _print(refused("", f"There is no subject {missing[0]!r}.", options))
+        known = "'booth figure' lists them."
+        return _print(refused("", f"There is no subject {missing[0]!r}. {known}", options))
     wanted = [each for each in named if each is not None] or list(subjects().values())
     _say(json.dumps(data.schema(wanted), indent=2), sys.stdout)
     return ANSWERED
@@ -131,7 +141,7 @@ def _help(options: Options) -> int:
     if not options.words:
         _say(help.shortly() if options.help else help.everything(), sys.stdout)
         return ANSWERED
-    subject = subjects().get(options.words[0].lower().replace("_", "-"))
+    subject, _ = subject_of(options.words[0], ())
     if subject is None:
         return _print(reply_to(options))
     _say(help.about(subject, options.system or System.US), sys.stdout)

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import dataclasses
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from typing import Any
@@ -10,7 +11,6 @@ from booth.figure import answer
 from booth.figure.catalogue import subjects
 from booth.figure.grammar import Misuse, Taken, read_words
 from booth.figure.options import Options
-from booth.figure.readers import near
 from booth.figure.subject import Subject
 from booth.trade.result import BadInput
 
@@ -39,11 +39,9 @@ def refused(where: str, sentence: str, options: Options, meant: Sequence[str] = 
 def reply_to(options: Options) -> Reply:
     """Answer the question that the words are."""
     name, *rest = options.words
-    subject = subjects().get(name.lower().replace("_", "-"))
+    subject, rest = subject_of(name, rest)
     if subject is None:
-        close = near(name, subjects())
-        known = "'booth figure' lists them." if close.startswith("Known") else close
-        return refused("", f"There is no subject {name!r}. {known}", options)
+        return _which(name, options)
     try:
         given = read_words(subject, rest, options.system, _taken(subject, options))
         found = subject.answer(given.values)
@@ -59,6 +57,38 @@ def reply_to(options: Options) -> Reply:
     from booth.figure.data import answer_as_json
 
     return Reply(code, lines, answer_as_json(subject, found, told, manner))
+
+
+def subject_of(name: str, rest: Sequence[str]) -> tuple[Subject | None, list[str]]:
+    """Give the subject that a word surely means, if any, and the words behind it."""
+    known = subjects()
+    exact = known.get(name.lower().replace("_", "-"))
+    if exact is not None:
+        return exact, list(rest)
+    from booth.figure.search import meant_by
+
+    meant = meant_by(name, known)
+    return known[meant.subjects[0]] if meant.sure else None, [*meant.more, *rest]
+
+
+def _which(name: str, options: Options) -> Reply:
+    """Say which subjects a word may mean."""
+    from booth.figure.search import meant_by
+
+    known = subjects()
+    meant = meant_by(name, known)
+    names = meant.subjects
+    if not names:
+        return refused("", f"There is no subject {name!r}. 'booth figure' lists them.", options)
+    sentence = f"{name!r} may mean {' or '.join(names)}."
+    if meant.spelt:
+        sentence = f"There is no subject {name!r}. Did you mean {' or '.join(names)}?"
+        return refused("", sentence, options, names)
+    lines = [sentence]
+    for each in names:
+        lines.append(f"  {each:22} {known[each].says}")
+        lines.append(f"  {'':22} booth figure {each} {known[each].examples[0]}".rstrip())
+    return dataclasses.replace(refused("", sentence, options, names), lines=lines)
 
 
 def _taken(subject: Subject, options: Options) -> Mapping[str, Taken]:

@@ -147,3 +147,10 @@ def test_an_option_that_cannot_be_read_is_a_sentence(option: list[str], says: st
     code, out, err = run(["dew-point", "72F", "60%", *option])
     assert (code, out) == (2, "")
     assert says in err
+
+
+@pytest.mark.parametrize(
+    "name", ["IPA", "ipa", "MEK", "MIBK", "PM acetate", "pgmea", "MPK", "EGBE"]
+)
+def test_a_solvent_is_found_by_what_the_trade_calls_it(name: str) -> None:
+    assert ask(f"solvent {shlex.quote(name)}")["values"]["lel"]["unit"] == "%"

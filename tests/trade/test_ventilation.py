@@ -7,7 +7,7 @@ import re
 
 import pytest
 from chemicals.dippr import EQ105
-from chemicals.identifiers import MW
+from chemicals.identifiers import MW, CAS_from_any
 from chemicals.safety import LFL, LFL_methods, fire_mixing
 from chemicals.volume import rho_data_Perry_8E_105_l
 from hypothesis import given
@@ -319,3 +319,21 @@ TOLUENE = solvent("toluene")
 def test_bad_input_gets_a_sentence(call, says: str) -> None:  # type: ignore[no-untyped-def]
     with pytest.raises(BadInput, match=says):
         call()
+
+
+@pytest.mark.parametrize(
+    ("short", "cas"),
+    [
+        ("MEK", "78-93-3"),
+        ("MIBK", "108-10-1"),
+        ("PGMEA", "108-65-6"),
+        ("PGME", "107-98-2"),
+        ("EGBE", "111-76-2"),
+        ("butyl glycol", "111-76-2"),
+        ("EtOAc", "141-78-6"),
+    ],
+)
+def test_short_names_mean_what_a_general_library_means_by_them(short: str, cas: str) -> None:
+    """The numbers are those of ``chemicals`` for both names; IPA, MPK and DAA it does not know."""
+    assert CAS_from_any(short) == cas
+    assert CAS_from_any(solvent(short).name) == cas

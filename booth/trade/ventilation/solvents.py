@@ -73,11 +73,11 @@ n-amyl alcohol             | 71-41-0  | 29.6 ft3/gal | 1.2 | 1.06 | -        | a
 n-butyl acetate            | 123-86-4 | 24.8 ft3/gal | 1.7 | 1.2  | -        | butyl acetate
 n-butyl alcohol            | 71-36-3  | 35.2 ft3/gal | 1.4 | 1.4  | -
     | butanol, n-butanol, 1-butanol
-2-butoxyethanol            | 111-76-2 | 24.8 ft3/gal | 1.1 | 1.1  | -
+2-butoxyethanol            | 111-76-2 | 24.8 ft3/gal | 1.1 | 1.1  | -        | egbe, butyl glycol
 2-ethoxyethanol            | 110-80-5 | 33.6 ft3/gal | 1.8 | 1.7  | -
 2-ethoxyethyl acetate      | 111-15-9 | 23.2 ft3/gal | 1.7 | 1.2  | -
 cyclohexanone              | 108-94-1 | 31.2 ft3/gal | 1.1 | 1.3  | -
-ethyl acetate              | 141-78-6 | 32.8 ft3/gal | 2.5 | 2.0  | -
+ethyl acetate              | 141-78-6 | 32.8 ft3/gal | 2.5 | 2.0  | -        | etoac
 ethyl alcohol              | 64-17-5  | 55.2 ft3/gal | 4.3 | 3.1  | -
     | ethanol, denatured alcohol
 ethyl lactate              | -        | 28.0 ft3/gal | 1.5 | -    | -
@@ -85,7 +85,7 @@ methyl acetate             | 79-20-9  | 40.0 ft3/gal | 3.1 | 3.1  | -
 methyl alcohol             | 67-56-1  | 80.8 ft3/gal | 7.3 | 6.0  | -        | methanol
 2-methoxyethanol           | 109-86-4 | 40.8 ft3/gal | 2.5 | 1.8  | -
 methyl ethyl ketone        | 78-93-3  | 36.0 ft3/gal | 1.8 | 1.5  | 1.4 NFPA | butanone, mek
-methyl n-propyl ketone     | -        | 30.4 ft3/gal | 1.5 | -    | -
+methyl n-propyl ketone     | -        | 30.4 ft3/gal | 1.5 | -    | -        | mpk
 VM&P naphtha               | -        | 22.4 ft3/gal | 0.9 | -    | -        | naphtha
 Stoddard solvent           | -        | 23.2 ft3/gal | 1.0 | -    | 0.6 SDS
     | mineral spirits, white spirit
@@ -93,7 +93,7 @@ n-propyl acetate           | 109-60-4 | 27.2 ft3/gal | 2.8 | 1.7  | -
 isopropyl acetate          | 108-21-4 | 28.0 ft3/gal | 1.1 | 1.7  | -
 n-propyl alcohol           | 71-23-8  | 44.8 ft3/gal | 2.1 | 2.1  | -
 isopropyl alcohol          | 67-63-0  | 44.0 ft3/gal | 2.0 | 2.0  | -
-    | isopropanol, 2-propanol
+    | isopropanol, 2-propanol, ipa
 toluene                    | 108-88-3 | 30.4 ft3/gal | 1.4 | 1.0  | -        | toluol
 turpentine                 | -        | 20.8 ft3/gal | 0.8 | -    | -
 xylene                     | 106-42-3 | 26.4 ft3/gal | 1.0 | 0.9  | -        | xylol, xylenes
@@ -105,9 +105,10 @@ n-hexane                   | 110-54-3 | 0.660 86.18  | -   | 1.0  | -        | h
 cumene                     | 98-82-8  | 0.862 120.19 | -   | 0.8  | -
 isobutyl alcohol           | 78-83-1  | 0.801 74.12  | -   | 1.4  | 1.2 NFPA | isobutanol
 mesitylene                 | 108-67-8 | 0.864 120.19 | -   | 0.8  | -
-diacetone alcohol          | 123-42-2 | 0.938 116.16 | -   | 1.8  | -
-1-methoxy-2-propanol       | -        | 0.921 90.12  | -   | -    | 1.6 SDS  | pm
-1-methoxy-2-propyl acetate | -        | 0.968 132.16 | -   | -    | 1.3 SDS  | pma, pm acetate
+diacetone alcohol          | 123-42-2 | 0.938 116.16 | -   | 1.8  | -        | daa
+1-methoxy-2-propanol       | -        | 0.921 90.12  | -   | -    | 1.6 SDS  | pm, pgme
+1-methoxy-2-propyl acetate | -        | 0.968 132.16 | -   | -    | 1.3 SDS
+    | pma, pm acetate, pgmea
 """)
 }
 _NAMES = {other.casefold(): name for name in LISTED for other in (name, *LISTED[name].also)}
