@@ -57,7 +57,7 @@ class Item:
 
         def told(number: float | None, way: int) -> str:
             if number is None or not self.estimate:
-                return shape.show(number, system, manner.digits)
+                return shape.show(number, system, manner.digits, way)
             return shape.estimated(number, system, manner.digits, way)
 
         whole = told(self.value, self.way)
@@ -70,19 +70,25 @@ class Item:
 class Told:
     """One argument as it was understood.
 
-    assumed: nobody gave it; source: whose profile or shop it was taken from, '' where it was typed;
-    plain: it goes without saying that it is so unless something else is said.
+    assumed: nobody gave it; source: the profile or shop file it was taken from, '' where it was
+    typed; how: of a range, where; plain: it goes without saying that it is so unless something else is said.
     """
 
     name: str
     text: str
     assumed: bool = False
     source: str = ""
+    how: str = ""
     plain: bool = False
 
     def __str__(self) -> str:
-        where = "assumed" if self.assumed else self.source
+        where = "assumed" if self.assumed else ", ".join(filter(None, (self.source, self.how)))
         return f"{self.name} {self.text}{f' ({where})' if where else ''}"
+
+    @property
+    def briefly(self) -> str:
+        """Give it where its source is told beside it."""
+        return f"{self.name} {self.text}{f' ({self.how})' if self.how else ''}"
 
 
 @dataclass(frozen=True, slots=True)
@@ -128,21 +134,29 @@ def lines(
     why: with everything given, every note, rule and source.
     """
     found = figures(answer, manner)
-    short = [note for note in answer.notes if len(note) <= SHORT]
-    beside = [each for each in short if not why]
-    for title, some in (
-        (
-            "assumed",
-            [f"{each.name} {each.text}" for each in given if each.assumed and not each.plain],
-        ),
-        ("taken", [str(each) for each in given if each.source]),
-    ):
-        if some and not why:
-            beside.append(f"{title}: {', '.join(some)}")
-    found[-1] = BETWEEN.join([found[-1], *beside])
+    beside = [] if why else [*_short(answer.notes), *_not_typed(given)]
+    if len(found) > 1:
+        found += beside
+    else:
+        found = [BETWEEN.join([*found, *beside])]
     found += [f"caution: {each}" for each in answer.cautions]
     if why:
         found += [f"given: {', '.join(map(str, given))}"] if given else []
         found += [f"note: {each}" for each in answer.notes]
         found += [f"rule: {answer.rule}", f"source: {source}"]
     return found
+
+
+def _short(notes: Sequence[str]) -> list[str]:
+    return [note for note in notes if len(note) <= SHORT]
+
+
+def _not_typed(given: Sequence[Told]) -> list[str]:
+    """Give what was assumed, and what was taken from where."""
+    found: dict[str, list[str]] = {}
+    for each in given:
+        if each.source:
+            found.setdefault(f"from the {each.source}", []).append(each.briefly)
+        elif each.assumed and not each.plain:
+            found.setdefault("assumed", []).append(each.briefly)
+    return [f"{where}: {', '.join(some)}" for where, some in found.items()]

@@ -25,8 +25,9 @@ _GIVEN = {
         "text": _TEXT,
         "assumed": {"type": "boolean"},
         "from": {"type": "string", "description": "the profile or shop file it was taken from"},
+        "how": {"type": "string", "description": "of a range, which part of it; else empty"},
     },
-    "required": ["name", "text", "assumed", "from"],
+    "required": ["name", "text", "assumed", "from", "how"],
     "additionalProperties": False,
 }
 #: What stands beside the values, whatever was asked.
@@ -67,7 +68,7 @@ def answer_as_json(
         "advice": "" if outside is None else outside.advice,
         "given": [
             {"name": each.name, "text": visible(each.text), "assumed": each.assumed}
-            | {"from": visible(each.source)}
+            | {"from": visible(each.source), "how": each.how}
             for each in given
         ],
         "notes": list(answer.notes),

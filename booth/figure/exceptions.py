@@ -22,7 +22,8 @@ from booth.trade.film.transfer_efficiency import HVLP_LARGE_PARTS, Efficiency
 from booth.trade.film.wet_gauge import FilmInterval, film_between_teeth
 from booth.trade.mixing.components import Measure
 from booth.trade.pattern.fan_profile import FanProfile, profile_by_name, profile_from_zones
-from booth.trade.ventilation.solvents import Solvent, solvent
+from booth.trade.result import BadInput
+from booth.trade.ventilation.solvents import Solvent, solvent, solvent_from_data_sheet
 
 
 class Row(NamedTuple):
@@ -185,6 +186,33 @@ _TEETH = readers.group(
     film_between_teeth,
     lambda film: (film.low_um or None, film.high_um if math.isfinite(film.high_um) else None),
 )
+
+
+def _blended(
+    name: str, share: float, density: float | None, molar_mass: float | None, lel: float | None
+) -> tuple[Solvent, float]:
+    """Give a solvent of the lists with its share; with three figures, one of its own data sheet."""
+    if density is None and molar_mass is None and lel is None:
+        return solvent(name), share
+    if density is None or molar_mass is None or lel is None:
+        raise BadInput(
+            f"{name}: density, molar mass and lower explosive limit of its data sheet are wanted, "
+            "all three."
+        )
+    return solvent_from_data_sheet(name, density, molar_mass, lel), share
+
+
+_BLENDED = readers.group(
+    (
+        Part("solvent", readers.WORD),
+        Part("share", quantity(shapes.SHARE)),
+        Part("density", quantity(shapes.DENSITY), True),
+        Part("molar-mass", quantity(shapes.MOLAR_MASS), True),
+        Part("lel", quantity(shapes.PERCENT), True),
+    ),
+    _blended,
+    lambda made: (made[0].name, made[1], None, None, None),
+)
 #: Readers, by the type of a parameter and by its name.
 TYPES: Mapping[Any, Reader] = {
     AirBase: named(air_base, ", ".join(base.name for base in AIR_BASES)),
@@ -195,6 +223,7 @@ TYPES: Mapping[Any, Reader] = {
     Fault: named(fault_named, ", ".join(fault.name for fault in FAULTS.values())),
     FilmInterval: _TEETH,
     Solvent: named(solvent, "a solvent by its name (see the subject solvents)"),
+    tuple[Solvent, float]: _BLENDED,
     bool: readers.YES_NO,
     int: readers.WHOLE,
     str: readers.WORD,
@@ -209,4 +238,4 @@ EXPANDED = {"components": readers.ratio_words}
 #: What is assumed by type, where a function assumes nothing.
 ASSUMED: Mapping[Any, Any] = {Efficiency: HVLP_LARGE_PARTS, Measure: Measure.VOLUME}
 #: Names, and so units, of what is in a tuple, by the name of the parameter.
-GROUPS = {"blend": ("solvent", "share"), "rows": ("temperature_c", "time_s")}
+GROUPS = {"rows": ("temperature_c", "time_s")}

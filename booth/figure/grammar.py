@@ -15,7 +15,7 @@ from booth.figure.answer import Told
 from booth.figure.arguments import Argument
 from booth.figure.heard import Heard
 from booth.figure.placing import Ambiguous, Placing
-from booth.figure.readers import near
+from booth.figure.readers import Amount, near
 from booth.figure.subject import Subject
 from booth.trade.mixing.components import Measure
 from booth.trade.result import BadInput
@@ -31,17 +31,18 @@ class Misuse(ValueError):
 
 
 class Taken(NamedTuple):
-    """A value that nobody typed: from a coating profile or the shop file, and from which."""
+    """A value that nobody typed. source: the profile or shop file it is from; how: of a range, where."""
 
     value: Any
     source: str
+    how: str = ""
 
 
 class Given(NamedTuple):
     """values: by the names of the arguments; told: what was understood; system, heard: its units."""
 
     values: dict[str, Any]
-    told: list[tuple[Argument, list[Any], str]]
+    told: list[tuple[Argument, list[Any], Taken | None]]
     heard: Heard
 
     def shown(self, system: System) -> list[Told]:
@@ -50,13 +51,14 @@ class Given(NamedTuple):
         found = []
         for argument, values, source in self.told:
             text = " ".join(argument.reader.show(value, system, digits) for value in values)
-            assumed = source == ASSUMED
-            plain = assumed and (values[0] is False or values[0] is Measure.VOLUME)
-            found.append(Told(argument.name, text, assumed, "" if assumed else source, plain))
+            assumed = source is ASSUMED
+            plain = assumed and (values[0] is False or isinstance(values[0], Measure))
+            where = ("", "") if source is None or assumed else (source.source, source.how)
+            found.append(Told(argument.name, text, assumed, *where, plain))
         return found
 
 
-ASSUMED = "assumed"
+ASSUMED = Taken(None, "assumed")
 
 
 def sort_words(subject: Subject, words: Sequence[str]) -> tuple[dict[str, list[str]], list[str]]:
@@ -151,21 +153,38 @@ def _read(
 ) -> Given:
     heard = Heard(system)
     values: dict[str, Any] = {}
-    told: list[tuple[Argument, list[Any], str]] = []
+    told: list[tuple[Argument, list[Any], Taken | None]] = []
     for argument in subject.arguments:
-        source = ""
+        source = None
         words = [word for text in texts.get(argument.name, ()) for word in argument.words(text)]
         try:
             found = [argument.reader.read(word, heard) for word in words]
         except (EntryError, BadInput) as fault:
             raise Misuse(f"{argument.name}: {fault}") from None
-        if not found and argument.name in taken:
-            value, source = taken[argument.name]
-            found = list(value) if argument.many else [value]
+        if not found and argument.name in taken and not _idle(argument, values):
+            source = taken[argument.name]
+            found = list(source.value) if argument.many else [source.value]
         elif not found and argument.default is not None:
-            found, source = [argument.default], ASSUMED
+            found, source = [_assumed(argument, values)], ASSUMED
         if not found:
             continue
         values[argument.name] = found if argument.many else found[0]
         told.append((argument, found, source))
     return Given(values, told, heard)
+
+
+def _amount(values: Mapping[str, Any]) -> Amount | None:
+    return next((value for value in values.values() if isinstance(value, Amount)), None)
+
+
+def _assumed(argument: Argument, values: Mapping[str, Any]) -> Any:
+    """Give what is assumed: an amount that was typed as a weight is poured on a scale."""
+    amount = _amount(values)
+    return amount.measure if argument.parameter == "measure" and amount else argument.default
+
+
+def _idle(argument: Argument, values: Mapping[str, Any]) -> bool:
+    """Say whether what was typed leaves nothing for it to do: the density of what was not weighed."""
+    amount = _amount(values)
+    optional = argument.parameter == "density_g_ml" and argument.optional
+    return optional and amount is not None and amount.measure is Measure.VOLUME

@@ -16,17 +16,22 @@ FURTHER_STEP = _HOUR
 ROUNDING = 1e-9
 
 
-def fitted(number: float, places: int, digits: int | None, least: int = LEAST) -> tuple[float, int]:
-    """Give `number` and places with `digits` digits at most, `least` of them at least."""
+def fitted(number: float, places: int, digits: int | None, way: int = 0) -> tuple[float, int]:
+    """Give `number` and places with `digits` digits at most and LEAST at least; way: 1 rounds up."""
     if not number:
         return number, places
     top = math.floor(math.log10(abs(number)))
-    places = min(max(places, least - 1 - top), MOST_PLACES)
+    places = min(max(places, LEAST - 1 - top), MOST_PLACES)
     if digits is not None and digits - 1 - top < places:
         places = digits - 1 - top
-        number = round(number, places)
+        number = round(number, places) if way <= 0 else _up(number, places)
         places = max(places, 0)
     return number, places
+
+
+def _up(number: float, places: int) -> float:
+    unit = 10.0**-places
+    return round(unit * math.ceil(number / unit - ROUNDING), places)
 
 
 def stepped(seconds: float, way: int) -> float:

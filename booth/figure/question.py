@@ -92,4 +92,8 @@ def _which(name: str, options: Options) -> Reply:
 
 
 def _taken(subject: Subject, options: Options) -> Mapping[str, Taken]:
-    return {}
+    if not (options.profile or options.gun or options.shop):
+        return {}
+    from booth.figure.taken import taken
+
+    return taken(subject, options)

@@ -41,6 +41,8 @@ from booth.units import System
 #: Fields that are sentences beside the figures, those that warn, and fields that are the rule.
 NOTES = ("criterion", "note", "sentence", "words")
 CAUTIONS = ("caution",)
+#: Air and vapour against fire: a minimum is not rounded down.
+LEAST_AIR = (shapes.EXHAUST, shapes.PER_LIQUID)
 RULES = ("rule", "source")
 
 
@@ -119,6 +121,11 @@ def _band(found: Any, shape: Shape, label: str) -> Item:
     return Item(label, found.likely, shape, found.low, found.high, estimate=True)
 
 
+def _item(label: str, number: float, shape: Shape) -> Item:
+    way = 1 if shape in LEAST_AIR else 0
+    return Item(label, number, shape, way=way, tight=label == "to")
+
+
 def pours_of(pours: Sequence[Pour], measure: Measure) -> list[Item]:
     items, unit = [], UNITS[measure.unit]
     for pour in pours:
@@ -142,8 +149,8 @@ ITEMS: dict[type, Callable[[Any, Shape | None, str], list[Item]]] = {
     bool: lambda found, shape, label: [Item(label, found)],
     str: lambda found, shape, label: [Item(label, getattr(found, "value", found))],
     int: lambda found, shape, label: [Item(label, found, COUNT)],
-    float: lambda found, shape, label: [Item(label, found, shape_for(shape), tight=label == "to")],
-    Value: lambda found, shape, label: [Item(label, found.value, shape_for(shape, found.unit))],
+    float: lambda found, shape, label: [_item(label, found, shape_for(shape))],
+    Value: lambda found, shape, label: [_item(label, found.value, shape_for(shape, found.unit))],
     Estimate: lambda found, shape, label: [_band(found, shape_for(shape, found.unit), label)],
     EfficiencyBand: lambda found, shape, label: [_band(found, shapes.SHARE, label)],
     FilmInterval: lambda found, shape, label: [

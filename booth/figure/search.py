@@ -66,7 +66,8 @@ mass                                  mix mixed-density delivery
 mesh strainer sieve                   sieve-number
 needle                                needle-curve turns-for-delivery delivery-at-turns
 overlap                               pitch evenness most-even-overlap passes-for-width
-pace                                  speed speed-of-pass pass-time
+pace                                  speed
+pass                                  pass-time speed-of-pass passes-for-width
 pot potlife                           pot-life pot-life-left
 ppm                                   vapour fresh-air
 ratio                                 mix mix-shares mix-from

@@ -45,11 +45,11 @@ class Own:
     per: float = 1.0
     places: int | None = None
 
-    def text(self, value: float, digits: int | None = None) -> str:
+    def text(self, value: float, digits: int | None = None, way: int = 0) -> str:
         """Give `value` [trade unit] in this unit, to so many digits at most."""
         number = value * self.per
         if self.places is not None:
-            number, places = fitted(number, self.places, digits)
+            number, places = fitted(number, self.places, digits, way)
             told = f"{number:,.{places}f}"
         else:
             number = float(f"{number:.{digits or DIGITS}g}")
@@ -119,15 +119,20 @@ class Shape:
         us, metric = self.own or (own, own)
         return None if us.unit == metric.unit else System.US if own == us else System.METRIC
 
-    def show(self, value: float | None, system: System, digits: int | None = None) -> str:
-        """Give a number in the trade's unit as it is read, to so many digits at most."""
+    def show(
+        self, value: float | None, system: System, digits: int | None = None, way: int = 0
+    ) -> str:
+        """Give a number in the trade's unit as it is read, to so many digits at most.
+
+        way: 1 where it may only be rounded up.
+        """
         if value is None:
             return "none"
         if not math.isfinite(value):
             return show(value, Kind.RATIO, system)
         digits = None if self.fixed else digits
         if self.own is not None or self.kind is None:
-            return self._owns(system)[0].text(value, digits)
+            return self._owns(system)[0].text(value, digits, way)
         if self.needs_unit and round(abs(value), 1) >= SECONDS_PER_MINUTE:
             return time_text(value)
         number, how = shown_value(value * self.scale, self.kind, system), shown(self.kind, system)
@@ -135,7 +140,7 @@ class Shape:
         if self.places is not None:
             places = self.places[system is System.METRIC]
         if not self.fixed:
-            number, places = fitted(number, places, digits)
+            number, places = fitted(number, places, digits, way)
         return with_unit(number_text(number, places, how.least), shown_unit(self.kind, system))
 
     def estimated(self, value: float, system: System, digits: int | None, way: int) -> str:

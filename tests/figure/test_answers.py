@@ -287,7 +287,7 @@ def test_a_new_type_of_argument_or_result_is_read_and_told_by_its_fields() -> No
         ("section even 50% points=100000", "are enough"),
         ("delivery 120g 30s", "density=1.2g/ml"),
         ("delivery 4oz 30s density=1.2g/ml", "only needed where"),
-        ("mix-top-up 100g 600ml base:4", "should be a volume"),
+        ("mix-top-up 100g 600ml base:4", "poured by weight, so it should be a weight"),
         ("solvent kerosine", "No solvent is called"),
         ("weather 20C 50% 20C air-low=30C air-high=20C", "upside down"),
         ("pattern stripes", "not among the words"),
