@@ -13,11 +13,12 @@ from typing import Any
 
 from booth.figure import docs, exceptions, readers
 from booth.figure.docs import Function
+from booth.figure.meanings import MEANINGS
 from booth.figure.readers import Amount, Part, Reader, quantity
 from booth.figure.shapes import NUMBER, ending, shape_of, words_of
 
 #: What the last word of a limit says of it.
-_LIMITS = {"low": "the least asked for", "high": "the most asked for", "wanted": "as wanted"}
+_LIMITS = {"low": "least {} asked for", "high": "most {} asked for", "wanted": "{} wanted"}
 
 
 @dataclass(frozen=True, slots=True)
@@ -74,7 +75,7 @@ def arguments_of(function: Function, explained: Iterable[Function]) -> tuple[Arg
                 own.get(name) or exceptions.PARAMETERS.get(name) or _word(name),
                 name,
                 reader,
-                meanings.get(name, words_of(name)),
+                MEANINGS.get((asked, name)) or meanings.get(name, words_of(name)),
                 optional=optional,
                 default=default if optional else None,
                 many=many and name not in exceptions.READERS,
@@ -137,7 +138,9 @@ def _fields(name: str, kinds: Any) -> list[Argument]:
         shape = None if ending(field) else shape_of(name)
         word = _word(f"{name}_{field}" if shape else field)
         reader = quantity(shape) if shape else _reader(field, _plain(hint))
-        meaning = _LIMITS.get(word.rpartition("-")[2], "as measured")
+        first, _, last = word.rpartition("-")
+        measured = f"{word.replace('-', ' ')}, as measured"
+        meaning = _LIMITS.get(last, measured).format(first.replace("-", " "))
         if reader is not None:
             found.append(Argument(word, name, reader, meaning, field, optional=True))
     return found

@@ -17,7 +17,7 @@ _ARGUMENT = re.compile(r"^    (\w+(?:, \w+)*):\s*(.*)$")
 _UNIT = re.compile(r"\[([^\]]+)\]")
 _FORMULA = re.compile(r"``([^`]* [^`]*)``")
 #: "As for dry_film_um" in a docstring, which a painter cannot look up.
-_ELSEWHERE = re.compile(r"\b[Aa]s (?:for )?([a-z]\w*_\w+)")
+_ELSEWHERE = re.compile(r"\b[Aa]s (?:for )?(?:(\w+)\.)?([a-z]\w+)")
 _NAME = re.compile(r"\b[a-z][a-z0-9]*_\w+")
 #: Under ``python -OO`` there are no docstrings.
 STRIPPED = "not at hand: Python was told to drop it (-OO)"
@@ -45,7 +45,7 @@ def _flat(lines: list[str]) -> str:
 
 def _plain(text: str) -> str:
     """Give a text of the trade as a painter reads it: no quotes, and no names of the code."""
-    return _NAME.sub(lambda found: words_of(found[0]), text.replace("`", ""))
+    return _NAME.sub(lambda found: words_of(found[0]).removesuffix(" at"), text.replace("`", ""))
 
 
 def purpose(function: Function) -> str:
@@ -93,7 +93,8 @@ def section(function: Function, name: str) -> str:
     text = _flat(lines[name]) if name in lines else STRIPPED
 
     def there(found: re.Match[str]) -> str:
-        other = getattr(function, "__globals__", {}).get(found[1])
+        near = getattr(function, "__globals__", {})
+        other = getattr(near.get(found[1]), found[2], None) if found[1] else near.get(found[2])
         if not callable(other) or other is function:
             return found[0]
         told = section(other, name).rstrip(".")

@@ -222,7 +222,7 @@ TYPES: Mapping[Any, Reader] = {
     FanProfile: readers.PROFILE,
     Fault: named(fault_named, ", ".join(fault.name for fault in FAULTS.values())),
     FilmInterval: _TEETH,
-    Solvent: named(solvent, "a solvent by its name (see the subject solvents)"),
+    Solvent: named(solvent, "a solvent by its name; the subject solvent-names lists them"),
     tuple[Solvent, float]: _BLENDED,
     bool: readers.YES_NO,
     int: readers.WHOLE,

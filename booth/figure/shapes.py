@@ -248,6 +248,7 @@ NAMES = {
     **dict.fromkeys(
         ("duration_s", "efflux_s", "mean_s", "pass_time_s", "reported_s", "spread_s"), SECONDS
     ),
+    **dict.fromkeys(("efflux_high_s", "efflux_low_s", "high_s", "low_s"), SECONDS),
     **dict.fromkeys(("cv", "doubt", "duty", "high", "likely", "low", "pot_life_used"), SHARE),
     **dict.fromkeys(("share", "share_of_lel", "strength", "trigger_share", "volatile"), SHARE),
     "rated_duty": SHARE,

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import json
+import re
 
 import pytest
 
@@ -64,3 +65,44 @@ def test_help_names_the_unit_of_a_bare_number() -> None:
     # Where the other unit is metric, so is the bare number, unless told otherwise.
     value = ask("time-to-empty 20 100ml/min")["values"]["time_to_empty"]["value"]
     assert value == pytest.approx(20 / 100 * 60, rel=1e-9)
+
+
+#: What no painter should have to read: names and types of the code.
+CODE = re.compile(
+    r"\b[A-Z][a-z]+[A-Z]\w*"  # FilmInterval
+    r"|\w+_\w+"  # low_s
+    r"|\b[a-z]+\.[a-z]\w*"  # receiver.free
+    r"|`|\(\)|\[\]"
+    r"|\b(?:BadInput|Outside|None|True|False|tuple|float|dataclass|enum|docstring)\b"
+    r"|\bone of [A-Z]\w+:"
+)
+#: What looks like a name of the code and is none: what an example types.
+PLAIN = re.compile(r"^  booth figure .*$", re.MULTILINE)
+
+
+@pytest.mark.parametrize("subject", SUBJECTS.values(), ids=lambda subject: subject.name)
+def test_no_help_speaks_of_the_code(subject: Subject) -> None:
+    for option in ("--us", "--metric"):
+        text = PLAIN.sub("", run([subject.name, "--help", option])[1])
+        assert not CODE.findall(text)
+        assert "as for " not in text  # another function, which nobody can look up
+    for argument in subject.arguments:
+        assert "one or more, one or more" not in text
+        assert len(argument.meaning) > 3, argument.name
+
+
+@pytest.mark.parametrize("subject", SUBJECTS.values(), ids=lambda subject: subject.name)
+def test_arguments_of_one_subject_are_told_apart(subject: Subject) -> None:
+    meanings = [each.meaning for each in subject.arguments]
+    assert len(set(meanings)) == len(meanings)
+
+
+@pytest.mark.parametrize("subject", SUBJECTS.values(), ids=lambda subject: subject.name)
+def test_no_answer_and_no_refusal_speaks_of_the_code(subject: Subject) -> None:
+    for words in ([], ["0"], ["-1C"], ["nonsense"], *(["1"] * n for n in range(2, 6))):
+        _, out, err = run([subject.name, *words])
+        assert not CODE.findall(PLAIN.sub("", out + err)), words
+
+
+def test_the_list_does_not_speak_of_the_code() -> None:
+    assert not CODE.findall(run([])[1])

@@ -88,7 +88,7 @@ def trigger_hold(
     Returns: HoldTime: down to the cut-in on the receiver alone, then on ``demand - supply x duty``.
         Where the least pressure lies above the cut-in the compressor does not help, and from the
         cut-in there is no time at all.
-    Range: as for receiver.free_air_stored_l; a rated duty is taken as an average.
+    Range: as for longest_trigger_s; a rated duty is taken as an average.
     Source: Boyle's law and conservation of mass (US DOE / ORNL tools for industrial compressed air).
 
     >>> hold = trigger_hold(50.0, 800.0, 600.0, 325.0, 350.0, 130.0)

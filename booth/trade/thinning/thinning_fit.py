@@ -63,8 +63,8 @@ def fit_thinning(points: Sequence[ThinningPoint]) -> ThinningFit | Outside:
 
     Returns: ThinningFit with its residual; Outside with fewer than two different fractions, or
         where more thinner did not make the mix thinner.
-    Range: between the fractions measured; a little beyond with caution (see thinner_from_fit). Real
-        mixes fall fast at first and slower later, so the line promises too much beyond its end.
+    Range: between the fractions measured; a little beyond with caution. Real mixes
+        fall fast at first and slower later, so the line promises too much beyond its end.
     Source: least squares (Legendre 1805, Gauss 1809); ln viscosity over concentration is common
         practice, no source.
 
