@@ -2,9 +2,11 @@
 
 from __future__ import annotations
 
+import os
 import sys
-from collections.abc import Sequence
+from collections.abc import Callable, Mapping, Sequence
 from pathlib import Path
+from types import MappingProxyType
 from typing import TYPE_CHECKING
 
 import booth
@@ -14,39 +16,48 @@ from booth.files.slug import system_key
 if TYPE_CHECKING:
     import argparse
 
+#: Set by a shell that wants words completed.
+ASKED_BY_SHELL = "_ARGCOMPLETE"
+SHELLS = ("bash", "zsh", "fish")
+ABOUT = """\
+A companion for people who spray coatings.
 
-def parser() -> argparse.ArgumentParser:
-    """Give the parser of the command line."""
+  booth                         the whole screen: jobs, waits, every step of the job
+  booth --profile NAME          straight to a job with this coating
+  booth figure delivery 6oz 30s one answer, without the screen
+"""
+ENDS = """\
+'booth COMMAND --help' says more of each.
+Exit code: 0 done, 1 could not be done, 2 bad input, 3 no honest figure, 70 a fault of booth's own.
+"""
+
+
+def parser(
+    completers: Mapping[str, Callable[..., object]] = MappingProxyType({}),
+) -> argparse.ArgumentParser:
+    """Give the parser of the command line. completers: what completes an argument, by its name."""
     import argparse
+
+    def completed(action: argparse.Action) -> None:
+        if action.dest in completers:
+            setattr(action, "completer", completers[action.dest])  # noqa: B010 - argcomplete's own way
 
     whole = argparse.ArgumentParser(
         prog="booth",
-        description="A companion for people who spray coatings: times, reckons, keeps the log.",
-        epilog="Without a command the program takes the whole terminal. Exit codes: 0 done, "
-        "1 could not be done, 2 bad input, 3 no honest figure, 70 a fault of the program itself.",
+        formatter_class=argparse.RawDescriptionHelpFormatter,
+        description=ABOUT,
+        epilog=ENDS,
     )
     whole.add_argument("--version", action="store_true", help="say which version this is")
-    whole.add_argument("--profile", metavar="NAME", help="go straight to this coating profile")
-    whole.add_argument("--system", metavar="NAME", help="go straight to this coating system")
-    commands = whole.add_subparsers(dest="command", metavar="COMMAND")
+    completed(whole.add_argument("--profile", metavar="NAME", help="go straight to this profile"))
+    completed(whole.add_argument("--system", metavar="NAME", help="go straight to this system"))
+    commands = whole.add_subparsers(dest="command", metavar="COMMAND", title="commands")
 
-    check = commands.add_parser(
-        "check", help="read profiles and systems strictly, say what is wrong"
-    )
-    check.add_argument("files", nargs="*", metavar="FILE")
-    check.add_argument("--keys", action="store_true", help="list every key such a file may have")
-
-    log = commands.add_parser("log", help="list jobs, or show one as text")
-    log.add_argument("job", nargs="?", help="a job of the list, or the path of a log")
-    log.add_argument("--metric", action="store_true", help="metric units")
-    log.add_argument("--us", action="store_true", help="US units")
-
-    new = commands.add_parser("new", help="begin a coating profile")
-    new.add_argument("name", metavar="NAME", help="what you call it")
-    new.add_argument("--from", dest="like", metavar="PROFILE", help="copy this one and its notes")
+    figure = commands.add_parser("figure", help="answer one computation of the trade in one line")
+    completed(figure.add_argument("rest", nargs=argparse.REMAINDER))
 
     plan = commands.add_parser("plan", help="plan a whole day: every product, every wait")
-    plan.add_argument("name", metavar="PROFILE_OR_SYSTEM", help="the name of its file")
+    completed(plan.add_argument("name", metavar="PROFILE_OR_SYSTEM", help="the name of its file"))
     plan.add_argument("--air", help="air temperature, as 14C")
     plan.add_argument("--humidity", help="relative humidity, as 70%%")
     plan.add_argument("--part-at", help="temperature of the part itself, as 14C")
@@ -58,13 +69,36 @@ def parser() -> argparse.ArgumentParser:
     plan.add_argument("--start", default="00:00", help="time of day at which it begins, as 09:00")
     plan.add_argument("--json", action="store_true", help="as JSON")
 
-    figure = commands.add_parser("figure", help="answer one computation of the trade in one line")
-    figure.add_argument("rest", nargs=argparse.REMAINDER)
+    log = commands.add_parser("log", help="list jobs, or show one as text")
+    completed(log.add_argument("job", nargs="?", help="a job of the list, or the path of a log"))
+    log.add_argument("--metric", action="store_true", help="metric units")
+    log.add_argument("--us", action="store_true", help="US units")
+
+    new = commands.add_parser("new", help="begin a coating profile")
+    new.add_argument("name", metavar="NAME", help="what you call it")
+    completed(
+        new.add_argument(
+            "--from", dest="like", metavar="PROFILE", help="copy this one and its notes"
+        )
+    )
+
+    check = commands.add_parser(
+        "check", help="read profiles, systems and the shop file strictly, say what is wrong"
+    )
+    check.add_argument("files", nargs="*", metavar="FILE")
+    check.add_argument("--keys", action="store_true", help="list every key such a file may have")
+
+    shell = commands.add_parser("completion", help="print what lets a shell complete words")
+    shell.add_argument("shell", choices=SHELLS)
     return whole
 
 
 def run(given: Sequence[str]) -> int:
     """Run what was asked for; give the exit code."""
+    if ASKED_BY_SHELL in os.environ:
+        from booth.cli.completion import complete
+
+        complete()
     if given[:1] == ["figure"]:
         from booth.figure import main as figure
 
@@ -87,6 +121,11 @@ def run(given: Sequence[str]) -> int:
         from booth.cli.plan_command import plan
 
         return plan(options)
+    if options.command == "completion":
+        from booth.cli.completion import script
+
+        print(script(options.shell), end="")
+        return 0
     return _screen(system_key(options.system) if options.system else options.profile)
 
 

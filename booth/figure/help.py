@@ -13,7 +13,7 @@ from booth.units import System
 
 #: Columns of the help, and of the names in it.
 WIDTH = 96
-NAME_WIDTH = 22
+NAME_WIDTH = 26
 
 SHORTLY = """\
 booth figure SUBJECT [VALUE ...] [NAME=VALUE ...]

@@ -49,6 +49,10 @@ relative_drying_power      reference_c        temperature of the air that the da
 relative_drying_power      reference_percent  humidity of the air that the data sheet means
 wait_from_table            closes             yes for a window that closes, no for a wait that opens
 wait_from_humid_table      closes             yes for a window that closes, no for a wait that opens
+wait_from_table            rows               each row of the data sheet's table
+wait_from_humid_table      rows               each row of the data sheet's table
+scaled_s                   halves_per_k       how much warmer it is where the time is half
+scaled_s                   time_s             time from the data sheet
 scaled_s                   from_c             temperature the time holds for
 scaled_s                   to_c               temperature it is wanted for
 """

@@ -8,9 +8,11 @@ from collections.abc import Mapping, Sequence
 from typing import NamedTuple
 
 from booth.figure.subject import Subject
+from booth.trade.faults.fault_table import FAULTS
 from booth.trade.faults.ranked_causes import fault_named
+from booth.trade.pattern.pattern_reading import Seen
 from booth.trade.result import BadInput
-from booth.trade.ventilation.solvents import solvent
+from booth.trade.ventilation.solvents import solvent, solvent_names
 
 #: Subjects that are offered for a word that may mean several.
 MOST = 6
@@ -91,6 +93,14 @@ waterborne                            waterborne-flash-off closes-waterborne
 wet wft                               wet-film
 yield                                 coverage
 """
+
+
+#: Words that the first argument of a subject may be, where it is one of some.
+FIRST_VALUES: Mapping[str, tuple[str, ...]] = {
+    "fault": tuple(FAULTS),
+    "pattern": tuple(each.value.replace(" ", "-") for each in Seen),
+    "solvent": solvent_names(),
+}
 
 
 def _words() -> dict[str, tuple[str, ...]]:

@@ -39,7 +39,7 @@ _NO_LONGER = "no longer than the data sheet's figure in the cold"
 
 
 def scaled_s(time_s: float, from_c: float, to_c: float, halves_per_k: float) -> float:
-    """Give a time that halves for each `halves_per_k` that it is warmer.
+    """Give a time that halves for each so many degrees that it is warmer.
 
     Args:
         time_s: the time at from_c [s], 0 or more.
@@ -47,7 +47,7 @@ def scaled_s(time_s: float, from_c: float, to_c: float, halves_per_k: float) -> 
         halves_per_k: temperature rise that halves the time [K], 1 or more.
 
     Returns: time at to_c [s]: ``time x 2^((from - to) / halves_per)``.
-    Range: no limit of its own; callers keep to 5 to 40 C, or to its careful side.
+    Range: no limit of its own; the waits that rest on it keep to 5 to 40 C, or to its careful side.
     Source: definition of a halving interval; 10 K for pot life, UFGS 09971 3.7.1.3.
 
     >>> scaled_s(4.0, 21.0, 31.0, 10.0)
