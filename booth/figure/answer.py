@@ -6,7 +6,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from typing import Any
 
-from booth.figure.shapes import Shape
+from booth.figure.shape import Shape
 from booth.trade.result import Outside
 from booth.units import System
 

@@ -111,10 +111,10 @@ def read_words(
     texts = _placed(free, unnamed, taken, named, system or System.US)
     for name, found in named.items():
         texts[name] = [*found, *texts.get(name, ())]
+    given = _read(subject, texts, taken, system or System.US)
     missing = [each.name for each in needed if each.name not in {*texts, *taken}]
     if missing:
         raise Misuse(f"{', '.join(missing)} {'is' if len(missing) == 1 else 'are'} missing.")
-    given = _read(subject, texts, taken, system or System.US)
     if system is None and given.heard.systems == {System.METRIC}:
         return _read(subject, texts, taken, System.METRIC)
     return given

@@ -6,7 +6,7 @@ import dataclasses
 import math
 
 from booth.figure.answer import Answer, Item, Manner
-from booth.figure.shapes import Shape
+from booth.figure.shape import Shape
 from booth.trade.result import Outside
 from booth.units import System
 
@@ -17,7 +17,8 @@ def checked(answer: Answer) -> Answer:
     """Give the answer, or why there is no figure where one of its numbers cannot be."""
     for item in answer.items:
         for number in (item.value, item.low, item.high):
-            why = _why(item, number) if isinstance(number, float) else ""
+            plain = isinstance(number, int | float) and not isinstance(number, bool)
+            why = _why(item, float(number)) if plain else ""  # type: ignore[arg-type]
             if why:
                 return dataclasses.replace(answer, outside=Outside(why, ADVICE, answer.rule))
     return answer
@@ -29,10 +30,8 @@ def _why(item: Item, number: float) -> str:
         return f"What was typed gives no number for {name}."
     if math.isinf(number):
         return f"What was typed gives {name} without end."
-    if item.shape is None or item.shape.kind is None:
-        return ""
-    most = item.shape.kind.high / item.shape.scale
-    if abs(number) <= most:
+    most = math.inf if item.shape is None else item.shape.most
+    if item.shape is None or abs(number) <= most:
         return ""
     told, limit = (_both(item.shape, each) for each in (number, most))
     return f"What was typed gives {name} {told}: more than {limit}, the most that is taken here."

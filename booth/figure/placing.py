@@ -126,7 +126,10 @@ class Placing:
         for chosen in itertools.combinations(slots, min(len(singles), len(words))):
             for order in itertools.permutations(range(len(words)), len(chosen)):
                 pairs = [(singles[slot], words[n]) for slot, n in zip(chosen, order, strict=True)]
-                reads = sum(self._reads(word, slot) for slot, word in pairs)
+                # A time without its unit is blamed as that, not taken for a temperature.
+                reads = sum(
+                    self._reads(word, slot) or self._reads(f"{word}s", slot) for slot, word in pairs
+                )
                 if reads > most:
                     most = reads
                     texts = {slot.name: [word] for slot, word in pairs}

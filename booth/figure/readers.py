@@ -10,7 +10,7 @@ from typing import Any, NamedTuple
 
 from booth.figure import shapes
 from booth.figure.heard import Heard
-from booth.figure.shapes import Shape
+from booth.figure.shape import Shape
 from booth.trade.film.transfer_efficiency import Efficiency, EfficiencyBand, default_band
 from booth.trade.mixing.components import Measure
 from booth.trade.pattern.fan_profile import NAMES, FanProfile, profile_by_name, profile_from_zones

@@ -13,14 +13,13 @@ from booth.figure.answer import Answer, Item
 from booth.figure.docs import Function
 from booth.figure.exceptions import FIGURES, LACKING
 from booth.figure.joined_results import Batch, MixShare, PotLife, RankedFault, SectionPoint
+from booth.figure.shape import Shape, telling_apart
 from booth.figure.shapes import (
     COUNT,
     DELIVERY,
     NUMBER,
     UNITS,
-    Shape,
     shape_of,
-    telling_apart,
     words_of,
 )
 from booth.trade.cups.cup_choice import CupFit

@@ -331,6 +331,35 @@ def test_what_is_outside_advises_and_a_script_can_tell() -> None:
     assert "Use Zahn #1" in out
 
 
+@pytest.mark.parametrize(
+    ("words", "says"),
+    [
+        ("time-to-empty 20oz 0.0000001oz/min", "the most that is taken here"),
+        ("thinned 0.00001ml 10% 500ml", "more than 1000 %"),
+        ("delivery 6oz 0.0001s", "more than 3380 fl oz/min"),
+        ("speed 50um 200ml/min 250mm 99.9999%", "Check the numbers and their units."),
+        ("coats-to-dry-film 60um 0.0000001um 50%", "gives coats 1200000000"),
+        ("wet-film 1.5mil 0.000001%", "gives wet film"),
+        ("vapour 0.86g/ml 0.0000001g/mol", "gives vapour"),
+        ("dilution-air 30.4ft3/gal 0.0000001%", "gives dilution air"),
+    ],
+)
+def test_what_no_shop_can_have_is_a_sentence_and_no_figure(words: str, says: str) -> None:
+    code, out, err = run(shlex.split(words))
+    assert (code, err) == (3, "")
+    assert out.startswith("no figure: What was typed gives ")
+    assert says in out
+    found = ask(words, code=3)
+    assert found["status"] == "no figure" and found["values"] == {}
+
+
+def test_what_is_without_end_says_why() -> None:
+    out = run(["evenness", "parabola", "0%"])[1]
+    assert out.startswith("thickest over thinnest without end: some of the width gets nothing;")
+    out = run(["gauge", "3mil:-"])[1]
+    assert "mean film from 3.00 mil up: no dry tooth was read" in out
+
+
 def test_estimates_say_so_with_their_band() -> None:
     out = run(["mean-wet-film", "200ml/min", "250mm", "50%", "0.4m/s", "--metric"])[1]
     assert out.startswith("mean wet film estimate 43.3 µm, 40.0 µm to 46.7 µm")

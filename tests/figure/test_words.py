@@ -92,6 +92,7 @@ def test_no_example_is_read_otherwise_than_in_its_order(words: str) -> None:
 @pytest.mark.parametrize(
     ("words", "says"),
     [
+        ("pot-life 4", "4 h or 4 min?"),
         ("pot-life 4 at 21C 31C", "4 h or 4 min? A time is typed with its unit: 4h, 4min."),
         ("flash-off 10 70F 60F", "10 h or 10 min?"),
         ("pot-life-left 3:4h 0h:4h", "3 h or 3 min?"),
