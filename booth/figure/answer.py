@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from typing import Any
+
+import msgspec
 
 from booth.figure.shape import Shape
 from booth.trade.result import Outside
@@ -15,16 +16,14 @@ SHORT = 90
 BETWEEN = " | "
 
 
-@dataclass(frozen=True, slots=True)
-class Manner:
+class Manner(msgspec.Struct, frozen=True):
     """How numbers are shown: in one system or in both, to so many digits at most."""
 
     systems: tuple[System, ...] = (System.US,)
     digits: int | None = None
 
 
-@dataclass(frozen=True, slots=True)
-class Item:
+class Item(msgspec.Struct, frozen=True):
     """One figure of an answer: a number with its shape, or words.
 
     low, high: the band of an estimate, None where there is none; estimate: it rests on a rule of
@@ -66,8 +65,7 @@ class Item:
         return f"{whole}, {told(self.low, -1)} to {told(self.high, 1)}"
 
 
-@dataclass(frozen=True, slots=True)
-class Told:
+class Told(msgspec.Struct, frozen=True):
     """One argument as it was understood.
 
     assumed: nobody gave it; source: the profile or shop file it was taken from, '' where it was
@@ -91,8 +89,7 @@ class Told:
         return f"{self.name} {self.text}{f' ({self.how})' if self.how else ''}"
 
 
-@dataclass(frozen=True, slots=True)
-class Answer:
+class Answer(msgspec.Struct, frozen=True):
     """What a subject answers. notes: sentences that belong to the figures; cautions: what can hurt.
 
     found: what the trade gave, for those who want it as data.

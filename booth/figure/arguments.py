@@ -8,8 +8,10 @@ import inspect
 import types
 import typing
 from collections.abc import Callable, Iterable, Mapping
-from dataclasses import MISSING, dataclass
+from dataclasses import MISSING
 from typing import Any
+
+import msgspec
 
 from booth.figure import docs, exceptions, readers
 from booth.figure.docs import Function
@@ -21,8 +23,7 @@ from booth.figure.shapes import NUMBER, ending, shape_of, words_of
 _LIMITS = {"low": "least {} asked for", "high": "most {} asked for", "wanted": "{} wanted"}
 
 
-@dataclass(frozen=True, slots=True)
-class Argument:
+class Argument(msgspec.Struct, frozen=True):
     """One argument of a subject.
 
     parameter, field: what it becomes, of a parameter the one field of it; optional: may be left

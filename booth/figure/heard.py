@@ -6,7 +6,8 @@ A painter who types ml is answered in ml; and a figure has no more digits than w
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass, field
+
+import msgspec
 
 from booth.units import System
 
@@ -18,13 +19,12 @@ MOST_DIGITS = 6
 _DIGITS = re.compile(r"[\d.,]*\d")
 
 
-@dataclass(slots=True)
-class Heard:
+class Heard(msgspec.Struct):
     """system: what a bare number is taken in; systems, digits: gathered as the words are read."""
 
     system: System
-    systems: set[System] = field(default_factory=set)
-    digits: list[int] = field(default_factory=list)
+    systems: set[System] = msgspec.field(default_factory=set)
+    digits: list[int] = msgspec.field(default_factory=list)
 
     def number(self, text: str) -> None:
         """Count the digits of an entry of one number: 0.25 has two, 100 three."""

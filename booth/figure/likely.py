@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
-import dataclasses
 import math
+
+import msgspec
 
 from booth.figure.answer import Answer, Item, Manner
 from booth.figure.shape import Shape
@@ -20,7 +21,7 @@ def checked(answer: Answer) -> Answer:
             plain = isinstance(number, int | float) and not isinstance(number, bool)
             why = _why(item, float(number)) if plain else ""  # type: ignore[arg-type]
             if why:
-                return dataclasses.replace(answer, outside=Outside(why, ADVICE, answer.rule))
+                return msgspec.structs.replace(answer, outside=Outside(why, ADVICE, answer.rule))
     return answer
 
 

@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+
+import msgspec
 
 from booth.figure.answer import Manner
 from booth.figure.heard import Heard
@@ -28,8 +29,7 @@ class BadOption(ValueError):
     """An option without its value, or one that is not known; the message is a sentence."""
 
 
-@dataclass(frozen=True, slots=True)
-class Options:
+class Options(msgspec.Struct, frozen=True):
     """units: us, metric, both, or '' for those that were typed; the others as they are called."""
 
     words: tuple[str, ...] = ()

@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
-import dataclasses
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
 from typing import Any
+
+import msgspec
 
 from booth.figure import answer
 from booth.figure.catalogue import subjects
@@ -17,8 +17,7 @@ from booth.trade.result import BadInput
 ANSWERED, BAD_INPUT, NO_FIGURE = 0, 2, 3
 
 
-@dataclass(frozen=True, slots=True)
-class Reply:
+class Reply(msgspec.Struct, frozen=True):
     """code: of the exit; lines: as text; data: as JSON; where: the subject, for a refusal."""
 
     code: int
@@ -88,7 +87,7 @@ def _which(name: str, options: Options) -> Reply:
     for each in names:
         lines.append(f"  {each:22} {known[each].says}")
         lines.append(f"  {'':22} booth figure {each} {known[each].examples[0]}".rstrip())
-    return dataclasses.replace(refused("", sentence, options, names), lines=lines)
+    return msgspec.structs.replace(refused("", sentence, options, names), lines=lines)
 
 
 def _taken(subject: Subject, options: Options) -> Mapping[str, Taken]:

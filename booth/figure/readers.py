@@ -5,8 +5,9 @@ from __future__ import annotations
 import difflib
 import re
 from collections.abc import Callable, Iterable, Mapping, Sequence
-from dataclasses import dataclass
 from typing import Any, NamedTuple
+
+import msgspec
 
 from booth.figure import shapes
 from booth.figure.heard import Heard
@@ -30,8 +31,7 @@ def near(word: str, known: Iterable[str]) -> str:
     return f"Known are {', '.join(known)}."
 
 
-@dataclass(frozen=True, slots=True)
-class Reader:
+class Reader(msgspec.Struct, frozen=True):
     """Reads one argument, and shows what was read.
 
     read: raises EntryError or BadInput with a sentence; explain: says what may be typed; typed: the

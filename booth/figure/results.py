@@ -8,6 +8,8 @@ import math
 from collections.abc import Callable, Sequence
 from typing import Any
 
+import msgspec
+
 from booth.figure import docs, shapes
 from booth.figure.answer import Answer, Item
 from booth.figure.docs import Function
@@ -94,7 +96,7 @@ def told(found: Any, shape: Shape | None, label: str) -> Answer:
         elif value is not None:
             parts.append(told(value, shape_of(field.name), called))
     whole = joined(parts)
-    return dataclasses.replace(whole, rule=next((each.rule for each in parts if each.rule), ""))
+    return msgspec.structs.replace(whole, rule=next((each.rule for each in parts if each.rule), ""))
 
 
 def lacks(value: Any) -> bool:

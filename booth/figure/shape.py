@@ -6,10 +6,10 @@ rate, say) it carries its own two units.
 
 from __future__ import annotations
 
-import dataclasses
 import math
 import re
-from dataclasses import dataclass
+
+import msgspec
 
 from booth.figure.heard import Heard
 from booth.figure.numbers import MOST_PLACES, fitted, stepped, time_text
@@ -32,8 +32,7 @@ WHOLE_SECONDS = 2
 DIGITS = 5
 
 
-@dataclass(frozen=True, slots=True)
-class Own:
+class Own(msgspec.Struct, frozen=True):
     """A unit that ``booth.units`` does not have: its name, how many make one of the trade's."""
 
     unit: str
@@ -71,8 +70,7 @@ _UNSAID = ("turns", "fan widths")
 _EXACT = (Kind.COUNT, Kind.RATIO, Kind.TURNS)
 
 
-@dataclass(frozen=True, slots=True)
-class Shape:
+class Shape(msgspec.Struct, frozen=True):
     """How one sort of number is read and shown.
 
     unit: the trade's unit; kind: what an entry is read as; scale: trade's number to the kind's base
@@ -181,7 +179,7 @@ class Shape:
 def telling_apart(shape: Shape, number: float, *others: float | None) -> Shape:
     """Give the shape with as many places as it takes for `number` not to read as one of the others."""
     for places in range(MOST_PLACES):
-        finer = dataclasses.replace(shape, places=(places, places), fixed=True)
+        finer = msgspec.structs.replace(shape, places=(places, places), fixed=True)
         told = {(system, finer.show(number, system)) for system in System}
         limits = {(system, finer.show(end, system)) for end in others for system in System}
         if places >= max(shape.places or (0,)) and not told & limits:

@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
-import dataclasses
 import functools
 import re
 import shlex
 from collections.abc import Mapping
 from dataclasses import dataclass
 from typing import Any
+
+import msgspec
 
 from booth.figure import docs
 from booth.figure.answer import Answer, Item
@@ -107,7 +108,7 @@ class Subject:
             return answer
         caution = getattr(first, "__globals__", {}).get("CAUTION", "")
         formulas = "; ".join(filter(None, map(docs.formula, self.told)))
-        return dataclasses.replace(
+        return msgspec.structs.replace(
             answer,
             rule=answer.rule or formulas or self.source.partition(";")[0],
             notes=_once(*answer.notes, row.note.format_map(given)),
