@@ -5,6 +5,7 @@ from __future__ import annotations
 import ast
 import inspect
 import re
+import sys
 from collections.abc import Callable, Iterator
 from typing import Any
 
@@ -17,7 +18,7 @@ _ARGUMENT = re.compile(r"^    (\w+(?:, \w+)*):\s*(.*)$")
 _UNIT = re.compile(r"\[([^\]]+)\]")
 _FORMULA = re.compile(r"``([^`]* [^`]*)``")
 #: "As for dry_film_um" in a docstring, which a painter cannot look up.
-_ELSEWHERE = re.compile(r"\b[Aa]s (?:for )?(?:(\w+)\.)?([a-z]\w+)")
+_ELSEWHERE = re.compile(r"\b[Aa]s (?:for (?:\w+\.)?([a-z]\w+)|([a-z]\w*_\w+))")
 _NAME = re.compile(r"\b[a-z][a-z0-9]*_\w+")
 #: Under ``python -OO`` there are no docstrings.
 STRIPPED = "not at hand: Python was told to drop it (-OO)"
@@ -87,14 +88,22 @@ def arguments(function: Function) -> dict[str, str]:
     }
 
 
+def _named(name: str, function: Function) -> Any:
+    """Give what a function calls by a name, or else the trade."""
+    near = getattr(function, "__globals__", {})
+    if name in near:
+        return near[name]
+    trade = [module for each, module in sys.modules.items() if each.startswith("booth.trade.")]
+    return next((vars(module)[name] for module in trade if name in vars(module)), None)
+
+
 def section(function: Function, name: str) -> str:
     """Give one section of a docstring as one line; where it points to another function's, that."""
     lines = _lines(function)
     text = _flat(lines[name]) if name in lines else STRIPPED
 
     def there(found: re.Match[str]) -> str:
-        near = getattr(function, "__globals__", {})
-        other = getattr(near.get(found[1]), found[2], None) if found[1] else near.get(found[2])
+        other = _named(found[1] or found[2], function)
         if not callable(other) or other is function:
             return found[0]
         told = section(other, name).rstrip(".")

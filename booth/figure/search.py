@@ -58,7 +58,7 @@ gauge comb                            gauge
 grams weight scale                    mix parts-by-volume mix-shares
 gun                                   speed delivery efficiency
 hose                                  receiver-needed hold
-humidity rh                           weather dew-point wait-from-humid-table
+humidity rh                           weather dew-point humidity-from-wet-bulb wait-from-humid-table
 hvlp                                  hvlp-cap-pressure efficiency-band
 inlet                                 receiver-needed hold
 last lasts empty                      time-to-empty
@@ -71,9 +71,10 @@ overlap                               pitch evenness most-even-overlap passes-fo
 pace                                  speed
 pass                                  pass-time speed-of-pass passes-for-width
 pot potlife                           pot-life pot-life-left
-ppm                                   vapour fresh-air
+ppm                                   vapour-by-volume vapour-by-weight vapour fresh-air
+psychrometer bulb                     humidity-from-wet-bulb wet-bulb dew-point
 ratio                                 mix mix-shares mix-from
-receiver tank                         hold free-air-stored receiver-needed recovery
+receiver tank                         hold free-air-stored receiver-for-trigger receiver-needed recovery
 recoat window overcoat                recoat-opens recoat-closes wait-from-table
 reducer                               thinner same-cup mix-thinner thinner-room
 room                                  air-changes time-to-clear fresh-air
@@ -88,7 +89,7 @@ trigger                               longest-trigger trigger-duty hold
 turns                                 turns-for-delivery delivery-at-turns
 vapor vapours vapors                  vapour
 ventilation                           fresh-air required-exhaust air-changes time-to-clear
-voc                                   volatile
+voc                                   voc-of-coating voc-less-water voc-of-solids volatile
 waterborne                            waterborne-flash-off closes-waterborne
 wet wft                               wet-film
 yield                                 coverage
@@ -128,7 +129,7 @@ def meant_by(word: str, known: Mapping[str, Subject]) -> Meant:
     if wanted in known:
         return Meant((wanted,), True)
     direct = tuple(name for name in _words().get(wanted, ()) if name in known)
-    if len(direct) == 1:
+    if len(direct) == 1 and not set(_in_names(wanted, known)) - set(direct):
         return Meant(direct, True)
     if not direct:
         for name, find in (("solvent", solvent), ("fault", fault_named)):

@@ -71,7 +71,7 @@ def test_help_names_the_unit_of_a_bare_number() -> None:
 CODE = re.compile(
     r"\b[A-Z][a-z]+[A-Z]\w*"  # FilmInterval
     r"|\w+_\w+"  # low_s
-    r"|\b[a-z]+\.[a-z]\w*"  # receiver.free
+    r"|\b[a-z]+\.(?!org\b)[a-z]\w*"  # receiver.free
     r"|`|\(\)|\[\]"
     r"|\b(?:BadInput|Outside|None|True|False|tuple|float|dataclass|enum|docstring)\b"
     r"|\bone of [A-Z]\w+:"

@@ -20,7 +20,7 @@ air             fresh-air air-changes
 cfm             trigger-duty hold
 compressor      hold recovery
 lel             solvent dilution-air
-voc             volatile
+voc             voc-of-coating volatile
 ratio           mix mix-shares
 ford            viscosity equivalent
 humidity        weather dew-point
@@ -61,7 +61,7 @@ booth           required-exhaust face-velocity
 face-velocity   face-velocity
 temperature     weather dew-point
 dewpoint        dew-point
-ppm             vapour
+ppm             vapour-by-volume vapour
 vapour          vapour
 vapor           vapour
 solvent         solvent
@@ -77,7 +77,10 @@ film            wet-film dry-film
 thickness       wet-film dry-film
 area            rectangle-area sheet-area
 """
-PAIRS = [(word, right) for word, *right in map(str.split, WORDS.strip().splitlines())]
+PAIRS = [
+    (word, [name for name in right if name in SUBJECTS])
+    for word, *right in map(str.split, WORDS.strip().splitlines())
+]
 
 
 def test_at_least_sixty_of_sixty_six_words_lead_to_the_right_subject_first() -> None:
