@@ -12,6 +12,8 @@ _MINUTE, _HOUR, _DAY = 60, 3600, 86400
 #: Steps [s] of a time that is no more than an estimate: up to so long [s], in such steps.
 STEPS = ((120, 1), (600, 10), (_HOUR, _MINUTE), (10 * _HOUR, 5 * _MINUTE), (2 * _DAY, 10 * _MINUTE))
 FURTHER_STEP = _HOUR
+#: From so many days on a time is told in days, and to the minute: nobody plans a wait of 1 d 3 h.
+LEAST_DAYS = 2
 #: What the rounding of floating-point numbers may add to a whole count of steps.
 ROUNDING = 1e-9
 
@@ -46,14 +48,16 @@ def stepped(seconds: float, way: int) -> float:
 
 def time_text(seconds: float) -> str:
     """Give a time of a minute or more: ``1:30``, from an hour on ``2 h 5 min``, ``3 d 4 h``."""
-    if abs(seconds) < _HOUR - 0.5:
-        minutes, rest = divmod(round(abs(seconds)), _MINUTE)
+    whole = round(abs(seconds))
+    if whole < _HOUR:
+        minutes, rest = divmod(whole, _MINUTE)
         told = f"{minutes}:{rest:02}"
     else:
-        days, rest = divmod(round(abs(seconds) / _MINUTE) * _MINUTE, _DAY)
-        if days < 2:  # nobody plans a wait of 1 d 3 h
-            days, rest = 0, rest + days * _DAY
+        days, rest = 0, whole
+        if whole >= LEAST_DAYS * _DAY:
+            days, rest = divmod(round(whole / _MINUTE) * _MINUTE, _DAY)
         hours, rest = divmod(rest, _HOUR)
-        parts = ((days, "d"), (hours, "h"), (rest // _MINUTE, "min"))
+        minutes, rest = divmod(rest, _MINUTE)
+        parts = ((days, "d"), (hours, "h"), (minutes, "min"), (rest, "s"))
         told = " ".join(f"{number} {name}" for number, name in parts if number)
     return f"-{told}" if seconds < 0 else told
