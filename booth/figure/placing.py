@@ -99,22 +99,27 @@ class Placing:
         return self._assigned(words, range(min(len(singles), len(words))))
 
     def _by_unit(self, words: Sequence[str]) -> Placed | None:
+        """Place the words as they read; those that units do not tell apart keep their order."""
         singles = [slot for slot in self._slots if not slot.many]
         if len(words) < len(self._slots):
             return None
-        found = None
+        found: list[tuple[int, Placed]] = []
         for order in itertools.permutations(range(len(words)), len(singles)):
-            if not all(self._reads(words[n], slot) for slot, n in zip(singles, order, strict=True)):
-                continue
-            placed = self._assigned(words, order)
-            if placed.fits and found is not None and placed.texts != found.texts:
-                name = next(name for name in found.texts if found.texts[name] != placed.texts[name])
-                raise Ambiguous(
-                    f"It cannot be told which word is the {name}. Name it, as "
-                    f"{name}={found.texts[name][0]}, or keep to the order of the help."
-                )
-            found = placed if placed.fits else found
-        return found
+            if all(self._reads(words[n], slot) for slot, n in zip(singles, order, strict=True)):
+                placed = self._assigned(words, order)
+                if placed.fits:
+                    found.append((_swaps(order), placed))
+        if not found:
+            return None
+        least = min(swaps for swaps, _ in found)
+        first, *others = (placed for swaps, placed in found if swaps == least)
+        for other in others:
+            name = next(name for name in first.texts if first.texts[name] != other.texts[name])
+            raise Ambiguous(
+                f"It cannot be told which word is the {name}. Name it, as "
+                f"{name}={first.texts[name][0]}, or keep to the order of the help."
+            )
+        return first
 
     def _best(self, words: Sequence[str]) -> Placed | None:
         """Give the placing with the most words that read, so that the one that does not is blamed."""
@@ -138,3 +143,8 @@ class Placing:
                         texts[self._slots[-1].name] = rest
                     best = Placed(texts, False)
         return best
+
+
+def _swaps(order: Sequence[int]) -> int:
+    """Count the pairs of words that stand the other way round than their arguments do."""
+    return sum(a > b for a, b in itertools.combinations(order, 2))

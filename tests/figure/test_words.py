@@ -6,6 +6,12 @@ import shlex
 
 import pytest
 
+from booth.figure.arguments import Argument
+from booth.figure.heard import Heard
+from booth.figure.placing import Ambiguous, Placing
+from booth.figure.readers import Reader
+from booth.trade.result import BadInput
+from booth.units import System
 from tests.figure.ask import LINES, ask, at, run
 
 
@@ -56,9 +62,26 @@ def test_the_order_does_not_matter_where_units_tell(others: tuple[str, ...]) -> 
 
 def test_what_units_do_not_tell_stands_in_its_order() -> None:
     assert at(ask("mix-top-up 100ml 600ml 4:1")["values"], "pours.0.mark") == 500.0
-    code, out, err = run(shlex.split("equivalent 'ISO 4 mm' 30s 'Ford #4'"))
-    assert (code, out) == (2, "")
-    assert "which word is the from" in err and "from=" in err
+    there = ask("equivalent 30s 'ISO 4 mm' 'Ford #4'")
+    assert ask("equivalent 'ISO 4 mm' 30s 'Ford #4'") == there
+    assert ask("equivalent 'Ford #4' 'ISO 4 mm' 30s")["given"] != there["given"]
+    assert ask("flash-off 70F 60F 10min") == ask("flash-off 10min at=70F today=60F")
+
+
+def test_what_can_be_read_two_ways_is_refused_not_guessed() -> None:
+    def slot(name: str, *reads: str) -> Argument:
+        def read(text: str, heard: Heard) -> str:
+            if text not in reads:
+                raise BadInput("no")
+            return text
+
+        return Argument(name, name, Reader(read, str, str, lambda value, *_: value), name)
+
+    slots = [slot("one", "a", "b"), slot("two", "a", "c"), slot("three", "b", "c")]
+    placed = Placing(slots[:2], System.US).place(["c", "a"])
+    assert placed is not None and placed.texts == {"two": ["c"], "one": ["a"]}
+    with pytest.raises(Ambiguous, match=r"which word is the one\. Name it, as one=a, or"):
+        Placing(slots, System.US).place(["a", "b", "c"])
 
 
 @pytest.mark.parametrize(
