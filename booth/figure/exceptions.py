@@ -234,7 +234,7 @@ READERS: Mapping[str, Reader] = {
     "zones": readers.ZONES,
 }
 #: What one typed word stands for, by the name of the parameter.
-EXPANDED = {"components": readers.ratio_words}
+EXPANDED = {"blend": readers.whole_words, "components": readers.ratio_words}
 #: What is assumed by type, where a function assumes nothing.
 ASSUMED: Mapping[Any, Any] = {Efficiency: HVLP_LARGE_PARTS, Measure: Measure.VOLUME}
 #: Names, and so units, of what is in a tuple, by the name of the parameter.

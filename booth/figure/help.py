@@ -40,7 +40,7 @@ You are answered in the units that you type. A time needs its unit.
   --json            as JSON; --schema [SUBJECT] prints the JSON Schema that it keeps to
   -                 one question a line from standard input, one answer a line
 
-Exit code: 0 answered, 2 the words cannot be read, 3 there is no honest figure.
+Exit code: 0 answered, 2 the words cannot be read, 3 no honest figure; of several the worst.
 It gives no permission: data sheet, local codes and licensed practice come first.
 """
 

@@ -222,6 +222,11 @@ def ratio_words(text: str) -> list[str]:
     return [f"{name}{BETWEEN}{number}" for name, number in zip(PLACES, numbers, strict=False)]
 
 
+def whole_words(text: str) -> list[str]:
+    """Give a solvent without a share as all of the blend: with a second one the shares are too many."""
+    return [text if BETWEEN in text else f"{text}{BETWEEN}100%"]
+
+
 def _zones(text: str) -> list[float]:
     words = text.replace(",", " ").split()
     return [shapes.NUMBER.read(word, Heard(System.METRIC)) for word in words]

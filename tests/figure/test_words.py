@@ -62,9 +62,9 @@ def test_the_order_does_not_matter_where_units_tell(others: tuple[str, ...]) -> 
 
 def test_what_units_do_not_tell_stands_in_its_order() -> None:
     assert at(ask("mix-top-up 100ml 600ml 4:1")["values"], "pours.0.mark") == 500.0
-    there = ask("equivalent 30s 'ISO 4 mm' 'Ford #4'")
-    assert ask("equivalent 'ISO 4 mm' 30s 'Ford #4'") == there
-    assert ask("equivalent 'Ford #4' 'ISO 4 mm' 30s")["given"] != there["given"]
+    there = ask("equivalent 60s 'ISO 4 mm' 'Ford #4'")
+    assert ask("equivalent 'ISO 4 mm' 60s 'Ford #4'") == there
+    assert ask("equivalent 'Ford #4' 'ISO 4 mm' 60s", code=3)["given"] != there["given"]
     assert ask("flash-off 70F 60F 10min") == ask("flash-off 10min at=70F today=60F")
 
 
@@ -125,6 +125,12 @@ def test_a_bare_wait_is_refused_with_what_to_type(words: str, says: str) -> None
     code, out, err = run(shlex.split(words))
     assert (code, out) == (2, "")
     assert says in err
+
+
+def test_one_solvent_without_a_share_is_all_of_it() -> None:
+    assert ask("fresh-air 200ml/min 60% xylene") == ask("fresh-air 200ml/min 60% xylene:100%")
+    code, _, err = run(shlex.split("fresh-air 200ml/min 60% xylene toluene"))
+    assert code == 2 and "add up to 2" in err
 
 
 def test_efflux_and_catch_take_bare_seconds() -> None:
