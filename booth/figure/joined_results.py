@@ -1,4 +1,7 @@
-"""What the joined subjects answer with: plain fields, named as those of the trade are."""
+"""What the joined subjects answer with: plain fields, named as those of the trade are.
+
+Made once and told once: without the comparing that nobody does, which every start would pay for.
+"""
 
 from __future__ import annotations
 
@@ -12,25 +15,25 @@ from booth.trade.result import Estimate, Value
 from booth.trade.thinning.thin_to_viscosity import ThinnerStep
 
 
-@dataclass(frozen=True)
+@dataclass(eq=False, repr=False)
 class BlendRules:
     logarithmic_rule_mm2_s: float
     blending_index_mm2_s: float
 
 
-@dataclass(frozen=True)
+@dataclass(eq=False, repr=False)
 class Coverage:
     nothing_lost_m2_l: float
     with_losses: Value | Estimate
 
 
-@dataclass(frozen=True)
+@dataclass(eq=False, repr=False)
 class DryingPower:
     drying_power_pa: float
     of_the_reference_air_fraction: float
 
 
-@dataclass(frozen=True)
+@dataclass(eq=False, repr=False)
 class FittedStep:
     """step: what to add; note: how well the line fits, residual_fraction where that can be told."""
 
@@ -39,14 +42,14 @@ class FittedStep:
     note: str
 
 
-@dataclass(frozen=True)
+@dataclass(eq=False, repr=False)
 class Gauged:
     film: FilmStatistics
     judgement: Judgement | None
     rule: str
 
 
-@dataclass(frozen=True)
+@dataclass(eq=False, repr=False)
 class SectionPoint:
     """place: in the painted width [1]; film: over the mean film [1]."""
 
@@ -54,7 +57,7 @@ class SectionPoint:
     film: float
 
 
-@dataclass(frozen=True)
+@dataclass(eq=False, repr=False)
 class PotLife:
     """One of the two: what is left, or how long it has been over."""
 
@@ -63,7 +66,7 @@ class PotLife:
     note: str
 
 
-@dataclass(frozen=True)
+@dataclass(eq=False, repr=False)
 class Batch:
     """The pours of a batch, in `measure`; makes_ml: the volume of what is weighed, where known."""
 
@@ -73,7 +76,7 @@ class Batch:
     rule: str
 
 
-@dataclass(frozen=True)
+@dataclass(eq=False, repr=False)
 class MixShare:
     """The share of one component [1]; None where a density is not known."""
 
@@ -82,7 +85,7 @@ class MixShare:
     by_weight_fraction: float | None
 
 
-@dataclass(frozen=True)
+@dataclass(eq=False, repr=False)
 class RankedFault:
     causes: tuple[RankedCause, ...]
     question: str | None
