@@ -12,6 +12,8 @@ import sys
 from collections.abc import Iterable, Sequence
 from typing import Any, TextIO
 
+import msgspec
+
 from booth.figure.answer import BETWEEN
 from booth.figure.catalogue import subjects
 from booth.figure.options import BadOption, Options, options_of
@@ -32,6 +34,8 @@ _WORST = (BAD_INPUT, NO_FIGURE, ANSWERED)
 _PLAIN = str.maketrans({"°": "", "²": "2", "³": "3", "µ": "u", "“": '"', "”": '"', "∞": "inf"})
 #: The word for standard input.
 EACH_LINE = "-"
+#: The word that says the same as the option.
+HELP = "help"
 #: How long a pipe may be silent before it is taken to hold no question; with the dash, for ever.
 PATIENCE_S = 0.5
 #: Columns of the narrowest terminal that lines are broken for.
@@ -47,6 +51,8 @@ def main(arguments: Sequence[str]) -> int:
         options = options_of(arguments)
     except BadOption as fault:
         return _print(refused("", str(fault), Options(as_json="--json" in arguments)))
+    if options.words[:1] == (HELP,):
+        return _help(msgspec.structs.replace(options, words=options.words[1:], help=True))
     if options.words == (EACH_LINE,):
         return _every(sys.stdin, options)
     if options.schema:

@@ -225,7 +225,11 @@ def _with_volume(pour: Function) -> Function:
 joins(
     pour_table,
     mixed_volume_ml,
-    examples=["600ml base:4 hardener:1", "600g base:4:1.25g/ml hardener:1:1g/ml pour=weight"],
+    examples=[
+        "600ml base:4 hardener:1",
+        "600ml 4:1",
+        "600g base:4:1.25g/ml hardener:1:1g/ml pour=weight",
+    ],
 )(_with_volume(pour_table))
 for _pours in (pours.pour_table_from_component, pours.pour_table_on_top):
     joins(_pours)(_with_volume(_pours))

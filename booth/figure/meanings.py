@@ -17,6 +17,9 @@ mix_correct                wanted             how much of the mix was wanted
 mix_correct                components         the components as they were poured, with the mark that each came to
 mix_correct                parts_by           whether the parts are by volume or by weight
 mix_correct                measure            whether it is poured by volume or on a scale
+pour_table                 components         the components in the order they are poured, or their ratio in digits, as 4:1
+pour_table_on_top          components         the components in the order they are poured, or their ratio in digits, as 4:1
+pour_shares                components         the components with their parts, or their ratio in digits, as 4:1
 mix_thinner                thinner_percent    thinner on top, of the volume of the coating
 section                    points             how many places across the width are told
 free_air_stored_l          high_kpa           gauge pressure before

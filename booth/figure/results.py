@@ -33,6 +33,7 @@ from booth.trade.film.wet_gauge import FilmInterval
 from booth.trade.mixing.components import Component, Measure
 from booth.trade.mixing.overpour import Correction
 from booth.trade.mixing.pours import Pour
+from booth.trade.pattern.pattern_reading import Reading as PatternReading
 from booth.trade.result import Estimate, Outside, Value
 from booth.trade.thinning.thin_to_viscosity import ThinnerStep
 from booth.trade.waits.wait_time import WaitTime
@@ -267,8 +268,18 @@ def _reading(found: Reading, shape: Shape | None, label: str) -> Answer:
 
 
 @told.register
+def _pattern(found: PatternReading, shape: Shape | None, label: str) -> Answer:
+    turns = (Item(f"{n}.", turn, begins=True) for n, turn in enumerate(found.turns, 1))
+    means = Item("means:", found.means, begins=True)
+    items = (Item("seen", found.seen.value), means, *turns)
+    return Answer(items, found.source, cautions=(found.caution,) if found.caution else ())
+
+
+@told.register
 def _cause(found: RankedCause, shape: Shape | None, label: str) -> Answer:
-    said = [Answer((Item(label, f"{found.cause.words} ({found.standing})", begins=True),))]
+    said = [
+        Answer((Item(label, f"{found.cause.words.rstrip('.')} ({found.standing})", begins=True),))
+    ]
     said += [told(each, None, "for it:") for each in found.figures_for]
     said += [told(each, None, "against it:") for each in found.figures_against]
     if found.standing is Standing.SHOWN:

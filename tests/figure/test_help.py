@@ -21,6 +21,11 @@ def test_how_to_ask_is_read_to_the_end() -> None:
     assert "0 answered, 2 " in out
 
 
+def test_the_word_help_is_taken_too() -> None:
+    assert run(["help"]) == run(["--help"])
+    assert run(["help", "dew-point"]) == run(["dew-point", "--help"])
+
+
 def test_the_list_names_every_subject() -> None:
     code, out, err = run([])
     assert (code, err) == (0, "")

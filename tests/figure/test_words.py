@@ -8,11 +8,12 @@ import pytest
 
 from booth.figure.arguments import Argument
 from booth.figure.heard import Heard
+from booth.figure.options import OPTIONS
 from booth.figure.placing import Ambiguous, Placing
 from booth.figure.readers import Reader
 from booth.trade.result import BadInput
 from booth.units import System
-from tests.figure.ask import LINES, ask, at, run
+from tests.figure.ask import LINES, SUBJECTS, ask, at, run
 
 
 @pytest.mark.parametrize(
@@ -131,6 +132,11 @@ def test_one_solvent_without_a_share_is_all_of_it() -> None:
     assert ask("fresh-air 200ml/min 60% xylene") == ask("fresh-air 200ml/min 60% xylene:100%")
     code, _, err = run(shlex.split("fresh-air 200ml/min 60% xylene toluene"))
     assert code == 2 and "add up to 2" in err
+
+
+def test_no_argument_has_the_name_of_an_option() -> None:
+    names = {f"--{each.name}" for subject in SUBJECTS.values() for each in subject.arguments}
+    assert not names & set(OPTIONS)
 
 
 def test_efflux_and_catch_take_bare_seconds() -> None:
