@@ -20,6 +20,7 @@ from booth.figure.subject import Subject
 from booth.trade.mixing.components import Measure
 from booth.trade.result import BadInput
 from booth.units import EntryError, System
+from booth.units.sentences import in_units
 
 #: Names that may stand before their value without any sign.
 WORDS = ("at", "from", "to")
@@ -160,7 +161,8 @@ def _read(
         try:
             found = [argument.reader.read(word, heard) for word in words]
         except (EntryError, BadInput) as fault:
-            raise Misuse(f"{argument.name}: {fault}") from None
+            said = in_units(fault if isinstance(fault, BadInput) else str(fault), system)
+            raise Misuse(f"{argument.name}: {said}") from None
         if not found and argument.name in taken and not _idle(argument, values):
             source = taken[argument.name]
             found = list(source.value) if argument.many else [source.value]

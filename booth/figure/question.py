@@ -12,7 +12,9 @@ from booth.figure.catalogue import subjects
 from booth.figure.grammar import Misuse, Taken, read_words
 from booth.figure.options import Options
 from booth.figure.subject import Subject
-from booth.trade.result import BadInput
+from booth.trade.result import BadInput, Outside
+from booth.units import System
+from booth.units.sentences import in_units
 
 ANSWERED, BAD_INPUT, NO_FIGURE = 0, 2, 3
 
@@ -41,13 +43,16 @@ def reply_to(options: Options) -> Reply:
     subject, rest = subject_of(name, rest)
     if subject is None:
         return _which(name, options)
+    system = options.system or System.US
     try:
         given = read_words(subject, rest, options.system, _taken(subject, options))
-        found = subject.answer(given.values)
+        manner = options.manner(given.heard)
+        system = manner.systems[0]
+        found = _in_units(subject.answer(given.values), system)
     except (Misuse, BadInput) as fault:
+        said = in_units(fault if isinstance(fault, BadInput) else str(fault), system)
         hint = f" 'booth figure {subject.name} --help' says what it takes."
-        return refused(subject.name, f"{fault}{hint}", options)
-    manner = options.manner(given.heard)
+        return refused(subject.name, f"{said}{hint}", options)
     told = given.shown(manner.systems[0])
     code = ANSWERED if found.outside is None else NO_FIGURE
     lines = answer.lines(found, told, subject.source, manner, options.why)
@@ -88,6 +93,27 @@ def _which(name: str, options: Options) -> Reply:
         lines.append(f"  {each:22} {known[each].says}")
         lines.append(f"  {'':22} booth figure {each} {known[each].examples[0]}".rstrip())
     return msgspec.structs.replace(refused("", sentence, options, names), lines=lines)
+
+
+def _in_units(found: answer.Answer, system: System) -> answer.Answer:
+    """Give an answer with every sentence of the trade in the painter's units."""
+    outside = found.outside
+    if outside is not None:
+        reason, advice = in_units(outside.reason, system), in_units(outside.advice, system)
+        outside = Outside(reason, advice, in_units(outside.rule, system))
+    return msgspec.structs.replace(
+        found,
+        items=tuple(
+            msgspec.structs.replace(item, value=in_units(item.value, system))
+            if isinstance(item.value, str)
+            else item
+            for item in found.items
+        ),
+        rule=in_units(found.rule, system),
+        notes=tuple(in_units(note, system) for note in found.notes),
+        cautions=tuple(in_units(caution, system) for caution in found.cautions),
+        outside=outside,
+    )
 
 
 def _taken(subject: Subject, options: Options) -> Mapping[str, Taken]:
