@@ -1,102 +1,123 @@
-"""What rings, on whatever screen is up: the bar across its top, the sound, silencing; what clocks did."""
+"""What rings, on whatever screen is up: the field that shows it, the sound, silencing."""
 
 from __future__ import annotations
 
-import contextlib
+from functools import partial
 from typing import TYPE_CHECKING
 
+from msgspec.structs import replace
+
+from booth.bench.model import BOUNCE_S
+from booth.bench.next_act import SPACE
 from booth.clock import local_day_hhmm
-from booth.clock_reading import notice
+from booth.forms.key import Key
 from booth.job.after_close import alarms_after
-from booth.job.stopwatches import STOP, heard
-from booth.job.wait import Alarm
+from booth.job.wait import Alarm, Call
 from booth.job.waits import alarms
 from booth.log.errors import NotKept
-from booth.log.events import AlarmAcknowledged, ClockNoticed
+from booth.log.events import AlarmAcknowledged
 from booth.log.open_jobs import OpenJob
 from booth.moment import Moment, elapsed
+from booth.screens.base import Behind, Deed, OwnScreen, carry_out
 from booth.screens.dialog import Sheet
-from booth.widgets.alarm_bar import AlarmBar
-from booth.words.wait_words import alarm_line
+from booth.widgets.alarm_field import AlarmField, strip_rows
+from booth.words.alarm_words import REHEARSED, alarm_face, alarm_line, rehearsed_face
+from booth.words.shown import AlarmFace
 
 if TYPE_CHECKING:
     from booth.app.app import BoothApp
 
-MOST_LINES = 3
 #: What rings is sounded again after so long [s].
 AGAIN_AFTER_S = 5.0
 #: An Escape so soon after the one that silenced was the same glove [s].
 SAME_GLOVE_S = 1.0
+SILENCERS = ("escape", "pageup")
+COVERED = "-alarm"
+#: The lines that an alarm leaves at the foot of the screen.
+BELOW = "#say, #keys"
+NOTHING = Deed("", lambda: None)
+BLIND = "Pressed as the alarm came up: not counted. Look, then press again."
 
 
 class Alarms:
-    """The alarms of all jobs that are for this booth."""
+    """The alarms of all jobs that are for this booth, one after the other, the gravest first."""
 
     def __init__(self, app: BoothApp) -> None:
         self.app = app
         self._rang: frozenset[str] = frozenset()
         self._sounded: Moment | None = None
         self._silenced: Moment | None = None
-        self._last = app.clock.now()
-        self._last_reading = app.clock.reading()
-
-    def mind_clock(self) -> None:
-        """Notice a machine that slept or a wall clock that was moved, and write it down."""
-        reading = self.app.clock.reading()
-        change = notice(self._last_reading, reading)
-        self._last_reading = reading
-        if change is None:
-            return
-        event = ClockNoticed(
-            n=0, at=self.app.clock.now(), slept_s=change.slept_s, stepped_s=change.stepped_s
-        )
-        for session in self.app.jobs.sessions:
-            with contextlib.suppress(NotKept):
-                session.record(event)
-
-    def mind_stopwatches(self) -> None:
-        """The beats of a lead-in, the end of a catch: what lies between the last look and now."""
-        now, self._last, before = self.app.clock.now(), self.app.clock.now(), self._last
-        current = self.app.jobs.current
-        for each in heard(current.job.stopwatches, before, now) if current is not None else ():
-            if each == STOP:
-                self.app.flash("STOP")
-                self.app.sound.play("signal")
-            else:
-                self.app.sound.play("tick")
+        #: what is shown, and since when
+        self._up: tuple[str, Moment] | None = None
+        self._rehearsing: tuple[int, ...] = ()
+        self._beat = False
 
     def ringing(self) -> tuple[tuple[OpenJob, Alarm], ...]:
-        """What rings now, and in which job: open, or closed and running on."""
+        """What rings now, and in which job: open, or closed and running on; the gravest first."""
         now, jobs = self.app.clock.now(), self.app.jobs
         found = [(each, alarms(each.job, now)) for each in jobs.jobs() if each.rings]
         found += [(e, alarms_after(e.job, now)) for e in jobs.jobs(closed=True) if e.rings]
-        return tuple((each, alarm) for each, rings in found for alarm in rings)
+        every = [(each, alarm) for each, rings in found for alarm in rings]
+        return tuple(sorted(every, key=lambda pair: list(Call).index(pair[1].call)))
 
-    def _line(self, job: OpenJob, alarm: Alarm, now: Moment) -> str:
-        line = alarm_line(alarm, now, local_day_hhmm)
+    def rehearse(self) -> None:
+        """Show and sound one of each, as they are; asked for again, it is over."""
+        self._rehearsing = () if self._rehearsing else tuple(range(len(REHEARSED)))
+        self.mind()
+
+    def _is_here(self, job: OpenJob) -> bool:
+        """Whether it is the job on the bench."""
         current = self.app.jobs.current
-        on_bench = current is not None and job.session is current
-        return line if on_bench else f"{job.job.opened.title}, {line}"
+        return current is not None and job.session is current
+
+    def _face(self, ringing: tuple[tuple[OpenJob, Alarm], ...], now: Moment) -> AlarmFace | None:
+        if not ringing:
+            return rehearsed_face(self._rehearsing[0]) if self._rehearsing else None
+        job, alarm = ringing[0]
+        line = alarm_line(alarm, now, local_day_hhmm)
+        if not self._is_here(job):
+            line = f"{job.job.opened.title}, {line}"
+        return alarm_face(alarm, line, f"1 of {len(ringing)}" if len(ringing) > 1 else "")
 
     def mind(self) -> None:
         """Show and sound what rings now."""
-        now = self.app.clock.now()
-        ringing = self.ringing()
-        lines = [self._line(job, alarm, now) for job, alarm in ringing]
-        if lines:
-            more = len(lines) - MOST_LINES
-            lines = [*lines[:MOST_LINES], *([f"and {more} more"] if more > 0 else [])]
-            lines[0] += "   Esc or Page Up silences"
-        screen = self.app.screen
-        bar = next(iter(screen.query(AlarmBar)), None)
-        if bar is None and lines:
-            bar = AlarmBar()
-            screen.mount(bar)
-        if bar is not None:
-            bar.show(lines)
-        if self._due(frozenset(f"{job.path} {alarm.key}" for job, alarm in ringing), now):
+        now, ringing = self.app.clock.now(), self.ringing()
+        face = self._face(ringing, now)
+        self._show(face)
+        keys = [f"{job.path} {alarm.key}" for job, alarm in ringing]
+        if not keys and self._rehearsing:
+            keys = [f"rehearsed {self._rehearsing[0]}"]
+        first = keys[0] if keys else ""
+        if first != (self._up[0] if self._up is not None else ""):
+            self._up = (first, now) if first else None
+            self.app.draw_all()  # what keys do is something else now
+        if self._due(frozenset(keys), now):
             self._sounded = now
-            self.app.sound.play("alarm")
+            call = ringing[0][1].call if ringing else REHEARSED[self._rehearsing[0]][0]
+            self.app.sound.play(call.name.lower())
+
+    def _show(self, face: AlarmFace | None) -> None:
+        screen = self.app.screen
+        field = next(iter(screen.query(AlarmField)), None)
+        if field is None and face is None:
+            return
+        if field is None:
+            field = AlarmField()
+            screen.mount(field)
+        self._beat = not self._beat
+        whole = face is not None and self._behind(screen) is not None
+        screen.set_class(whole, COVERED)
+        rows = screen.size.height or self.app.size.height
+        if face is not None:
+            face = replace(face, whole=whole, beat=self._beat)
+        below = [each for each in screen.query(BELOW) if each.display] if whole else []
+        field.show(face, rows - len(below) if whole else strip_rows(rows))
+
+    @staticmethod
+    def _behind(screen: object) -> Behind | None:
+        """What it covers; None where it is a strip."""
+        behind = screen.behind if isinstance(screen, OwnScreen) else None
+        return behind if behind is not None and not behind.needed else None
 
     def _due(self, keys: frozenset[str], now: Moment) -> bool:
         """Whether to sound: at once what is new, then every few seconds until acknowledged."""
@@ -104,23 +125,59 @@ class Alarms:
         since = elapsed(self._sounded, now).seconds if self._sounded is not None else AGAIN_AFTER_S
         return bool(new or (keys and since >= AGAIN_AFTER_S))
 
-    async def silence(self) -> bool:
-        """Acknowledge all that rings; False where nothing does."""
-        ringing = self.ringing()
-        now = self.app.clock.now()
-        for job, alarm in ringing:
+    # -- keys -------------------------------------------------------------------------------
+
+    def deed(self, key: Key, at: Moment) -> Deed | None:
+        """What a key, pressed at `at`, does while something rings; None where that is the screen's own.
+
+        Where the alarm covers the bench, nothing that cannot be seen is done by a thumb: Space
+        begins the coat that is called for, or silences like all the others.
+        """
+        screen, ringing = self.app.screen, self.ringing()
+        if not ringing and not self._rehearsing:
+            is_spare = key.name == "pageup" and isinstance(screen, OwnScreen)
+            return NOTHING if is_spare or (key.name == "escape" and self.just_silenced) else None
+        if key.name in SILENCERS:
+            word = "silence" if key.name == SILENCERS[0] else ""
+            return NOTHING._replace(word=word) if self.just_silenced else Deed(word, self.silence)
+        behind = self._behind(screen)
+        if key.name not in (*SPACE, "enter", "backspace") or behind is None:
+            return None
+        called = None
+        if key.name in SPACE and ringing and self._is_here(ringing[0][0]):
+            called = behind.called(ringing[0][1], at)
+        if called is None:
+            return Deed("", self.silence)
+        if self._up is not None and elapsed(self._up[1], at).seconds < BOUNCE_S:
+            return Deed(called.word, partial(self._say, BLIND))
+        return Deed(called.word, partial(self._silence_and, called))
+
+    def _say(self, sentence: str) -> None:
+        if isinstance(self.app.screen, OwnScreen):
+            self.app.screen.say(sentence, fault=True)
+
+    async def _silence_and(self, called: Deed) -> None:
+        await self.silence()
+        await carry_out(called)
+
+    async def silence(self) -> None:
+        """Acknowledge the one that is shown; the next one comes up."""
+        now, ringing = self.app.clock.now(), self.ringing()
+        if ringing:
+            job, alarm = ringing[0]
             event = AlarmAcknowledged(n=0, at=now, alarm=alarm.key)
             try:
                 self.app.jobs.acknowledge(job.path, event)
             except NotKept as fault:
-                if isinstance(self.app.screen, Sheet):
-                    return False  # said already: let Escape close what says it
-                await self.app.show(Sheet("NOT KEPT", (str(fault),), grave=True))
-                return True
-        if ringing:
-            self._silenced = now
-            self.mind()
-        return bool(ringing)
+                if not isinstance(self.app.screen, Sheet):
+                    await self.app.show(Sheet("NOT KEPT", (str(fault),), grave=True))
+                else:  # said already: let Escape close what says it
+                    await self.app.screen.leave()
+                return
+        else:
+            self._rehearsing = self._rehearsing[1:]
+        self._silenced = now
+        self.mind()
 
     @property
     def just_silenced(self) -> bool:

@@ -13,7 +13,9 @@ from booth.app.signals import mind_resuming, mind_signals
 from booth.app.sound import Sound
 from booth.clock import Clock
 from booth.files.places import Places
-from booth.screens.base import OwnScreen
+from booth.forms.key import Key
+from booth.moment import Moment
+from booth.screens.base import Deed
 from booth.screens.home import Home
 from booth.screens.host import Host
 from booth.screens.preferences import Preferences
@@ -23,6 +25,7 @@ from booth.widgets.textual_internals import mend
 
 if TYPE_CHECKING:
     from booth.app.alarms import Alarms
+    from booth.app.clock_watch import ClockWatch
     from booth.log.session import Session
     from booth.shop.room_readings import RoomReadings
 
@@ -51,7 +54,7 @@ class BoothApp(Host):
         mend()
         self.clock = clock
         self.places = places
-        self.sound = sound or Sound(places.cache_dir, self.bell)
+        self.sound = sound or Sound(places.cache_dir, self.bell, self.set_timer)
         self.preferences = Preferences.read(places.preferences_file)
         themes.install(self, self.preferences.theme)
         self.system = System(self.preferences.units or System.US)
@@ -63,6 +66,12 @@ class BoothApp(Host):
         from booth.app.alarms import Alarms
 
         return Alarms(self)
+
+    @cached_property
+    def clock_watch(self) -> ClockWatch:
+        from booth.app.clock_watch import ClockWatch
+
+        return ClockWatch(self)
 
     @cached_property
     def room(self) -> RoomReadings:  # type: ignore[override]
@@ -80,22 +89,18 @@ class BoothApp(Host):
         if "jobs" in self.__dict__:
             self.jobs.close()
 
-    async def takes(self, key: str) -> bool:
-        """Silencing comes before whatever else these do; on the bench Page Up does nothing else."""
-        if key in ("escape", "pageup"):
-            if await self.alarms.silence() or self.alarms.just_silenced:
-                return True
-            return key == "pageup" and isinstance(self.screen, OwnScreen)
-        if key == "ctrl+z":
-            self.action_suspend_process()
-        return key == "ctrl+z"
+    def front(self, key: Key, at: Moment) -> Deed | None:
+        """What rings comes before whatever else a key does."""
+        if key.name == "ctrl+z":
+            return Deed("", self.action_suspend_process)
+        return self.alarms.deed(key, at) if "alarms" in self.__dict__ else None
 
     def tick(self) -> None:
         """One heartbeat for everything, on the whole second; more often while tenths run."""
         if not self.is_running:
             return
-        self.alarms.mind_clock()
-        self.alarms.mind_stopwatches()
+        self.clock_watch.mind_clock()
+        self.clock_watch.mind_stopwatches()
         self.room.mind(self.shop, self.places.shop_file, self.clock.now())
         self.draw_all()
         self.alarms.mind()

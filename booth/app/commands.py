@@ -31,8 +31,7 @@ async def do_command(app: BoothApp, id: str) -> None:
             app.theme = names[(at + 1) % len(names)]
             app.remember("theme", app.theme)
         case "alarm":
-            app.flash("ALARM")
-            app.sound.play("alarm")
+            app.alarms.rehearse()
         case "palette":
             await show_palette(app)
         case "quit":

@@ -52,7 +52,7 @@ hints         h f5              hints         Hide or show how each step is done
 save_profile  p f11             save profile  Save the settings of this job as a new coating profile
 change        c f12             change        Change coats, parts, gun, tip or cup of this job
 theme         t f7              bright/dark   Change between the dark booth and the open garage door
-alarm         a f8              test alarm    Sound the alarm once, to hear whether it reaches you
+alarm         a f8              test alarm    One alarm of each kind as it is, to see and hear whether they reach you
 home          f9                jobs          Leave the bench; the job stays open and its clocks go on
 palette       ctrl+p            by name       Every command and every step by name
 quit          f10 ctrl+q        quit          Leave the program; every wait goes on
@@ -70,7 +70,7 @@ KEYS = (
     ("Enter", "Keep the row and go to the next; on the last row keep the measurement; go on"),
     ("↑ ↓ ← →", "Rows, parts, choices, units; ↑ from the top: the steps; → where it is free: more"),
     ("Bksp", "Erase; where nothing is typed, void the last entry, and once more brings it back"),
-    ("Esc or PgUp", "Silence the alarms that ring"),
+    ("Esc or PgUp", "Silence the alarm that is shown; the next one comes up"),
 )
 
 #: How keys are written for the painter.

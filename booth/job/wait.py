@@ -171,12 +171,29 @@ RINGING = {
 }
 
 
+class Call(enum.StrEnum):
+    """What an alarm calls for, the gravest first."""
+
+    STOP = "stop"
+    HURRY = "hurry"
+    TOO_LATE = "too late"
+    GO_ON = "go on"
+
+
 class Alarm(msgspec.Struct, frozen=True):
     """Something to be heard until it is acknowledged. since: when it became so."""
 
     key: str
     standing: Standing
     since: Moment
+
+    @property
+    def call(self) -> Call:
+        """What it calls for."""
+        state = self.standing.state
+        if state is State.LATE:
+            return Call.STOP if self.standing.wait.what is What.POT_LIFE else Call.TOO_LATE
+        return Call.HURRY if state is State.CLOSING else Call.GO_ON
 
     @property
     def words(self) -> str:

@@ -7,7 +7,7 @@ before has opened stands on the screen, so that a key is what it was on the scre
 from __future__ import annotations
 
 from collections.abc import Awaitable, Callable
-from typing import TYPE_CHECKING, Any, Generic, NamedTuple, TypeVar, cast
+from typing import TYPE_CHECKING, Any, Generic, NamedTuple, Protocol, TypeVar, cast
 
 from textual.app import ComposeResult
 from textual.content import Content
@@ -21,6 +21,7 @@ from booth.screens.keyline import key_line
 from booth.widgets.text import content, put
 
 if TYPE_CHECKING:
+    from booth.job.wait import Alarm
     from booth.screens.host import Host
     from booth.units import System
 
@@ -32,6 +33,13 @@ class Deed(NamedTuple):
 
     word: str
     do: Callable[[], Awaitable[None] | None] | None = None
+
+
+async def carry_out(deed: Deed) -> None:
+    """Do what a key does."""
+    done = deed.do() if deed.do is not None else None
+    if done is not None:
+        await done
 
 
 #: The keys whose words stand in a key line before the commands, with how they are written.
@@ -47,6 +55,28 @@ ASKED = (
 )
 
 
+def _pressed(key: str) -> Key:
+    return Key(key, " " if key == "space" else None)
+
+
+def front_words(screen: OwnScreen[Any]) -> tuple[tuple[str, str], ...]:
+    """The keys that the application takes before the screen, with their words."""
+    now = screen.host.clock.now()
+    found = ((name, screen.host.front(_pressed(key), now)) for name, key in ASKED)
+    return tuple((name, deed.word) for name, deed in found if deed is not None and deed.word)
+
+
+class Behind(Protocol):
+    """A screen that an alarm may fill, while nothing on it is needed."""
+
+    @property
+    def needed(self) -> bool:
+        """Whether something that stands there is needed this moment."""
+
+    def called(self, alarm: Alarm, at: Moment) -> Deed | None:
+        """What Space does, pressed at `at`, while this alarm is in front; None for nothing."""
+
+
 class OwnScreen(Screen[T], Generic[T]):
     """Base of the screens. A subclass answers ``deed``; drawing changes nothing."""
 
@@ -54,6 +84,8 @@ class OwnScreen(Screen[T], Generic[T]):
     #: the commands that work here, and those that stand in the key line
     WORK: tuple[str, ...] = tuple(command.id for command in COMMANDS if not command.bench)
     SHOWS: tuple[str, ...] = ("help", "units")
+    #: how it is with an alarm in front of the whole of it; None where it is never covered
+    behind: Behind | None = None
     #: what becomes of what the screen gives when it is closed
     then: Callable[[Any], Awaitable[None] | None] | None = None
 
@@ -76,9 +108,7 @@ class OwnScreen(Screen[T], Generic[T]):
             deed = Deed(command.word, lambda: self.command(command.id))
         if deed is None or deed.do is None:
             return
-        done = deed.do()
-        if done is not None:
-            await done
+        await carry_out(deed)
         if self.is_attached:
             self.draw(self.host.clock.now())
 
@@ -120,10 +150,12 @@ class OwnScreen(Screen[T], Generic[T]):
         The commands follow, each by the first of its keys that `deed` leaves to it.
         """
         found: dict[str, str] = {}
+        first = dict(front_words(self))
         for name, key in ASKED:
-            deed = self.deed(Key(key, " " if key == "space" else None))
-            if deed is not None and deed.word:
-                found[deed.word] = found.get(deed.word, "") + name
+            deed = self.deed(_pressed(key))
+            word = first.get(name) or (deed.word if deed is not None else "")
+            if word:
+                found[word] = found.get(word, "") + name
         for command in COMMANDS:
             for key in command.keys if command.id in self.SHOWS else ():
                 letter = key if len(key) == 1 else "?" if key == "question_mark" else None

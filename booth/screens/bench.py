@@ -22,7 +22,8 @@ from booth.forms.key import Key
 from booth.job.racks import rows_of
 from booth.job.steps import Mark, mark, steps_of
 from booth.moment import Moment
-from booth.screens.base import OwnScreen
+from booth.screens.base import OwnScreen, front_words
+from booth.screens.behind_alarm import BehindAlarm
 from booth.screens.bench_desk import BenchDesk
 from booth.screens.bench_rest import BenchRest
 from booth.screens.keyline import key_line
@@ -53,6 +54,7 @@ class BenchScreen(OwnScreen[None]):
         self._seen: tuple[object, ...] = ()
         self.bench = Bench(desk)
         self.rest = BenchRest(self)
+        self.behind = BehindAlarm(self)
 
     async def press(self, key: Key, at: Moment) -> None:
         """A key, pressed at `at`."""
@@ -153,7 +155,15 @@ def draw_moving(screen: OwnScreen[Any], situation: Situation) -> None:
     screen.query_one(ClockStrip).shown = faces(context.job, context.now)
     # A wait that opens and a reading that grows old change what a key does, and what is marked.
     screen.put("#status", status_line(context, screen.size.width))
-    screen.put("#keys", key_line(key_words(situation), screen.size.width))
+    screen.put("#keys", key_line(_words(screen, situation), screen.size.width))
+
+
+def _words(screen: OwnScreen[Any], situation: Situation) -> tuple[tuple[str, str], ...]:
+    """The keys with their words: what an alarm leaves of them, and how it is silenced."""
+    first, own = front_words(screen), key_words(situation)
+    if first and screen.behind is not None and not screen.behind.needed:
+        return first
+    return (*own[:1], *first, *own[1:])
 
 
 def draw_standing(screen: OwnScreen[Any], bench: Bench, situation: Situation) -> None:

@@ -17,7 +17,7 @@ from textual import events
 
 from booth.clock import Clock
 from booth.forms.key import Key
-from booth.screens.base import OwnScreen
+from booth.screens.base import Deed, OwnScreen, carry_out
 from booth.screens.keyline import CLICKED
 from booth.screens.preferences import Preferences
 from booth.units.kinds import System
@@ -28,6 +28,7 @@ if TYPE_CHECKING:
     from booth.files.places import Places
     from booth.log.open_jobs import OpenJobs
     from booth.log.session import Session
+    from booth.moment import Moment
     from booth.shop.model import Shop
     from booth.shop.room_readings import RoomReadings
 
@@ -101,17 +102,24 @@ class Host(FaultApp):
     def tick(self) -> None:
         """Draw now, and as often as is wanted from here on."""
 
-    async def takes(self, key: str) -> bool:
-        """Whether the application takes this key itself, whatever screen is up."""
-        return False
+    def front(self, key: Key, at: Moment) -> Deed | None:
+        """What the application does with a key, pressed at `at`, before the screen that is up; None
+        where that is the screen's."""
+        return None
 
     async def on_event(self, event: events.Event) -> None:
         screen = self.screen if self.screen_stack else None
-        if screen is not None and isinstance(event, events.Key) and await self.takes(event.key):
-            return
-        if isinstance(screen, OwnScreen) and isinstance(event, events.Key):
-            await screen.press(Key(event.key, event.character), self.clock.at(event.time))
-        elif isinstance(screen, OwnScreen) and isinstance(event, events.Paste):
+        if screen is not None and isinstance(event, events.Key):
+            key, at = Key(event.key, event.character), self.clock.at(event.time)
+            deed = self.front(key, at)
+            if deed is not None:
+                await carry_out(deed)
+                self.own_screens[-1].draw(self.clock.now())
+                return
+            if isinstance(screen, OwnScreen):
+                await screen.press(key, at)
+                return
+        if isinstance(screen, OwnScreen) and isinstance(event, events.Paste):
             await screen.paste(event.text)
         else:
             await super().on_event(event)

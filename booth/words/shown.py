@@ -75,6 +75,23 @@ class ClockFace(msgspec.Struct, frozen=True):
         return self.tone.word if self.word is None else self.word
 
 
+class AlarmFace(msgspec.Struct, frozen=True):
+    """An alarm as it fills the field: whose it is, its state, what to do, each in a word or two.
+
+    line: its sentence; place: which of several it is, "1 of 3"; whole: it fills the bench, not a
+    strip of it; beat: the other way round, where it blinks, the other half where it takes turns.
+    """
+
+    whose: str
+    word: str
+    deed: str
+    tone: Tone
+    line: str
+    place: str = ""
+    whole: bool = False
+    beat: bool = False
+
+
 class PickLine(msgspec.Struct, frozen=True):
     """One line of a list.
 

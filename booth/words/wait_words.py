@@ -6,7 +6,7 @@ import math
 from collections.abc import Callable
 
 from booth.files.safe_text import visible
-from booth.job.wait import Alarm, Standing, State, Wait, What
+from booth.job.wait import Standing, State, Wait, What
 from booth.job.waits import standings
 from booth.log.fold import Job
 from booth.moment import Basis, Moment, elapsed, later
@@ -176,9 +176,3 @@ def faces(job: Job, now: Moment) -> tuple[ClockFace, ...]:
         if job.closed is None and (coat := job.running_coat(part)) is not None
     ]
     return (*spraying, *(face(each) for each in standings(job, now)))
-
-
-def alarm_line(alarm: Alarm, now: Moment, at: Callable[[Moment, Moment], str]) -> str:
-    """An alarm in words: which part, what, since when. at: writes a moment at now."""
-    ago = length(elapsed(alarm.since, now).seconds)
-    return f"{alarm.standing.wait.title}: {alarm.words} since {at(alarm.since, now)} ({ago})"

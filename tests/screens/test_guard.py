@@ -26,6 +26,7 @@ async def test_the_key_line_follows_the_wait_and_the_header_the_age_of_the_readi
         await at.pass_time(601)  # 10 min of flash-off in the trial profile
         assert " begin coat 2: door " in at.key_line and " old" not in at.text
         await at.pass_time(3000)
+        await at.press("escape")
         assert "▲1 h old" in at.text
 
 

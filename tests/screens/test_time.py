@@ -42,7 +42,7 @@ async def test_a_wall_clock_that_is_set_moves_no_wait_and_is_noted(step_s: float
         await at.pass_time(539)
         assert "0:01" in at.text and at.heard.sounds == []
         await at.pass_time(1)
-        assert at.heard.sounds == ["alarm"]
+        assert at.heard.sounds == ["go_on"]
 
 
 async def test_after_a_restart_of_the_machine_the_wall_clock_decides() -> None:

@@ -211,12 +211,12 @@ async def _coats(at: AtApp) -> None:
     await at.pass_time(8 * 60 - 93)
     assert "0:01" in at.text and at.heard.sounds == []
     await at.pass_time(1)
-    assert at.heard.sounds == ["alarm"]
+    assert at.heard.sounds == ["go_on"]
     assert at.lines[0].startswith(" left door: ready for coat 2 since")
     await at.pass_time(4)
-    assert at.heard.sounds == ["alarm"]
+    assert at.heard.sounds == ["go_on"]
     await at.pass_time(1)
-    assert at.heard.sounds == ["alarm", "alarm"], "again every five seconds until acknowledged"
+    assert at.heard.sounds == ["go_on", "go_on"], "again every five seconds until acknowledged"
     # A note is being typed: the alarm is over it, and silencing it leaves the note.
     await at.press("f2")
     await at.type("dust")
@@ -227,7 +227,7 @@ async def _coats(at: AtApp) -> None:
     await at.press("enter")
     assert [note.text for note in at.kept(NoteMade)] == ["dust"]
     await at.pass_time(60)
-    assert at.heard.sounds == ["alarm", "alarm"]
+    assert at.heard.sounds == ["go_on", "go_on"]
     assert "begin coat 2: left door" in at.key_line
     await at.press("space")
     await at.pass_time(90)

@@ -28,7 +28,7 @@ pytestmark = pytest.mark.terminal
 
 #: 2 min of flash-off are over in a quarter of a second, the five between two alarms at once.
 RATE = 500
-RINGS = r"ready for coat \d since \d\d:\d\d .*Esc or Page Up silences"
+RINGS = r"ready for coat \d since \d\d:\d\d .*Esc/PgUp silences"
 PROFILE = short_profile(("coats", "plain"), flash_off="2 min", closes="200 h", coats=9)
 
 
