@@ -18,7 +18,7 @@ from booth.log.errors import NotKept
 from booth.log.events import AlarmAcknowledged
 from booth.log.open_jobs import OpenJob
 from booth.moment import Moment, elapsed
-from booth.screens.base import Behind, Deed, OwnScreen, carry_out
+from booth.screens.base import COVERED, Behind, Deed, OwnScreen, carry_out
 from booth.screens.dialog import Sheet
 from booth.widgets.alarm_field import AlarmField, strip_rows
 from booth.words.alarm_words import REHEARSED, alarm_face, alarm_line, rehearsed_face
@@ -32,11 +32,13 @@ AGAIN_AFTER_S = 5.0
 #: An Escape so soon after the one that silenced was the same glove [s].
 SAME_GLOVE_S = 1.0
 SILENCERS = ("escape", "pageup")
-COVERED = "-alarm"
 #: The lines that an alarm leaves at the foot of the screen.
 BELOW = "#say, #keys"
 NOTHING = Deed("", lambda: None)
 BLIND = "Pressed as the alarm came up: not counted. Look, then press again."
+
+
+Ringing = tuple[tuple[OpenJob, Alarm], ...]
 
 
 class Alarms:
@@ -52,7 +54,7 @@ class Alarms:
         self._rehearsing: tuple[int, ...] = ()
         self._beat = False
 
-    def ringing(self) -> tuple[tuple[OpenJob, Alarm], ...]:
+    def ringing(self) -> Ringing:
         """What rings now, and in which job: open, or closed and running on; the gravest first."""
         now, jobs = self.app.clock.now(), self.app.jobs
         found = [(each, alarms(each.job, now)) for each in jobs.jobs() if each.rings]
@@ -70,7 +72,7 @@ class Alarms:
         current = self.app.jobs.current
         return current is not None and job.session is current
 
-    def _face(self, ringing: tuple[tuple[OpenJob, Alarm], ...], now: Moment) -> AlarmFace | None:
+    def _face(self, ringing: Ringing, now: Moment) -> AlarmFace | None:
         if not ringing:
             return rehearsed_face(self._rehearsing[0]) if self._rehearsing else None
         job, alarm = ringing[0]
@@ -83,41 +85,46 @@ class Alarms:
         """Show and sound what rings now."""
         now, ringing = self.app.clock.now(), self.ringing()
         face = self._face(ringing, now)
-        self._show(face)
+        covered = self._show(face, self._behind(ringing) is not None)
         keys = [f"{job.path} {alarm.key}" for job, alarm in ringing]
         if not keys and self._rehearsing:
             keys = [f"rehearsed {self._rehearsing[0]}"]
         first = keys[0] if keys else ""
         if first != (self._up[0] if self._up is not None else ""):
-            self._up = (first, now) if first else None
+            self._up, covered = ((first, now) if first else None), True
+        if covered:
             self.app.draw_all()  # what keys do is something else now
         if self._due(frozenset(keys), now):
             self._sounded = now
             call = ringing[0][1].call if ringing else REHEARSED[self._rehearsing[0]][0]
             self.app.sound.play(call.name.lower())
 
-    def _show(self, face: AlarmFace | None) -> None:
+    def _show(self, face: AlarmFace | None, may_cover: bool) -> bool:
+        """Show it; whether it covers what it did not before, or no longer does."""
         screen = self.app.screen
         field = next(iter(screen.query(AlarmField)), None)
         if field is None and face is None:
-            return
+            return False
         if field is None:
             field = AlarmField()
             screen.mount(field)
         self._beat = not self._beat
-        whole = face is not None and self._behind(screen) is not None
+        whole = face is not None and may_cover
+        is_other = whole != screen.has_class(COVERED)
         screen.set_class(whole, COVERED)
         rows = screen.size.height or self.app.size.height
         if face is not None:
             face = replace(face, whole=whole, beat=self._beat)
         below = [each for each in screen.query(BELOW) if each.display] if whole else []
         field.show(face, rows - len(below) if whole else strip_rows(rows))
+        return is_other
 
-    @staticmethod
-    def _behind(screen: object) -> Behind | None:
+    def _behind(self, ringing: Ringing) -> Behind | None:
         """What it covers; None where it is a strip."""
+        screen = self.app.screen
         behind = screen.behind if isinstance(screen, OwnScreen) else None
-        return behind if behind is not None and not behind.needed else None
+        alarm = ringing[0][1] if ringing else None
+        return behind if behind is not None and behind.may_be_covered(alarm) else None
 
     def _due(self, keys: frozenset[str], now: Moment) -> bool:
         """Whether to sound: at once what is new, then every few seconds until acknowledged."""
@@ -140,7 +147,7 @@ class Alarms:
         if key.name in SILENCERS:
             word = "silence" if key.name == SILENCERS[0] else ""
             return NOTHING._replace(word=word) if self.just_silenced else Deed(word, self.silence)
-        behind = self._behind(screen)
+        behind = self._behind(ringing)
         if key.name not in (*SPACE, "enter", "backspace") or behind is None:
             return None
         called = None
@@ -148,13 +155,10 @@ class Alarms:
             called = behind.called(ringing[0][1], at)
         if called is None:
             return Deed("", self.silence)
-        if self._up is not None and elapsed(self._up[1], at).seconds < BOUNCE_S:
-            return Deed(called.word, partial(self._say, BLIND))
+        is_blind = self._up is not None and elapsed(self._up[1], at).seconds < BOUNCE_S
+        if is_blind and isinstance(screen, OwnScreen):
+            return Deed(called.word, partial(screen.say, BLIND, fault=True))
         return Deed(called.word, partial(self._silence_and, called))
-
-    def _say(self, sentence: str) -> None:
-        if isinstance(self.app.screen, OwnScreen):
-            self.app.screen.say(sentence, fault=True)
 
     async def _silence_and(self, called: Deed) -> None:
         await self.silence()

@@ -26,6 +26,8 @@ if TYPE_CHECKING:
     from booth.units import System
 
 T = TypeVar("T")
+#: The class of a screen all of which an alarm covers.
+COVERED = "-alarm"
 
 
 class Deed(NamedTuple):
@@ -69,12 +71,13 @@ def front_words(screen: OwnScreen[Any]) -> tuple[tuple[str, str], ...]:
 class Behind(Protocol):
     """A screen that an alarm may fill, while nothing on it is needed."""
 
-    @property
-    def needed(self) -> bool:
-        """Whether something that stands there is needed this moment."""
+    def may_be_covered(self, alarm: Alarm | None) -> bool:
+        """Whether nothing that stands there is needed this moment. alarm: None for a rehearsed one."""
+        ...
 
     def called(self, alarm: Alarm, at: Moment) -> Deed | None:
         """What Space does, pressed at `at`, while this alarm is in front; None for nothing."""
+        ...
 
 
 class OwnScreen(Screen[T], Generic[T]):

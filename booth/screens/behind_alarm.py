@@ -1,15 +1,15 @@
-"""The bench behind an alarm: whether it may be covered, and the coat that the alarm calls for."""
+"""The bench behind an alarm: whether it may be covered, and the way to the coat that is called for."""
 
 from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from booth.bench.act import Act, OpenStep, SetForm
-from booth.bench.instrument import rows_at
-from booth.bench.next_act import THUMB, Situation, next_act
+from booth.bench.act import Act, Keep, OpenStep, SetForm
+from booth.bench.next_act import THUMB, next_act
 from booth.forms.form import BLANK
-from booth.job.steps import key_of, steps_of
+from booth.job.steps import key_of
 from booth.job.wait import Alarm, Call, What
+from booth.log.events import CoatBegun
 from booth.moment import Moment
 from booth.screens.base import Deed
 
@@ -26,27 +26,30 @@ class BehindAlarm:
     def __init__(self, screen: BenchScreen) -> None:
         self.screen = screen
 
-    @property
-    def needed(self) -> bool:
-        """While a clock or a coat runs, something is typed, or a step is looked for."""
+    def may_be_covered(self, alarm: Alarm | None) -> bool:
+        """Not while a clock or a coat runs, something is typed or a step is looked for; nor by another
+        part's alarm where Space would begin a coat: whoever is about to press does not look again."""
         bench, now = self.screen.bench, self.screen.host.clock.now()
         situation = bench.situation(now)
         running = situation.instrument.busy(situation.context) or self.screen.frames
-        return bool(running or bench.form.texts or bench.picked)
+        if running or bench.form.texts or bench.picked:
+            return False
+        begun = [each.event for each in next_act(situation, THUMB).do if isinstance(each, Keep)]
+        parts = [each.part for each in begun if isinstance(each, CoatBegun)]
+        return alarm is None or not parts or alarm.standing.wait.part in parts
 
     def called(self, alarm: Alarm, at: Moment) -> Deed | None:
-        """The coat, by the same press that begins it at its step."""
+        """To the coat that it calls for; where that is in front of the painter, its beginning."""
         bench, wait = self.screen.bench, alarm.standing.wait
         key = key_of(bench.desk.job, COATS)
         if wait.what is not What.NEXT_COAT or alarm.call not in (Call.GO_ON, Call.HURRY) or not key:
             return None
-        form = BLANK.choosing("part", wait.part)
+        situation = bench.situation(at)
+        if situation.context.step.key == key and situation.rows.values.get("part") == wait.part:
+            return Deed(next_act(situation, THUMB).word, lambda: self.screen.press(THUMB, at))
+        turn = Act("", (OpenStep(key), SetForm(BLANK.choosing("part", wait.part))))
 
-        async def begin() -> None:
-            bench.carry_out(Act("", (OpenStep(key), SetForm(form))), at)
-            await self.screen.press(THUMB, at)
+        def turned() -> None:
+            bench.carry_out(turn, at)
 
-        step = next(s for s in steps_of(bench.desk.job) if s.key == key)
-        instrument, context = bench.desk.instrument(step.kind), bench.desk.context(step, at)
-        there = Situation(instrument, context, rows_at(instrument, context, form))
-        return Deed(next_act(there, THUMB).word, begin)
+        return Deed(f"to coat {wait.coat + 1}: {wait.part}", turned)

@@ -22,7 +22,7 @@ from booth.forms.key import Key
 from booth.job.racks import rows_of
 from booth.job.steps import Mark, mark, steps_of
 from booth.moment import Moment
-from booth.screens.base import OwnScreen, front_words
+from booth.screens.base import COVERED, OwnScreen, front_words
 from booth.screens.behind_alarm import BehindAlarm
 from booth.screens.bench_desk import BenchDesk
 from booth.screens.bench_rest import BenchRest
@@ -161,7 +161,7 @@ def draw_moving(screen: OwnScreen[Any], situation: Situation) -> None:
 def _words(screen: OwnScreen[Any], situation: Situation) -> tuple[tuple[str, str], ...]:
     """The keys with their words: what an alarm leaves of them, and how it is silenced."""
     first, own = front_words(screen), key_words(situation)
-    if first and screen.behind is not None and not screen.behind.needed:
+    if screen.has_class(COVERED):
         return first
     return (*own[:1], *first, *own[1:])
 

@@ -14,6 +14,7 @@ from textual.screen import ModalScreen
 from booth.forms.key import Key
 from booth.moment import Moment
 from booth.screens.base import Deed, Framed
+from booth.widgets.alarm_field import AlarmField, strip_rows
 from booth.widgets.page_view import PageView
 from booth.words.shown import Page
 
@@ -47,8 +48,11 @@ class Dialog(Framed[T], ModalScreen[T], Generic[T]):
 
     @property
     def room(self) -> int:
-        """The rows for what it holds, so that its keys stay in sight in a low window."""
-        return max((self.size.height or self.app.size.height) - AROUND, LEAST_ROWS)
+        """The rows for what it holds, so that its keys stay in sight in a low window and
+        under an alarm."""
+        rows = self.size.height or self.app.size.height
+        alarms = sum(strip_rows(rows) for each in self.query(AlarmField) if each.display)
+        return max(rows - alarms - AROUND, LEAST_ROWS)
 
 
 class Sheet(Dialog[None]):

@@ -89,6 +89,11 @@ Drawn { height: 1fr; width: 1fr; background: $background; color: $foreground; }
             # Regions of the content: the library itself adds where that begins.
             self.refresh(*(Region(0, y, size.width, 1) for y in changed))
 
+    def on_show(self) -> None:
+        """What changed while it was out of sight was not painted."""
+        self._rows_size = NOT_DRAWN
+        self.refresh()
+
     def _drawn(self, size: Size) -> tuple[Row, ...]:
         return tuple(self.draw(self.shown, *size)) if self.shown else ()
 

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import pytest
+
 from booth.log.events import AlarmAcknowledged, CoatBegun, CoatEnded, StopwatchStarted
 from tests.manual_clock import ManualClock
 from tests.screens.at_app import AtApp, at_bench
@@ -19,24 +21,38 @@ def blocks(at: AtApp) -> int:
     return sum(any("▀" <= char <= "▟" for char in line) for line in at.lines)
 
 
-async def test_it_fills_the_bench_and_space_begins_the_coat_that_it_calls_for() -> None:
+async def test_it_fills_the_bench_and_space_leads_to_the_coat_that_it_calls_for() -> None:
     clock = ManualClock()
     async with at_bench("weather", *coated(clock, "hood"), clock=clock) as at:
         await at.pass_time(600)
         assert at.lines[0].startswith(" hood: ready for coat 2 since") and blocks(at) >= 12
-        assert at.key_line.split("Esc")[0].split() == ["Space", "begin", "coat", "2:", "hood"]
+        assert at.key_line.split("Esc")[0].split() == ["Space", "to", "coat", "2:", "hood"]
         await at.pass_time(1)
         await at.press("space")
+        # Whoever meant something else with Space has begun nothing.
+        assert len(at.kept(CoatBegun)) == 1 and len(at.kept(AlarmAcknowledged)) == 1
+        assert at.step == "coats" and "silences" not in at.text
+        assert at.key_line.startswith(" Space  begin coat 2: hood")
+        await at.press("space")
         assert [each.part for each in at.kept(CoatBegun)] == ["hood", "hood"]
-        assert len(at.kept(AlarmAcknowledged)) == 1 and at.step == "coats"
-        assert "SPRAYING" in at.words and "silences" not in at.text
+
+
+async def test_where_the_part_is_in_front_of_the_painter_space_begins_its_coat() -> None:
+    clock = ManualClock()
+    async with at_bench("coats", *coated(clock, "door"), clock=clock, parts=("door",)) as at:
+        await at.pass_time(601)
+        assert blocks(at) >= 12 and at.key_line.startswith(" Space  begin coat 2: door")
+        await at.pass_time(1)
+        await at.press("space")
+        assert len(at.kept(CoatBegun)) == 2 and len(at.kept(AlarmAcknowledged)) == 1
+        assert "SPRAYING" in at.words
         await at.press("space")
         assert len(at.kept(CoatEnded)) == 2
 
 
 async def test_a_press_as_it_comes_up_is_not_counted_and_that_is_said() -> None:
     clock = ManualClock()
-    async with at_bench("weather", *coated(clock, "hood"), clock=clock) as at:
+    async with at_bench("coats", *coated(clock, "door"), clock=clock, parts=("door",)) as at:
         await at.pass_time(600)
         await at.press("space")
         assert len(at.kept(CoatBegun)) == 1 and at.kept(AlarmAcknowledged) == []
@@ -44,6 +60,19 @@ async def test_a_press_as_it_comes_up_is_not_counted_and_that_is_said() -> None:
         await at.pass_time(1)
         await at.press("space")
         assert len(at.kept(CoatBegun)) == 2
+
+
+async def test_another_parts_alarm_does_not_change_which_coat_space_begins() -> None:
+    clock = ManualClock()
+    async with at_bench("coats", *both_coated(clock), clock=clock) as at:  # type: ignore[arg-type]
+        await at.pass_time(575)
+        await at.press("escape")  # the door is ready, and chosen
+        assert at.key_line.startswith(" Space  begin coat 2: door")
+        await at.pass_time(30)
+        assert at.lines[0].startswith(" hood: ready") and "Coats and waits" in at.text
+        assert at.key_line.startswith(" Space  begin coat 2: door  Esc  silence")
+        await at.press("space")
+        assert [each.part for each in at.kept(CoatBegun)][-1] == "door"
 
 
 async def test_several_are_counted_and_walked_through_one_by_one() -> None:
@@ -136,3 +165,28 @@ async def test_what_is_real_comes_before_what_is_rehearsed() -> None:
         await at.press("f8")
         await at.pass_time(601)
         assert at.lines[0].startswith(" hood: ready for coat 2")
+
+
+async def test_what_is_typed_while_it_fills_the_bench_is_seen_at_once() -> None:
+    clock = ManualClock()
+    async with at_bench("weather", *coated(clock, "hood"), clock=clock) as at:
+        await at.pass_time(602)
+        assert "Weather" not in at.text
+        await at.type("72")
+        assert at.lines[0].startswith(" hood: ready") and "72" in at.text
+        await at.press("escape")
+        assert "72" in at.text and len(at.kept(AlarmAcknowledged)) == 1
+
+
+@pytest.mark.parametrize(("key", "foot"), [("f1", "Enter  back"), ("right", "Enter  take it")])
+async def test_under_the_strip_the_keys_of_what_lies_over_the_bench_stay_in_sight(
+    key: str, foot: str
+) -> None:
+    clock = ManualClock()
+    async with at_bench("coats", *coated(clock, "hood"), clock=clock) as at:
+        await at.press(key)
+        assert foot in at.text
+        await at.pass_time(601)
+        assert at.lines[0].startswith(" hood: ready") and foot in at.text
+        await at.press("escape")
+        assert "silences" not in at.text and foot in at.text

@@ -96,6 +96,10 @@ class Terminal:
         self.stream = pyte.ByteStream(self.screen)
         self.raw = bytearray()
         self.keys_pressed = 0
+        #: of them those that went to alarms
+        self.alarm_keys = 0
+        #: whether an alarm that comes up is silenced while something else is waited for
+        self.silences = False
         self.home = home
         self._held = b""
         self._escaped = self._thumb = 0.0
@@ -204,6 +208,10 @@ class Terminal:
             self.drain()
             if shown(text := self.text):
                 return text
+            if self.silences and "silences" in text:
+                self.press("pageup")
+                self.alarm_keys += 1
+                self.linger(0.3)  # until it is seen to be gone
             if not goes_on:
                 break
             self.pump(POLL_S)

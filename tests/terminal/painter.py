@@ -199,12 +199,22 @@ def on_step(run: Terminal, name: str) -> None:
     run.until(lambda text: current(text) == name)
 
 
+def done(run: Terminal, act: Callable[[], Any], shown: Callable[[str], bool]) -> str:
+    """Do it and wait for what it shows; once more where an alarm that came up just then had the key."""
+    act()
+    if run.silences:
+        with suppress(NotShown):
+            return run.until(shown, patience_s=3.0)
+        act()
+        run.alarm_keys += 1
+    return run.until(shown)
+
+
 def next_step(run: Terminal, act: Callable[[], Any]) -> str:
     """Do `act`, which leaves the open step, and give the name of the next one."""
     run.until(lambda text: current(text) is not None)
     before = current(run.text)
-    act()
-    found = current(run.until(lambda text: current(text) not in (before, None)))
+    found = current(done(run, act, lambda text: current(text) not in (before, None)))
     assert found is not None
     return found
 
@@ -235,18 +245,16 @@ def read_cautions(run: Terminal, key: str = "space") -> None:
         at = _reading(run.text)
         if at == "all":
             return
-        run.press(key)
-        run.until(lambda text, at=at: _reading(text) not in (None, at))
+        done(run, lambda: run.press(key), lambda text, at=at: _reading(text) not in (None, at))
     raise AssertionError(f"the cautions do not end\n{run.text}")
 
 
 def tick_every_line(run: Terminal, key: str = "space") -> None:
     """Tick the lines of a list to the last."""
     run.until(lambda text: _line(text) != "")
-    while (at := _line(run.text)) != "":
-        run.press(key)
-        run.until(lambda text, at=at: _line(text) != at)
-    run.until("Enter  next step")
+    while (at := _line(run.until("Enter  (tick|next|go)"))) != "":
+        ticked = lambda text, at=at: "silences" not in text and _line(text) != at  # noqa: E731
+        done(run, lambda: run.press(key), ticked)
 
 
 def _line(text: str) -> str:
@@ -276,6 +284,7 @@ def silence(run: Terminal) -> None:
         if "silences" not in run.text:
             return
         run.press("pageup")
+        run.alarm_keys += 1
         with suppress(NotShown):
             run.until(lambda text: "silences" not in text, patience_s=1.0)
     raise AssertionError(f"it rings on\n{run.text}")

@@ -88,9 +88,9 @@ KEYS = {
 JOB_KEYS = 123
 #: Characters of what is typed: names of the parts, thirteen figures, what came out, what to change.
 TYPED = 73
-#: An alarm for each part and coat that comes due, and for what the last coat starts (dust-free); one
-#: key silences all that ring at once.
-MOST_ALARM_KEYS = len(PARTS) * COATS
+#: An alarm for each part and coat that comes due, and for what the last coat starts (next product,
+#: dust-free); a key for each, and for the few that one took as it came up.
+MOST_ALARM_KEYS = len(PARTS) * (COATS - 1 + 2) + 4
 
 # NIST SP 811 appendix B.8: the US fluid ounce, the inch, the foot, the psi, the mil in SI.
 ML_PER_FL_OZ, MM_PER_IN, M2_PER_SQ_FT, KPA_PER_PSI, UM_PER_MIL = (

@@ -9,7 +9,7 @@ from pathlib import Path
 import pytest
 
 from booth.bench.model import BOUNCE_S
-from booth.log.events import CoatBegun, CoatEnded, NoteMade
+from booth.log.events import AlarmAcknowledged, CoatBegun, CoatEnded, NoteMade
 from tests.terminal.driver import KEYS, Terminal
 from tests.terminal.painter import (
     fast,
@@ -61,7 +61,9 @@ def test_a_note_typed_at_once_while_the_disk_is_slow_is_whole_and_begins_no_coat
             assert time.monotonic() - pressed > 2 * SYNC_S, "the disk is slow"
         assert [each.text for each in kept_of(coats, NoteMade)] == wanted
         assert len(kept_of(coats, CoatBegun)) == len(kept_of(coats, CoatEnded)) == 2
-        assert len(kept(coats)) == 3 + 4 * 2, "nothing else came of the keys"
+        # The Space that begins the second coat answers the alarm that calls for it.
+        others = [each for each in kept(coats) if not isinstance(each, AlarmAcknowledged)]
+        assert len(others) == 3 + 4 * 2, "nothing else came of the keys"
 
 
 def _what(number: int) -> str:

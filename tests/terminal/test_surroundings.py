@@ -25,6 +25,7 @@ from tests.terminal.painter import (
     kept_of,
     log_path,
     short_profile,
+    silence,
     to_the_coats,
     write_profile,
 )
@@ -45,7 +46,15 @@ def test_without_colour_words_and_shapes_say_it_all(home: Path) -> None:
         run.press("space")
         run.until("» SPRAYING")
         run.press("space")
-        for shape_and_word in ("║ WAIT", "► READY", "CLOSING", "LATE"):
+        for shape_and_word, alarm in (
+            ("║ WAIT", ""),
+            ("► READY", "ready for"),
+            ("CLOSING", "is closing"),
+            ("LATE", "has closed"),
+        ):
+            if alarm:
+                run.until(alarm)
+                silence(run)
             run.until(rf"1/3 .*{shape_and_word}")
         # The greys that are left have as much of red as of green and blue.
         colours = re.findall(rb"[34]8;2;(\d+);(\d+);(\d+)", bytes(run.raw))
