@@ -43,6 +43,11 @@ class BadInput(ValueError):
 
 #: What the rounding of floating-point numbers may make of a whole one.
 ROUNDING = 1e-9
+#: No quantity of the trade, in the units of the trade, is larger than this, nor nearer to a limit that
+#: it has to be above: what is was mistyped. Within them no sum, product or quotient here runs out of
+#: floating-point numbers. This program's own choice.
+LARGEST = 1e15
+SMALLEST = 1e-30
 
 
 @dataclass(frozen=True, slots=True)
@@ -106,7 +111,7 @@ def require(
         unit: for the sentence.
 
     Returns: the number, unchanged, as a float; its unit is the caller's.
-    Range: any finite number.
+    Range: any finite number up to 1e15; at least 1e-30 above what it has to be above.
     Source: none; it checks a number, and computes nothing.
 
     >>> require("The delivery", 180, above=0.0, unit="ml/min")
@@ -118,6 +123,8 @@ def require(
     """
     if isinstance(number, bool) or not isinstance(number, (int, float)):
         raise BadInput(f"{name} must be a number, not {number!r}.")
+    if isinstance(number, int) and abs(number) > LARGEST:  # maybe beyond what a float can be
+        raise BadInput(f"{name} is too large to reckon with.")
     if not math.isfinite(number):
         raise BadInput(f"{name} must be a finite number, not {number}.")
     if above is not None and not number > above:
@@ -130,7 +137,19 @@ def require(
         raise BadInput(
             f"{name} must be {Said(high, unit)} or less; {Said(number, unit)} was given."
         )
+    # Where 0 is allowed a number may be as small as it likes: nothing is divided by it.
+    small = above is not None and number - above < SMALLEST
+    if small or abs(number) > LARGEST:
+        size = "small" if small else "large"
+        raise BadInput(f"{name} is too {size} to reckon with: {Said(number, unit)} was given.")
     return float(number)
+
+
+def _count(name: str, number: float, low: int, high: int) -> int:
+    """Give `number` back as a whole one if it is, and within its limits."""
+    if require(name, number, low, high) != int(number):
+        raise BadInput(f"{name} must be a whole number; {number:g} was given.")
+    return int(number)
 
 
 def _whole_up(number: float) -> int:

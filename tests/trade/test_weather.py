@@ -23,6 +23,16 @@ air = st.floats(-20.0, 45.0)
 humidity = st.floats(1.0, 100.0)
 
 
+def has_a_dew_point(air_c: float, percent: float) -> bool:
+    """Whether the vapour in this air saturates air of -40 C or more, where the form ends."""
+    vapour = humid_air.saturation_pressure_pa(air_c) * percent / 100.0
+    return vapour > humid_air.saturation_pressure_pa(-40.0) * (1.0 + 1e-6)
+
+
+#: Air that has a dew point by the formula: temperature [degC] and humidity [%].
+AIRS = st.tuples(air, humidity).filter(lambda each: has_a_dew_point(*each))
+
+
 @outside(
     humid_air.saturation_pressure_pa, source="psychrolib 2.5 (ASHRAE Fundamentals 2017, ch. 1)"
 )
@@ -64,19 +74,31 @@ def test_dew_points_above_freezing(air_c: float, percent: float) -> None:
         assert humid_air.dew_point_c(air_c, percent) == pytest.approx(reference, abs=0.13)
 
 
-@given(air, humidity)
-def test_air_cooled_to_its_dew_point_is_saturated(air_c: float, percent: float) -> None:
+@given(AIRS)
+def test_air_cooled_to_its_dew_point_is_saturated(read: tuple[float, float]) -> None:
+    air_c, percent = read
     dew_c = humid_air.dew_point_c(air_c, percent)
     assert dew_c <= air_c + 1e-9
-    if dew_c > -40.0:
-        assert humid_air.saturation_pressure_pa(dew_c) == pytest.approx(
-            humid_air.saturation_pressure_pa(air_c) * percent / 100, rel=1e-9
-        )
+    assert humid_air.saturation_pressure_pa(dew_c) == pytest.approx(
+        humid_air.saturation_pressure_pa(air_c) * percent / 100, rel=1e-9
+    )
 
 
-@given(air, st.floats(1.0, 99.0))
-def test_damper_air_has_a_higher_dew_point(air_c: float, percent: float) -> None:
-    assert humid_air.dew_point_c(air_c, percent + 1) > humid_air.dew_point_c(air_c, percent)
+@given(AIRS)
+def test_damper_air_has_a_higher_dew_point(read: tuple[float, float]) -> None:
+    air_c, percent = read
+    if percent <= 99.0:
+        assert humid_air.dew_point_c(air_c, percent + 1) > humid_air.dew_point_c(air_c, percent)
+
+
+@given(air, humidity)
+def test_air_too_dry_for_the_formula_is_refused_and_no_other(air_c: float, percent: float) -> None:
+    if not has_a_dew_point(air_c, percent * (1.0 - 1e-5)):
+        if not has_a_dew_point(air_c, percent * (1.0 + 1e-5)):
+            with pytest.raises(BadInput, match="so dry"):
+                humid_air.dew_point_c(air_c, percent)
+    else:
+        assert humid_air.dew_point_c(air_c, percent) > -40.0
 
 
 @outside(humid_air.dew_margin_c, source="psychrolib 2.5: a wall at 14 C in air of 20 C and 60 %")
@@ -85,8 +107,9 @@ def test_margin_of_a_cold_part() -> None:
     assert humid_air.dew_margin_c(20.0, 60.0, 14.0) == pytest.approx(14.0 - dew_c, abs=0.05)
 
 
-@given(air, humidity, st.floats(-10, 60))
-def test_margin_and_dew_point_make_the_part(air_c: float, percent: float, part_c: float) -> None:
+@given(AIRS, st.floats(-10, 60))
+def test_margin_and_dew_point_make_the_part(read: tuple[float, float], part_c: float) -> None:
+    air_c, percent = read
     margin = humid_air.dew_margin_c(air_c, percent, part_c)
     assert margin + humid_air.dew_point_c(air_c, percent) == pytest.approx(part_c, abs=1e-9)
 
@@ -167,10 +190,11 @@ def test_the_ends_of_a_limit_are_allowed() -> None:
     assert verdict.within
 
 
-@given(air, humidity, st.floats(-10, 45), st.floats(0, 10))
+@given(AIRS, st.floats(-10, 45), st.floats(0, 10))
 def test_a_warmer_part_never_fails_the_margin_a_colder_one_met(
-    air_c: float, percent: float, part_c: float, least: float
+    read: tuple[float, float], part_c: float, least: float
 ) -> None:
+    air_c, percent = read
     if weather_limits.weather_verdict(air_c, percent, part_c, least_margin_c=least).within:
         assert weather_limits.weather_verdict(
             air_c, percent, part_c + 1, least_margin_c=least

@@ -52,6 +52,7 @@ def free_air_stored_l(
 
 
 def _net_time(stored_l: float, net_l_min: float) -> Estimate:
+    require("What demand and delivery differ by", net_l_min, above=0.0, unit="l/min")
     likely = stored_l / net_l_min * 60.0
     return Estimate(likely, likely / GAMMA_AIR, likely, "s", _RULE)
 

@@ -223,6 +223,7 @@ def read_sign(
         limit, limit_source = fallback
     if measured is None or limit is None:
         return None
+    require(f"The limit of {gauge.name}", limit)
     slack = gauge.slack * (abs(limit) if gauge.relative else 1.0)
     past = (measured - limit if gauge.above else limit - measured) - slack
     if past <= 0.0:

@@ -86,6 +86,7 @@ def film_in_all(
     for coat in coats:
         require("The wet film's lower end", coat.wet_low_um, 0.0, unit="um")
         require("The wet film's upper end", coat.wet_high_um, coat.wet_low_um, unit="um")
+    require("The least solids", least_solids_fraction, above=0.0, high=1.0)
     require("The most solids", most_solids_fraction, least_solids_fraction)
 
     def dry(wet_um: float, solids: float, coat: WetCoat) -> float:

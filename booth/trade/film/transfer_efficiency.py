@@ -23,7 +23,9 @@ class EfficiencyBand:
     source: str
 
     def __post_init__(self) -> None:
-        if not 0.0 < self.low <= self.likely <= self.high <= 1.0:
+        for share in (self.low, self.likely, self.high):
+            require("A band of transfer efficiency", share, above=0.0, high=1.0)
+        if not self.low <= self.likely <= self.high:
             raise BadInput(
                 "A band of transfer efficiency needs 0 < low <= likely <= high <= 1; "
                 f"{self.low:g}, {self.likely:g}, {self.high:g} was given."

@@ -7,7 +7,7 @@ import math
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from booth.trade.result import BadInput, Said, require
+from booth.trade.result import BadInput, require
 
 #: Teeth of the example gauge of ASTM D4414-95(2020) 7.1.2 [mil]: by 0.5 to 6, by 1 to 10, by 2 to
 #: 30, by 5 above (shown up to 60).
@@ -28,11 +28,8 @@ class FilmInterval:
 
     def __post_init__(self) -> None:
         require("The lower end of the film", self.low_um, 0.0, unit="um")
-        if math.isnan(self.high_um) or self.high_um < self.low_um:
-            raise BadInput(
-                f"The upper end of the film must be {Said(self.low_um, 'um')} or more; "
-                f"{Said(self.high_um, 'um')} was given."
-            )
+        if self.high_um != math.inf:
+            require("The upper end of the film", self.high_um, self.low_um, unit="um")
 
 
 @dataclass(frozen=True, slots=True)

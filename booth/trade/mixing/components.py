@@ -116,6 +116,8 @@ def with_thinner(
     _check(components)
     require("The thinner", percent, above=0.0, unit="%")
     whole = sum(component.parts for component in components)
+    if density_g_ml is not None:
+        require(f"The density of {thinner}", density_g_ml, above=0.0, unit="g/ml")
     mix = (*components, Component(thinner, whole * percent / 100.0, density_g_ml))
     _check(mix)
     return mix

@@ -89,6 +89,8 @@ def after_pouring(table: PourTable, poured: Sequence[float]) -> Correction:
         )
     for pour, amount in zip(table.pours, poured, strict=False):
         require(f"What was poured of {pour.name}", amount, 0.0, unit=table.measure.unit)
+    for pour in table.pours:
+        require(f"The amount of {pour.name} in the plan", pour.amount, above=0.0)
     planned = sum(table.amounts)
     growth, by = 1.0, None
     for pour, amount in zip(table.pours, poured, strict=False):

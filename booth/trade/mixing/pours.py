@@ -24,6 +24,10 @@ class Pour:
     amount: float
     mark: float
 
+    def __post_init__(self) -> None:
+        require(f"The amount of {self.name}", self.amount, 0.0)
+        require(f"The mark of {self.name}", self.mark, 0.0)
+
 
 @dataclass(frozen=True, slots=True)
 class PourTable:
@@ -36,6 +40,9 @@ class PourTable:
     measure: Measure
     before: float
     pours: tuple[Pour, ...]
+
+    def __post_init__(self) -> None:
+        require("What is in the cup already", self.before, 0.0)
 
     @property
     def total(self) -> float:

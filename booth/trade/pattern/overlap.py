@@ -18,7 +18,7 @@ from booth.trade.pattern.overlap_numerics import (
     smooth_pieces,
     unevenness,
 )
-from booth.trade.result import BadInput, require
+from booth.trade.result import BadInput, _count, require
 
 #: Overlaps between which a hand can work (common practice, no source): below, a wandering pass
 #: leaves a gap; above, the passes get too many.
@@ -29,6 +29,9 @@ EQUALLY_EVEN = 1e-6
 #: Step of the search; minima between are then closed in on.
 SEARCH_STEP = 0.005
 MOST_OVERLAP = 0.95
+#: More passes, or more points of a section, than these are a slip of the finger.
+MOST_PASSES = 10_000
+MOST_SAMPLES = 10_000
 #: A film thinner than this share of the mean is none: the seam between tapering fans is bare.
 BARE = 1e-6
 
@@ -173,7 +176,7 @@ def steady_part(overlap_fraction: float, passes: int) -> tuple[float, float] | N
 
     Args:
         overlap_fraction: overlap of the passes [1], 0 to 0.95.
-        passes: number of passes, 1 or more.
+        passes: number of passes, 1 to 10,000.
 
     Returns: from and to, as shares of the painted width [1]; None where the passes are too few.
     Range: straight parallel passes at one pitch.
@@ -183,7 +186,7 @@ def steady_part(overlap_fraction: float, passes: int) -> tuple[float, float] | N
     (0.2, 0.8)
     """
     pitch = 1.0 - _overlap(overlap_fraction)
-    require("The number of passes", passes, 1)
+    _count("The number of passes", passes, 1, MOST_PASSES)
     width = (passes - 1) * pitch + 1.0
     start, end = 1.0 - pitch, passes * pitch
     if end < start - SAME_PLACE:
@@ -203,8 +206,8 @@ def film_section(
     Args:
         profile: profile across the fan.
         overlap_fraction: overlap of the passes [1], 0 to 0.95.
-        passes: number of passes, 1 or more.
-        samples: number of points, 1 or more; each stands in the middle of an equal strip.
+        passes: number of passes, 1 to 10,000.
+        samples: number of points, 1 to 10,000; each stands in the middle of an equal strip.
         alternating: the fan is turned end for end on every second pass.
 
     Returns: pairs of the place, as a share of the painted width [1], and the film over the mean
@@ -217,8 +220,8 @@ def film_section(
     [(0.16666666666666666, 0.5), (0.5, 1.0), (0.8333333333333334, 0.5)]
     """
     pitch = 1.0 - _overlap(overlap_fraction)
-    require("The number of passes", passes, 1)
-    require("The number of points", samples, 1)
+    passes = _count("The number of passes", passes, 1, MOST_PASSES)
+    samples = _count("The number of points", samples, 1, MOST_SAMPLES)
     width = (passes - 1) * pitch + 1.0
     section = []
     for index in range(samples):

@@ -42,6 +42,13 @@ class ThinningFit:
     least_share: float
     most_share: float
 
+    def __post_init__(self) -> None:
+        require("The fall of the line", self.fall, above=0.0)
+        require("The line's start", self.intercept)
+        require("What lies off the line", self.residual_fraction or 0.0, 0.0)
+        require("The least share of thinner", self.least_share, 0.0, 1.0)
+        require("The greatest share of thinner", self.most_share, self.least_share, 1.0)
+
     @property
     def doubt(self) -> float:
         """How far the line is trusted, in ln viscosity: twice the residual, at least 7.4 %."""

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import math
 
-from booth.trade.result import require
+from booth.trade.result import ROUNDING, BadInput, require
 
 #: Magnus form over water, ``610.94 Pa exp(17.625 t / (t + 243.04 C))``: Alduchov and Eskridge,
 #: Improved Magnus form approximation of saturation vapor pressure, J. Appl. Meteor. 35 (1996)
@@ -45,7 +45,7 @@ def dew_point_c(air_c: float, humidity_percent: float) -> float:
 
     Returns: dew point [degC]: ``g = ln(RH) + 17.625 t / (t + 243.04); dew point = 243.04 g /
         (17.625 - g)``.
-    Range: air of -40 to 50 C. Below 0 C this is the dew point over supercooled water; frost forms a
+    Range: air of -40 to 50 C, and dew points down to -40 C. Below 0 C this is the dew point over supercooled water; frost forms a
         little warmer.
     Source: the Magnus form with the constants of Alduchov and Eskridge 1996, solved for the
         temperature.
@@ -56,6 +56,13 @@ def dew_point_c(air_c: float, humidity_percent: float) -> float:
     require("The air temperature", air_c, *MAGNUS_RANGE_C, unit="C")
     require("The humidity", humidity_percent, above=0.0, high=100.0, unit="%")
     grown = math.log(humidity_percent / 100.0) + MAGNUS_A * air_c / (air_c + MAGNUS_B_C)
+    lowest_c = MAGNUS_RANGE_C[0]
+    lowest = MAGNUS_A * lowest_c / (lowest_c + MAGNUS_B_C)
+    if grown < lowest * (1.0 + ROUNDING):  # further down the form has a pole, and hot dew points
+        raise BadInput(
+            f"This air is so dry that its dew point lies below {lowest_c:g} C, where the formula "
+            "ends: look at the humidity again."
+        )
     return MAGNUS_B_C * grown / (MAGNUS_A - grown)
 
 
