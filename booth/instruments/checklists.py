@@ -124,8 +124,7 @@ class Clean(Checklist):
         Checklist.LINES,
         "Finishing the list also marks the mixed batches as used up, so that their pot life no "
         "longer rings. Rags with drying oils or two-pack residues can heat by themselves: a metal "
-        "can with a lid, emptied daily (29 CFR 1910.107(g)(3); paragraph from memory, not "
-        "checked). Waste goes where local rules say.",
+        "can with a lid, emptied daily (29 CFR 1910.107(g)(3)). Waste goes where local rules say.",
     )
 
     def enter(self, context: Context, rows: Rows) -> Act:

@@ -71,7 +71,7 @@ class Faults(Instrument):
         "Rank: odds as in Bayes' theorem. Usual counts three times common, and that three times now "
         "and then (common practice, no source); a figure just past its limit counts 3 to 1, one far "
         "past it and an answer 10 to 1, one within its limit 1 to 3 (Jeffreys, Theory of "
-        "Probability, app. B, recalled). It is no probability.",
+        "Probability, app. B, from memory, not checked). It is no probability.",
         "Causes: FAA-H-8083-31 ch. 8, TM 43-0139 p. 5-12, TO 1-1-8 table 4-1, and a corrosion "
         "handbook's table of film faults; else common practice, no source. The data sheet wins.",
         "Sanding, cutting and polishing make dust of what was sprayed: mask and eyes, and wet where "

@@ -2,8 +2,9 @@
 
 They warn and defer to the data sheet, local codes and licensed practice; none of them says that
 anything is harmless, and a test holds that. In the words below a caution is a paragraph: its key, its
-title, two to five lines of at most 60 cells, its source. A paragraph of a regulation marked (recalled)
-was not read again for this page.
+title, two to five lines of at most 60 cells, its source. A paragraph of a regulation 'from memory,
+not checked' was not read again for this page; the others were, in the regulation, in a letter of its
+office or in WAC 296-24, the State of Washington's rule with the same paragraphs.
 """
 
 from __future__ import annotations
@@ -54,30 +55,31 @@ pilot light, heater, switch, charger or cigarette.
 Put them out and unplug them before the can is opened, and
 keep them out until the vapour is gone.
 Have an extinguisher for burning liquids within reach.
-29 CFR 1910.107(c)(2) and (c)(3), (g)(7) (paragraphs recalled)
+29 CFR 1910.107(c)(2), (g)(7); (c)(3) from memory, not checked
 
 this laptop
 This laptop can be the spark
-Keep it and its charger outside the spraying area, where
-no vapour and no mist reaches them.
+Keep it and its charger outside the spraying area, behind a
+partition or a window, or 20 ft (6 m) away, where no vapour
+and no mist reaches them. Local codes may ask for more.
 The same goes for telephones, fans, radios and drills.
-29 CFR 1910.107(c)(5) and (c)(6) on electrical equipment (recalled)
+29 CFR 1910.107(c)(6); OSHA letter of December 28, 1976
 
 static
 Static: ground everything metal
 Ground metal parts, drums and cans; bond can to can
 before pouring solvent.
 Flowing paint, dry air and plastic cups build up charge.
-29 CFR 1910.107(c)(9) and (e)(9) (paragraphs recalled)
+29 CFR 1910.107(c)(9) and (e)(9) (from memory, not checked)
 
 pressure
 Pressure never on skin
 Never point a gun or an air hose at anyone, or your hand
-in front of it: air and paint go through the skin.
-Paint under the skin is an emergency, even if it looks
-like a scratch: go to hospital at once, with the data sheet.
+in front of it. Air and paint go through the skin: however
+small the hole, go to hospital at once, with the data sheet.
 Shut the air and let the pressure out before taking apart.
-common practice, no source
+Drain the receiver often: water rusts it from the inside.
+common practice, no source; draining: WAC 296-24-94003(2)
 
 eyes and skin
 Eyes and skin covered
@@ -91,23 +93,24 @@ breathing
 Breathing protection
 Wear what the safety data sheet names, fitted and tested;
 a dust mask stops no vapour, and a beard lets it all in.
-Old cartridges let it through: change them as they demand.
-If you smell or taste solvent, leave the room.
-29 CFR 1910.134 (recalled)
+Change cartridges as they demand. If you smell or taste
+solvent, leave the room. Supplied air needs a clean intake,
+far from engines, and no oil and no carbon monoxide in it.
+29 CFR 1910.134(i) for supplied air; the rest is from memory, not checked
 
 fresh air
 Fresh air is no permission to breathe it
 Exhaust before, during and after; nobody in without need.
 The program's air figure counts against fire only.
 No exhaust may push vapour past a spark.
-29 CFR 1910.94(c)(6) (recalled); common practice
+29 CFR 1910.94(c)(6) (from memory, not checked); common practice
 
 rags
 Soaked rags
 Rags, filters and masking soaked with coating burn easily,
 and some heat by themselves in a heap.
 Into a metal can with a lid, emptied every day, outdoors.
-29 CFR 1910.107(g)(3) (paragraph recalled)
+29 CFR 1910.107(g)(3), as WAC 296-24-37013(3)
 """)
 
 #: By the hazard that is their key.
@@ -128,8 +131,9 @@ This coating burns
 It gives off vapour that burns at room temperature.
 Only as much in the spraying area as the day needs; lids on.
 Overspray on walls, floor and filters burns too: clean it
-off with tools that make no spark.
-29 CFR 1910.107(e)(2) and (g)(1) (paragraphs recalled)
+off with tools that make no spark. Dry nitrocellulose
+overspray catches fire from friction or heat alone.
+29 CFR 1910.107(g)(2); (e)(2) and nitrocellulose from memory, not checked
 
 solvent vapour
 Solvent vapour numbs and poisons
@@ -167,7 +171,7 @@ Wet rags, filters and scrapings can catch fire hours
 later, with nobody there.
 Soak them in water in a lidded metal can, outdoors, today.
 Never mix residues of different coatings in one filter.
-29 CFR 1910.107(g)(3), (g)(5) (paragraphs recalled)
+29 CFR 1910.107(g)(3), (g)(6), as WAC 296-24-37013(3), (6)
 """)
 }
 

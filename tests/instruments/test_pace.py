@@ -37,7 +37,7 @@ METRE = {"mode": "sound", "length": q(1.0, "m"), "wet": q(50, "um")}
 
 
 def test_the_speed_of_the_worked_balance() -> None:
-    # trade.md section 4 (conservation of volume): 200 ml/min, 65 %, 0.40 m/s, 0.25 m, 50 % lay
+    # Conservation of volume: 200 ml/min, 65 %, 0.40 m/s, 0.25 m, 50 % lay
     # 43.33 um; so 50 um asks for 0.40 x 43.33 / 50 = 0.3467 m/s, a metre in 2.885 s.
     context = context_of(CATCH, FAN, profile=HVLP)
     shown = pace_readout(context, METRE)

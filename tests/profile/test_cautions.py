@@ -66,11 +66,12 @@ def test_every_hazard_brings_its_own_caution() -> None:
 # What has to be said in every job, and in words that cannot be missed.
 SAID_ALWAYS = [
     ("floor", "pilot light"),
-    ("laptop", "charger", "outside the spraying area"),
+    ("laptop", "charger", "outside the spraying area", "partition", "20 ft (6 m)"),
     ("ground", "metal parts", "cans"),
     ("never", "skin"),
     ("goggles",),
-    ("breathing", "dust mask"),
+    ("breathing", "dust mask", "supplied air", "intake", "carbon monoxide"),
+    ("pressure", "hospital at once", "drain the receiver"),
     ("rags", "metal can with a lid", "every day"),
     ("data sheet", "local codes", "licensed"),
 ]
@@ -90,9 +91,35 @@ def test_isocyanates_ask_for_supplied_air() -> None:
     assert "supplied air" in said
     assert "a cartridge mask is not enough" in said
     assert "nothing warns you" in said
-    # NIOSH: REL 0.005 ppm, ceiling 0.020 ppm for HDI (trade.md 9).
+    # NIOSH: REL 0.005 ppm, ceiling 0.020 ppm for HDI.
     assert "0.005 ppm" in first.source
     assert "0.020 ppm" in first.source
+
+
+def test_what_burns_says_so_of_dry_nitrocellulose() -> None:
+    said = words(BY_HAZARD[Hazard.FLAMMABLE]).lower()
+    assert "dry nitrocellulose" in said and "friction" in said and "no spark" in said
+
+
+# 29 CFR 1910.107(g) as the State of Washington prints it, WAC 296-24-37013: (2) cleaning with
+# nonsparking tools, (3) residue and rags, (6) combinations of materials; (c)(6) electrical equipment.
+PARAGRAPHS = {
+    "this laptop": "(c)(6)",
+    "rags": "(g)(3)",
+    "flammable": "(g)(2)",
+    "self-heating rags": "(g)(3), (g)(6)",
+}
+
+
+@pytest.mark.parametrize(("key", "paragraph"), PARAGRAPHS.items())
+def test_each_paragraph_is_the_one_that_says_it(key: str, paragraph: str) -> None:
+    (found,) = (caution for caution in ALL if caution.key == key)
+    assert f"29 CFR 1910.107{paragraph}" in found.source
+    assert not re.search(r"\(g\)\((1|5)\)|\(c\)\(5\)", found.source)
+
+
+def test_what_was_not_read_again_says_so_in_plain_words() -> None:
+    assert not [caution.key for caution in ALL if "recalled" in caution.source]
 
 
 @given(profiles)
