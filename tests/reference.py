@@ -13,3 +13,10 @@ def props_si(*state: str | float) -> float:
     from CoolProp.CoolProp import PropsSI
 
     return float(PropsSI(*state))
+
+
+def props_ha(*state: str | float) -> float:
+    """Give a property of humid air by CoolProp, loaded as above."""
+    from CoolProp.CoolProp import HAPropsSI
+
+    return float(HAPropsSI(*state))

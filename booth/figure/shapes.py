@@ -53,17 +53,21 @@ PER_LIQUID = Shape(
 VAPOUR_PRESSURE = Shape("Pa", limit=1e8, own=(Own("Pa", 1.0, 0), Own("Pa", 1.0, 0)))
 WATER_DENSITY = Shape("kg/m3", fixed=True, own=(Own("kg/m³", 1.0, 3),) * 2)
 MOLAR_MASS = Shape("g/mol", own=(Own("g/mol", 1.0, 2), Own("g/mol", 1.0, 2)))
+VOC = Shape("g/l", own=(Own("lb/gal", GAL_L / 453.59237, 2), Own("g/l", 1.0, 0)))
+VAPOUR_WEIGHT = Shape("mg/m3", own=(Own("mg/m³"), Own("mg/m³")))
+VAPOUR_SHARE = Shape("ppm", own=(Own("ppm"), Own("ppm")))
 FAN_WIDTHS = Shape("fan widths", own=(Own("fan widths"), Own("fan widths")))
 
 
 _FLOWS = (DELIVERY, AIR_FLOW, EXHAUST, SPEED, AIR_SPEED, VISCOSITY, SPREADING)
 _STUFF = (DENSITY, MASS, MOLAR_MASS, WATER_DENSITY, VOLUME, ROOM, PRESSURE, VAPOUR_PRESSURE)
+_IN_AIR = (VOC, VAPOUR_WEIGHT, VAPOUR_SHARE)
 _EXTENTS = (FILM, LENGTH, AREA, TIME, DIFFERENCE)
 #: The unit at the end of a name, as DEVELOPERS.md lists them.
 SUFFIXES: dict[str, Shape] = {
     **{
         f"_{each.unit.lower().replace('/', '_')}": each
-        for each in (*_FLOWS, RECEIVER, *_STUFF, *_EXTENTS)
+        for each in (*_FLOWS, RECEIVER, *_STUFF, *_IN_AIR, *_EXTENTS)
     },
     "_c": TEMPERATURE,
     "_fraction": SHARE,

@@ -13,7 +13,7 @@ from scipy.integrate import solve_ivp
 from booth.trade.air import air_base, hvlp, receiver
 from booth.trade.result import BadInput, Estimate, Outside
 from tests.reference import UNITS, props_si
-from tests.trade.outside import outside
+from tests.trade.outside import Kind, outside
 
 L_PER_FT3 = UNITS("1 foot**3").to("l").magnitude
 L_PER_GAL = UNITS("1 gallon").to("l").magnitude
@@ -32,7 +32,9 @@ def estimate(found: Estimate | Outside | None) -> Estimate:
 
 
 @outside(
-    receiver.longest_trigger_s, source="US DOE / ORNL industrial tools suite's own test (seen)"
+    receiver.longest_trigger_s,
+    kind=Kind.DATA,
+    source="US DOE / ORNL industrial tools suite's own test (seen)",
 )
 def test_a_receiver_of_183_75_ft3_lasts_five_minutes() -> None:
     found = estimate(
@@ -61,7 +63,9 @@ def test_a_receiver_of_183_75_ft3_lasts_five_minutes() -> None:
 
 
 @outside(
-    receiver.free_air_stored_l, source="US DOE / ORNL industrial tools suite's own test (seen)"
+    receiver.free_air_stored_l,
+    kind=Kind.DATA,
+    source="US DOE / ORNL industrial tools suite's own test (seen)",
 )
 def test_660_gallons_from_110_to_100_psi_give_60_scf() -> None:
     stored = receiver.free_air_stored_l(
@@ -71,7 +75,11 @@ def test_660_gallons_from_110_to_100_psi_give_60_scf() -> None:
     assert stored / L_PER_FT3 == pytest.approx(60.024, rel=1e-4)
 
 
-@outside(receiver.free_air_stored_l, source="CoolProp, air as a real gas: mass at both pressures")
+@outside(
+    receiver.free_air_stored_l,
+    kind=Kind.LIBRARY,
+    source="CoolProp, air as a real gas: mass at both pressures",
+)
 def test_free_air_of_a_real_gas() -> None:
     def density(kpa: float) -> float:
         return float(props_si("D", "P", 1000 * kpa, "T", 293.15, "Air"))
@@ -116,6 +124,7 @@ def energy_balance(
 @outside(
     receiver.longest_trigger_s,
     receiver.recovery_s,
+    kind=Kind.SIMULATION,
     source="energy balance of a vessel without heat flow, solved by scipy, gamma from CoolProp",
 )
 @pytest.mark.parametrize(
@@ -136,7 +145,11 @@ def test_without_heat_from_the_wall_it_lies_within_the_band(
         assert quickest <= fills.high
 
 
-@outside(receiver.recovery_s, source="US DOE / ORNL figures above, filled with the same net flow")
+@outside(
+    receiver.recovery_s,
+    kind=Kind.DATA,
+    source="US DOE / ORNL figures above, filled with the same net flow",
+)
 def test_recovery_is_the_endurance_backwards() -> None:
     found = estimate(
         receiver.recovery_s(
@@ -172,6 +185,7 @@ def test_endurance(receiver_l: float, one: float, other: float, use: float, give
 
 @outside(
     receiver.trigger_duty,
+    kind=Kind.THEOREM,
     source="theorem: share of time spraying is supply over demand, whatever the receiver",
 )
 @given(volume, st.floats(500, 1200), st.floats(0, 450), flow, flow)
@@ -195,7 +209,10 @@ def test_no_recovery_while_all_of_it_is_used() -> None:
 
 
 @outside(
-    air_base.convert_flow_l_min, air_base.air_base, source="CoolProp: density of dry air in each"
+    air_base.convert_flow_l_min,
+    air_base.air_base,
+    kind=Kind.LIBRARY,
+    source="CoolProp: density of dry air in each",
 )
 @pytest.mark.parametrize("counted", air_base.AIR_BASES)
 @pytest.mark.parametrize("wanted", air_base.AIR_BASES)
@@ -223,7 +240,11 @@ def test_there_and_back(flow_l: float, one: air_base.AirBase, other: air_base.Ai
     assert air_base.convert_flow_l_min(there, other, one) == pytest.approx(flow_l, rel=1e-12)
 
 
-@outside(hvlp.hvlp_cap_pressure, source="40 CFR 63.11180 (recalled), 63.801: 0.1 to 10 psig")
+@outside(
+    hvlp.hvlp_cap_pressure,
+    kind=Kind.TRANSCRIPTION,
+    source="40 CFR 63.11180 (recalled), 63.801: 0.1 to 10 psig",
+)
 @pytest.mark.parametrize(
     ("psi", "within"),
     [(0.05, False), (0.1, True), (5, True), (10, True), (10.1, False), (29, False)],

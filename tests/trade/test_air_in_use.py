@@ -14,7 +14,7 @@ from booth.trade.result import BadInput, Estimate, Outside
 from booth.trade.thinning import same_cup
 from booth.trade.thinning.same_cup import NextStep
 from booth.trade.ventilation import air_changes
-from tests.trade.outside import outside
+from tests.trade.outside import Kind, outside
 
 ATM = 101.325
 PSI = 6.894757
@@ -24,6 +24,7 @@ GAL_L = 3.785412
 
 @outside(
     trigger_time.trigger_hold,
+    kind=Kind.DATA,
     source="US DOE / ORNL industrial tools, own tests: 183.75 ft3, 350 against 250 cfm, 100 to 60 "
     "psig, 14.7 psia: 5.000 min; 660 gal, 110 to 100 psi: 60.024 scf",
 )
@@ -42,7 +43,11 @@ def test_the_doe_s_own_figures_from_the_cut_in_and_on_the_store_alone() -> None:
     assert store.best_s is not None and store.best_s.likely == pytest.approx(60, abs=0.06)
 
 
-@outside(trigger_time.trigger_hold, source="simulation: scipy.integrate.solve_ivp of the receiver")
+@outside(
+    trigger_time.trigger_hold,
+    kind=Kind.SIMULATION,
+    source="simulation: scipy.integrate.solve_ivp of the receiver",
+)
 @given(
     st.floats(20, 500),
     st.floats(100, 600),
@@ -96,7 +101,11 @@ def test_the_rated_duty_bounds_what_keeps_up() -> None:
     assert not trigger_time.trigger_hold(50.0, 800.0, 600.0, 300.0, 100.0, 130.0, 0.5).keeps_up
 
 
-@outside(trigger_time.receiver_needed_kpa, source="common practice, no source: 1 to 1.5 bar more")
+@outside(
+    trigger_time.receiver_needed_kpa,
+    kind=Kind.DEFINITION,
+    source="common practice, no source: 1 to 1.5 bar more",
+)
 def test_the_receiver_has_to_hold_more_than_the_inlet() -> None:
     found = trigger_time.receiver_needed_kpa(210.0)
     assert (found.low, found.high) == (310.0, 360.0)
@@ -119,6 +128,7 @@ CDC = (
 @outside(
     air_changes.time_to_clear_s,
     air_changes.air_changes_per_h,
+    kind=Kind.DATA,
     source="CDC MMWR 54 RR-17 (2005), Table B.1 (recalled)",
 )
 @pytest.mark.parametrize(("changes", "to_99", "to_999"), CDC)
@@ -141,6 +151,7 @@ def test_a_room_that_mixes_badly_takes_longer_and_one_without_exhaust_does_not_c
 
 @outside(
     same_cup.next_thinning_step,
+    kind=Kind.DEFINITION,
     source="common practice, no source: limit first, temperature second, then 2 to 3 % and time again",
 )
 @pytest.mark.parametrize(

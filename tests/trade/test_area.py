@@ -12,7 +12,7 @@ from scipy import integrate
 from booth.trade.film import part_area
 from booth.trade.result import BadInput
 from tests.reference import UNITS
-from tests.trade.outside import outside
+from tests.trade.outside import Kind, outside
 
 length = st.floats(1, 5000)
 
@@ -20,6 +20,7 @@ length = st.floats(1, 5000)
 @outside(
     part_area.rectangle_area_m2,
     part_area.sheet_area_m2,
+    kind=Kind.LIBRARY,
     source="pint: a sheet of 4 x 8 ft is 32 ft2",
 )
 def test_a_sheet_of_4_by_8_ft() -> None:
@@ -34,7 +35,9 @@ def test_a_sheet_of_4_by_8_ft() -> None:
     )
 
 
-@outside(part_area.circle_area_m2, source="scipy.integrate.quad of the half circle")
+@outside(
+    part_area.circle_area_m2, kind=Kind.LIBRARY, source="scipy.integrate.quad of the half circle"
+)
 @given(length)
 def test_a_disc_is_the_integral_of_its_chords(diameter: float) -> None:
     r = diameter / 2
@@ -47,6 +50,7 @@ def test_a_disc_is_the_integral_of_its_chords(diameter: float) -> None:
 
 @outside(
     part_area.cylinder_area_m2,
+    kind=Kind.THEOREM,
     source="Archimedes, On the Sphere and Cylinder I: a cylinder as high as wide has 3/2 of the "
     "sphere in it",
 )
@@ -62,7 +66,9 @@ def test_archimedes_cylinder(diameter: float) -> None:
 
 
 @outside(
-    part_area.box_area_m2, source="Euclid: a cube has six equal squares; six sheets make a box"
+    part_area.box_area_m2,
+    kind=Kind.THEOREM,
+    source="Euclid: a cube has six equal squares; six sheets make a box",
 )
 @given(length, length, length)
 def test_a_box_is_its_six_faces(a: float, b: float, c: float) -> None:

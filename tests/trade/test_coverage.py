@@ -10,7 +10,7 @@ from booth.trade.film import coverage
 from booth.trade.film.transfer_efficiency import HVLP_LARGE_PARTS
 from booth.trade.result import BadInput, Estimate, Value
 from tests.reference import UNITS
-from tests.trade.outside import outside
+from tests.trade.outside import Kind, outside
 
 UM_PER_MIL = 25.4
 FT2_GAL = (1 * UNITS.m**2 / UNITS.l).to("ft^2/gallon").magnitude  # of one m2/L
@@ -18,6 +18,7 @@ FT2_GAL = (1 * UNITS.m**2 / UNITS.l).to("ft^2/gallon").magnitude  # of one m2/L
 
 @outside(
     coverage.theoretical_coverage_m2_l,
+    kind=Kind.TRANSCRIPTION,
     source="spreading-rate data sheet: 1604 x 0.65 / 5 mil = 208.52 ft2/gal, 125 um 5.2 m2/L; "
     "a coating maker's table of theoretical spreading rates",
 )
@@ -57,6 +58,7 @@ def test_one_us_gallon_covers_1604_17_ft2_at_1_mil() -> None:
 @outside(
     coverage.practical_coverage_m2_l,
     coverage.material_for_area_ml,
+    kind=Kind.DATA,
     source="printed example: 52 % solids, transfer efficiency 30 %, 1.5 mil, 1 gal covers 167 ft2",
 )
 def test_a_gallon_of_52_percent_at_30_percent_transfer_covers_167_ft2() -> None:
@@ -104,7 +106,11 @@ def test_of_the_material_what_is_not_lost_is_the_film(
     assert film == pytest.approx(wet * coats, rel=1e-6)
 
 
-@outside(coverage.cups_to_fill, source="Euclid VII, division with remainder: Python's divmod")
+@outside(
+    coverage.cups_to_fill,
+    kind=Kind.THEOREM,
+    source="Euclid VII, division with remainder: Python's divmod",
+)
 @given(st.integers(0, 20000), st.integers(50, 1000))
 def test_cups(material: int, cup: int) -> None:
     fills = coverage.cups_to_fill(material, cup)

@@ -14,7 +14,7 @@ from booth.trade.cups.cup_names import cup_named
 from booth.trade.cups.cup_table import CUPS, Cup
 from booth.trade.cups.efflux_time import viscosity_from_efflux
 from booth.trade.result import BadInput, Outside, Value
-from tests.trade.outside import outside
+from tests.trade.outside import Kind, outside
 from tests.trade.said import plain
 
 EVERY_CUP = sorted(CUPS)
@@ -44,6 +44,7 @@ REFERENCE_OILS = [
 @outside(
     efflux_time.viscosity_from_efflux,
     efflux_time.efflux_from_viscosity,
+    kind=Kind.TRANSCRIPTION,
     source="published table of reference oils for Zahn, Shell and Ford cups (seen)",
 )
 @pytest.mark.parametrize(
@@ -65,6 +66,7 @@ def test_reference_oils_drain_as_their_table_says(
 
 @outside(
     efflux_time.viscosity_from_efflux,
+    kind=Kind.LIBRARY,
     source="chemicals.viscosity.viscosity_converter (Gardner/Sward 1972)",
 )
 @pytest.mark.parametrize(
@@ -87,6 +89,7 @@ def test_agrees_with_the_older_conversion_table_where_that_agrees_with_the_stand
 
 @outside(
     efflux_time.viscosity_from_efflux,
+    kind=Kind.LIBRARY,
     source="chemicals.viscosity.viscosity_converter against ASTM D4212 and D1200: they disagree",
 )
 @pytest.mark.parametrize(
@@ -110,6 +113,7 @@ def test_older_tables_are_of_other_cups_so_the_standard_is_kept(
 @outside(
     efflux_time.viscosity_from_efflux,
     efflux_time.efflux_from_viscosity,
+    kind=Kind.DATA,
     source="UN/ADR transport rules 2.2.3.1.4, viscosity table (flow times of ISO cups)",
 )
 @pytest.mark.parametrize(
@@ -130,6 +134,7 @@ def test_iso_cups_agree_with_the_transport_rules(
 
 @outside(
     efflux_time.viscosity_from_efflux,
+    kind=Kind.DATA,
     source="UN/ADR transport rules 2.2.3.1.4: 20 s in the ISO 4 mm cup",
 )
 def test_iso_4_at_20_s_is_refused_where_the_formula_leaves_the_table() -> None:
@@ -140,6 +145,7 @@ def test_iso_4_at_20_s_is_refused_where_the_formula_leaves_the_table() -> None:
 
 @outside(
     efflux_time.viscosity_from_efflux,
+    kind=Kind.TRANSCRIPTION,
     source="published range table of ISO 2431 cups: 120 s is 52, 163 and 823 mm2/s (seen)",
 )
 @pytest.mark.parametrize(
@@ -160,6 +166,7 @@ def test_iso_constants_give_the_ends_of_a_published_range_table(
 
 @outside(
     efflux_time.viscosity_from_efflux,
+    kind=Kind.TRANSCRIPTION,
     source="published calibration notes: ISO 3 mm 57 s, DIN 4 mm 97 s; constants of ISO 5 (seen)",
 )
 def test_published_examples_of_the_curved_cups() -> None:
@@ -177,6 +184,7 @@ def test_published_examples_of_the_curved_cups() -> None:
 
 @outside(
     efflux_time.viscosity_from_efflux,
+    kind=Kind.TRANSCRIPTION,
     source="published range table of DIN 53211 4 mm: 112 to 685 mm2/s for 25 to 150 s (seen)",
 )
 def test_din_4_is_half_confirmed_and_says_so() -> None:
@@ -192,6 +200,7 @@ def test_din_4_is_half_confirmed_and_says_so() -> None:
 @outside(
     efflux_time.viscosity_from_efflux,
     cup_choice.suggest_cup_for_out_of_range,
+    kind=Kind.TRANSCRIPTION,
     source="ASTM D4212 10.1; 17 to 19 s for water in a Zahn #2: common practice, no source",
 )
 @pytest.mark.parametrize("efflux_s", [17.0, 18.0, 19.0, 19.9])
@@ -212,6 +221,7 @@ def test_every_cup_refuses_water_by_its_own_formula() -> None:
 
 @outside(
     efflux_time.equivalent_efflux,
+    kind=Kind.TRANSCRIPTION,
     source="published table of reference oils for Zahn, Shell and Ford cups (seen)",
 )
 def test_one_oil_runs_as_the_table_says_in_two_cups() -> None:
@@ -236,6 +246,7 @@ def test_equivalent_times_name_the_cup_that_cannot_tell() -> None:
 
 @outside(
     cup_choice.cups_for_viscosity,
+    kind=Kind.TRANSCRIPTION,
     source="published ranges of Zahn, Shell and Ford cups in mm2/s (seen, with the table of oils)",
 )
 def test_the_cups_that_the_range_table_names_for_a_viscosity_are_found() -> None:
@@ -271,6 +282,7 @@ def test_the_painters_own_cups_come_with_those_in_the_preferred_range_first() ->
 
 @outside(
     cup_runs.run_statistics,
+    kind=Kind.TRANSCRIPTION,
     source="ASTM D4212 12.1 (0.2 s) and 13.1.1 (11 % between means of two, Zahn cups)",
 )
 def test_runs_are_suspect_beyond_eleven_percent_between_means_of_two() -> None:
@@ -290,6 +302,7 @@ def test_runs_are_suspect_beyond_eleven_percent_between_means_of_two() -> None:
 
 @outside(
     cup_names.cup_named,
+    kind=Kind.DEFINITION,
     source="common practice, no source: how painters write the cups of the standards",
 )
 @pytest.mark.parametrize(

@@ -12,7 +12,7 @@ from hypothesis import strategies as st
 from booth.trade.delivery import catches
 from booth.trade.result import BadInput
 from tests.reference import UNITS
-from tests.trade.outside import outside
+from tests.trade.outside import Kind, outside
 
 US_FL_OZ_ML = 29.5735295625  # NIST Handbook 44, appendix C: 1 US fl oz, exact
 REL = 1e-12  # a handful of floating-point operations, nothing else differs
@@ -20,7 +20,11 @@ REL = 1e-12  # a handful of floating-point operations, nothing else differs
 positive = st.floats(0.01, 1e5)
 
 
-@outside(catches.time_to_empty_s, source="worked by hand: 20 US fl oz at 6 fl oz/min is 3 min 20 s")
+@outside(
+    catches.time_to_empty_s,
+    kind=Kind.LIBRARY,
+    source="worked by hand: 20 US fl oz at 6 fl oz/min is 3 min 20 s",
+)
 def test_a_full_cup_of_20_fl_oz_at_6_fl_oz_a_minute_lasts_3_min_20_s_in_both_systems() -> None:
     full, flow = 20 * UNITS.US_fluid_ounce, 6 * UNITS.US_fluid_ounce / UNITS.minute
     in_ml = catches.time_to_empty_s(full.to("ml").magnitude, flow.to("ml/min").magnitude)
@@ -30,14 +34,20 @@ def test_a_full_cup_of_20_fl_oz_at_6_fl_oz_a_minute_lasts_3_min_20_s_in_both_sys
     assert catches.time_to_empty_s(590, 177) == pytest.approx(200.0, rel=REL)
 
 
-@outside(catches.delivery_from_volume, source="pint: volume over time in ml/min and US fl oz/min")
+@outside(
+    catches.delivery_from_volume,
+    kind=Kind.LIBRARY,
+    source="pint: volume over time in ml/min and US fl oz/min",
+)
 @given(volume_ml=positive, duration_s=positive)
 def test_delivery_by_volume_is_volume_over_time(volume_ml: float, duration_s: float) -> None:
     expected = (volume_ml * UNITS.ml / (duration_s * UNITS.s)).to("ml/min").magnitude
     assert catches.delivery_from_volume(volume_ml, duration_s) == pytest.approx(expected, rel=1e-9)
 
 
-@outside(catches.delivery_from_weight, source="pint: weight over density over time")
+@outside(
+    catches.delivery_from_weight, kind=Kind.LIBRARY, source="pint: weight over density over time"
+)
 @given(weight_g=positive, density=st.floats(0.6, 3.0), duration_s=positive)
 def test_delivery_by_weight_is_weight_over_density_over_time(
     weight_g: float, density: float, duration_s: float
@@ -48,13 +58,21 @@ def test_delivery_by_weight_is_weight_over_density_over_time(
     )
 
 
-@outside(catches.delivery_of_water, source="IAPWS density by iapws and CoolProp: 200 g at 20 C")
+@outside(
+    catches.delivery_of_water,
+    kind=Kind.LIBRARY,
+    source="IAPWS density by iapws and CoolProp: 200 g at 20 C",
+)
 def test_200_g_of_water_at_20_c_is_200_36_ml() -> None:
     assert catches.delivery_of_water(200, 60, 20) == pytest.approx(200.36, abs=0.005)  # as printed
     assert catches.delivery_of_water(200, 30, 20) == pytest.approx(400.72, abs=0.01)
 
 
-@outside(catches.catch_statistics, source="numpy mean, ptp and sample standard deviation")
+@outside(
+    catches.catch_statistics,
+    kind=Kind.LIBRARY,
+    source="numpy mean, ptp and sample standard deviation",
+)
 @given(st.lists(st.floats(1.0, 2000.0), min_size=2, max_size=12))
 def test_statistics_agree_with_numpy(caught: list[float]) -> None:
     ours = catches.catch_statistics(caught)

@@ -16,7 +16,7 @@ from scipy.stats import linregress
 from booth.trade.result import BadInput, Outside, Said
 from booth.trade.waits import flash_off, wait_by_rule, wait_by_table
 from booth.trade.waits.wait_time import Certainty, WaitTime
-from tests.trade.outside import outside
+from tests.trade.outside import Kind, outside
 from tests.trade.said import plain
 
 psychrolib.SetUnitSystem(psychrolib.SI)
@@ -53,6 +53,7 @@ def wait(found: WaitTime | Outside) -> WaitTime:
 @outside(
     wait_by_rule.pot_life_at,
     wait_by_rule.scaled_s,
+    kind=Kind.TRANSCRIPTION,
     source="UFGS 09971 3.7.1.3: basis 21 C, 10 C halves",
 )
 @pytest.mark.parametrize(("mix_c", "hours"), [(21, 4), (31, 2), (11, 8), (25, 3.03)])
@@ -70,6 +71,7 @@ def test_pot_life_of_four_hours(mix_c: float, hours: float) -> None:
 
 @outside(
     wait_by_rule.recoat_opens_at,
+    kind=Kind.DATA,
     source="UFGS 09971 recoat minima, 60 to 120 F, fitted with scipy.stats.linregress",
 )
 def test_recoat_minima_of_the_guide_halve_per_17_5_f() -> None:
@@ -91,7 +93,9 @@ def test_recoat_minima_of_the_guide_halve_per_17_5_f() -> None:
 UFGS_CLOSES_H = (48.0, 48.0, 36.0, 24.0, 12.0, 2.0)
 
 
-@outside(wait_by_rule.recoat_closes_at, source="UFGS 09971 recoat maxima, 60 to 120 F")
+@outside(
+    wait_by_rule.recoat_closes_at, kind=Kind.DATA, source="UFGS 09971 recoat maxima, 60 to 120 F"
+)
 @pytest.mark.parametrize("row", range(2, 6))
 def test_a_window_closes_no_later_than_the_guide_says(row: int) -> None:
     """From its row for 71 to 80 F to every warmer one, at both ends of the row."""
@@ -109,6 +113,7 @@ def test_a_window_closes_no_later_than_the_guide_says(row: int) -> None:
     wait_by_rule.recoat_closes_at,
     flash_off.waterborne_closes_at,
     wait_by_rule.pot_life_at,
+    kind=Kind.THEOREM,
     source="theorem: a warmer or drier day never closes later, whatever the figures",
 )
 @given(seconds, st.floats(-30, 60), st.floats(-30, 45), st.floats(0, 20), st.floats(0, 100))
@@ -196,6 +201,7 @@ def doubling_k(cas: str, low_c: float, high_c: float) -> float:
 
 @outside(
     flash_off.flash_off_at,
+    kind=Kind.LIBRARY,
     source="DIPPR equation 101, Perry's Handbook 8th ed. table 2-8, as carried by chemicals",
 )
 @pytest.mark.parametrize("name", SOLVENTS)
@@ -218,7 +224,11 @@ def test_the_band_is_no_wider_than_the_solvents_make_it() -> None:
     assert sorted(found)[len(found) // 2] == pytest.approx(flash_off.HALVES_PER_K, abs=0.5)
 
 
-@outside(flash_off.waterborne_flash_off_at, source="psychrolib 2.5, GetVaporPressureDeficit")
+@outside(
+    flash_off.waterborne_flash_off_at,
+    kind=Kind.LIBRARY,
+    source="psychrolib 2.5, GetVaporPressureDeficit",
+)
 @pytest.mark.parametrize(("air_c", "percent"), [(20, 75), (15, 60), (23, 65), (30, 40), (18, 50)])
 def test_waterborne_goes_as_the_vapour_pressure_deficit(air_c: float, percent: float) -> None:
     def deficit(t: float, rh: float) -> float:
@@ -247,7 +257,11 @@ def test_waterborne_in_its_own_air_is_the_data_sheet_and_in_fog_nothing() -> Non
 SHEET = ((10.0, 8 * HOUR), (15.0, 5 * HOUR), (20.0, 3 * HOUR), (30.0, 1 * HOUR))
 
 
-@outside(wait_by_table.wait_from_table, source="scipy.interpolate.interp1d on the logarithm")
+@outside(
+    wait_by_table.wait_from_table,
+    kind=Kind.LIBRARY,
+    source="scipy.interpolate.interp1d on the logarithm",
+)
 @given(st.floats(10.0, 30.0))
 def test_between_rows_it_goes_straight_in_the_logarithm(part_c: float) -> None:
     straight = interp1d([c for c, _ in SHEET], [math.log(s) for _, s in SHEET])
@@ -258,7 +272,9 @@ def test_between_rows_it_goes_straight_in_the_logarithm(part_c: float) -> None:
 
 
 @outside(
-    wait_by_table.wait_from_table, source="UFGS 09971 3.7.1.3: 8 h at 11 C, 4 h at 21, 2 h at 31"
+    wait_by_table.wait_from_table,
+    kind=Kind.TRANSCRIPTION,
+    source="UFGS 09971 3.7.1.3: 8 h at 11 C, 4 h at 21, 2 h at 31",
 )
 def test_a_table_that_halves_is_read_as_the_halving_rule() -> None:
     sheet = ((11.0, 8 * HOUR), (21.0, 4 * HOUR), (31.0, 2 * HOUR))
@@ -321,6 +337,7 @@ HUMID = tuple(wait_by_table.HumidRow(*row) for row in HUMID_ROWS)
 
 @outside(
     wait_by_table.wait_from_humid_table,
+    kind=Kind.LIBRARY,
     source="scipy.interpolate.interp1d on the logarithm, in the damper column",
 )
 @given(st.floats(15.0, 25.0), st.floats(0.0, 100.0))
@@ -340,6 +357,7 @@ def test_between_columns_the_damper_one_counts(part_c: float, percent: float) ->
 
 @outside(
     flash_off.evaporation_in_moving_air,
+    kind=Kind.DATA,
     source="ASHRAE Handbook, HVAC Applications, Natatoriums (recalled): 4.0e-5 kg/(s m2 kPa) for "
     "air of about 0.1 m/s and 2400 kJ/kg",
 )

@@ -18,7 +18,7 @@ from booth.trade.faults.questions import QUESTIONS, Reply
 from booth.trade.faults.ranked_causes import RankedCause, Standing, next_question, rank_causes
 from booth.trade.faults.remedies import REMEDIES
 from booth.trade.result import BadInput
-from tests.trade.outside import outside
+from tests.trade.outside import Kind, outside
 
 #: One figure past its limit for each sign, as plainly as a job could show it.
 SHOWN: dict[Sign, Evidence] = {
@@ -106,6 +106,7 @@ KEPT = ("at most", "at least", "about")
 @outside(
     ranked_causes.rank_causes,
     evidence_module.read_sign,
+    kind=Kind.TRANSCRIPTION,
     source="FAA-H-8083-31 ch. 8; TM 43-0139 p. 5-12; Corrosion Engineering, table 14.1",
 )
 @pytest.mark.parametrize(("fault", "sign"), [*FAA, *TM_43_0139, *CORROSION])
@@ -122,6 +123,7 @@ def test_a_cause_of_the_handbooks_comes_first_when_its_figure_alone_shows_it(
 @outside(
     ranked_causes.rank_causes,
     evidence_module.read_sign,
+    kind=Kind.TRANSCRIPTION,
     source="FAA-H-8083-31 ch. 8: blush above 80 % humidity, below 60 F, above 95 F (seen)",
 )
 @pytest.mark.parametrize(
@@ -291,7 +293,9 @@ BY_HAND = [
 ]
 
 
-@outside(ranked_causes.rank_causes, source="Bayes' theorem in odds, worked by hand")
+@outside(
+    ranked_causes.rank_causes, kind=Kind.DEFINITION, source="Bayes' theorem in odds, worked by hand"
+)
 @pytest.mark.parametrize(("fault", "cause", "figures", "answers", "weight"), BY_HAND)
 def test_the_weights_are_odds_worked_by_hand(
     fault: str, cause: str, figures: dict[str, float], answers: dict[str, str], weight: float
@@ -301,7 +305,11 @@ def test_the_weights_are_odds_worked_by_hand(
     assert ranked[place(ranked, cause)].weight == pytest.approx(weight, rel=5e-4)
 
 
-@outside(ranked_causes.rank_causes, source="scipy.special.softmax (Bayes' theorem over logarithms)")
+@outside(
+    ranked_causes.rank_causes,
+    kind=Kind.LIBRARY,
+    source="scipy.special.softmax (Bayes' theorem over logarithms)",
+)
 def test_shares_are_those_of_a_softmax_of_prior_and_evidence() -> None:
     job = Evidence(wet_um=90.0, wet_high_um=70.0, efflux_s=20.0, efflux_low_s=18.0)
     ranked = rank_causes("runs", job, {"where": "no", "slick": "no"})
@@ -354,7 +362,7 @@ def test_more_evidence_for_a_cause_never_lowers_its_rank(
         assert now[place(now, cause)].weight >= ranked[place(ranked, cause)].weight
 
 
-@outside(ranked_causes.next_question, source="common practice, no source")
+@outside(ranked_causes.next_question, kind=Kind.DEFINITION, source="common practice, no source")
 @pytest.mark.parametrize(
     ("fault", "answers", "asked", "then_first"),
     [
@@ -419,7 +427,11 @@ def test_further_past_the_limit_is_never_weaker(wet_um: float, more_um: float) -
     assert strength(wet_um) <= strength(wet_um + more_um)
 
 
-@outside(ranked_causes.fault_named, source="FAA-H-8083-31 ch. 8: its names of the troubles")
+@outside(
+    ranked_causes.fault_named,
+    kind=Kind.TRANSCRIPTION,
+    source="FAA-H-8083-31 ch. 8: its names of the troubles",
+)
 @pytest.mark.parametrize(
     ("texts", "key"),
     [

@@ -8,7 +8,7 @@ from hypothesis import strategies as st
 
 from booth.trade.film import film_thickness
 from booth.trade.result import BadInput
-from tests.trade.outside import outside
+from tests.trade.outside import Kind, outside
 
 UM_PER_MIL = 25.4
 solids = st.floats(0.05, 1.0)
@@ -18,6 +18,7 @@ thickness = st.floats(0.1, 1000.0)
 
 @outside(
     film_thickness.wet_film_um,
+    kind=Kind.DATA,
     source="printed example, paintcenter.org, October 2003: 1.5 mil, 42 %",
 )
 def test_1_5_mil_dry_at_42_percent_solids_is_3_57_mil_wet() -> None:
@@ -28,6 +29,7 @@ def test_1_5_mil_dry_at_42_percent_solids_is_3_57_mil_wet() -> None:
 
 @outside(
     film_thickness.dry_film_um,
+    kind=Kind.DEFINITION,
     source="Organic Finishing Guidebook 2012-13 p. 615, MIL-HDBK-1110 2.1.5, worked by hand",
 )
 def test_4_mil_wet_at_50_percent_thinned_a_quarter_is_1_6_mil_dry() -> None:
@@ -41,6 +43,7 @@ def test_4_mil_wet_at_50_percent_thinned_a_quarter_is_1_6_mil_dry() -> None:
 
 @outside(
     film_thickness.film_in_all,
+    kind=Kind.DEFINITION,
     source="Organic Finishing Guidebook 2012-13 p. 615 (4 mil wet, 50 %, 4:1: 1.6 mil dry), "
     "each coat of it; the ends of the intervals worked by hand",
 )
@@ -106,6 +109,7 @@ def test_the_solids_in_a_thinned_film_are_those_of_the_coating_in_it(
 
 @outside(
     film_thickness.coats_to_dry_film,
+    kind=Kind.DEFINITION,
     source="DFT = WFT x VS summed (Organic Finishing Guidebook 2012-13 p. 615), worked by hand",
 )
 @pytest.mark.parametrize(

@@ -12,7 +12,7 @@ from hypothesis import strategies as st
 from booth.trade.film import wet_gauge
 from booth.trade.film.wet_gauge import FilmInterval, Verdict
 from booth.trade.result import BadInput
-from tests.trade.outside import outside
+from tests.trade.outside import Kind, outside
 
 teeth = st.sampled_from([25 * step for step in range(21)])
 readings = st.lists(
@@ -32,6 +32,7 @@ def test_teeth_are_those_of_the_example_gauge_of_astm_d4414_7_1_2() -> None:
 
 @outside(
     wet_gauge.film_between_teeth,
+    kind=Kind.TRANSCRIPTION,
     source="ASTM D4414; Organic Finishing Guidebook 2012-13: between the highest coated notch and "
     "the next uncoated notch",
 )
@@ -52,6 +53,7 @@ def test_any_film_lies_in_the_interval_its_teeth_give(film_um: float) -> None:
 
 @outside(
     wet_gauge.film_statistics,
+    kind=Kind.SIMULATION,
     source="IEEE 1788 interval arithmetic: numpy means of films drawn at random from the intervals",
 )
 @given(readings, st.integers(0, 2**32 - 1))
@@ -76,6 +78,7 @@ def test_a_reading_without_an_upper_end_leaves_the_mean_without_one() -> None:
 
 @outside(
     wet_gauge.judge_film,
+    kind=Kind.SIMULATION,
     source="by enumeration: the verdict on every film that the two teeth of ASTM D4414 allow",
 )
 @given(teeth, teeth, teeth, teeth)

@@ -14,7 +14,7 @@ from booth.trade.mixing.components import Component, Measure
 from booth.trade.mixing.mixed_batch import BatchAge
 from booth.trade.result import BadInput
 from tests.reference import UNITS
-from tests.trade.outside import outside
+from tests.trade.outside import Kind, outside
 
 VOLUME, WEIGHT = Measure.VOLUME, Measure.WEIGHT
 measures = st.sampled_from((VOLUME, WEIGHT))
@@ -44,7 +44,11 @@ def three(first: float, second: float, third: float) -> list[Component]:
     ]
 
 
-@outside(components.pour_shares, source="chemicals.utils.Vfs_to_zs and zs_to_ws: by way of moles")
+@outside(
+    components.pour_shares,
+    kind=Kind.LIBRARY,
+    source="chemicals.utils.Vfs_to_zs and zs_to_ws: by way of moles",
+)
 @given(st.floats(0.1, 10), st.floats(0.1, 10), st.floats(0.1, 10))
 def test_volume_to_weight_is_the_same_by_way_of_moles(a: float, b: float, c: float) -> None:
     whole = a + b + c
@@ -57,6 +61,7 @@ def test_volume_to_weight_is_the_same_by_way_of_moles(a: float, b: float, c: flo
 @outside(
     components.pour_shares,
     components.parts_by_volume,
+    kind=Kind.LIBRARY,
     source="chemicals.utils.ws_to_zs and zs_to_Vfs: by way of moles",
 )
 @given(st.floats(0.1, 10), st.floats(0.1, 10), st.floats(0.1, 10))
@@ -73,6 +78,7 @@ def test_weight_to_volume_is_the_same_by_way_of_moles(a: float, b: float, c: flo
 @outside(
     pours.pour_table,
     pours.pour_table_from_component,
+    kind=Kind.TRANSCRIPTION,
     source="printed table of kit sizes of two-part systems by volume (seen): half a pint or five "
     "gallons of A at 1:1, 2:1, 4:1; the amounts it prints are rounded to 0.01",
 )
@@ -88,7 +94,11 @@ def test_what_a_kit_makes(ratio: float, kit_of: float, makes: float) -> None:
     assert again.amounts == pytest.approx((kit_of, kit_of / ratio))
 
 
-@outside(pours.pour_table, source="chemicals.utils.Vfs_to_zs and zs_to_ws: by way of moles")
+@outside(
+    pours.pour_table,
+    kind=Kind.LIBRARY,
+    source="chemicals.utils.Vfs_to_zs and zs_to_ws: by way of moles",
+)
 def test_parts_by_volume_on_a_scale() -> None:
     weights = zs_to_ws(Vfs_to_zs([0.5, 0.3, 0.2], MOLAR_VOLUMES), list(MOLAR))
     table = pours.pour_table(three(5, 3, 2), 800.0, parts_by=VOLUME, measure=WEIGHT)
@@ -152,6 +162,7 @@ def test_from_one_component_or_from_the_total_is_the_same_table(
 
 @outside(
     pours.pour_table_from_stock,
+    kind=Kind.DEFINITION,
     source="limiting reagent: scarcest over its share, worked by hand",
 )
 @pytest.mark.parametrize(
@@ -169,7 +180,9 @@ def test_the_scarcest_component_sets_the_batch(stock: dict[str, float], makes: f
     assert all(pour.amount <= stock.get(pour.name, math.inf) * (1 + 1e-12) for pour in table.pours)
 
 
-@outside(pours.pour_table_on_top, source="mass balance of one mix, worked by hand")
+@outside(
+    pours.pour_table_on_top, kind=Kind.THEOREM, source="mass balance of one mix, worked by hand"
+)
 @given(mixes(), st.floats(0, 1e4), amount)
 def test_topping_up_counts_on_from_what_is_left(
     mix: tuple[Component, ...], left: float, more: float
@@ -183,7 +196,11 @@ def test_topping_up_counts_on_from_what_is_left(
         assert poured == pytest.approx(share * more, rel=1e-9, abs=1e-9)
 
 
-@outside(components.with_thinner, source="pint: 1 US pint in 1 US gallon, 1 fl oz in 1 quart")
+@outside(
+    components.with_thinner,
+    kind=Kind.LIBRARY,
+    source="pint: 1 US pint in 1 US gallon, 1 fl oz in 1 quart",
+)
 @pytest.mark.parametrize(
     ("thinner", "paint"), [("1 pint", "1 gallon"), ("1 fluid_ounce", "1 quart"), ("1 l", "4 l")]
 )
@@ -196,7 +213,11 @@ def test_thinner_is_percent_of_the_paint_on_top(thinner: str, paint: str) -> Non
     assert table.amounts == pytest.approx((0.8 * whole, 0.2 * whole, added))
 
 
-@outside(overpour.amounts_from_marks, source="mass balance: the pours add up to the last mark")
+@outside(
+    overpour.amounts_from_marks,
+    kind=Kind.THEOREM,
+    source="mass balance: the pours add up to the last mark",
+)
 @given(st.lists(st.floats(0, 1e4), min_size=1, max_size=6), st.floats(0, 1e4))
 def test_marks_and_amounts(amounts: list[float], before: float) -> None:
     marks = [before + sum(amounts[: n + 1]) for n in range(len(amounts))]
@@ -204,7 +225,7 @@ def test_marks_and_amounts(amounts: list[float], before: float) -> None:
     assert overpour.amounts_from_marks(marks, before) == pytest.approx(amounts, abs=1e-9)
 
 
-@outside(overpour.after_pouring, source="mass balance, worked by hand")
+@outside(overpour.after_pouring, kind=Kind.DEFINITION, source="mass balance, worked by hand")
 @pytest.mark.parametrize(
     ("poured", "to_add", "total"),
     [
@@ -263,7 +284,9 @@ def test_an_overpour_is_put_right_exactly_and_by_the_least(
 
 
 @outside(
-    mixed_batch.mixed_density_g_ml, source="chemicals.utils: mean molar mass over mean molar volume"
+    mixed_batch.mixed_density_g_ml,
+    kind=Kind.LIBRARY,
+    source="chemicals.utils: mean molar mass over mean molar volume",
 )
 @given(st.floats(0.1, 10), st.floats(0.1, 10), st.floats(0.1, 10))
 def test_density_of_the_mix(a: float, b: float, c: float) -> None:
@@ -286,7 +309,11 @@ def test_alcohol_in_water_shows_the_limit_of_adding_volumes() -> None:
     assert 0.03 < real / ideal - 1 < 0.04
 
 
-@outside(mixed_batch.mixed_volume_ml, source="chemicals.utils.ws_to_zs and molar volumes")
+@outside(
+    mixed_batch.mixed_volume_ml,
+    kind=Kind.LIBRARY,
+    source="chemicals.utils.ws_to_zs and molar volumes",
+)
 @given(st.floats(0.1, 10), st.floats(0.1, 10), st.floats(0.1, 10), amount)
 def test_volume_of_what_was_weighed(a: float, b: float, c: float, grams: float) -> None:
     zs = ws_to_zs([a / (a + b + c), b / (a + b + c), c / (a + b + c)], list(MOLAR))
@@ -300,7 +327,11 @@ def test_volume_of_what_was_weighed(a: float, b: float, c: float, grams: float) 
     assert mixed_batch.mixed_volume_ml(three(a, b, c), on_top) == pytest.approx(volume, rel=1e-9)
 
 
-@outside(mixed_batch.pot_life_left_s, source="common practice, no source: the oldest batch rules")
+@outside(
+    mixed_batch.pot_life_left_s,
+    kind=Kind.DEFINITION,
+    source="common practice, no source: the oldest batch rules",
+)
 @pytest.mark.parametrize(
     ("batches", "left"),
     [

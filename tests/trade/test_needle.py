@@ -11,13 +11,13 @@ from scipy import optimize
 from booth.trade.delivery import needle
 from booth.trade.delivery.needle import NeedleCatch
 from booth.trade.result import BadInput, Estimate, Outside
-from tests.trade.outside import outside
+from tests.trade.outside import Kind, outside
 
 quarters = st.integers(0, 20).map(lambda quarter: quarter / 4)
 catches = st.lists(st.builds(NeedleCatch, quarters, st.floats(1, 400)), min_size=1, max_size=12)
 
 
-@outside(needle.needle_curve, source="scipy.optimize.isotonic_regression")
+@outside(needle.needle_curve, kind=Kind.LIBRARY, source="scipy.optimize.isotonic_regression")
 @given(catches)
 def test_the_curve_is_the_isotonic_regression(tried: list[NeedleCatch]) -> None:
     turns = sorted({catch.turns for catch in tried})
@@ -31,7 +31,11 @@ def test_the_curve_is_the_isotonic_regression(tried: list[NeedleCatch]) -> None:
     assert [point.count for point in curve] == [len(group) for group in groups]
 
 
-@outside(needle.delivery_at_turns, source="numpy.interp between the points of the curve")
+@outside(
+    needle.delivery_at_turns,
+    kind=Kind.LIBRARY,
+    source="numpy.interp between the points of the curve",
+)
 @given(catches, st.floats(0, 6))
 def test_between_settings_the_line_is_straight_and_beyond_them_there_is_none(
     tried: list[NeedleCatch], turns: float
@@ -57,7 +61,9 @@ def test_at_a_setting_tried_the_catches_themselves_are_the_band() -> None:
     assert (found.low, found.likely, found.high) == (180, 190, 200)
 
 
-@outside(needle.turns_for_delivery, source="numpy.interp with the axes exchanged")
+@outside(
+    needle.turns_for_delivery, kind=Kind.LIBRARY, source="numpy.interp with the axes exchanged"
+)
 @given(
     st.lists(quarters, min_size=2, max_size=10, unique=True),
     st.lists(st.floats(1, 40), min_size=10, max_size=10),

@@ -15,7 +15,7 @@ from booth.trade.pattern import overlap
 from booth.trade.pattern.fan_profile import NAMES, FanProfile, profile_by_name, profile_from_zones
 from booth.trade.pattern.overlap_numerics import GAUSS_12
 from booth.trade.result import BadInput
-from tests.trade.outside import outside
+from tests.trade.outside import Kind, outside
 
 names = st.sampled_from(NAMES)
 overlaps = st.floats(0.0, 0.9)
@@ -49,6 +49,7 @@ def test_the_places_and_weights_of_the_quadrature() -> None:
 @outside(
     overlap.evenness,
     overlap.film_at,
+    kind=Kind.THEOREM,
     source="theorem: translates of a triangle sum to a constant at 1 - 1/(2n), of a top hat at "
     "1 - 1/n, of cosine squared at 1/2, 2/3, 3/4 (provable by hand)",
 )
@@ -71,6 +72,7 @@ def test_where_the_film_is_flat(name: str, o: float) -> None:
 
 @outside(
     overlap.evenness,
+    kind=Kind.THEOREM,
     source="provable by hand: a parabola at 50 % has max/min 3/2 and CV sqrt(1/80) = 11.18 %",
 )
 def test_a_parabola_at_50_percent_is_not_flat() -> None:
@@ -83,6 +85,7 @@ def test_a_parabola_at_50_percent_is_not_flat() -> None:
 
 @outside(
     overlap.evenness,
+    kind=Kind.THEOREM,
     source="provable by hand: a top hat with 1/pitch = N + f has CV sqrt(f (1 - f)) / (N + f) and "
     "max/min (N + 1)/N",
 )
@@ -95,6 +98,7 @@ def test_a_top_hat_between_its_flat_overlaps(whole: int, part: float) -> None:
 
 @outside(
     overlap.most_even_overlap,
+    kind=Kind.LIBRARY,
     source="published study of a parabolic gun: least variance about 0.0025 at an overlap of 0.29 "
     "to 0.31; by hand and scipy.optimize: 0.301, CV 5.33 %",
 )
@@ -152,7 +156,10 @@ def test_no_overlap_within_the_limits_is_more_even(
 
 
 @outside(
-    overlap.film_at, overlap.evenness, source="plain summation over a lattice of passes with numpy"
+    overlap.film_at,
+    overlap.evenness,
+    kind=Kind.SIMULATION,
+    source="plain summation over a lattice of passes with numpy",
 )
 @settings(deadline=None)
 @given(names.filter(lambda name: name != "even"), overlaps, st.booleans())
@@ -230,7 +237,11 @@ def test_a_strip_left_bare_is_infinitely_uneven() -> None:
         assert overlap.evenness(profile_by_name(name), 0.0).max_over_min == math.inf
 
 
-@outside(overlap.steady_part, source="by enumeration: passes counted over the painted width")
+@outside(
+    overlap.steady_part,
+    kind=Kind.SIMULATION,
+    source="by enumeration: passes counted over the painted width",
+)
 @given(overlaps, st.integers(1, 12), st.floats(0.001, 0.999))
 def test_the_steady_part_has_all_its_passes_and_the_rest_has_not(
     o: float, passes: int, share: float
@@ -251,6 +262,7 @@ def test_the_steady_part_has_all_its_passes_and_the_rest_has_not(
 
 @outside(
     overlap.film_section,
+    kind=Kind.SIMULATION,
     source="conservation of volume: the section of n passes holds n fans; plain summation by numpy",
 )
 @settings(deadline=None)

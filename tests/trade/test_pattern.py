@@ -12,7 +12,7 @@ from scipy import integrate, stats
 
 from booth.trade.pattern import fan_profile
 from booth.trade.result import BadInput
-from tests.trade.outside import outside
+from tests.trade.outside import Kind, outside
 
 zones = st.lists(st.integers(0, 9), min_size=3, max_size=15).filter(any)
 place = st.floats(-0.499, 0.499)
@@ -39,6 +39,7 @@ def mean_over_fan(profile: fan_profile.FanProfile) -> float:
 
 @outside(
     fan_profile.profile_by_name,
+    kind=Kind.LIBRARY,
     source="scipy.stats: uniform, triang, beta, cosine, truncnorm densities",
 )
 @pytest.mark.parametrize("name", DENSITIES)
@@ -72,6 +73,7 @@ def test_at_an_edge_that_jumps_the_mean_of_both_sides_counts() -> None:
 
 @outside(
     fan_profile.profile_from_zones,
+    kind=Kind.LIBRARY,
     source="numpy.interp between the middles of the zones; numpy.mean of steps",
 )
 @given(zones, place)

@@ -5,7 +5,6 @@ from __future__ import annotations
 import ast
 import dataclasses
 import doctest
-import importlib
 import inspect
 import math
 import re
@@ -28,10 +27,9 @@ from booth.trade.mixing.mixed_batch import BatchAge
 from booth.trade.result import BadInput
 from booth.trade.thinning.thinning_fit import ThinningPoint
 from booth.trade.weather.weather_limits import Bounds
-from tests.trade.outside import CHECKED
+from tests.trade.outside import CHECKED, import_all_tests
 from tests.trade.walk import FUNCTIONS, MODULES, PACKAGE, parameters, published
 
-TESTS = Path(__file__).parent
 SECTIONS = ("Args", "Returns", "Range", "Source")
 
 #: Public functions without an outside check, with the reason.
@@ -193,23 +191,18 @@ def test_each_source_names_something(name: str) -> None:
     assert not re.fullmatch(r"as for \w+\.?", source), "it only points elsewhere"
 
 
-def _import_all_tests() -> None:
-    for path in sorted(TESTS.glob("test_*.py")):
-        importlib.import_module(f"tests.trade.{path.stem}")
-
-
 def test_each_function_is_checked_from_outside() -> None:
-    _import_all_tests()
+    import_all_tests()
     unchecked = set(FUNCTIONS) - set(CHECKED)
     assert unchecked == set(NOTHING_TO_CHECK)
     assert set(CHECKED) - set(FUNCTIONS) == set(), "checks of what is not public"
 
 
 def test_each_outside_check_names_its_source() -> None:
-    _import_all_tests()
-    for name, sources in CHECKED.items():
-        for source in sources:
-            assert len(source.strip()) > 5, name
+    import_all_tests()
+    for name, checks in CHECKED.items():
+        for check in checks:
+            assert len(check.source.strip()) > 5, name
 
 
 #: Numbers that are part of the mathematics or of a decimal unit, not of anybody's publication.

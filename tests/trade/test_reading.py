@@ -12,7 +12,7 @@ from booth.trade.pattern import pattern_reading as readings
 from booth.trade.pattern.fan_profile import NAMES, profile_by_name
 from booth.trade.pattern.pattern_reading import Seen
 from booth.trade.result import BadInput
-from tests.trade.outside import outside
+from tests.trade.outside import Kind, outside
 
 #: Causes and remedies named in the manual, as the words that have to turn up in ours.
 TM_43_0139 = {
@@ -26,6 +26,7 @@ TM_43_0139 = {
 
 @outside(
     readings.reading,
+    kind=Kind.TRANSCRIPTION,
     source="US Army TM 43-0139, pages 5-9 (jerky spray) and 5-11 (defective spray patterns)",
 )
 @pytest.mark.parametrize("seen", TM_43_0139)
@@ -74,6 +75,7 @@ def _zones(name: str, count: int) -> list[float]:
 
 @outside(
     readings.seen_in_zones,
+    kind=Kind.DEFINITION,
     source="zones integrated with scipy from profiles of known moments; where one shape begins is "
     "common practice, no source",
 )
@@ -100,7 +102,11 @@ def test_what_is_no_pattern_has_no_shape() -> None:
         readings.seen_in_zones([0, 0, 0])
 
 
-@outside(readings.reading, source="common practice, no source: the flood test and a split fan")
+@outside(
+    readings.reading,
+    kind=Kind.DEFINITION,
+    source="common practice, no source: the flood test and a split fan",
+)
 def test_the_flood_test_parts_cap_from_tip_and_a_split_fan_names_mix_and_fluid() -> None:
     flood = readings.reading("flood heavy one end")
     told = " ".join((flood.means, *flood.turns))

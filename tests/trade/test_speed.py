@@ -11,7 +11,7 @@ from booth.trade.film import gun_speed
 from booth.trade.film.transfer_efficiency import HVLP_LARGE_PARTS, EfficiencyBand
 from booth.trade.result import BadInput, Estimate, Value
 from tests.reference import UNITS
-from tests.trade.outside import outside
+from tests.trade.outside import Kind, outside
 
 flow = st.floats(20, 900)
 fan = st.floats(50, 400)
@@ -22,6 +22,7 @@ share = st.floats(0.05, 1.0)
 
 @outside(
     gun_speed.mean_wet_film_um,
+    kind=Kind.SIMULATION,
     source="conservation of volume: a panel painted droplet by droplet with numpy",
 )
 def test_the_film_of_a_panel_painted_droplet_by_droplet() -> None:
@@ -49,6 +50,7 @@ def test_the_film_of_a_panel_painted_droplet_by_droplet() -> None:
 @outside(
     gun_speed.speed_for_wet_film_mm_s,
     gun_speed.mean_wet_film_um,
+    kind=Kind.LIBRARY,
     source="pint: delivery over film x pitch",
 )
 @given(flow, fan, overlap, pace, share)
@@ -96,6 +98,7 @@ def test_the_film_rises_with_delivery_and_overlap_and_falls_with_speed_and_fan(
 
 @outside(
     gun_speed.pitch_mm,
+    kind=Kind.TRANSCRIPTION,
     source="MIL-HDBK-1110 9.6.8 and US Army TM 1-1500-344-23-2 A-8.3: half over half, so the pitch "
     "is half the fan",
 )
@@ -107,6 +110,7 @@ def test_half_over_half_is_half_a_fan() -> None:
 @outside(
     gun_speed.pass_time_s,
     gun_speed.speed_of_pass_mm_s,
+    kind=Kind.LIBRARY,
     source="pint; a textbook's rule of thumb of 1 ft/s: 4 ft take 4 s",
 )
 @given(st.floats(10, 5000), pace)
@@ -131,7 +135,9 @@ def _layers(passes: int, width: float, w: float, pitch: float) -> np.ndarray:
 
 
 @outside(
-    gun_speed.passes_for_width, source="by enumeration: strips counted over the panel with numpy"
+    gun_speed.passes_for_width,
+    kind=Kind.SIMULATION,
+    source="by enumeration: strips counted over the panel with numpy",
 )
 @given(st.floats(20, 2000), st.integers(2, 5))
 def test_passes_put_every_layer_on_the_whole_width(width: float, n: int) -> None:

@@ -7,11 +7,15 @@ from fluids.particle_size_distribution import ASTM_E11_sieves
 
 from booth.trade.mixing import strainer
 from booth.trade.result import Outside
-from tests.trade.outside import outside
+from tests.trade.outside import Kind, outside
 from tests.trade.said import plain
 
 
-@outside(strainer.sieve_number, source="fluids.particle_size_distribution.ASTM_E11_sieves")
+@outside(
+    strainer.sieve_number,
+    kind=Kind.LIBRARY,
+    source="fluids.particle_size_distribution.ASTM_E11_sieves",
+)
 @pytest.mark.parametrize(
     "sieve", [each for each in ASTM_E11_sieves.values() if 45e-6 <= each.opening <= 1e-3]
 )
@@ -21,7 +25,11 @@ def test_every_sieve_by_its_opening(sieve: object) -> None:
     assert strainer.sieve_number(opening_um) == number
 
 
-@outside(strainer.sieve_number, source="ISO 3, series R40/3 (the openings of ISO 565): 10^(3n/40)")
+@outside(
+    strainer.sieve_number,
+    kind=Kind.DATA,
+    source="ISO 3, series R40/3 (the openings of ISO 565): 10^(3n/40)",
+)
 def test_openings_are_preferred_numbers() -> None:
     series = [10 ** (3 - 3 * n / 40) for n in range(len(strainer.SIEVES))]
     # Preferred numbers are rounded, by up to 1.3 % (ISO 3), and a sieve once more, to a micrometre.

@@ -11,7 +11,7 @@ from booth.trade.cups.cup_table import CUPS
 from booth.trade.film import coverage, gun_speed
 from booth.trade.result import Estimate, Value
 from booth.trade.thinning import thin_to_viscosity
-from tests.trade.outside import outside
+from tests.trade.outside import Kind, outside
 
 UM_PER_MIL = 25.4
 #: ft2 to the US gallon in a m2 to the litre: 3.785411784 l, 0.3048 m (NIST SP 811 (2008) B.8).
@@ -62,6 +62,7 @@ def test_the_tables_are_of_every_cup() -> None:
 @outside(
     efflux_time.viscosity_from_efflux,
     efflux_time.efflux_from_viscosity,
+    kind=Kind.TRANSCRIPTION,
     source=f"{D1200}; {D4212}; {ISO_2431}, lower end 30 s recalled; {DIN_53211}",
 )
 @pytest.mark.parametrize("key", sorted({*STRAIGHT, *CURVED}))
@@ -81,6 +82,7 @@ def test_each_cup_follows_the_line_of_its_standard_over_its_range(key: str) -> N
 
 @outside(
     efflux_time.efflux_from_viscosity,
+    kind=Kind.DEFINITION,
     source="the lines above solved for 100 mm2/s by hand: 'a 4 mm cup' is not one thing",
 )
 @pytest.mark.parametrize(
@@ -94,6 +96,7 @@ def test_one_liquid_of_100_mm2_s_in_four_cups(key: str, efflux_s: float) -> None
 
 @outside(
     efflux_time.viscosity_from_efflux,
+    kind=Kind.TRANSCRIPTION,
     source="a laboratory's page prints 151.767 for 3.85 x (46 - 4.49); by hand it is 159.81",
 )
 def test_a_printed_slip_in_the_line_of_ford_4() -> None:
@@ -105,6 +108,7 @@ def test_a_printed_slip_in_the_line_of_ford_4() -> None:
 
 @outside(
     efflux_time.viscosity_from_efflux,
+    kind=Kind.LIBRARY,
     source="chemicals.viscosity.viscosity_converter (Gardner/Sward 1972): Ford #3 and Zahn #5 of "
     "its table are other cups than those of ASTM",
 )
@@ -124,6 +128,7 @@ def test_the_older_table_disagrees_where_it_is_said_to(
 
 @outside(
     coverage.theoretical_coverage_m2_l,
+    kind=Kind.DATA,
     source="MIL-HDBK-1110 2.1.5, spreading rates of 100 % and 50 % solids (seen)",
 )
 @pytest.mark.parametrize(
@@ -138,6 +143,7 @@ def test_spreading_rates_of_the_handbook(solids: float, dry_mil: float, ft2_gal:
 
 @outside(
     coverage.theoretical_coverage_m2_l,
+    kind=Kind.DATA,
     source="MIL-HDBK-1110 2.1.5 prints 600 ft2 for 50 % solids at 1 mil, against its own rows (seen)",
 )
 def test_a_printed_slip_in_the_spreading_rates() -> None:
@@ -149,6 +155,7 @@ def test_a_printed_slip_in_the_spreading_rates() -> None:
 
 @outside(
     coverage.theoretical_coverage_m2_l,
+    kind=Kind.TRANSCRIPTION,
     source="a spreading-rate data sheet prints 100 x solids / um for m2/L, and works its example "
     "with 1000: 65 % at 125 um, 5.2 m2/L (seen)",
 )
@@ -160,6 +167,7 @@ def test_a_printed_slip_in_the_metric_formula() -> None:
 
 @outside(
     receiver.free_air_stored_l,
+    kind=Kind.DEFINITION,
     source="Boyle's law by hand: a cubic foot at 100 psig holds 7.8 volumes of free air and gives "
     "6.8 of them up; a page on receivers prints the 6.8 for what it holds (seen)",
 )
@@ -171,6 +179,7 @@ def test_what_a_receiver_holds_is_one_volume_more_than_it_gives() -> None:
 
 @outside(
     gun_speed.mean_wet_film_um,
+    kind=Kind.DEFINITION,
     source="by hand: 200 ml/min x 0.65 over 0.40 m/s x 0.125 m is 43.33 um",
 )
 def test_the_film_of_a_gun_by_hand() -> None:
@@ -181,6 +190,7 @@ def test_the_film_of_a_gun_by_hand() -> None:
 
 @outside(
     thin_to_viscosity.thinner_for_target,
+    kind=Kind.DEFINITION,
     source="20 % of a 0.8 mm2/s thinner in 200 mm2/s: 66 by chemicals.utils.mixing_logarithmic, "
     "24 to 25 by ASTM D7152 / Refutas",
 )

@@ -17,7 +17,7 @@ from booth.trade.result import BadInput, Outside
 from booth.trade.thinning import blending_rule, thin_to_viscosity, thinner_share, thinning_fit
 from booth.trade.thinning.thin_to_viscosity import ThinnerStep
 from booth.trade.thinning.thinning_fit import ThinningFit, ThinningPoint
-from tests.trade.outside import outside
+from tests.trade.outside import Kind, outside
 from tests.trade.said import plain
 
 
@@ -39,7 +39,11 @@ def step(answer: ThinnerStep | Outside) -> ThinnerStep:
     return answer
 
 
-@outside(blending_rule.blend_logarithmic_mm2_s, source="chemicals.utils.mixing_logarithmic")
+@outside(
+    blending_rule.blend_logarithmic_mm2_s,
+    kind=Kind.LIBRARY,
+    source="chemicals.utils.mixing_logarithmic",
+)
 @given(st.floats(1.0, 2000.0), st.floats(0.4, 3.0), st.floats(0.0, 1.0))
 def test_the_logarithmic_rule(first: float, second: float, share: float) -> None:
     known = mixing_logarithmic([1.0 - share, share], [first, second])
@@ -51,6 +55,7 @@ def test_the_logarithmic_rule(first: float, second: float, share: float) -> None
 
 @outside(
     blending_rule.blend_index_mm2_s,
+    kind=Kind.DEFINITION,
     source="Refutas blending number as published (recalled)",
 )
 @given(st.floats(2.0, 2000.0), st.floats(0.6, 3.0), st.floats(0.0, 1.0))
@@ -62,6 +67,7 @@ def test_the_blending_index(first: float, second: float, share: float) -> None:
 @outside(
     blending_rule.blend_index_mm2_s,
     blending_rule.blend_logarithmic_mm2_s,
+    kind=Kind.LIBRARY,
     source="chemicals against Refutas and D7152: 20 % of 0.8 mm2/s in 200 is 66 or 23 to 25",
 )
 def test_the_two_rules_disagree_by_far_and_both_are_shown() -> None:
@@ -73,6 +79,7 @@ def test_the_two_rules_disagree_by_far_and_both_are_shown() -> None:
 
 @outside(
     thin_to_viscosity.thinner_for_target,
+    kind=Kind.LIBRARY,
     source="chemicals.utils.mixing_logarithmic and the Refutas number, solved by scipy's brentq",
 )
 @given(st.floats(30.0, 1000.0), st.floats(0.1, 0.9), st.floats(50.0, 5000.0), st.floats(0.4, 1.5))
@@ -141,7 +148,9 @@ rounds = st.lists(
 )
 
 
-@outside(thinning_fit.fit_thinning, source="scipy.stats.linregress and numpy.polyfit")
+@outside(
+    thinning_fit.fit_thinning, kind=Kind.LIBRARY, source="scipy.stats.linregress and numpy.polyfit"
+)
 @given(rounds, st.floats(50.0, 500.0))
 def test_the_fit_is_the_least_squares_line(made: list[tuple[float, float]], thick: float) -> None:
     shares = np.array([s / (1 + s) for s, _ in made])
@@ -165,6 +174,7 @@ def test_the_fit_is_the_least_squares_line(made: list[tuple[float, float]], thic
 
 @outside(
     thin_to_viscosity.thinner_from_fit,
+    kind=Kind.LIBRARY,
     source="exact: a mix that follows ln nu = c - k x, solved by scipy's brentq",
 )
 @given(st.floats(0.02, 0.2), st.floats(4.0, 12.0), st.floats(0.4, 0.85), st.floats(50.0, 3000.0))
@@ -236,6 +246,7 @@ def test_a_scattered_fit_is_trusted_less() -> None:
 @outside(
     thinner_share.thinner_fraction_after,
     thinner_share.thinner_room_ml,
+    kind=Kind.DEFINITION,
     source="conservation of volume, by hand: 4 l of coating, 4 : 1 thinned, half poured away",
 )
 def test_the_mix_is_kept_in_balance() -> None:
@@ -258,6 +269,7 @@ def test_filling_the_room_reaches_the_limit(
 @outside(
     thinner_share.solids_after_thinning,
     thinner_share.wet_film_after_thinning_um,
+    kind=Kind.DEFINITION,
     source="Organic Finishing Guidebook 2012-13 p. 615: DFT = WFT x VS / (1 + s)",
 )
 def test_solids_and_wet_film_after_thinning() -> None:

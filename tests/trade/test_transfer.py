@@ -13,11 +13,12 @@ from booth.trade.film.gun_speed import mean_wet_film_um
 from booth.trade.film.wet_gauge import FilmInterval
 from booth.trade.result import BadInput, Estimate, Outside, Value
 from tests.reference import UNITS
-from tests.trade.outside import outside
+from tests.trade.outside import Kind, outside
 
 
 @outside(
     transfer_efficiency.default_band,
+    kind=Kind.TRANSCRIPTION,
     source="South Coast AQMD, spray equipment transfer efficiency: 65 %; 40 CFR 60.313: 0.25 for "
     "air atomized spray",
 )
@@ -35,6 +36,7 @@ def test_the_default_bands_hold_the_published_figures() -> None:
 
 @outside(
     transfer_efficiency.transfer_efficiency_from_film,
+    kind=Kind.LIBRARY,
     source="pint: film x speed x pitch over delivery, as a pure number",
 )
 @given(

@@ -18,7 +18,7 @@ from booth.trade.result import BadInput, Outside, Value
 from booth.trade.ventilation import booth_face, dilution, solvents
 from booth.trade.ventilation.solvents import Solvent, solvent
 from tests.reference import UNITS
-from tests.trade.outside import outside
+from tests.trade.outside import Kind, outside
 from tests.trade.said import plain
 
 KELVIN_70F = UNITS.Quantity(70, "degF").to("K").magnitude
@@ -52,6 +52,7 @@ def density_70f_g_ml(cas: str) -> float:
 
 @outside(
     dilution.regulation_dilution_l_per_l,
+    kind=Kind.TRANSCRIPTION,
     source="29 CFR 1910.94(c)(6)(ii), worked example: toluene; acetone by the same formula (recalled)",
 )
 @pytest.mark.parametrize(("name", "ft3_per_gal"), [("toluene", 8564), ("acetone", 6593)])
@@ -63,6 +64,7 @@ def test_the_regulations_example(name: str, ft3_per_gal: float) -> None:
 
 @outside(
     dilution.dilution_air_l_per_l,
+    kind=Kind.THEOREM,
     source="definition of concentration by volume, checked backwards; 29 CFR 1910.94(c)(6)(ii)",
 )
 @given(vapour, lel, st.floats(0.02, 0.25))
@@ -75,7 +77,11 @@ def test_the_air_makes_the_concentration_it_is_for(v: float, limit: float, share
     assert air >= printed
 
 
-@outside(solvents.vapour_l_per_l, source="pint's molar gas constant: R T / p at 70 F and 1 atm")
+@outside(
+    solvents.vapour_l_per_l,
+    kind=Kind.LIBRARY,
+    source="pint's molar gas constant: R T / p at 70 F and 1 atm",
+)
 @given(st.floats(0.6, 1.3), st.floats(30, 200))
 def test_vapour_of_a_litre(density: float, molar_mass: float) -> None:
     moles = UNITS.Quantity(1000 * density / molar_mass, "mol")
@@ -92,6 +98,7 @@ TABLE_IS_OFF = {"isopropyl alcohol": 1.043, "n-propyl alcohol": 1.039, "n-propyl
 
 @outside(
     solvents.solvent,
+    kind=Kind.LIBRARY,
     source="DIPPR equation 105, Perry's Handbook 8th ed. (chemicals): density at 70 F",
 )
 @pytest.mark.parametrize(
@@ -121,7 +128,9 @@ def test_densities_and_molar_masses_of_the_other_liquids(name: str) -> None:
 
 
 @outside(
-    solvents.solvent, source="IEC 60079-20-1:2010 and NFPA 497 (2008), as carried by chemicals"
+    solvents.solvent,
+    kind=Kind.LIBRARY,
+    source="IEC 60079-20-1:2010 and NFPA 497 (2008), as carried by chemicals",
 )
 @pytest.mark.parametrize("name", LIMITS_IEC)
 def test_the_limit_is_the_lowest_of_the_lists(name: str) -> None:
@@ -134,7 +143,11 @@ def test_the_limit_is_the_lowest_of_the_lists(name: str) -> None:
         assert solvent(name).lel_percent <= TABLE_G11[name][1]
 
 
-@outside(solvents.solvent_names, source="29 CFR 1910.94(c)(6)(ii), Table G-11 (recalled)")
+@outside(
+    solvents.solvent_names,
+    kind=Kind.TRANSCRIPTION,
+    source="29 CFR 1910.94(c)(6)(ii), Table G-11 (recalled)",
+)
 def test_every_solvent_of_the_table_is_known_and_gives_its_vapour() -> None:
     names = solvents.solvent_names()
     assert {*TABLE_G11, *LIQUIDS} == set(names)
@@ -158,7 +171,11 @@ def test_old_limits_give_way_to_lower_ones() -> None:
     assert solvent("white spirit").lel_percent == 0.6
 
 
-@outside(solvents.solvent_from_data_sheet, source="chemicals: toluene's molar mass, density, limit")
+@outside(
+    solvents.solvent_from_data_sheet,
+    kind=Kind.LIBRARY,
+    source="chemicals: toluene's molar mass, density, limit",
+)
 def test_a_solvent_from_its_data_sheet() -> None:
     made = solvents.solvent_from_data_sheet(
         "thinner A", density_70f_g_ml("108-88-3"), MW("108-88-3"), 100 * LFL(CASRN="108-88-3")
@@ -169,6 +186,7 @@ def test_a_solvent_from_its_data_sheet() -> None:
 
 @outside(
     dilution.dilution_air_of_blend_l_per_l,
+    kind=Kind.LIBRARY,
     source="chemicals.safety.fire_mixing: Le Chatelier's rule for the mixed vapour",
 )
 @given(st.lists(st.tuples(vapour, lel, st.floats(0.05, 1)), min_size=1, max_size=5))
@@ -189,6 +207,7 @@ def test_a_blend_needs_the_air_of_its_mixed_vapour(parts: list[tuple[float, floa
 
 @outside(
     dilution.volatile_fraction,
+    kind=Kind.DEFINITION,
     source="Organic Finishing Guidebook 2012-13 p. 615: 4 mil wet, 50 %, thinned 25 %, 1.6 mil dry",
 )
 @given(st.floats(0.05, 1.0), st.floats(0.0, 1.0))
@@ -200,6 +219,7 @@ def test_what_evaporates_is_what_does_not_stay(vs: float, s: float) -> None:
 
 @outside(
     dilution.minimum_air,
+    kind=Kind.DEFINITION,
     source="29 CFR 1910.94(c)(6)(ii) (recalled): dilution volume per gallon times gallons a minute",
 )
 def test_a_gallon_of_solvent_an_hour() -> None:
@@ -239,6 +259,7 @@ def test_no_result_reads_as_a_permission() -> None:
 @outside(
     booth_face.required_exhaust,
     booth_face.face_velocity,
+    kind=Kind.LIBRARY,
     source="29 CFR 1910.107(b)(5)(i): 100 ft/min; area x velocity = cfm, Organic Finishing "
     "Guidebook 2012; units by pint",
 )
@@ -266,7 +287,9 @@ def test_exhaust_and_velocity_undo_each_other(area: float, velocity: float) -> N
 
 
 @outside(
-    booth_face.design_velocity_m_s, source="WAC 296-62-11019, Table 14 (seen), air-operated guns"
+    booth_face.design_velocity_m_s,
+    kind=Kind.TRANSCRIPTION,
+    source="WAC 296-62-11019, Table 14 (seen), air-operated guns",
 )
 @pytest.mark.parametrize(
     ("crossdraft_ft_min", "large", "ft_min"),

@@ -16,7 +16,7 @@ from booth.trade.cups.viscosity_by_temperature import (
 )
 from booth.trade.result import BadInput, Estimate, Outside, Value
 from tests.reference import props_si
-from tests.trade.outside import outside
+from tests.trade.outside import Kind, outside
 from tests.trade.said import plain
 
 #: Liquids of CoolProp that are 2 mm2/s or thicker from 15 to 30 C: oils, glycol brines, dodecane.
@@ -43,6 +43,7 @@ def two_points(liquid: str) -> tuple[ViscosityPoint, ViscosityPoint]:
 
 @outside(
     viscosity_by_temperature.viscosity_at_temperature,
+    kind=Kind.LIBRARY,
     source="CoolProp: heat transfer liquids and glycols",
 )
 @pytest.mark.parametrize("liquid", LIQUIDS)
@@ -56,6 +57,7 @@ def test_real_liquids_follow_between_two_points(liquid: str, at_c: float) -> Non
 
 @outside(
     viscosity_by_temperature.viscosity_at_temperature,
+    kind=Kind.LIBRARY,
     source="CoolProp: heat transfer liquids and glycols",
 )
 @pytest.mark.parametrize("liquid", LIQUIDS)
@@ -69,6 +71,7 @@ def test_beyond_the_points_the_estimate_holds_the_truth(liquid: str, at_c: float
 
 @outside(
     viscosity_by_temperature.viscosity_at_temperature,
+    kind=Kind.LIBRARY,
     source="CoolProp T66: Walther's line errs less than an Arrhenius line",
 )
 def test_walther_is_nearer_than_arrhenius() -> None:
@@ -83,6 +86,7 @@ def test_walther_is_nearer_than_arrhenius() -> None:
 
 @outside(
     viscosity_by_temperature.one_point_band,
+    kind=Kind.LIBRARY,
     source="ASTM D4212 8.1 (up to 5 % a degree F), held against the liquids of CoolProp",
 )
 @pytest.mark.parametrize("liquid", LIQUIDS)
@@ -95,6 +99,7 @@ def test_no_liquid_moves_by_more_than_the_band(liquid: str, at_c: float) -> None
 
 @outside(
     viscosity_by_temperature.one_point_band,
+    kind=Kind.LIBRARY,
     source="CoolProp T66 against ASTM D4212 8.1: it moves by more",
 )
 def test_a_thick_oil_in_the_cold_leaves_the_band_as_the_docstring_admits() -> None:

@@ -11,7 +11,7 @@ from booth.trade.delivery import water
 from booth.trade.delivery.water import WaterPaintPair
 from booth.trade.result import BadInput, Estimate, Outside
 from tests.reference import props_si
-from tests.trade.outside import outside
+from tests.trade.outside import Kind, outside
 
 # The CIPM formula gives its own uncertainty as below 1e-6 and was fitted to other measurements than
 # IAPWS-95, whose own is 1e-6 near room temperature; at 40 C they are 2e-6 apart.
@@ -20,7 +20,9 @@ PASCAL = 101325.0
 
 
 @outside(
-    water.water_density_kg_m3, source="IAPWS-95 by CoolProp and iapws; IAPWS table 15, 20, 25, 30 C"
+    water.water_density_kg_m3,
+    kind=Kind.LIBRARY,
+    source="IAPWS-95 by CoolProp and iapws; IAPWS table 15, 20, 25, 30 C",
 )
 @pytest.mark.parametrize("water_c", [1, 4, 10, 15, 20, 25, 30, 35, 40])
 def test_density_agrees_with_iapws(water_c: float) -> None:
@@ -62,6 +64,7 @@ pairs = st.lists(
 
 @outside(
     water.paint_from_water,
+    kind=Kind.THEOREM,
     source="order statistics: the median lies between the extremes, and a ratio common to all "
     "pairs is returned",
 )

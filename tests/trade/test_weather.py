@@ -13,7 +13,7 @@ from iapws import iapws97
 from booth.trade.result import BadInput
 from booth.trade.weather import humid_air, weather_limits
 from booth.trade.weather.weather_limits import Bounds
-from tests.trade.outside import outside
+from tests.trade.outside import Kind, outside
 
 psychrolib.SetUnitSystem(psychrolib.SI)
 
@@ -34,7 +34,9 @@ AIRS = st.tuples(air, humidity).filter(lambda each: has_a_dew_point(*each))
 
 
 @outside(
-    humid_air.saturation_pressure_pa, source="psychrolib 2.5 (ASHRAE Fundamentals 2017, ch. 1)"
+    humid_air.saturation_pressure_pa,
+    kind=Kind.LIBRARY,
+    source="psychrolib 2.5 (ASHRAE Fundamentals 2017, ch. 1)",
 )
 @pytest.mark.parametrize("air_c", range(1, 51))
 def test_saturation_pressure_is_ashraes_within_what_the_authors_state(air_c: int) -> None:
@@ -43,14 +45,20 @@ def test_saturation_pressure_is_ashraes_within_what_the_authors_state(air_c: int
     )
 
 
-@outside(humid_air.saturation_pressure_pa, source="IAPWS-IF97, as carried by iapws")
+@outside(
+    humid_air.saturation_pressure_pa, kind=Kind.LIBRARY, source="IAPWS-IF97, as carried by iapws"
+)
 @pytest.mark.parametrize("air_c", (5, 15, 20, 25, 35, 45))
 def test_saturation_pressure_is_that_of_the_steam_tables(air_c: int) -> None:
     pascal = iapws97._PSat_T(air_c + 273.15) * 1e6
     assert humid_air.saturation_pressure_pa(air_c) == pytest.approx(pascal, rel=STATED)
 
 
-@outside(humid_air.dew_point_c, source="psychrolib 2.5 (ASHRAE Fundamentals 2017, ch. 1)")
+@outside(
+    humid_air.dew_point_c,
+    kind=Kind.LIBRARY,
+    source="psychrolib 2.5 (ASHRAE Fundamentals 2017, ch. 1)",
+)
 @pytest.mark.parametrize(
     ("air_c", "percent", "printed"),
     [(20, 50, 9.27), (25, 60, 16.70), (30, 70, 23.93), (20, 85, 17.40)],
@@ -64,7 +72,11 @@ def test_dew_point_as_the_reference_library_gives_it(
     assert humid_air.dew_point_c(air_c, percent) == pytest.approx(reference, abs=0.05)
 
 
-@outside(humid_air.dew_point_c, source="psychrolib 2.5 (ASHRAE Fundamentals 2017, ch. 1)")
+@outside(
+    humid_air.dew_point_c,
+    kind=Kind.LIBRARY,
+    source="psychrolib 2.5 (ASHRAE Fundamentals 2017, ch. 1)",
+)
 @given(st.floats(0.5, 50.0), st.floats(5.0, 100.0))
 def test_dew_points_above_freezing(air_c: float, percent: float) -> None:
     """Below 0 C the library gives the frost point, which is another thing: not compared."""
@@ -101,7 +113,11 @@ def test_air_too_dry_for_the_formula_is_refused_and_no_other(air_c: float, perce
         assert humid_air.dew_point_c(air_c, percent) > -40.0
 
 
-@outside(humid_air.dew_margin_c, source="psychrolib 2.5: a wall at 14 C in air of 20 C and 60 %")
+@outside(
+    humid_air.dew_margin_c,
+    kind=Kind.LIBRARY,
+    source="psychrolib 2.5: a wall at 14 C in air of 20 C and 60 %",
+)
 def test_margin_of_a_cold_part() -> None:
     dew_c = psychrolib.GetTDewPointFromRelHum(20.0, 0.60)
     assert humid_air.dew_margin_c(20.0, 60.0, 14.0) == pytest.approx(14.0 - dew_c, abs=0.05)
@@ -114,7 +130,9 @@ def test_margin_and_dew_point_make_the_part(read: tuple[float, float], part_c: f
     assert margin + humid_air.dew_point_c(air_c, percent) == pytest.approx(part_c, abs=1e-9)
 
 
-@outside(humid_air.drying_power_pa, source="psychrolib 2.5, GetVapourPressureDeficit")
+@outside(
+    humid_air.drying_power_pa, kind=Kind.LIBRARY, source="psychrolib 2.5, GetVapourPressureDeficit"
+)
 @given(st.floats(1.0, 50.0), st.floats(0.0, 99.0))
 def test_drying_power_is_the_vapour_pressure_deficit(air_c: float, percent: float) -> None:
     ratio = psychrolib.GetHumRatioFromRelHum(air_c, percent / 100, 101325)
@@ -125,7 +143,11 @@ def test_drying_power_is_the_vapour_pressure_deficit(air_c: float, percent: floa
     )
 
 
-@outside(humid_air.relative_drying_power, source="psychrolib 2.5, GetVapourPressureDeficit")
+@outside(
+    humid_air.relative_drying_power,
+    kind=Kind.LIBRARY,
+    source="psychrolib 2.5, GetVapourPressureDeficit",
+)
 @pytest.mark.parametrize(("air_c", "percent"), [(15, 75), (10, 80), (23, 30), (35, 40), (23, 50)])
 def test_relative_drying_power(air_c: float, percent: float) -> None:
     def deficit(t: float, rh: float) -> float:
@@ -145,6 +167,7 @@ def test_drying_power_at_its_ends() -> None:
 
 @outside(
     weather_limits.weather_verdict,
+    kind=Kind.LIBRARY,
     source="MIL-HDBK-1110 9.6.6 (5 F) and ISO 8502-4 as practised (3 C, recalled); psychrolib 2.5",
 )
 def test_20_c_at_83_5_percent_passes_five_fahrenheit_and_fails_three_celsius() -> None:

@@ -96,6 +96,46 @@ def longest_trigger_s(
     return _net_time(stored, demand_l_min - supply_l_min)
 
 
+def receiver_for_trigger_l(
+    wanted_s: float,
+    full_kpa: float,
+    least_kpa: float,
+    demand_l_min: float,
+    supply_l_min: float = 0.0,
+    *,
+    air_kpa: float = ATMOSPHERE_KPA,
+) -> Estimate | None:
+    """Give the receiver with which the trigger can be held for a wanted time.
+
+    Args:
+        wanted_s: how long the trigger is to be held [s], above 0.
+        full_kpa: gauge pressure in the receiver at the start [kPa]; at worst the cut-in.
+        least_kpa: least gauge pressure in it that still feeds the gun [kPa], 0 or more, below full_kpa.
+        demand_l_min: free air the gun uses, trigger pulled [l/min], above 0.
+        supply_l_min: free air the compressor delivers meanwhile [l/min], 0 or more.
+        air_kpa: absolute pressure of the free air [kPa], 50 to 110.
+
+    Returns: Estimate [l]: ``V = t Pa (demand - supply) / (P1 - P2)``; likely at constant temperature, high
+        for a draw so fast that the air in the receiver cools; None where the supply meets the demand.
+    Range: as for longest_trigger_s; buy the larger one.
+    Source: as for longest_trigger_s, solved for the volume (US DOE / ORNL tools for industrial
+        compressed air).
+
+    >>> round(receiver_for_trigger_l(120.0, 800.0, 500.0, 340.0, 200.0).likely)
+    95
+    """
+    require("The time wanted", wanted_s, above=0.0, unit="s")
+    require("The least pressure", least_kpa, 0.0, unit="kPa")
+    require("The pressure at the start", full_kpa, above=least_kpa, unit="kPa")
+    of_one = longest_trigger_s(
+        1.0, full_kpa, least_kpa, demand_l_min, supply_l_min, air_kpa=air_kpa
+    )
+    if of_one is None:
+        return None
+    likely, most = wanted_s / of_one.likely, wanted_s / of_one.low
+    return Estimate(likely, likely, most, "l", _RULE)
+
+
 def recovery_s(
     receiver_l: float,
     least_kpa: float,

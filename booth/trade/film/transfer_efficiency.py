@@ -97,6 +97,40 @@ def default_band(hvlp: bool, large_flat_part: bool = True) -> EfficiencyBand:
     return HVLP_LARGE_PARTS if large_flat_part else HVLP_SMALL_PARTS
 
 
+def efficiency_from_weights(
+    gained_g: float, sprayed_g: float, weight_solids_fraction: float
+) -> Value | Outside:
+    """Give the transfer efficiency from what a part gained and what was sprayed, both weighed.
+
+    Args:
+        gained_g: weight that the part, or foil on it, gained once the film was dry [g], 0 or more.
+        sprayed_g: weight of paint that left the gun: cup before less cup after [g], above 0.
+        weight_solids_fraction: solids by weight of the paint as sprayed [1], above 0 to 1.
+
+    Returns: Value [1]: ``gained / (sprayed x weight solids)``; Outside where more solids are on the part
+        than left the gun.
+    Range: a dry film, no solvent left in it. The solids as weighed and dried, not the data sheet's: a few
+        per cent in them are as many in the answer.
+    Source: ASTM D5286 3.1.3, transfer efficiency (weight).
+
+    >>> efficiency_from_weights(26.0, 100.0, 0.40).value
+    0.65
+    """
+    require("The weight gained", gained_g, 0.0, unit="g")
+    require("The weight sprayed", sprayed_g, above=0.0, unit="g")
+    require("The solids by weight", weight_solids_fraction, above=0.0, high=1.0)
+    share = gained_g / (sprayed_g * weight_solids_fraction)
+    rule = "solids on the part over solids sprayed, by weight (ASTM D5286)"
+    if share > 1.0:
+        return Outside(
+            "More solids are on the part than left the gun.",
+            "Weigh again when the film is dry, and look at the solids by weight: those of the thinned "
+            "paint count.",
+            rule,
+        )
+    return Value(share, "1", rule)
+
+
 def transfer_efficiency_from_film(
     film: FilmInterval,
     delivery_ml_min: float,
