@@ -22,7 +22,6 @@ from booth.trade.cups.efflux_time import equivalent_efflux, viscosity_from_efflu
 from booth.trade.result import BadInput, Outside, Value
 from booth.trade.thinning.same_cup import next_thinning_step
 from booth.trade.thinning.thin_to_viscosity import (
-    USUAL_THINNER_MM2_S,
     ThinnerStep,
     thinner_for_target,
     thinner_from_fit,
@@ -148,7 +147,6 @@ def advise(job: Job, remaining_ml: float | None = None) -> Advice:
             step = thinner_from_fit(fit, *mixed, target.value, fraction)
         # The cup has just said that it is too thick: a line that says 'thin enough' is no help.
         if not isinstance(step, ThinnerStep):
-            own = own if own is not None else USUAL_THINNER_MM2_S
             step = thinner_for_target(*mixed, viscosity.value, target.value, fraction, own)
     except BadInput as fault:
         return found(Finding.CANNOT_TELL, why=(fault.sentence,))

@@ -34,7 +34,7 @@ def estimate(found: Estimate | Outside | None) -> Estimate:
 @outside(
     receiver.longest_trigger_s,
     kind=Kind.DATA,
-    source="US DOE / ORNL industrial tools suite's own test (seen)",
+    source="US DOE / ORNL industrial tools suite's own test",
 )
 def test_a_receiver_of_183_75_ft3_lasts_five_minutes() -> None:
     found = estimate(
@@ -65,7 +65,7 @@ def test_a_receiver_of_183_75_ft3_lasts_five_minutes() -> None:
 @outside(
     receiver.free_air_stored_l,
     kind=Kind.DATA,
-    source="US DOE / ORNL industrial tools suite's own test (seen)",
+    source="US DOE / ORNL industrial tools suite's own test",
 )
 def test_660_gallons_from_110_to_100_psi_give_60_scf() -> None:
     stored = receiver.free_air_stored_l(
@@ -243,7 +243,7 @@ def test_there_and_back(flow_l: float, one: air_base.AirBase, other: air_base.Ai
 @outside(
     hvlp.hvlp_cap_pressure,
     kind=Kind.TRANSCRIPTION,
-    source="40 CFR 63.11180 (recalled), 63.801: 0.1 to 10 psig",
+    source="40 CFR 63.11180 (0.1 psig from memory, not checked), 63.801: 0.1 to 10 psig",
 )
 @pytest.mark.parametrize(
     ("psi", "within"),

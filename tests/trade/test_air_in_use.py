@@ -111,7 +111,8 @@ def test_the_receiver_has_to_hold_more_than_the_inlet() -> None:
     assert (found.low, found.high) == (310.0, 360.0)
 
 
-#: CDC, MMWR 54 RR-17 (2005), Table B.1 (recalled): air changes per hour, minutes to 99 and 99.9 %.
+#: Canada Communicable Disease Report 22S1 (April 1996), appendix F, after CDC, MMWR 43 RR-13 (1994): air
+#: changes per hour, minutes to 99 and 99.9 %; the row for 50 is that of MMWR 54 RR-17, from memory.
 CDC = (
     (2, 138, 207),
     (4, 69, 104),
@@ -129,7 +130,7 @@ CDC = (
     air_changes.time_to_clear_s,
     air_changes.air_changes_per_h,
     kind=Kind.DATA,
-    source="CDC MMWR 54 RR-17 (2005), Table B.1 (recalled)",
+    source="Canada Communicable Disease Report 22S1 (April 1996), appendix F, after CDC MMWR 43 RR-13 (1994)",
 )
 @pytest.mark.parametrize(("changes", "to_99", "to_999"), CDC)
 def test_minutes_to_clear_a_room(changes: int, to_99: int, to_999: int) -> None:

@@ -11,7 +11,7 @@ from hypothesis import strategies as st
 
 from booth.trade.delivery import catches
 from booth.trade.result import BadInput
-from tests.reference import UNITS
+from tests.reference import UNITS, props_si
 from tests.trade.outside import Kind, outside
 
 US_FL_OZ_ML = 29.5735295625  # NIST Handbook 44, appendix C: 1 US fl oz, exact
@@ -23,11 +23,12 @@ positive = st.floats(0.01, 1e5)
 @outside(
     catches.time_to_empty_s,
     kind=Kind.LIBRARY,
-    source="worked by hand: 20 US fl oz at 6 fl oz/min is 3 min 20 s",
+    source="pint: volume over flow; 20 US fl oz at 6 fl oz/min are 3 min 20 s",
 )
 def test_a_full_cup_of_20_fl_oz_at_6_fl_oz_a_minute_lasts_3_min_20_s_in_both_systems() -> None:
     full, flow = 20 * UNITS.US_fluid_ounce, 6 * UNITS.US_fluid_ounce / UNITS.minute
     in_ml = catches.time_to_empty_s(full.to("ml").magnitude, flow.to("ml/min").magnitude)
+    assert in_ml == pytest.approx((full / flow).to("s").magnitude, rel=REL)
     assert in_ml == pytest.approx(3 * 60 + 20, rel=REL)
     assert catches.time_to_empty_s(20 * US_FL_OZ_ML, 6 * US_FL_OZ_ML) == pytest.approx(200.0)
     # The same in round metric figures: 590 ml at 177 ml/min is 3 min 20 s as well.
@@ -61,9 +62,11 @@ def test_delivery_by_weight_is_weight_over_density_over_time(
 @outside(
     catches.delivery_of_water,
     kind=Kind.LIBRARY,
-    source="IAPWS density by iapws and CoolProp: 200 g at 20 C",
+    source="CoolProp (IAPWS-95): density of water, 200 g at 20 C",
 )
 def test_200_g_of_water_at_20_c_is_200_36_ml() -> None:
+    per_ml = props_si("D", "T", 293.15, "P", 101325.0, "Water") / 1000.0
+    assert catches.delivery_of_water(200, 60, 20) == pytest.approx(200 / per_ml, rel=1e-5)
     assert catches.delivery_of_water(200, 60, 20) == pytest.approx(200.36, abs=0.005)  # as printed
     assert catches.delivery_of_water(200, 30, 20) == pytest.approx(400.72, abs=0.01)
 

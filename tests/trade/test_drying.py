@@ -78,7 +78,6 @@ def test_recoat_minima_of_the_guide_halve_per_17_5_f() -> None:
     fit = linregress(UFGS_MIDDLES_F, [math.log2(hours) for hours in UFGS_RECOAT_H])
     # The constant is printed to half a degree F.
     assert -1.0 / fit.slope == pytest.approx(17.5, abs=0.25)
-    assert math.isclose(wait_by_rule.RECOAT_HALVES_PER_K * 1.8, 17.5)
     # The guide's own steps, 85.5 F taken as the basis: within a quarter, since whole hours in bands
     # of ten degrees are themselves coarser than that (3 to 2 to 1 h from one band to the next).
     # 103 F stands for the band 101-110, whose middle lies above 40 C, where nothing is scaled.
@@ -87,6 +86,10 @@ def test_recoat_minima_of_the_guide_halve_per_17_5_f() -> None:
             wait_by_rule.recoat_opens_at(4 * HOUR, (85.5 - 32) / 1.8, (fahrenheit - 32) / 1.8)
         )
         assert found.likely_s / HOUR == pytest.approx(hours, rel=0.25)
+
+
+def test_the_constant_is_the_one_that_was_fitted() -> None:
+    assert math.isclose(wait_by_rule.RECOAT_HALVES_PER_K * 1.8, 17.5)
 
 
 #: UFGS 09971, recoat maxima [h] of the same rows.
@@ -111,6 +114,25 @@ def test_a_window_closes_no_later_than_the_guide_says(row: int) -> None:
 
 @outside(
     wait_by_rule.recoat_closes_at,
+    kind=Kind.DATA,
+    source="UFGS 09971 recoat maxima: 48 h in its row for 71 to 80 F are 12 h at 101 to 110 F",
+)
+def test_48_h_at_75_5_f_are_at_most_12_h_at_103_f() -> None:
+    found = wait_by_rule.recoat_closes_at(48 * HOUR, (75.5 - 32) / 1.8, (103 - 32) / 1.8)
+    assert 6 * HOUR <= found.seconds <= 12 * HOUR
+    # From the middle of every row to that of every warmer one, the coldest row's own 48 h aside.
+    for base in range(1, 6):
+        for row in range(base + 1, 6):
+            carried = wait_by_rule.recoat_closes_at(
+                UFGS_CLOSES_H[base] * HOUR,
+                (UFGS_MIDDLES_F[base] - 32) / 1.8,
+                (UFGS_MIDDLES_F[row] - 32) / 1.8,
+            )
+            assert carried.seconds <= UFGS_CLOSES_H[row] * HOUR, (base, row)
+
+
+@outside(
+    wait_by_rule.recoat_closes_at,
     flash_off.waterborne_closes_at,
     wait_by_rule.pot_life_at,
     kind=Kind.THEOREM,
@@ -126,6 +148,9 @@ def test_warmer_never_closes_later_at_any_temperature(
         if abs(today_c - at_c) > 0.5 and abs(today_c + warmer_k - at_c) > 0.5:
             assert warm.seconds <= cool.seconds * (1 + 1e-12)
         assert warm.seconds <= time_s
+    if -40 < at_c < 50:  # in its own air the data sheet's own time
+        own = flash_off.waterborne_closes_at(time_s, at_c, 50.0, at_c, 50.0)
+        assert own.seconds == time_s
     if today_c + warmer_k < 50 and at_c < 50 and at_c > -40:
         cool, warm = (
             flash_off.waterborne_closes_at(time_s, c, percent, at_c)
@@ -151,6 +176,12 @@ def test_what_opens_is_never_shortened_what_closes_never_lengthened(
     assert closes.seconds == closes.low_s <= closes.likely_s <= closes.high_s
 
 
+@outside(
+    wait_by_rule.recoat_opens_at,
+    flash_off.flash_off_at,
+    kind=Kind.THEOREM,
+    source="identity: at the temperature that it is given for a wait is the one that is given",
+)
 @given(seconds, shop, shop)
 def test_only_at_its_own_temperature_is_it_no_estimate(
     time_s: float, at_c: float, today_c: float
@@ -161,6 +192,8 @@ def test_only_at_its_own_temperature_is_it_no_estimate(
         wait_by_rule.recoat_closes_at,
         flash_off.flash_off_at,
     ):
+        own = wait(scale(time_s, at_c, at_c))
+        assert own.seconds == own.likely_s == time_s
         found = wait(scale(time_s, at_c, today_c))
         assert found.estimate is (abs(today_c - at_c) > 0.5)
         if not found.estimate:
@@ -358,13 +391,18 @@ def test_between_columns_the_damper_one_counts(part_c: float, percent: float) ->
 @outside(
     flash_off.evaporation_in_moving_air,
     kind=Kind.DATA,
-    source="ASHRAE Handbook, HVAC Applications, Natatoriums (recalled): 4.0e-5 kg/(s m2 kPa) for "
-    "air of about 0.1 m/s and 2400 kJ/kg",
+    source="ASHRAE Transactions 104 (1998) part 1A, abstract: W = (95 + 0.425 v)(pw - pa)/Y in inches of "
+    "mercury, Btu and feet a minute",
 )
-def test_evaporation_in_slow_air_is_that_of_the_handbook_s_simple_form() -> None:
-    # The full form is (0.089 + 0.0782 v) / Y; the simple one is printed with two digits.
-    fast = (0.089 + 0.0782 * 0.5) / 2400
-    assert flash_off.evaporation_in_moving_air(0.1) * fast == pytest.approx(4.0e-5, rel=0.02)
+@pytest.mark.parametrize(("air_m_s", "at_m_s"), [(0.0, 0.5), (0.1, 0.5), (1.0, 0.5), (2.0, 0.0)])
+def test_evaporation_is_that_of_the_handbook_in_feet_and_inches(
+    air_m_s: float, at_m_s: float
+) -> None:
+    today, sheet = (95 + 0.425 * v / 0.00508 for v in (air_m_s, at_m_s))  # 1 ft/min is 0.00508 m/s
+    # Both forms print three digits: 0.089 and 0.0782, 95 and 0.425.
+    assert flash_off.evaporation_in_moving_air(air_m_s, at_m_s) == pytest.approx(
+        today / sheet, rel=0.005
+    )
 
 
 @given(st.floats(5, 40), st.floats(0, 100), st.floats(0, 2), st.floats(0, 30))

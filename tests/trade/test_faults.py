@@ -124,7 +124,7 @@ def test_a_cause_of_the_handbooks_comes_first_when_its_figure_alone_shows_it(
     ranked_causes.rank_causes,
     evidence_module.read_sign,
     kind=Kind.TRANSCRIPTION,
-    source="FAA-H-8083-31 ch. 8: blush above 80 % humidity, below 60 F, above 95 F (seen)",
+    source="FAA-H-8083-31 ch. 8: blush above 80 % humidity, below 60 F, above 95 F",
 )
 @pytest.mark.parametrize(
     ("job", "shown"),

@@ -19,7 +19,7 @@ thickness = st.floats(0.1, 1000.0)
 @outside(
     film_thickness.wet_film_um,
     kind=Kind.DATA,
-    source="printed example, paintcenter.org, October 2003: 1.5 mil, 42 %",
+    source="paintcenter.org, October 2003, worked example: 1.5 mil at 42 %",
 )
 def test_1_5_mil_dry_at_42_percent_solids_is_3_57_mil_wet() -> None:
     assert film_thickness.wet_film_um(1.5 * UM_PER_MIL, 0.42) / UM_PER_MIL == pytest.approx(

@@ -75,11 +75,21 @@ def test_weight_to_volume_is_the_same_by_way_of_moles(a: float, b: float, c: flo
     assert components.pour_shares(by_volume, VOLUME, VOLUME) == pytest.approx(volumes, rel=1e-9)
 
 
+@outside(components.parts_by_volume, kind=Kind.LIBRARY, source="pint: weight over density")
+@given(mixes())
+def test_parts_by_weight_brought_to_volume(mix: tuple[Component, ...]) -> None:
+    found = components.parts_by_volume(mix)
+    for each, by_weight in zip(found, mix, strict=True):
+        volume = by_weight.parts * UNITS.g / (by_weight.density_g_ml * UNITS.g / UNITS.ml)
+        assert each.parts == pytest.approx(volume.to("ml").magnitude, rel=1e-12)
+        assert (each.name, each.density_g_ml) == (by_weight.name, by_weight.density_g_ml)
+
+
 @outside(
     pours.pour_table,
     pours.pour_table_from_component,
     kind=Kind.TRANSCRIPTION,
-    source="printed table of kit sizes of two-part systems by volume (seen): half a pint or five "
+    source="a table of kit sizes of two-part systems that cannot be named here: half a pint or five "
     "gallons of A at 1:1, 2:1, 4:1; the amounts it prints are rounded to 0.01",
 )
 @pytest.mark.parametrize(
@@ -181,7 +191,9 @@ def test_the_scarcest_component_sets_the_batch(stock: dict[str, float], makes: f
 
 
 @outside(
-    pours.pour_table_on_top, kind=Kind.THEOREM, source="mass balance of one mix, worked by hand"
+    pours.pour_table_on_top,
+    kind=Kind.THEOREM,
+    source="mass balance: the rest and what is poured on it are one mix",
 )
 @given(mixes(), st.floats(0, 1e4), amount)
 def test_topping_up_counts_on_from_what_is_left(
@@ -253,6 +265,11 @@ def test_after_an_overpour(
     assert (found.by is None) is (total == 600)
 
 
+@outside(
+    overpour.after_pouring,
+    kind=Kind.THEOREM,
+    source="mass balance: nothing is taken out, the parts come right, and the batch grows by the least",
+)
 @given(mixes(), amount, st.data(), st.floats(0, 1e4))
 def test_an_overpour_is_put_right_exactly_and_by_the_least(
     mix: tuple[Component, ...], wanted: float, data: st.DataObject, before: float

@@ -19,10 +19,10 @@ FT2_GAL = 3.785411784 / 0.3048**2
 FT3_L = 28.316846592
 PSI_KPA = 6.894757
 
-D1200 = "ASTM D1200-94(2005) 11.2 (seen)"
-D4212 = "ASTM D4212 10.1 (seen)"
+D1200 = "ASTM D1200-94(2005) 11.2"
+D4212 = "ASTM D4212 10.1"
 ISO_2431 = "ISO 2431 / ASTM D5125"
-DIN_53211 = "DIN 53211, withdrawn 1996 (recalled)"
+DIN_53211 = "DIN 53211, withdrawn 1996 (from memory)"
 
 #: key: a, b, first and last efflux time [s], temperature [degC], of the line nu = a (t - b).
 STRAIGHT = {
@@ -49,7 +49,7 @@ STRAIGHT = {
 CURVED = {
     "iso-3": (0.443, 200, 30, 100, 23, ISO_2431),
     "iso-4": (1.37, 200, 30, 100, 23, ISO_2431),
-    "iso-5": (3.28, 220, 30, 100, 23, f"{ISO_2431} (recalled)"),
+    "iso-5": (3.28, 220, 30, 100, 23, f"{ISO_2431} (from memory)"),
     "iso-6": (6.9, 570, 30, 100, 23, ISO_2431),
     "din-4": (4.57, 452, 25, 150, 20, DIN_53211),
 }
@@ -63,7 +63,7 @@ def test_the_tables_are_of_every_cup() -> None:
     efflux_time.viscosity_from_efflux,
     efflux_time.efflux_from_viscosity,
     kind=Kind.TRANSCRIPTION,
-    source=f"{D1200}; {D4212}; {ISO_2431}, lower end 30 s recalled; {DIN_53211}",
+    source=f"{D1200}; {D4212}; {ISO_2431}, lower end 30 s from memory; {DIN_53211}",
 )
 @pytest.mark.parametrize("key", sorted({*STRAIGHT, *CURVED}))
 def test_each_cup_follows_the_line_of_its_standard_over_its_range(key: str) -> None:
@@ -97,7 +97,7 @@ def test_one_liquid_of_100_mm2_s_in_four_cups(key: str, efflux_s: float) -> None
 @outside(
     efflux_time.viscosity_from_efflux,
     kind=Kind.TRANSCRIPTION,
-    source="a laboratory's page prints 151.767 for 3.85 x (46 - 4.49); by hand it is 159.81",
+    source="by hand: 3.85 x (46 - 4.49) is 159.81 (151.767 has been printed for it)",
 )
 def test_a_printed_slip_in_the_line_of_ford_4() -> None:
     found = efflux_time.viscosity_from_efflux(CUPS["ford-4"], 46.0)
@@ -129,7 +129,7 @@ def test_the_older_table_disagrees_where_it_is_said_to(
 @outside(
     coverage.theoretical_coverage_m2_l,
     kind=Kind.DATA,
-    source="MIL-HDBK-1110 2.1.5, spreading rates of 100 % and 50 % solids (seen)",
+    source="MIL-HDBK-1110 2.1.5, spreading rates of 100 % and 50 % solids",
 )
 @pytest.mark.parametrize(
     ("solids", "dry_mil", "ft2_gal"),
@@ -144,7 +144,7 @@ def test_spreading_rates_of_the_handbook(solids: float, dry_mil: float, ft2_gal:
 @outside(
     coverage.theoretical_coverage_m2_l,
     kind=Kind.DATA,
-    source="MIL-HDBK-1110 2.1.5 prints 600 ft2 for 50 % solids at 1 mil, against its own rows (seen)",
+    source="MIL-HDBK-1110 2.1.5 prints 600 ft2 for 50 % solids at 1 mil, against its own rows",
 )
 def test_a_printed_slip_in_the_spreading_rates() -> None:
     found = coverage.theoretical_coverage_m2_l(UM_PER_MIL, 0.5) * FT2_GAL
@@ -156,8 +156,8 @@ def test_a_printed_slip_in_the_spreading_rates() -> None:
 @outside(
     coverage.theoretical_coverage_m2_l,
     kind=Kind.TRANSCRIPTION,
-    source="a spreading-rate data sheet prints 100 x solids / um for m2/L, and works its example "
-    "with 1000: 65 % at 125 um, 5.2 m2/L (seen)",
+    source="the same sheet prints 100 x solids / um for m2/L, and works its example "
+    "with 1000: 65 % at 125 um, 5.2 m2/L",
 )
 def test_a_printed_slip_in_the_metric_formula() -> None:
     found = coverage.theoretical_coverage_m2_l(125.0, 0.65)
@@ -169,7 +169,7 @@ def test_a_printed_slip_in_the_metric_formula() -> None:
     receiver.free_air_stored_l,
     kind=Kind.DEFINITION,
     source="Boyle's law by hand: a cubic foot at 100 psig holds 7.8 volumes of free air and gives "
-    "6.8 of them up; a page on receivers prints the 6.8 for what it holds (seen)",
+    "6.8 of them up",
 )
 def test_what_a_receiver_holds_is_one_volume_more_than_it_gives() -> None:
     gives = receiver.free_air_stored_l(FT3_L, 100 * PSI_KPA, 0.0, air_kpa=14.7 * PSI_KPA) / FT3_L
@@ -196,8 +196,8 @@ def test_the_film_of_a_gun_by_hand() -> None:
 )
 def test_a_fifth_of_thinner_is_the_far_end_by_one_rule_and_the_near_end_by_the_other() -> None:
     # A fifth of the mix is 250 ml on a litre.
-    upper = thin_to_viscosity.thinner_for_target(1000.0, 0.0, 200.0, 66.289)
-    lower = thin_to_viscosity.thinner_for_target(1000.0, 0.0, 200.0, 25.4)
+    upper = thin_to_viscosity.thinner_for_target(1000.0, 0.0, 200.0, 66.289, None, 0.8)
+    lower = thin_to_viscosity.thinner_for_target(1000.0, 0.0, 200.0, 25.4, None, 0.8)
     assert isinstance(upper, thin_to_viscosity.ThinnerStep)
     assert isinstance(lower, thin_to_viscosity.ThinnerStep)
     assert isinstance(upper.add, Estimate)

@@ -53,7 +53,7 @@ def density_70f_g_ml(cas: str) -> float:
 @outside(
     dilution.regulation_dilution_l_per_l,
     kind=Kind.TRANSCRIPTION,
-    source="29 CFR 1910.94(c)(6)(ii), worked example: toluene; acetone by the same formula (recalled)",
+    source="29 CFR 1910.94(c)(6)(ii), worked example: toluene; acetone by the same formula (from memory, not checked)",
 )
 @pytest.mark.parametrize(("name", "ft3_per_gal"), [("toluene", 8564), ("acetone", 6593)])
 def test_the_regulations_example(name: str, ft3_per_gal: float) -> None:
@@ -146,7 +146,7 @@ def test_the_limit_is_the_lowest_of_the_lists(name: str) -> None:
 @outside(
     solvents.solvent_names,
     kind=Kind.TRANSCRIPTION,
-    source="29 CFR 1910.94(c)(6)(ii), Table G-11 (recalled)",
+    source="29 CFR 1910.94(c)(6)(ii), Table G-11 (from memory, not checked)",
 )
 def test_every_solvent_of_the_table_is_known_and_gives_its_vapour() -> None:
     names = solvents.solvent_names()
@@ -220,7 +220,7 @@ def test_what_evaporates_is_what_does_not_stay(vs: float, s: float) -> None:
 @outside(
     dilution.minimum_air,
     kind=Kind.DEFINITION,
-    source="29 CFR 1910.94(c)(6)(ii) (recalled): dilution volume per gallon times gallons a minute",
+    source="29 CFR 1910.94(c)(6)(ii) (from memory, not checked): dilution volume per gallon times gallons a minute",
 )
 def test_a_gallon_of_solvent_an_hour() -> None:
     per_gal, limit = TABLE_G11["xylene"]
@@ -289,7 +289,7 @@ def test_exhaust_and_velocity_undo_each_other(area: float, velocity: float) -> N
 @outside(
     booth_face.design_velocity_m_s,
     kind=Kind.TRANSCRIPTION,
-    source="WAC 296-62-11019, Table 14 (seen), air-operated guns",
+    source="WAC 296-62-11019, Table 14, air-operated guns",
 )
 @pytest.mark.parametrize(
     ("crossdraft_ft_min", "large", "ft_min"),

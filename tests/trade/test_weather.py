@@ -168,7 +168,7 @@ def test_drying_power_at_its_ends() -> None:
 @outside(
     weather_limits.weather_verdict,
     kind=Kind.LIBRARY,
-    source="MIL-HDBK-1110 9.6.6 (5 F) and ISO 8502-4 as practised (3 C, recalled); psychrolib 2.5",
+    source="MIL-HDBK-1110 9.6.6 (5 F) and ISO 8502-4 as practised (3 C); psychrolib 2.5",
 )
 def test_20_c_at_83_5_percent_passes_five_fahrenheit_and_fails_three_celsius() -> None:
     dew_c = psychrolib.GetTDewPointFromRelHum(20.0, 0.835)

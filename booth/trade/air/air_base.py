@@ -27,13 +27,35 @@ class AirBase:
 
 #: Dry air in each; water vapour, which some of the standards name, is left out (up to 1 %).
 AIR_BASES = (
-    AirBase("scf 60 F", 101.325, (60 - 32) / 1.8, "14.696 psia, 60 F: US gas industry (recalled)"),
-    AirBase("scf 68 F", 101.325, 20.0, "14.696 psia, 68 F: ASME (older) (recalled)"),
-    AirBase("scf 70 F", 101.325, (70 - 32) / 1.8, "14.696 psia, 70 F: US fan practice (recalled)"),
-    AirBase("scf 14.5 psia", 100.0, 20.0, "14.5 psia, 68 F: US compressed-air practice (recalled)"),
-    AirBase("ANR", 100.0, 20.0, "ISO 8778, standard reference atmosphere (recalled)"),
-    AirBase("normal", 101.325, 0.0, "DIN 1343, normal conditions (recalled)"),
-    AirBase("standard 15 C", 101.325, 15.0, "ISO 13443, also ISO 2533 at sea level (recalled)"),
+    AirBase(
+        "scf 60 F",
+        101.325,
+        (60 - 32) / 1.8,
+        "14.696 psia, 60 F: US gas industry (from memory, not checked)",
+    ),
+    AirBase(
+        "scf 68 F", 101.325, 20.0, "14.696 psia, 68 F: ASME, older (common practice, no source)"
+    ),
+    AirBase(
+        "scf 70 F",
+        101.325,
+        (70 - 32) / 1.8,
+        "14.696 psia, 70 F: US fan practice (common practice, no source)",
+    ),
+    AirBase(
+        "scf 14.5 psia",
+        100.0,
+        20.0,
+        "14.5 psia, 68 F: US compressed-air practice (from memory, not checked)",
+    ),
+    AirBase(
+        "ANR",
+        100.0,
+        20.0,
+        "ISO 8778:2003, standard reference atmosphere (from memory, not checked)",
+    ),
+    AirBase("normal", 101.325, 0.0, "DIN 1343, normal conditions"),
+    AirBase("standard 15 C", 101.325, 15.0, "ISO 13443, also ISO 2533 at sea level"),
 )
 
 

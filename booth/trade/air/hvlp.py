@@ -9,7 +9,7 @@ from booth.trade.result import require
 #: Kilopascals in a pound per square inch: NIST SP 811 (2008) B.8.
 KPA_PER_PSI = 6.894757
 
-#: Air pressure at the cap of an HVLP gun: 0.1 to 10 psig, 40 CFR 63.11180 (recalled); above 10 psi
+#: Air pressure at the cap of an HVLP gun: 0.1 to 10 psig, 40 CFR 63.11180 (the lower end from memory, not checked); above 10 psi
 #: at the point of atomisation a gun is a conventional one, 40 CFR 63.801.
 HVLP_LEAST_KPA = 0.1 * KPA_PER_PSI
 HVLP_MOST_KPA = 10.0 * KPA_PER_PSI
@@ -36,8 +36,8 @@ def hvlp_cap_pressure(cap_kpa: float) -> CapPressure:
     Returns: CapPressure: within or not, with a sentence.
     Range: 0.1 to 10 psig is within. Which inlet pressure gives which cap pressure belongs to the
         gun: its instructions or a test cap say it, no formula does.
-    Source: 40 CFR 63.11180 (recalled); 40 CFR 63.801: above 10 psi at the point of atomisation is
-        conventional.
+    Source: 40 CFR 63.11180 (0.1 psi from memory, not checked); 40 CFR 63.801: above 10 psi at the point
+        of atomisation is conventional.
 
     >>> hvlp_cap_pressure(62.0).within
     True
@@ -45,7 +45,9 @@ def hvlp_cap_pressure(cap_kpa: float) -> CapPressure:
     'Above 10 psi at the cap'
     """
     require("The pressure at the air cap", cap_kpa, 0.0, unit="kPa")
-    rule = "0.1 to 10 psig at the air cap (40 CFR 63.11180, recalled; 63.801)"
+    rule = (
+        "0.1 to 10 psig at the air cap (40 CFR 63.11180, the 0.1 from memory, not checked; 63.801)"
+    )
     above = cap_kpa > HVLP_MOST_KPA * (1.0 + ROUNDING)
     below = cap_kpa < HVLP_LEAST_KPA * (1.0 - ROUNDING)
     if above:

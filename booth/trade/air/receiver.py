@@ -10,7 +10,7 @@ from booth.trade.result import BadInput, Estimate, Outside, Said, require
 
 #: One atmosphere, absolute [kPa]: the pressure at which free air is counted at sea level.
 ATMOSPHERE_KPA = 101.325
-#: Ratio of the specific heats of air (recalled; the tests take it from CoolProp).
+#: Ratio of the specific heats of air (the tests take it from CoolProp).
 GAMMA_AIR = 1.4
 #: Air pressure where people live, absolute [kPa]: beyond, a gauge pressure was given.
 ROOM_AIR_KPA = (50.0, 110.0)

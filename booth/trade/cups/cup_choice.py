@@ -16,9 +16,9 @@ LEAST_CORRECTION, MOST_CORRECTION = 0.5, 2.0
 LIKELY_BEYOND = 1.5
 #: Below this share of the shortest time of its cup the stopwatch has slipped: common practice, no source.
 SLIP_FRACTION = 0.2
-#: ASTM D4212 10.1, by whether the liquid is too thin.
+#: ASTM D4212 10.1, by whether the liquid is too thin: between 20 and 80 s time and viscosity are in line.
 _WHY_DIP = {
-    True: "the flow may be turbulent there",
+    True: "time and viscosity are no longer in line there, and the flow may be turbulent",
     False: "solvent leaves and skins form meanwhile",
 }
 
@@ -99,8 +99,8 @@ def suggest_cup_for_out_of_range(
 
     Returns: Outside: the reason with both figures, the cups to use instead.
     Range: times outside the cup's range; one within it is refused, since it can be converted.
-    Source: ASTM D4212 10.1 (below 20 s the flow may be turbulent, above 80 s solvent leaves and
-        skins form); ASTM D1200-94(2005) 11.2; ISO 2431.
+    Source: ASTM D4212 10.1 (20 to 80 s, where time and viscosity are in line; below, the flow may be
+        turbulent, above, solvent leaves and skins form); ASTM D1200-94(2005) 11.2; ISO 2431.
 
     >>> print(suggest_cup_for_out_of_range(cup_named("zahn 2"), 18.0).advice)
     Use Zahn #1, Ford #1 or ISO 3 mm. Water is too thin for any of these cups.

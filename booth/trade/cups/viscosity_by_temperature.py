@@ -9,7 +9,7 @@ from booth.trade.result import Estimate, Figure, Outside, Said, Value, require
 
 #: ASTM D341: log10 log10 (nu + 0.7) is a straight line over log10 of the absolute temperature.
 WALTHER_SHIFT = 0.7
-#: Below this the form needs further terms [mm2/s] (ASTM D341, recalled).
+#: Below this the form needs further terms [mm2/s] (ASTM D341, from memory, not checked).
 WALTHER_LEAST_MM2_S = 2.0
 KELVIN = 273.15
 #: Two points closer than this say more of the thermometer than of the liquid [K]. Common practice,

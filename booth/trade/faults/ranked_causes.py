@@ -21,7 +21,8 @@ from booth.trade.result import BadInput
 #: shown by less does not. Common practice, no source.
 USUAL_STEP = 3.0
 #: Weight of evidence in powers of ten, as Good and Jeffreys count it (Theory of Probability, app. B:
-#: from 10^0.5 'substantial', from 10 'strong'; recalled). A figure within its limit is substantial
+#: from 10^0.5 'substantial', from 10 'strong'; from memory,
+#: not checked). A figure within its limit is substantial
 #: evidence against; one far past it, and an answer, are strong.
 WITHIN, ANSWERED = -0.5, 1.0
 #: How alike a mistyped fault has to be to be offered, 0 to 1 (difflib).
@@ -103,7 +104,7 @@ def rank_causes(
         figures are taken as independent.
     Source: FAA-H-8083-31 ch. 8 (common paint troubles); TM 43-0139 p. 5-12; TO 1-1-8 table 4-1;
         Corrosion Engineering: Principles and Practice, table 14.1; else common practice, no source.
-        Odds: Bayes' theorem; its grades Jeffreys, Theory of Probability, app. B (recalled); how
+        Odds: Bayes' theorem; its grades Jeffreys, Theory of Probability, app. B (from memory, not checked); how
         usual a cause is and how fast its evidence grows are common practice, no source.
 
     >>> job = Evidence(wet_um=90.0, wet_high_um=60.0, efflux_s=20.0, efflux_low_s=18.0)

@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from booth.trade.result import Outside, Said, require
 
-#: Opening [um] -> number, US standard sieves: ASTM E11, nominal openings, No. 18 to No. 325 (recalled).
+#: Opening [um] -> number, US standard sieves: ASTM E11, nominal openings, No. 18 to No. 325 (as the
+#: library `fluids` carries them).
 _OPENINGS = "1000 850 710 600 500 425 355 300 250 212 180 150 125 106 90 75 63 53 45"
 _NUMBERS = "18 20 25 30 35 40 45 50 60 70 80 100 120 140 170 200 230 270 325"
 SIEVES = dict(zip(map(int, _OPENINGS.split()), map(int, _NUMBERS.split()), strict=True))
@@ -22,7 +23,7 @@ def sieve_number(strainer_um: float) -> int | Outside:
     Returns: number of the sieve [1]; Outside where no standard sieve has this opening, as for the 190
         and 280 um of common paint strainers.
     Range: openings of 45 to 1000 um. The threads to an inch of a cloth are near the number, not it.
-    Source: ASTM E11, nominal sieve openings (recalled).
+    Source: ASTM E11, nominal sieve openings, as carried by the library fluids.
 
     >>> sieve_number(250.0)
     60

@@ -81,7 +81,7 @@ heavy middle | SPRAY | TM; LORE
     | Close the needle a little, and catch again: less fluid.
     | Time the flow cup: if the mix is thicker than its target, thin it.
     | If it stays, the tip is too large for this material.
-heavy both ends | SPRAY | TM; LORE
+heavy both ends | SPRAY | TM (which names an imbalance of air and fluid alone); LORE
     | A split pattern: too much fan air for the fluid, a mix that is too thin, or too much fluid for
       the air cap.
     | Pull the fan in a little.

@@ -10,7 +10,7 @@ import math
 
 from booth.trade.result import require
 
-#: Refutas: VBN = 14.534 ln ln(nu + 0.8) + 10.975. The blend's index is the mean of the indices, so
+#: Refutas (Maples 2000): VBN = 14.534 ln ln(nu + 0.8) + 10.975. The blend's index is the mean of the indices, so
 #: the two outer constants cancel.
 REFUTAS_SHIFT = 0.8
 #: Below this the double logarithm has no meaning [mm2/s].
@@ -53,14 +53,15 @@ def blend_index_mm2_s(viscosity_mm2_s: float, thinner_mm2_s: float, share: float
     Args:
         viscosity_mm2_s: kinematic viscosity of the mix [mm2/s], 0.3 or more.
         thinner_mm2_s: kinematic viscosity of the thinner [mm2/s], 0.3 or more.
-        share: thinner added, by volume of the whole blend [1], 0 to 1 (the rule was made for mass;
-            ASTM D7152 5.4 finds little difference between the two).
+        share: thinner added, by volume of the whole blend [1], 0 to 1 (ASTM D7152 allows volume or
+            mass, and prefers mass where densities differ much).
 
     Returns: kinematic viscosity [mm2/s], by
         ``ln ln(nu + 0.8) = (1 - x) ln ln(nu1 + 0.8) + x ln ln(nu2 + 0.8)``.
     Range: made for petroleum products; ASTM D7152 1.3 says that it may not hold for liquids with
         particulates, which paints are. It is one end of a band here, never a prediction.
-    Source: Refutas blending index; ASTM D7152 (the same form with 0.7 for 0.8).
+    Source: Refutas blending index (R. E. Maples, Petroleum Refinery Process Economics, 2nd ed., 2000);
+        ASTM D7152 has the same form with 0.7 for 0.8, and a term for liquids below 2 mm2/s, left out here.
 
     >>> round(blend_index_mm2_s(200.0, 0.8, 0.2), 1)
     25.4

@@ -18,8 +18,9 @@ from booth.trade.thinning.thinner_share import (
 )
 from booth.trade.thinning.thinning_fit import FIT_RULE, ThinningFit
 
-#: Where the profile does not say: about that of toluene, xylene or water at room temperature.
-USUAL_THINNER_MM2_S = 0.8
+#: Thinnest and thickest of the usual thinners, where nobody says which it is: acetone has 0.40 mm2/s
+#: at 23 C, toluene 0.66, xylenes 0.69 to 0.89 (Perry's Handbook, 8th ed., held by a test), water 0.93.
+THINNEST_MM2_S, THICKEST_MM2_S = 0.40, 1.0
 #: More thinner than mix is no thinning [1].
 MOST_SHARE = 0.5
 #: The upper end of a band stops here: nine times the mix [1].
@@ -97,7 +98,7 @@ def thinner_for_target(
     viscosity_mm2_s: float,
     target_mm2_s: float,
     limit_fraction: float | None = None,
-    thinner_mm2_s: float = USUAL_THINNER_MM2_S,
+    thinner_mm2_s: float | None = None,
 ) -> ThinnerStep | Outside:
     """Give the thinner to a wanted viscosity from one measurement: a band and a cautious step.
 
@@ -107,38 +108,46 @@ def thinner_for_target(
         viscosity_mm2_s: kinematic viscosity measured now [mm2/s], 0.3 or more.
         target_mm2_s: kinematic viscosity wanted, at the same temperature [mm2/s], 0.3 or more.
         limit_fraction: most thinner the data sheet allows [1]; None where it names none.
-        thinner_mm2_s: kinematic viscosity of the thinner [mm2/s], 0.3 or more.
+        thinner_mm2_s: kinematic viscosity of the thinner [mm2/s], 0.3 or more; None where it is not known.
 
-    Returns: ThinnerStep: `add` from the least (blending index) to the most (logarithmic rule), the
-        step being the least, cut at the limit. Outside where the mix is thin enough, where the
+    Returns: ThinnerStep: `add` from the least (blending index; of the thinnest of thinners, where it is
+        not known) to the most (logarithmic rule; of the thickest), the step being the least, cut at the
+        limit. Outside where the mix is thin enough, where the
         limit is reached, where the thinner is no thinner than the target, and where more than half
         of the mix would have to be thinner.
     Range: a first step. Its low end can still overshoot with a strong solvent, so stir and time.
     Source: Refutas / ASTM D7152 blending index; the logarithmic mixing rule.
 
-    >>> step = thinner_for_target(1000.0, 0.0, 200.0, 66.289)  # logarithmic rule: 20 % of the mix
+    >>> step = thinner_for_target(1000.0, 0.0, 200.0, 66.289, thinner_mm2_s=0.8)  # 20 % of the mix
     >>> round(step.add.low), round(step.add.high), round(step.step_ml)
     (106, 250, 106)
+    >>> round(thinner_for_target(1000.0, 0.0, 200.0, 66.289).step_ml)  # it may be as thin as acetone
+    74
     """
     require("The mix that remains", remaining_ml, above=0.0, unit="ml")
     _thinner_share(thinner_fraction)
     require("The viscosity", viscosity_mm2_s, LEAST_MM2_S, unit="mm2/s")
     require("The viscosity wanted", target_mm2_s, LEAST_MM2_S, unit="mm2/s")
-    require("The viscosity of the thinner", thinner_mm2_s, LEAST_MM2_S, unit="mm2/s")
+    thin, thick = THINNEST_MM2_S, THICKEST_MM2_S
+    if thinner_mm2_s is not None:
+        require("The viscosity of the thinner", thinner_mm2_s, LEAST_MM2_S, unit="mm2/s")
+        thin = thick = thinner_mm2_s
     if limit_fraction is not None:
         require("The most thinner allowed, as a share of the coating", limit_fraction, 0.0)
     if viscosity_mm2_s <= target_mm2_s:
         return _thin_enough(_BAND_RULE)
-    if target_mm2_s <= thinner_mm2_s:
+    if target_mm2_s <= thin:
         return Outside(
-            f"The thinner itself has {Said(float(f'{thinner_mm2_s:.3g}'), 'mm2/s')}, so no amount "
+            f"The thinner itself has {Said(float(f'{thin:.3g}'), 'mm2/s')}, so no amount "
             "reaches the target.",
             "Check the target and the cup it is for.",
             _BAND_RULE,
         )
-    share_log = math.log(viscosity_mm2_s / target_mm2_s) / math.log(viscosity_mm2_s / thinner_mm2_s)
+    share_log = 1.0
+    if target_mm2_s > thick:
+        share_log = math.log(viscosity_mm2_s / target_mm2_s) / math.log(viscosity_mm2_s / thick)
     start = _index(viscosity_mm2_s)
-    share_index = (start - _index(target_mm2_s)) / (start - _index(thinner_mm2_s))
+    share_index = (start - _index(target_mm2_s)) / (start - _index(thin))
     if min(share_log, share_index) > MOST_SHARE:
         return _more_than_half("By either rule", _BAND_RULE)
     shares = sorted(min(share, LAST_SHARE) for share in (share_index, share_log))

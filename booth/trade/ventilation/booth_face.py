@@ -20,7 +20,8 @@ FACE_M_S = FACE_FT_MIN / FT_MIN_PER_M_S
 FACE_RULE = "100 ft/min average over the open face of a dry booth, 29 CFR 1910.107(b)(5)(i)"
 
 #: Air-operated guns: crossdraft up to [ft/min] -> design velocity [ft/min] of a large booth and of
-#: a small one. WAC 296-62-11019, Table 14, the same as 29 CFR 1910.94(c), Table G-10 (recalled).
+#: a small one. WAC 296-62-11019, Table 14, the same as 29 CFR 1910.94(c), Table G-10 (from
+#: memory, not checked).
 DESIGN_FT_MIN = ((50.0, (100.0, 150.0)), (100.0, (150.0, 200.0)))
 DESIGN_RULE = "minimum maintained velocities, WAC 296-62-11019 Table 14 (29 CFR 1910.94(c))"
 
@@ -109,7 +110,7 @@ def design_velocity_m_s(crossdraft_m_s: float, *, large: bool) -> Value | Outsid
 
     Returns: Value [m/s]; Outside for a crossdraft above 100 ft/min.
     Range: objects completely inside the booth; crossdraft up to 100 ft/min (0.508 m/s).
-    Source: WAC 296-62-11019, Table 14 (29 CFR 1910.94(c), Table G-10, recalled).
+    Source: WAC 296-62-11019, Table 14 (29 CFR 1910.94(c), Table G-10, from memory, not checked).
 
     >>> round(design_velocity_m_s(0.2, large=False).value, 3)  # 150 ft/min
     0.762

@@ -12,7 +12,8 @@ from dataclasses import dataclass
 from booth.trade.result import BadInput, Value, require
 from booth.trade.ventilation.solvents import Solvent
 
-#: A quarter of the lower explosive limit: 29 CFR 1910.94(c)(6)(ii) (recalled). Local codes ask for
+#: A quarter of the lower explosive limit: 29 CFR 1910.94(c)(6)(ii) (from memory, not checked).
+#: Local codes ask for
 #: 20 % or 10 % in places.
 QUARTER_OF_LEL = 0.25
 #: Times the air that dilutes to the limit itself, in the formula of the same paragraph.
@@ -25,6 +26,8 @@ CAUTION = (
     "this air: wear what the data sheet asks for. Vapour gathers low and near the work; no exhaust may "
     "lead it past a spark. Local codes and the data sheet may ask for more."
 )
+
+AVERAGED = "averaged over pauses, for a room whose air takes longer to change than such a round"
 
 
 @dataclass(frozen=True, slots=True)
@@ -56,7 +59,7 @@ def regulation_dilution_l_per_l(vapour_l_per_l: float, lel_percent: float) -> fl
         vapour is given so.
     Range: as printed it ends a little above a quarter of the limit, at LEL / (400 - 3 LEL), because
         it takes four times the air that dilutes to the limit: dilution_air_l_per_l does not.
-    Source: 29 CFR 1910.94(c)(6)(ii) (recalled).
+    Source: 29 CFR 1910.94(c)(6)(ii) (from memory, not checked).
 
     >>> round(regulation_dilution_l_per_l(30.4, 1.4))  # toluene, ft3 per gallon
     8564
@@ -79,7 +82,7 @@ def dilution_air_l_per_l(
         regulation_dilution_l_per_l.
     Range: vapour that mixes evenly, at room temperature; limits fall as it gets hotter.
     Source: definition of concentration by volume; a quarter of the limit, 29 CFR 1910.94(c)(6)(ii)
-        (recalled).
+        (from memory, not checked).
 
     >>> round(dilution_air_l_per_l(30.4, 1.4))  # toluene, ft3 per gallon
     8655
@@ -105,8 +108,8 @@ def dilution_air_of_blend_l_per_l(
     Returns: air [l per l of blend].
     Range: as for dilution_air_l_per_l. If the shares are not known, take the whole as the solvent
         that needs the most air.
-    Source: Le Chatelier's mixing rule (as in NFPA 69 and ISO 10156, recalled); 29 CFR
-        1910.94(c)(6)(ii) (recalled).
+    Source: Le Chatelier's mixing rule (as in NFPA 69 and ISO 10156); 29 CFR 1910.94(c)(6)(ii);
+        all three from memory, not checked.
 
     >>> from booth.trade.ventilation.solvents import solvent
     >>> halves = [(solvent("toluene"), 0.5), (solvent("acetone"), 0.5)]
@@ -165,9 +168,11 @@ def minimum_air(
         share_of_lel: where to stay below the explosive limit [1], above 0 to a quarter.
 
     Returns: MinimumAir: the least [m3/h] while spraying and on average, with its caution.
-    Range: as for dilution_air_l_per_l. All the solvent is taken to evaporate as it is sprayed, from
+    Range: as for dilution_air_l_per_l; no factor for a room that mixes badly is in it. All the solvent is taken to evaporate as it is sprayed, from
         the film and from the overspray. Open cans, cleaning and a drying rack come on top.
-    Source: 29 CFR 1910.94(c)(6)(ii) (recalled): dilution volume times solvent evaporated a minute.
+    Source: 29 CFR 1910.94(c)(6)(ii) (from memory, not checked): dilution volume times solvent
+        evaporated a minute. The paragraph is of a booth's exhaust; that a room is held to it is this
+        program's own choice.
 
     >>> from booth.trade.ventilation.solvents import solvent
     >>> found = minimum_air(200.0, 0.6, [(solvent("xylene"), 1.0)])
@@ -183,9 +188,9 @@ def minimum_air(
     limits = ", ".join(f"{each.name} {each.lel_percent:g} % ({each.source})" for each, _ in blend)
     rule = (
         f"dilution to {100.0 * share_of_lel:g} % of the lower explosive limit "
-        f"(29 CFR 1910.94(c)(6)(ii), recalled); {limits}"
+        f"(29 CFR 1910.94(c)(6)(ii), from memory, not checked); {limits}"
     )
     return MinimumAir(
         least=Value(least_m3_h, "m3/h", rule),
-        averaged=Value(least_m3_h * trigger_share, "m3/h", f"{rule}; averaged over pauses"),
+        averaged=Value(least_m3_h * trigger_share, "m3/h", f"{rule}; {AVERAGED}"),
     )

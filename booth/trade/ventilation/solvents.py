@@ -17,10 +17,11 @@ MOLAR_VOLUME_70F_L_MOL = 24.147
 #: US gallons in a cubic foot: vapour in ft3 per gallon of liquid is this many litres per litre.
 GAL_PER_FT3 = 7.480519
 
-REGULATION = "29 CFR 1910.94(c)(6)(ii), Table G-11 (recalled)"
-IEC = "IEC 60079-20-1:2010"
+REGULATION = "29 CFR 1910.94(c)(6)(ii), Table G-11 (from memory, not checked)"
+#: The edition that the library carries; ISO/IEC 80079-20-1:2017 has replaced it.
+IEC = "IEC 60079-20-1:2010 (old edition)"
 NFPA = "NFPA 497 (2008)"
-SHEETS = "usual safety data sheets (recalled)"
+SHEETS = "usual safety data sheets (from memory, not checked)"
 
 
 @dataclass(frozen=True, slots=True)
@@ -59,11 +60,11 @@ def _listed(cas: str, vapour: str, table: str, iec: str, lower: str, also: str =
 
 
 #: Name, CAS number; vapour by the regulation's table, or else density at 70 F (Perry's Handbook 8th
-#: ed., DIPPR equation 105; the last five recalled) and molar mass; lower explosive limits by that
+#: ed., DIPPR equation 105; the last five from memory) and molar mass; lower explosive limits by that
 #: table, which has trade names for some, and by IEC; a lower one of NFPA or of data sheets; other
 #: names. IEC and NFPA as carried by the library ``chemicals``. Xylene: para-xylene, the lowest of
 #: the three. Amyl acetate: normal. SDS: the lower end of what usual safety data sheets give
-#: (recalled); for Stoddard solvent (mineral spirits) it lies below the regulation's figure.
+#: (from memory, not checked); for Stoddard solvent (mineral spirits) it lies below the regulation's figure.
 LISTED = {
     name: _listed(*cells)
     for name, *cells in rows("""
@@ -161,7 +162,7 @@ def solvent_names() -> tuple[str, ...]:
 
     Returns: names, in the order of the alphabet.
     Range: single solvents and three cuts; a thinner is a blend of several.
-    Source: 29 CFR 1910.94(c)(6)(ii), Table G-11 (recalled), and IEC 60079-20-1:2010.
+    Source: 29 CFR 1910.94(c)(6)(ii), Table G-11 (from memory, not checked), and IEC 60079-20-1:2010.
 
     >>> "toluene" in solvent_names()
     True
@@ -179,8 +180,9 @@ def solvent(name: str) -> Solvent:
         air].
     Range: the names listed, and other names of the trade for them; for anything else take the
         safety data sheet: solvent_from_data_sheet.
-    Source: the lowest of 29 CFR 1910.94(c)(6)(ii), Table G-11 (recalled), IEC 60079-20-1:2010, NFPA
-        497 (2008) and, where marked, usual safety data sheets (recalled).
+    Source: the lowest of 29 CFR 1910.94(c)(6)(ii), Table G-11 (from memory, not checked), IEC
+        60079-20-1:2010 (since replaced by ISO/IEC 80079-20-1:2017), NFPA 497 (2008; later editions not
+        seen) and, where marked, usual safety data sheets (from memory, not checked).
 
     >>> solvent("Toluene").lel_percent  # 1.4 in the regulation's table
     1.0

@@ -72,7 +72,8 @@ def pot_life_at(pot_life_s: float, at_c: float, mix_c: float) -> WaitTime:
     Returns: WaitTime: in the warm ``time / 2^((mix - at) / 10)``, in the cold the data sheet's time.
         Only a bound, 'at most', in the cold and outside 5 to 40 C.
     Range: 5 to 40 C as an estimate. A large batch heats itself and goes off sooner than any rule
-        says; damp air shortens that of a polyurethane; a mix that thickens is over whatever the
+        says; the guide's times are for 50 % humidity, and damper air shortens that of a polyurethane,
+        by how much it does not say; a mix that thickens is over whatever the
         clock says.
     Source: UFGS 09971, 3.7.1.3 (from a basis of 21 C; other bases are this program's extension; the
         guide's doubling in the cold is not used).

@@ -14,7 +14,8 @@ MAGNUS_A = 17.625
 MAGNUS_B_C = 243.04
 MAGNUS_RANGE_C = (-40.0, 50.0)
 
-#: Standard atmosphere 23/50 in which coatings are tested: ISO 3270 (recalled), also ISO 291.
+#: Standard atmosphere 23/50 in which coatings are tested: ISO 3270 (from memory, not checked),
+#: also ISO 291.
 REFERENCE_AIR_C = 23.0
 REFERENCE_HUMIDITY_PERCENT = 50.0
 
@@ -97,7 +98,7 @@ def drying_power_pa(air_c: float, humidity_percent: float) -> float:
     Range: as for saturation_pressure_pa. It is what drives water out of a film of the same
         temperature; moving air, film thickness and slow co-solvents count as well.
     Source: Dalton's law of evaporation; vapour pressure deficit, ASHRAE Handbook Fundamentals,
-        Psychrometrics (recalled).
+        Psychrometrics (from memory, not checked).
 
     >>> round(drying_power_pa(23.0, 50.0))
     1402
@@ -122,7 +123,8 @@ def relative_drying_power(
 
     Returns: share [1]; 1 in the reference air, 0 in saturated air.
     Range: as for drying_power_pa; for waterborne products only.
-    Source: ratio of two vapour pressure deficits; reference air 23/50, ISO 3270 (recalled).
+    Source: ratio of two vapour pressure deficits; reference air 23/50, ISO 3270 (from memory,
+        not checked).
 
     >>> round(relative_drying_power(15.0, 75.0), 2)  # a damp autumn garage
     0.3
