@@ -56,8 +56,8 @@ class Film(Instrument):
         "readings, or of the example gauge of ASTM D4414 in mil: look at your own gauge.",
         "Read it at once: solvent leaves and the film shrinks. Gauge square to the surface, on a "
         "curve along its length, away from edges. Several places tell more than one.",
-        "Dry film = wet film x volume solids / (1 + thinner) (MIL-HDBK-1110 2.1.5). What flashed "
-        "off before the reading makes the dry film thicker than this.",
+        "Dry film = wet film x volume solids / (1 + thinner) (Organic Finishing Guidebook 2012-13 "
+        "p. 615). What flashed off before the reading makes the dry film thicker than this.",
         "In all: the mean reading of each coat, dry, added up from the lower ends with the least "
         "solids to the upper ends with the most. A coat that was not read is not guessed at.",
         "What lands (transfer efficiency) = film x gun speed x pitch / delivery, conservation of "

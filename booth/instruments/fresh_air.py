@@ -41,8 +41,8 @@ class FreshAir(Instrument):
         "The large figure is the least fresh air that dilutes the vapour of what you spray to a "
         "quarter of its lower explosive limit, the trigger pulled, in a room where it mixes evenly "
         "(29 CFR 1910.94(c)(6)(ii), from memory, not checked). Limits: the lowest of that "
-        "regulation's table, IEC 60079-20-1:2010 and usual safety data sheets. Local codes may ask "
-        "for 20 or 10 %.",
+        "regulation's table, IEC 60079-20-1:2010 (an old edition) and usual safety data sheets. "
+        "Local codes may ask for 20 or 10 %.",
         "It is a minimum against fire. It is not a permission to breathe the air, however much is "
         "moved: limits for breathing lie far below it. Wear what the data sheet asks for. With "
         "isocyanates that is supplied air throughout (NIOSH).",

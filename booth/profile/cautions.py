@@ -3,8 +3,8 @@
 They warn and defer to the data sheet, local codes and licensed practice; none of them says that
 anything is harmless, and a test holds that. In the words below a caution is a paragraph: its key, its
 title, two to five lines of at most 60 cells, its source. A paragraph of a regulation 'from memory,
-not checked' was not read again for this page; the others were, in the regulation, in a letter of its
-office or in WAC 296-24, the State of Washington's rule with the same paragraphs.
+not checked' was not read again for this page; the others were, in the regulation, in a letter of
+its office or in WAC 296-24, the State of Washington's rule with the same paragraphs.
 """
 
 from __future__ import annotations

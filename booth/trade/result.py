@@ -43,9 +43,9 @@ class BadInput(ValueError):
 
 #: What the rounding of floating-point numbers may make of a whole one.
 ROUNDING = 1e-9
-#: No quantity of the trade, in the units of the trade, is larger than this, nor nearer to a limit that
-#: it has to be above: what is was mistyped. Within them no sum, product or quotient here runs out of
-#: floating-point numbers. This program's own choice.
+#: No quantity of the trade, in the units of the trade, is larger than this, nor nearer to a limit
+#: that it has to be above: what is was mistyped. Within them no sum, product or quotient here runs
+#: out of floating-point numbers. This program's own choice.
 LARGEST = 1e15
 SMALLEST = 1e-30
 

@@ -102,7 +102,8 @@ def test_what_burns_says_so_of_dry_nitrocellulose() -> None:
 
 
 # 29 CFR 1910.107(g) as the State of Washington prints it, WAC 296-24-37013: (2) cleaning with
-# nonsparking tools, (3) residue and rags, (6) combinations of materials; (c)(6) electrical equipment.
+# nonsparking tools, (3) residue and rags, (6) combinations of materials; (c)(6) electrical
+# equipment.
 PARAGRAPHS = {
     "this laptop": "(c)(6)",
     "rags": "(g)(3)",

@@ -1,4 +1,5 @@
-"""The register of outside checks: which public function is held against which source, and by which test.
+"""The register of outside checks: which public function is held against which source, and by which
+test.
 
 ``python -m tests.trade.outside`` prints it as a table.
 """
@@ -17,7 +18,8 @@ T = TypeVar("T", bound=Callable[..., object])
 class Kind(enum.StrEnum):
     """What sort of outside a check has. The first four can contradict the program by themselves."""
 
-    #: Figures that somebody measured, or worked and printed, and that are not the formula's own list.
+    #: Figures that somebody measured, or worked and printed, and that are not the formula's own
+    #: list.
     DATA = "independent data"
     #: A general-purpose library that reckons it in its own way.
     LIBRARY = "library"
@@ -51,8 +53,8 @@ def outside(*functions: Callable[..., object], kind: Kind, source: str) -> Calla
     """Mark a test as holding `functions` against something this project did not write.
 
     `source` names it: a standard with edition and table, a regulation, a handbook's worked example,
-    a reference library, a theorem, or 'common practice, no source'; 'from memory' marks a value that
-    was not looked up for this check.
+    a reference library, a theorem, or 'common practice, no source'; 'from memory' marks a value
+    that was not looked up for this check.
     """
 
     def mark(test: T) -> T:
@@ -82,7 +84,7 @@ def table() -> str:
 
 
 def counts() -> dict[str, int]:
-    """Give how many public functions have a check of each kind as their strongest, in the order of Kind."""
+    """Give how many functions have each kind as the strongest of their checks, in order of Kind."""
     import_all_tests()
     order = list(Kind)
     found = dict.fromkeys((str(kind) for kind in Kind), 0)

@@ -111,8 +111,9 @@ def test_the_receiver_has_to_hold_more_than_the_inlet() -> None:
     assert (found.low, found.high) == (310.0, 360.0)
 
 
-#: Canada Communicable Disease Report 22S1 (April 1996), appendix F, after CDC, MMWR 43 RR-13 (1994): air
-#: changes per hour, minutes to 99 and 99.9 %; the row for 50 is that of MMWR 54 RR-17, from memory.
+#: Canada Communicable Disease Report 22S1 (April 1996), appendix F, after CDC, MMWR 43 RR-13
+#: (1994): air changes per hour, minutes to 99 and 99.9 %; the row for 50 is that of MMWR 54 RR-17,
+#: from memory.
 CDC = (
     (2, 138, 207),
     (4, 69, 104),
@@ -130,7 +131,8 @@ CDC = (
     air_changes.time_to_clear_s,
     air_changes.air_changes_per_h,
     kind=Kind.DATA,
-    source="Canada Communicable Disease Report 22S1 (April 1996), appendix F, after CDC MMWR 43 RR-13 (1994)",
+    source="Canada Communicable Disease Report 22S1 (April 1996), appendix F, after CDC MMWR 43 "
+    "RR-13 (1994)",
 )
 @pytest.mark.parametrize(("changes", "to_99", "to_999"), CDC)
 def test_minutes_to_clear_a_room(changes: int, to_99: int, to_999: int) -> None:
@@ -153,7 +155,8 @@ def test_a_room_that_mixes_badly_takes_longer_and_one_without_exhaust_does_not_c
 @outside(
     same_cup.next_thinning_step,
     kind=Kind.DEFINITION,
-    source="common practice, no source: limit first, temperature second, then 2 to 3 % and time again",
+    source="common practice, no source: limit first, temperature second, then 2 to 3 % and time "
+    "again",
 )
 @pytest.mark.parametrize(
     ("mean", "before", "limit", "liquid", "step", "add"),

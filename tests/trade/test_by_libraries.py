@@ -40,8 +40,10 @@ L_PER_FT3 = UNITS("1 foot**3").to("l").magnitude
 @outside(
     air_base.air_base,
     kind=Kind.LIBRARY,
-    source="CoolProp, density of dry air, against the standards' own figures: DIN 1343 by the molar volume "
-    "of CODATA (scipy.constants), 1.2250 kg/m3 of ISO 2533 at sea level, 0.075 lb/ft3 of fan practice",
+    source="CoolProp, density of dry air, against the standards' own figures: DIN 1343 by the "
+    "molar volume "
+    "of CODATA (scipy.constants), 1.2250 kg/m3 of ISO 2533 at sea level, 0.075 lb/ft3 of fan "
+    "practice",
 )
 def test_air_of_each_base_is_as_heavy_as_its_standard_says() -> None:
     def density(name: str) -> float:
@@ -89,15 +91,16 @@ def test_one_liquid_in_two_cups_by_the_older_table(zahn_s: float) -> None:
     ford_s = viscosity_converter(zahn_s, "zahn cup #4", "ford cup #4")
     found = efflux_time.equivalent_efflux(zahn_s, CUPS["zahn-4"], CUPS["ford-4"])
     assert isinstance(found, Value)
-    # The two cups on which that table and the lines of ASTM agree, each within 5 % of the viscosity:
-    # 10 % for both.
+    # The two cups on which that table and the lines of ASTM agree, each within 5 % of the
+    # viscosity: 10 % for both.
     assert found.value == pytest.approx(ford_s, rel=0.10)
 
 
 @outside(
     cup_choice.cups_for_viscosity,
     kind=Kind.DATA,
-    source="UN/ADR 2.2.3.1.4, viscosity table: 80 mm2/s runs 60 s out of the ISO 4 mm cup, 300 mm2/s 44 s "
+    source="UN/ADR 2.2.3.1.4, viscosity table: 80 mm2/s runs 60 s out of the ISO 4 mm cup, 300 "
+    "mm2/s 44 s "
     "out of the 6 mm cup",
 )
 @pytest.mark.parametrize(("viscosity", "key", "flow_s"), [(80, "iso-4", 60), (300, "iso-6", 44)])
@@ -112,7 +115,8 @@ def test_the_cups_of_the_transport_rules_are_found(
 @outside(
     cup_choice.suggest_cup_for_out_of_range,
     kind=Kind.DATA,
-    source="UN/ADR 2.2.3.1.4, viscosity table: liquids of 300 to 700 mm2/s run 44 to 100 s out of the ISO "
+    source="UN/ADR 2.2.3.1.4, viscosity table: liquids of 300 to 700 mm2/s run 44 to 100 s out of "
+    "the ISO "
     "6 mm cup; the Ford #4 cup ends at 368 mm2/s",
 )
 def test_after_too_long_in_a_cup_one_for_thicker_liquids_is_named() -> None:
@@ -162,7 +166,8 @@ def test_a_volume_spread_over_an_area(
     film_thickness.wet_film_um,
     dilution.volatile_fraction,
     kind=Kind.LIBRARY,
-    source="chemicals.utils.Vfs_to_zs and zs_to_Vfs: solids, solvent and thinner mixed by way of moles",
+    source="chemicals.utils.Vfs_to_zs and zs_to_Vfs: solids, solvent and thinner mixed by way of "
+    "moles",
 )
 @given(st.floats(0.1, 0.9), st.floats(0.01, 1.0), st.floats(20, 300))
 def test_solids_in_a_thinned_mix_by_way_of_moles(
@@ -232,7 +237,8 @@ def test_the_names_of_solvents_are_those_of_the_substances() -> None:
 @outside(
     wait_by_rule.scaled_s,
     kind=Kind.LIBRARY,
-    source="scipy.constants and numpy: temperatures by scipy's converter, halvings counted by numpy.logspace",
+    source="scipy.constants and numpy: temperatures by scipy's converter, halvings counted by "
+    "numpy.logspace",
 )
 @pytest.mark.parametrize("halves_f", [12.0, 17.5, 18.0])
 def test_a_time_is_halved_as_often_as_its_interval_fits(halves_f: float) -> None:
@@ -249,7 +255,8 @@ def test_a_time_is_halved_as_often_as_its_interval_fits(halves_f: float) -> None
 @outside(
     blending_rule.blend_index_mm2_s,
     kind=Kind.THEOREM,
-    source="a mean of indices: a blend of blends is one blend, its ends are the liquids, and it lies below "
+    source="a mean of indices: a blend of blends is one blend, its ends are the liquids, and it "
+    "lies below "
     "the logarithmic blend of chemicals.utils (the double logarithm is concave)",
 )
 @given(st.floats(5.0, 2000.0), st.floats(0.6, 3.0), st.floats(0.0, 1.0), st.floats(0.0, 1.0))
@@ -268,7 +275,8 @@ def test_a_blend_of_blends_is_one_blend(thick: float, thin: float, x: float, y: 
 @outside(
     dilution.regulation_dilution_l_per_l,
     kind=Kind.THEOREM,
-    source="29 CFR 1910.94(c)(6)(ii): four times the air in which the vapour stands at its limit itself, "
+    source="29 CFR 1910.94(c)(6)(ii): four times the air in which the vapour stands at its limit "
+    "itself, "
     "by the definition of concentration",
 )
 @given(st.floats(100.0, 700.0), st.floats(0.5, 8.0))
@@ -302,7 +310,8 @@ def test_the_verdict_s_figures_are_the_library_s(
 @outside(
     thin_to_viscosity.thinner_for_target,
     kind=Kind.LIBRARY,
-    source="Perry's Handbook, 8th ed., tables 2-313 and 2-32, as carried by chemicals: viscosity over density "
+    source="Perry's Handbook, 8th ed., tables 2-313 and 2-32, as carried by chemicals: viscosity "
+    "over density "
     "of acetone, toluene, xylenes, butyl acetate and methyl ethyl ketone at 23 C",
 )
 def test_a_first_step_is_careful_with_the_thinnest_of_the_usual_thinners() -> None:

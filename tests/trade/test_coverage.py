@@ -19,7 +19,8 @@ FT2_GAL = (1 * UNITS.m**2 / UNITS.l).to("ft^2/gallon").magnitude  # of one m2/L
 @outside(
     coverage.theoretical_coverage_m2_l,
     kind=Kind.TRANSCRIPTION,
-    source="a spreading-rate sheet whose publication cannot be named: 1604 x 0.65 / 5 mil = 208.52 ft2/gal, "
+    source="a spreading-rate sheet whose publication cannot be named: 1604 x 0.65 / 5 mil = "
+    "208.52 ft2/gal, "
     "125 um 5.2 m2/L",
 )
 def test_theoretical_coverage_of_the_printed_examples() -> None:
@@ -59,7 +60,8 @@ def test_one_us_gallon_covers_1604_17_ft2_at_1_mil() -> None:
     coverage.practical_coverage_m2_l,
     coverage.material_for_area_ml,
     kind=Kind.DATA,
-    source="paintcenter.org, October 2003, worked example: 52 % solids, transfer efficiency 30 %, 1.5 mil, "
+    source="paintcenter.org, October 2003, worked example: 52 % solids, transfer efficiency 30 %, "
+    "1.5 mil, "
     "1 gal covers 167 ft2",
 )
 def test_a_gallon_of_52_percent_at_30_percent_transfer_covers_167_ft2() -> None:

@@ -391,7 +391,8 @@ def test_between_columns_the_damper_one_counts(part_c: float, percent: float) ->
 @outside(
     flash_off.evaporation_in_moving_air,
     kind=Kind.DATA,
-    source="ASHRAE Transactions 104 (1998) part 1A, abstract: W = (95 + 0.425 v)(pw - pa)/Y in inches of "
+    source="ASHRAE Transactions 104 (1998) part 1A, abstract: W = (95 + 0.425 v)(pw - pa)/Y in "
+    "inches of "
     "mercury, Btu and feet a minute",
 )
 @pytest.mark.parametrize(("air_m_s", "at_m_s"), [(0.0, 0.5), (0.1, 0.5), (1.0, 0.5), (2.0, 0.0)])

@@ -1,4 +1,4 @@
-"""Psychrometer, dew point's spread and the weight of the air, against reference libraries and a printed table."""
+"""Psychrometer, spread and weight of the air, against libraries and a printed table."""
 
 from __future__ import annotations
 

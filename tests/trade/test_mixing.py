@@ -89,7 +89,8 @@ def test_parts_by_weight_brought_to_volume(mix: tuple[Component, ...]) -> None:
     pours.pour_table,
     pours.pour_table_from_component,
     kind=Kind.TRANSCRIPTION,
-    source="a table of kit sizes of two-part systems that cannot be named here: half a pint or five "
+    source="a table of kit sizes of two-part systems that cannot be named here: half a pint or "
+    "five "
     "gallons of A at 1:1, 2:1, 4:1; the amounts it prints are rounded to 0.01",
 )
 @pytest.mark.parametrize(
@@ -268,7 +269,8 @@ def test_after_an_overpour(
 @outside(
     overpour.after_pouring,
     kind=Kind.THEOREM,
-    source="mass balance: nothing is taken out, the parts come right, and the batch grows by the least",
+    source="mass balance: nothing is taken out, the parts come right, and the batch grows by the "
+    "least",
 )
 @given(mixes(), amount, st.data(), st.floats(0, 1e4))
 def test_an_overpour_is_put_right_exactly_and_by_the_least(

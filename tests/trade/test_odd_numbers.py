@@ -1,4 +1,4 @@
-"""Odd numbers: every public function refuses them with a sentence, or answers with finite figures."""
+"""Odd numbers: every public function refuses them, or answers with finite figures."""
 
 from __future__ import annotations
 
@@ -175,7 +175,7 @@ def test_a_published_limit_that_is_none_is_refused(odd: float) -> None:
 def test_a_dew_point_lies_between_the_lowest_of_the_formula_and_the_air(
     humidity: float, air_c: float
 ) -> None:
-    """Beyond the pole of the form, which Alduchov and Eskridge 1996 never fitted, it would be hot."""
+    """Beyond the pole of the form, where nobody fitted it, it would be hot."""
     try:
         found = dew_point_c(air_c, humidity)
     except BadInput as refused:

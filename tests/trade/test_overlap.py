@@ -262,7 +262,8 @@ def test_the_steady_part_has_all_its_passes_and_the_rest_has_not(
 @outside(
     overlap.steady_part,
     kind=Kind.SIMULATION,
-    source="a panel of a hundred thousand places with numpy: those under as many passes as an endless row "
+    source="a panel of a hundred thousand places with numpy: those under as many passes as an "
+    "endless row "
     "of them would lay",
 )
 @pytest.mark.parametrize(("o", "passes"), [(0.5, 4), (0.25, 3), (2 / 3, 6), (0.0, 2)])

@@ -1,4 +1,4 @@
-"""The thing itself played through: pots, panels, clocks, films, patterns and patients of questions."""
+"""The thing itself played through: pots, panels, clocks, films, patterns, questions."""
 
 from __future__ import annotations
 
@@ -103,7 +103,8 @@ def test_coats_are_laid_until_the_film_is_there(
 @outside(
     wet_gauge.film_between_teeth,
     kind=Kind.SIMULATION,
-    source="a notch gauge set into films of every thickness: a tooth is wet where it reaches the film "
+    source="a notch gauge set into films of every thickness: a tooth is wet where it reaches the "
+    "film "
     "(ASTM D4414-95(2020) 7.1.2)",
 )
 @given(st.floats(0.5, 1400.0))
@@ -150,7 +151,8 @@ def test_the_clock_runs_until_a_batch_is_over(batches: list[tuple[int, int]]) ->
 @outside(
     water.paint_from_water,
     kind=Kind.SIMULATION,
-    source="a gun with a ratio of its own, caught with 5 % scatter, drawn with numpy; its median by numpy",
+    source="a gun with a ratio of its own, caught with 5 % scatter, drawn with numpy; its median "
+    "by numpy",
 )
 @pytest.mark.parametrize("pairs", [1, 3, 6])
 def test_the_paint_of_a_gun_lies_in_the_estimate_as_often_as_is_said(pairs: int) -> None:
@@ -206,7 +208,8 @@ def test_a_pattern_of_drops_is_read_as_what_it_was_shot_as(
 @outside(
     same_cup.next_thinning_step,
     kind=Kind.SIMULATION,
-    source="a mix whose seconds fall with thinner, thinned step by step as told (ln t over the share)",
+    source="a mix whose seconds fall with thinner, thinned step by step as told (ln t over the "
+    "share)",
 )
 @pytest.mark.parametrize("start_s", [19.5, 21.0, 24.0, 30.0])
 @pytest.mark.parametrize("fall", [1.5, 2.5, 4.0])
@@ -258,7 +261,8 @@ def test_the_air_of_a_room_comes_to_rest_at_the_share_of_the_limit(share: float)
 @outside(
     read_sign,
     kind=Kind.THEOREM,
-    source="order: a figure beyond its limit speaks for its sign, more the further; one within against",
+    source="order: a figure beyond its limit speaks for its sign, more the further; one within "
+    "against",
 )
 @given(st.floats(20.0, 200.0), st.floats(0.0, 400.0), st.floats(0.0, 50.0))
 def test_a_sign_is_beyond_its_limit_or_not(limit: float, wet_um: float, more: float) -> None:
@@ -292,7 +296,8 @@ def test_questions_find_the_cause_that_answers_them(fault: str) -> None:
                 break
             assert question == QUESTIONS[question.key]
             way = question.speaks(true, "yes")
-            # What asks of one other cause alone is not so here; what parts two others, nobody can say.
+            # What asks of one other cause alone is not so here; what parts two others, nobody can
+            # say.
             here = "cannot tell" if question.no else "no"
             answers[question.key] = {1: "yes", -1: "no"}.get(way, here)
         assert ranked[0].cause.key == true, (fault, true)

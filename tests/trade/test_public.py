@@ -127,6 +127,37 @@ def test_each_example_shows_a_result(name: str) -> None:
     assert any(short in each.source for each in examples), "the example does not call it"
 
 
+#: Editions that have been replaced, and the words that say so.
+REPLACED = {
+    "ASTM D1200-94(2005)": "old edition",
+    "IEC 60079-20-1:2010": "80079-20-1:2017",
+    "MIL-HDBK-1110": "UFC 3-190-06",
+    "UFGS 09971": "old edition",
+}
+
+
+@pytest.mark.parametrize("name", sorted(FUNCTIONS))
+def test_an_edition_that_was_replaced_is_said_to_be(name: str) -> None:
+    source = " ".join(_section(inspect.getdoc(FUNCTIONS[name]) or "", "Source").split())
+    for edition, words in REPLACED.items():
+        if edition in source:
+            assert words in source, edition
+
+
+@pytest.mark.parametrize("name", sorted(FUNCTIONS))
+def test_a_source_is_read_or_from_memory_and_never_nobody_s(name: str) -> None:
+    doc = inspect.getdoc(FUNCTIONS[name]) or ""
+    assert "recalled" not in doc
+    for nobody in (
+        "printed example",
+        "published study",
+        "a page",
+        "a maker",
+        "a laboratory's page",
+    ):
+        assert nobody not in doc
+
+
 def test_what_every_function_refuses_is_said_once() -> None:
     said = " ".join((booth.trade.__doc__ or "").split())
     assert "Every function raises BadInput" in said

@@ -76,7 +76,8 @@ def _zones(name: str, count: int) -> list[float]:
 @outside(
     readings.seen_in_zones,
     kind=Kind.DEFINITION,
-    source="this program's own profiles in zones; where one shape begins is common practice, no source",
+    source="this program's own profiles in zones; where one shape begins is common practice, no "
+    "source",
 )
 @pytest.mark.parametrize("count", [5, 6, 7, 9, 12])
 @pytest.mark.parametrize(

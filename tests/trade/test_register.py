@@ -24,10 +24,10 @@ import_all_tests()
 
 #: Functions without a check of the first four kinds, and why there can be none.
 NO_OTHER = {
-    "booth.trade.air.hvlp.hvlp_cap_pressure": "a limit of a regulation: what it prints is all there is",
+    "booth.trade.air.hvlp.hvlp_cap_pressure": "a limit of a regulation, and nothing but that",
     "booth.trade.air.trigger_time.receiver_needed_kpa": "a rule of thumb that nobody has published",
     "booth.trade.faults.ranked_causes.fault_named": "names are what the handbooks call the faults",
-    "booth.trade.film.transfer_efficiency.default_band": "published figures, and a band laid round them",
+    "booth.trade.film.transfer_efficiency.default_band": "published figures and a band round them",
     "booth.trade.pattern.pattern_reading.reading": "words of a manual; they compute nothing",
     "booth.trade.ventilation.booth_face.design_velocity_m_s": "a table of a regulation",
 }
@@ -87,7 +87,7 @@ def _bare(test: Callable[..., Any]) -> Callable[..., Any]:
 
 
 def _own_constants(check: Check) -> set[str]:
-    """Constants of the trade that a check reads: with them it would work the program's own rule again."""
+    """Constants of the trade that a check reads, to work the program's own rule again."""
     module = sys.modules[_bare(check.test).__module__]
     found = set()
     for node in ast.walk(_tree(check)):
@@ -115,7 +115,7 @@ def _imports(module: Any) -> dict[str, str]:
 
 
 def _borrowed(check: Check) -> set[str]:
-    """Libraries that a check reckons with, by itself or by what it calls and reads of its module."""
+    """Libraries that a check reckons with, by itself or by what it calls of its module."""
     module = sys.modules[_bare(check.test).__module__]
     imported = _imports(module)
     made = {
@@ -178,7 +178,7 @@ def test_a_check_that_borrows_the_program_s_constant_is_found() -> None:
 
 
 def _off(value: Any, factor: float, words: bool) -> Any:
-    """A result as a faulty function would give it: every number times `factor`, or every word turned round."""
+    """A result as a faulty function gives it: numbers times `factor`, or words turned round."""
     if isinstance(value, bool):
         return not value if words else value
     if isinstance(value, enum.Enum):
@@ -260,7 +260,8 @@ def _fails(test: Callable[..., Any]) -> bool:
     return False
 
 
-#: Properties looked at no further than to the first failure: nothing is made smaller, nothing explained.
+#: Properties looked at no further than to the first failure: nothing is made smaller, nothing
+#: explained.
 QUICK = settings(
     max_examples=20,
     deadline=None,

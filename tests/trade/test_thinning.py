@@ -56,7 +56,8 @@ def test_the_logarithmic_rule(first: float, second: float, share: float) -> None
 @outside(
     blending_rule.blend_index_mm2_s,
     kind=Kind.DEFINITION,
-    source="Refutas blending number, Maples, Petroleum Refinery Process Economics, 2nd ed. (2000), typed again",
+    source="Refutas blending number, Maples, Petroleum Refinery Process Economics, 2nd ed. "
+    "(2000), typed again",
 )
 @given(st.floats(2.0, 2000.0), st.floats(0.6, 3.0), st.floats(0.0, 1.0))
 def test_the_blending_index(first: float, second: float, share: float) -> None:
@@ -68,7 +69,8 @@ def test_the_blending_index(first: float, second: float, share: float) -> None:
     blending_rule.blend_index_mm2_s,
     blending_rule.blend_logarithmic_mm2_s,
     kind=Kind.DEFINITION,
-    source="by hand: 20 % of 0.8 mm2/s in 200 is 66 by the logarithms, 23 to 25 by Refutas and D7152",
+    source="by hand: 20 % of 0.8 mm2/s in 200 is 66 by the logarithms, 23 to 25 by Refutas and "
+    "D7152",
 )
 def test_the_two_rules_disagree_by_far_and_both_are_shown() -> None:
     assert blending_rule.blend_logarithmic_mm2_s(200.0, 0.8, 0.2) == pytest.approx(66.29, abs=0.005)

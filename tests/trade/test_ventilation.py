@@ -53,7 +53,8 @@ def density_70f_g_ml(cas: str) -> float:
 @outside(
     dilution.regulation_dilution_l_per_l,
     kind=Kind.TRANSCRIPTION,
-    source="29 CFR 1910.94(c)(6)(ii), worked example: toluene; acetone by the same formula (from memory, not checked)",
+    source="29 CFR 1910.94(c)(6)(ii), worked example: toluene; acetone by the same formula (from "
+    "memory, not checked)",
 )
 @pytest.mark.parametrize(("name", "ft3_per_gal"), [("toluene", 8564), ("acetone", 6593)])
 def test_the_regulations_example(name: str, ft3_per_gal: float) -> None:
@@ -220,7 +221,8 @@ def test_what_evaporates_is_what_does_not_stay(vs: float, s: float) -> None:
 @outside(
     dilution.minimum_air,
     kind=Kind.DEFINITION,
-    source="29 CFR 1910.94(c)(6)(ii) (from memory, not checked): dilution volume per gallon times gallons a minute",
+    source="29 CFR 1910.94(c)(6)(ii) (from memory, not checked): dilution volume per gallon times "
+    "gallons a minute",
 )
 def test_a_gallon_of_solvent_an_hour() -> None:
     per_gal, limit = TABLE_G11["xylene"]

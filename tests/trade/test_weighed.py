@@ -62,7 +62,8 @@ def test_voc_of_the_printed_example() -> None:
 @outside(
     solids_and_voc.voc_of_solids_g_l,
     kind=Kind.DATA,
-    source="F.A.C. 62-296.500 (Florida), table 296.500-1, worked example: 3 lb/gal of coating at 7.36 "
+    source="F.A.C. 62-296.500 (Florida), table 296.500-1, worked example: 3 lb/gal of coating at "
+    "7.36 "
     "lb/gal of VOC are 5.07 lb/gal of solids",
 )
 def test_voc_of_solids_of_the_printed_example() -> None:
@@ -102,7 +103,8 @@ def test_either_way_to_the_solids_is_one(
 @outside(
     transfer_efficiency.efficiency_from_weights,
     kind=Kind.SIMULATION,
-    source="a panel sprayed drop by drop with numpy: every drop lands or does not, solvent leaves, and "
+    source="a panel sprayed drop by drop with numpy: every drop lands or does not, solvent "
+    "leaves, and "
     "the scale tells (ASTM D5286 3.1.3)",
 )
 @pytest.mark.parametrize(("lands", "solids"), [(0.25, 0.5), (0.65, 0.38), (0.9, 0.7)])
@@ -139,7 +141,8 @@ TABLE_AC_1 = {
     vapour_in_air.vapour_by_weight_mg_m3,
     vapour_in_air.vapour_by_volume_ppm,
     kind=Kind.DATA,
-    source="8 CCR 5155, table AC-1 (California): limits printed in ppm and in mg/m3; molar masses by "
+    source="8 CCR 5155, table AC-1 (California): limits printed in ppm and in mg/m3; molar masses "
+    "by "
     "chemicals",
 )
 @pytest.mark.parametrize("name", TABLE_AC_1)
@@ -173,7 +176,8 @@ def test_a_conversion_is_no_permission() -> None:
 @outside(
     receiver.receiver_for_trigger_l,
     kind=Kind.DATA,
-    source="US DOE / ORNL, MEASUR tools suite, receiver tank sizing: 5 min at 350 against 250 cfm, 100 to "
+    source="US DOE / ORNL, MEASUR tools suite, receiver tank sizing: 5 min at 350 against 250 "
+    "cfm, 100 to "
     "60 psig, 14.7 psia: 183.75 ft3",
 )
 def test_a_receiver_for_five_minutes() -> None:

@@ -9,8 +9,9 @@ from booth.trade.result import require
 #: Kilopascals in a pound per square inch: NIST SP 811 (2008) B.8.
 KPA_PER_PSI = 6.894757
 
-#: Air pressure at the cap of an HVLP gun: 0.1 to 10 psig, 40 CFR 63.11180 (the lower end from memory, not checked); above 10 psi
-#: at the point of atomisation a gun is a conventional one, 40 CFR 63.801.
+#: Air pressure at the cap of an HVLP gun: 0.1 to 10 psig, 40 CFR 63.11180 (the lower end from
+#: memory, not checked); above 10 psi at the point of atomisation a gun is a conventional one, 40
+#: CFR 63.801.
 HVLP_LEAST_KPA = 0.1 * KPA_PER_PSI
 HVLP_MOST_KPA = 10.0 * KPA_PER_PSI
 #: A gauge that shows exactly 10 psi is within, whatever the last digit of the conversion.
@@ -36,8 +37,8 @@ def hvlp_cap_pressure(cap_kpa: float) -> CapPressure:
     Returns: CapPressure: within or not, with a sentence.
     Range: 0.1 to 10 psig is within. Which inlet pressure gives which cap pressure belongs to the
         gun: its instructions or a test cap say it, no formula does.
-    Source: 40 CFR 63.11180 (0.1 psi from memory, not checked); 40 CFR 63.801: above 10 psi at the point
-        of atomisation is conventional.
+    Source: 40 CFR 63.11180 (0.1 psi from memory, not checked); 40 CFR 63.801: above 10 psi at the
+        point of atomisation is conventional.
 
     >>> hvlp_cap_pressure(62.0).within
     True

@@ -110,13 +110,15 @@ def receiver_for_trigger_l(
     Args:
         wanted_s: how long the trigger is to be held [s], above 0.
         full_kpa: gauge pressure in the receiver at the start [kPa]; at worst the cut-in.
-        least_kpa: least gauge pressure in it that still feeds the gun [kPa], 0 or more, below full_kpa.
+        least_kpa: least gauge pressure in it that still feeds the gun [kPa], 0 or more, below
+            full_kpa.
         demand_l_min: free air the gun uses, trigger pulled [l/min], above 0.
         supply_l_min: free air the compressor delivers meanwhile [l/min], 0 or more.
         air_kpa: absolute pressure of the free air [kPa], 50 to 110.
 
-    Returns: Estimate [l]: ``V = t Pa (demand - supply) / (P1 - P2)``; likely at constant temperature, high
-        for a draw so fast that the air in the receiver cools; None where the supply meets the demand.
+    Returns: Estimate [l]: ``V = t Pa (demand - supply) / (P1 - P2)``; likely at constant
+        temperature, high for a draw so fast that the air in the receiver cools; None where the
+        supply meets the demand.
     Range: as for longest_trigger_s; buy the larger one.
     Source: as for longest_trigger_s, solved for the volume (US DOE / ORNL tools for industrial
         compressed air).

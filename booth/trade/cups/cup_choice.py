@@ -16,7 +16,8 @@ LEAST_CORRECTION, MOST_CORRECTION = 0.5, 2.0
 LIKELY_BEYOND = 1.5
 #: Below this share of the shortest time of its cup the stopwatch has slipped: common practice, no source.
 SLIP_FRACTION = 0.2
-#: ASTM D4212 10.1, by whether the liquid is too thin: between 20 and 80 s time and viscosity are in line.
+#: ASTM D4212 10.1, by whether the liquid is too thin: between 20 and 80 s time and viscosity are in
+#: line.
 _WHY_DIP = {
     True: "time and viscosity are no longer in line there, and the flow may be turbulent",
     False: "solvent leaves and skins form meanwhile",
@@ -60,7 +61,8 @@ def cups_for_viscosity(
         range, and among them the nearest to the middle of it (in proportion); empty where none
         suits.
     Range: from the thinnest to the thickest end of the cups given; beyond, none suits.
-    Source: ASTM D1200-94(2005) 11.2 (preferred range); nearest the middle is common practice, no
+    Source: ASTM D1200-94(2005) (old edition) 11.2 (preferred range); nearest the middle is common
+        practice, no
         source: a time far from both ends leaves room for what the liquid turns out to be.
 
     >>> [fit.cup.name for fit in cups_for_viscosity(100.0, ["ford-4", "zahn-2", "zahn-5"])]
@@ -99,8 +101,9 @@ def suggest_cup_for_out_of_range(
 
     Returns: Outside: the reason with both figures, the cups to use instead.
     Range: times outside the cup's range; one within it is refused, since it can be converted.
-    Source: ASTM D4212 10.1 (20 to 80 s, where time and viscosity are in line; below, the flow may be
-        turbulent, above, solvent leaves and skins form); ASTM D1200-94(2005) 11.2; ISO 2431.
+    Source: ASTM D4212 10.1 (20 to 80 s, where time and viscosity are in line; below, the flow may
+        be turbulent, above, solvent leaves and skins form); ASTM D1200-94(2005) (old edition) 11.2;
+        ISO 2431.
 
     >>> print(suggest_cup_for_out_of_range(cup_named("zahn 2"), 18.0).advice)
     Use Zahn #1, Ford #1 or ISO 3 mm. Water is too thin for any of these cups.

@@ -106,6 +106,9 @@ class Cup:
         return viscosity_mm2_s / self.a + self.b
 
 
+# Other national cups (BS 3900, NF T30-014, JIS K 5600 and so on) are not here: no copy of a standard
+# with their constants was found.
+
 #: Efflux times within which a dip cup is used [s]: ASTM D4212 10.1.
 DIP_LOW_S, DIP_HIGH_S = 20.0, 80.0
 #: Cups whose constants were not seen in the standard or in two sources: advised last.
@@ -117,8 +120,13 @@ HALF_CONFIRMED = {
     ),
 }
 
-#: ASTM D1200-94(2005) 11.2. The standards ask for a temperature of the liquid [degC], each its own.
-_FORD: dict[str, Any] = {"standard": "ASTM D1200-94(2005)", "temperature_c": 25.0, "high_s": 100.0}
+#: ASTM D1200-94(2005) (old edition) 11.2. The standards ask for a temperature of the liquid [degC],
+#: each its own.
+_FORD: dict[str, Any] = {
+    "standard": "ASTM D1200-94(2005) (old edition)",
+    "temperature_c": 25.0,
+    "high_s": 100.0,
+}
 _DIP = {
     "standard": "ASTM D4212",
     "temperature_c": 25.0,

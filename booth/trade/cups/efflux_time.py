@@ -33,8 +33,8 @@ def viscosity_from_efflux(
         where the corrected time lies outside the cup's range.
     Range: the cup's own, ends included; outside nothing is converted. For
         Newtonian and nearly Newtonian liquids; one that thins when stirred has no one viscosity.
-    Source: ASTM D1200-94(2005) 11.2 and 11.6 (Ford; correction); ASTM D4212 10.1 (Zahn, Shell); ISO
-        2431 / ASTM D5125; DIN 53211 (withdrawn 1996, second-hand).
+    Source: ASTM D1200-94(2005) (old edition) 11.2 and 11.6 (Ford; correction); ASTM D4212 10.1
+        (Zahn, Shell); ISO 2431 / ASTM D5125; DIN 53211 (withdrawn 1996, second-hand).
 
     >>> from booth.trade.cups.cup_names import cup_named
     >>> round(viscosity_from_efflux(cup_named("ford 4"), 50.0).value, 2)
@@ -61,8 +61,8 @@ def efflux_from_viscosity(
 
     Returns: Value [s] to be read on this cup; Outside where it would lie outside the cup's range.
     Range: the cup's own, of the true time, ends included; beyond, another cup is named.
-    Source: ASTM D1200-94(2005) 11.2 (Ford), ASTM D4212 10.1 (Zahn, Shell), ISO 2431 / ASTM D5125,
-        DIN 53211 (withdrawn 1996, second-hand), each formula solved for the time.
+    Source: ASTM D1200-94(2005) (old edition) 11.2 (Ford), ASTM D4212 10.1 (Zahn, Shell), ISO 2431 /
+        ASTM D5125, DIN 53211 (withdrawn 1996, second-hand), each formula solved for the time.
 
     >>> from booth.trade.cups.cup_names import cup_named
     >>> round(efflux_from_viscosity(cup_named("ford 4"), 100.0).value, 1)
@@ -105,8 +105,9 @@ def equivalent_efflux(
     Returns: Value [s] to be read on `cup_to`; Outside where either cup would be out of its range.
     Range: the ranges of both cups. The liquid is meant to have one temperature in both: the
         standards name 25, 23 and 20 C, so use the one that goes with the time given.
-    Source: ASTM D1200-94(2005) 11.2 (Ford), ASTM D4212 10.1 (Zahn, Shell), ISO 2431 / ASTM D5125,
-        DIN 53211 (withdrawn 1996, second-hand): two of them, joined by the kinematic viscosity.
+    Source: ASTM D1200-94(2005) (old edition) 11.2 (Ford), ASTM D4212 10.1 (Zahn, Shell), ISO 2431 /
+        ASTM D5125, DIN 53211 (withdrawn 1996, second-hand): two of them, joined by the kinematic
+        viscosity.
 
     >>> from booth.trade.cups.cup_names import cup_named
     >>> there = equivalent_efflux(60.0, cup_named("iso 4"), cup_named("ford 4"))

@@ -104,7 +104,8 @@ def rank_causes(
         figures are taken as independent.
     Source: FAA-H-8083-31 ch. 8 (common paint troubles); TM 43-0139 p. 5-12; TO 1-1-8 table 4-1;
         Corrosion Engineering: Principles and Practice, table 14.1; else common practice, no source.
-        Odds: Bayes' theorem; its grades Jeffreys, Theory of Probability, app. B (from memory, not checked); how
+        Odds: Bayes' theorem; its grades Jeffreys, Theory of Probability, app. B (from memory, not
+            checked); how
         usual a cause is and how fast its evidence grows are common practice, no source.
 
     >>> job = Evidence(wet_um=90.0, wet_high_um=60.0, efflux_s=20.0, efflux_low_s=18.0)

@@ -53,7 +53,8 @@ def practical_coverage_m2_l(
 
     Returns: spreading rate [m2/L]: a Value for a known efficiency, an Estimate for a band.
     Range: as for theoretical_coverage_m2_l; a rough surface takes more.
-    Source: printed example: 52 % solids, transfer efficiency 30 %, 1.5 mil, 167 ft2 per US gal.
+    Source: paintcenter.org, October 2003: 52 % solids, transfer efficiency 30 %, 1.5 mil, 167 ft2
+        per US gal.
 
     >>> ft2_per_gal = 3.785411784 / 0.09290304
     >>> round(practical_coverage_m2_l(1.5 * 25.4, 0.52, 0.30).value * ft2_per_gal)

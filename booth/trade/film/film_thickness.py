@@ -52,7 +52,8 @@ def dry_film_um(
     Returns: dry film [um].
     Range: a film read at once; a flat coating may dry thicker than this (ASTM D4414 4.2), and
         thinner that flashes off between gun and panel makes the dry film thicker as well.
-    Source: Organic Finishing Guidebook 2012-13 p. 615; without thinner also MIL-HDBK-1110 2.1.5.
+    Source: Organic Finishing Guidebook 2012-13 p. 615; without thinner also MIL-HDBK-1110 (now UFC
+        3-190-06) 2.1.5.
 
     >>> round(dry_film_um(4 * 25.4, 0.50, 0.25) / 25.4, 2)  # 4 mil wet, 50 % solids, 4:1
     1.6
@@ -110,7 +111,8 @@ def wet_film_um(
 
     Returns: wet film [um].
     Range: as for dry_film_um.
-    Source: Organic Finishing Guidebook 2012-13 p. 615; without thinner also MIL-HDBK-1110 2.1.5.
+    Source: Organic Finishing Guidebook 2012-13 p. 615; without thinner also MIL-HDBK-1110 (now UFC
+        3-190-06) 2.1.5.
 
     >>> round(wet_film_um(1.5 * 25.4, 0.42) / 25.4, 2)  # 1.5 mil dry at 42 % solids
     3.57

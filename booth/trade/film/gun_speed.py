@@ -21,7 +21,8 @@ def pitch_mm(fan_mm: float, overlap_fraction: float) -> float:
 
     Returns: pitch [mm]: ``fan x (1 - overlap)``.
     Range: overlap from 0 (edge to edge) to below 1.
-    Source: definition, pitch = fan x (1 - overlap); 50 % overlap is usual: MIL-HDBK-1110 9.6.8.
+    Source: definition, pitch = fan x (1 - overlap); 50 % overlap is usual: MIL-HDBK-1110 (now UFC
+        3-190-06) 9.6.8.
 
     >>> pitch_mm(250.0, 0.5)
     125.0

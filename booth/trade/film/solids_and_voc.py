@@ -1,7 +1,7 @@
 """Solids by volume, and volatile organic compounds, from weights and densities of a coating.
 
-The figure of the data sheet, measured (ASTM D2697, ISO 3233; EPA Method 24), comes before all of this.
-What local rules allow, and which solvents they exempt, is theirs to say.
+The figure of the data sheet, measured (ASTM D2697, ISO 3233; EPA Method 24), comes before all of
+this. What local rules allow, and which solvents they exempt, is theirs to say.
 """
 
 from __future__ import annotations
@@ -97,7 +97,8 @@ def voc_less_water_g_l(
     weight_exempt_fraction: float = 0.0,
     exempt_g_ml: float | None = None,
 ) -> float:
-    """Give the volatile organic compounds to a litre of coating with its water left out of the litre.
+    """Give the volatile organic compounds to a litre of coating with its water left out of the
+    litre.
 
     Args:
         coating_g_ml: density of the coating [g/ml], above 0.
@@ -131,12 +132,13 @@ def voc_of_solids_g_l(voc_g_l: float, solvent_g_ml: float = USUAL_VOC_G_ML) -> f
     """Give the volatile organic compounds to a litre of solids, from those to a litre of coating.
 
     Args:
-        voc_g_l: VOC of the coating less water and exempt solvent [g/l], 0 or more, below its density.
+        voc_g_l: VOC of the coating less water and exempt solvent [g/l], 0 or more, below its
+            density.
         solvent_g_ml: density of the volatile compounds [g/ml], above 0; 7.36 lb/gal unless given.
 
     Returns: VOC to a litre of solids [g/l]: ``VOC / (1 - VOC / density)``.
-    Range: the litre without its water: solids and compounds fill it. Where the volume solids are known,
-        VOC over volume solids is nearer.
+    Range: the litre without its water: solids and compounds fill it. Where the volume solids are
+        known, VOC over volume solids is nearer.
     Source: 30 TAC 115.423(1) (Texas); F.A.C. 62-296.500, table 296.500-1 (Florida).
 
     >>> round(voc_of_solids_g_l(359.5) / 119.826, 2)  # 3 lb/gal is printed as 5.07 lb/gal of solids

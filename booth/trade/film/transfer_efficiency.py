@@ -107,10 +107,10 @@ def efficiency_from_weights(
         sprayed_g: weight of paint that left the gun: cup before less cup after [g], above 0.
         weight_solids_fraction: solids by weight of the paint as sprayed [1], above 0 to 1.
 
-    Returns: Value [1]: ``gained / (sprayed x weight solids)``; Outside where more solids are on the part
-        than left the gun.
-    Range: a dry film, no solvent left in it. The solids as weighed and dried, not the data sheet's: a few
-        per cent in them are as many in the answer.
+    Returns: Value [1]: ``gained / (sprayed x weight solids)``; Outside where more solids are on the
+        part than left the gun.
+    Range: a dry film, no solvent left in it. The solids as weighed and dried, not the data sheet's:
+        a few per cent in them are as many in the answer.
     Source: ASTM D5286 3.1.3, transfer efficiency (weight).
 
     >>> efficiency_from_weights(26.0, 100.0, 0.40).value
@@ -124,7 +124,8 @@ def efficiency_from_weights(
     if share > 1.0:
         return Outside(
             "More solids are on the part than left the gun.",
-            "Weigh again when the film is dry, and look at the solids by weight: those of the thinned "
+            "Weigh again when the film is dry, and look at the solids by weight: those of the "
+            "thinned "
             "paint count.",
             rule,
         )

@@ -97,7 +97,8 @@ def evenness(profile: FanProfile, overlap_fraction: float, alternating: bool = F
     Range: steady part of straight parallel passes; a hand's own wandering comes on top, and wet
         paint levels some of it out.
     Source: superposition of equal deposits; integrals by Gauss-Legendre quadrature between the
-        places where the film is not smooth. 50 % overlap is usual: MIL-HDBK-1110 9.6.8.
+        places where the film is not smooth. 50 % overlap is usual: MIL-HDBK-1110 (now UFC 3-190-06)
+        9.6.8.
 
     >>> from booth.trade.pattern.fan_profile import profile_by_name
     >>> even = evenness(profile_by_name("parabola"), 0.5)
@@ -136,8 +137,7 @@ def most_even_overlap(
     Returns: OverlapChoice [1].
     Range: as for evenness. For most profiles a large overlap is more even than a small one; narrow
         `high` to see the best with fewer passes.
-    Source: least variance over the overlap; a parabola below 55 % overlap has it at 0.301 (a
-        published study of a parabolic gun: 0.29 to 0.31).
+    Source: least variance over the overlap; a parabola below 55 % overlap has it at 0.301.
 
     >>> from booth.trade.pattern.fan_profile import profile_by_name
     >>> round(most_even_overlap(profile_by_name("parabola"), high=0.55).overlap_fraction, 3)

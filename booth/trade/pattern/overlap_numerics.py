@@ -14,7 +14,8 @@ from booth.trade.pattern.fan_profile import HALF, FanProfile
 __all__: list[str] = []
 
 #: Places and weights of Gauss-Legendre quadrature with twelve points on [-1, 1], each place on both
-#: sides of the middle: Abramowitz and Stegun, table 25.4 (from memory; the tests take it from numpy).
+#: sides of the middle: Abramowitz and Stegun, table 25.4 (from memory; the tests take it from
+#: numpy).
 GAUSS_12 = (
     (0.125233408511469, 0.249147045813403),
     (0.367831498998180, 0.233492536538355),

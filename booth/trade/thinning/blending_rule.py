@@ -10,8 +10,8 @@ import math
 
 from booth.trade.result import require
 
-#: Refutas (Maples 2000): VBN = 14.534 ln ln(nu + 0.8) + 10.975. The blend's index is the mean of the indices, so
-#: the two outer constants cancel.
+#: Refutas (Maples 2000): VBN = 14.534 ln ln(nu + 0.8) + 10.975. The blend's index is the mean of
+#: the indices, so the two outer constants cancel.
 REFUTAS_SHIFT = 0.8
 #: Below this the double logarithm has no meaning [mm2/s].
 LEAST_MM2_S = 0.3
@@ -60,8 +60,9 @@ def blend_index_mm2_s(viscosity_mm2_s: float, thinner_mm2_s: float, share: float
         ``ln ln(nu + 0.8) = (1 - x) ln ln(nu1 + 0.8) + x ln ln(nu2 + 0.8)``.
     Range: made for petroleum products; ASTM D7152 1.3 says that it may not hold for liquids with
         particulates, which paints are. It is one end of a band here, never a prediction.
-    Source: Refutas blending index (R. E. Maples, Petroleum Refinery Process Economics, 2nd ed., 2000);
-        ASTM D7152 has the same form with 0.7 for 0.8, and a term for liquids below 2 mm2/s, left out here.
+    Source: Refutas blending index (R. E. Maples, Petroleum Refinery Process Economics, 2nd ed.,
+        2000); ASTM D7152 has the same form with 0.7 for 0.8, and a term for liquids below 2 mm2/s,
+        left out here.
 
     >>> round(blend_index_mm2_s(200.0, 0.8, 0.2), 1)
     25.4

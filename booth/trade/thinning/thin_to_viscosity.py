@@ -18,8 +18,9 @@ from booth.trade.thinning.thinner_share import (
 )
 from booth.trade.thinning.thinning_fit import FIT_RULE, ThinningFit
 
-#: Thinnest and thickest of the usual thinners, where nobody says which it is: acetone has 0.40 mm2/s
-#: at 23 C, toluene 0.66, xylenes 0.69 to 0.89 (Perry's Handbook, 8th ed., held by a test), water 0.93.
+#: Thinnest and thickest of the usual thinners, where nobody says which it is: acetone has 0.40
+#: mm2/s at 23 C, toluene 0.66, xylenes 0.69 to 0.89 (Perry's Handbook, 8th ed., held by a test),
+#: water 0.93.
 THINNEST_MM2_S, THICKEST_MM2_S = 0.40, 1.0
 #: More thinner than mix is no thinning [1].
 MOST_SHARE = 0.5
@@ -108,11 +109,12 @@ def thinner_for_target(
         viscosity_mm2_s: kinematic viscosity measured now [mm2/s], 0.3 or more.
         target_mm2_s: kinematic viscosity wanted, at the same temperature [mm2/s], 0.3 or more.
         limit_fraction: most thinner the data sheet allows [1]; None where it names none.
-        thinner_mm2_s: kinematic viscosity of the thinner [mm2/s], 0.3 or more; None where it is not known.
+        thinner_mm2_s: kinematic viscosity of the thinner [mm2/s], 0.3 or more; None where it is not
+            known.
 
-    Returns: ThinnerStep: `add` from the least (blending index; of the thinnest of thinners, where it is
-        not known) to the most (logarithmic rule; of the thickest), the step being the least, cut at the
-        limit. Outside where the mix is thin enough, where the
+    Returns: ThinnerStep: `add` from the least (blending index; of the thinnest of thinners, where
+        it is not known) to the most (logarithmic rule; of the thickest), the step being the least,
+        cut at the limit. Outside where the mix is thin enough, where the
         limit is reached, where the thinner is no thinner than the target, and where more than half
         of the mix would have to be thinner.
     Range: a first step. Its low end can still overshoot with a strong solvent, so stir and time.
@@ -121,7 +123,7 @@ def thinner_for_target(
     >>> step = thinner_for_target(1000.0, 0.0, 200.0, 66.289, thinner_mm2_s=0.8)  # 20 % of the mix
     >>> round(step.add.low), round(step.add.high), round(step.step_ml)
     (106, 250, 106)
-    >>> round(thinner_for_target(1000.0, 0.0, 200.0, 66.289).step_ml)  # it may be as thin as acetone
+    >>> round(thinner_for_target(1000.0, 0.0, 200.0, 66.289).step_ml)  # acetone, maybe
     74
     """
     require("The mix that remains", remaining_ml, above=0.0, unit="ml")

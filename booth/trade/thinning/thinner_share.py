@@ -70,7 +70,8 @@ def solids_after_thinning(volume_solids_fraction: float, thinner_fraction: float
 
     Returns: solids by volume of the mix [1].
     Range: thinner without solids of its own.
-    Source: Organic Finishing Guidebook 2012-13 p. 615; without thinner also MIL-HDBK-1110 2.1.5.
+    Source: Organic Finishing Guidebook 2012-13 p. 615; without thinner also MIL-HDBK-1110 (now UFC
+        3-190-06) 2.1.5.
 
     >>> solids_after_thinning(0.50, 0.25)
     0.4

@@ -23,7 +23,8 @@ SHARES_TOLERANCE = 0.005
 
 CAUTION = (
     "A minimum against fire only, for air that mixes evenly. It is not a permission to breathe "
-    "this air: wear what the data sheet asks for. Vapour gathers low and near the work; no exhaust may "
+    "this air: wear what the data sheet asks for. Vapour gathers low and near the work; no "
+    "exhaust may "
     "lead it past a spark. Local codes and the data sheet may ask for more."
 )
 
@@ -168,11 +169,12 @@ def minimum_air(
         share_of_lel: where to stay below the explosive limit [1], above 0 to a quarter.
 
     Returns: MinimumAir: the least [m3/h] while spraying and on average, with its caution.
-    Range: as for dilution_air_l_per_l; no factor for a room that mixes badly is in it. All the solvent is taken to evaporate as it is sprayed, from
-        the film and from the overspray. Open cans, cleaning and a drying rack come on top.
+    Range: as for dilution_air_l_per_l; no factor for a room that mixes badly is in it. All the
+        solvent is taken to evaporate as it is sprayed, from the film and from the overspray. Open
+        cans, cleaning and a drying rack come on top.
     Source: 29 CFR 1910.94(c)(6)(ii) (from memory, not checked): dilution volume times solvent
-        evaporated a minute. The paragraph is of a booth's exhaust; that a room is held to it is this
-        program's own choice.
+        evaporated a minute. The paragraph is of a booth's exhaust; that a room is held to it is
+        this program's own choice.
 
     >>> from booth.trade.ventilation.solvents import solvent
     >>> found = minimum_air(200.0, 0.6, [(solvent("xylene"), 1.0)])

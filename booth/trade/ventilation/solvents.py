@@ -60,11 +60,12 @@ def _listed(cas: str, vapour: str, table: str, iec: str, lower: str, also: str =
 
 
 #: Name, CAS number; vapour by the regulation's table, or else density at 70 F (Perry's Handbook 8th
-#: ed., DIPPR equation 105; the last five from memory) and molar mass; lower explosive limits by that
-#: table, which has trade names for some, and by IEC; a lower one of NFPA or of data sheets; other
-#: names. IEC and NFPA as carried by the library ``chemicals``. Xylene: para-xylene, the lowest of
-#: the three. Amyl acetate: normal. SDS: the lower end of what usual safety data sheets give
-#: (from memory, not checked); for Stoddard solvent (mineral spirits) it lies below the regulation's figure.
+#: ed., DIPPR equation 105; the last five from memory) and molar mass; lower explosive limits by
+#: that table, which has trade names for some, and by IEC; a lower one of NFPA or of data sheets;
+#: other names. IEC and NFPA as carried by the library ``chemicals``. Xylene: para-xylene, the
+#: lowest of the three. Amyl acetate: normal. SDS: the lower end of what usual safety data sheets
+#: give (from memory, not checked); for Stoddard solvent (mineral spirits) it lies below the
+#: regulation's figure.
 LISTED = {
     name: _listed(*cells)
     for name, *cells in rows("""
@@ -162,7 +163,8 @@ def solvent_names() -> tuple[str, ...]:
 
     Returns: names, in the order of the alphabet.
     Range: single solvents and three cuts; a thinner is a blend of several.
-    Source: 29 CFR 1910.94(c)(6)(ii), Table G-11 (from memory, not checked), and IEC 60079-20-1:2010.
+    Source: 29 CFR 1910.94(c)(6)(ii), Table G-11 (from memory, not checked), and IEC 60079-20-1:2010
+        (since replaced by ISO/IEC 80079-20-1:2017).
 
     >>> "toluene" in solvent_names()
     True
@@ -181,8 +183,8 @@ def solvent(name: str) -> Solvent:
     Range: the names listed, and other names of the trade for them; for anything else take the
         safety data sheet: solvent_from_data_sheet.
     Source: the lowest of 29 CFR 1910.94(c)(6)(ii), Table G-11 (from memory, not checked), IEC
-        60079-20-1:2010 (since replaced by ISO/IEC 80079-20-1:2017), NFPA 497 (2008; later editions not
-        seen) and, where marked, usual safety data sheets (from memory, not checked).
+        60079-20-1:2010 (since replaced by ISO/IEC 80079-20-1:2017), NFPA 497 (2008; later editions
+        not seen) and, where marked, usual safety data sheets (from memory, not checked).
 
     >>> solvent("Toluene").lel_percent  # 1.4 in the regulation's table
     1.0

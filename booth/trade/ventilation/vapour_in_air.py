@@ -6,12 +6,14 @@ from booth.trade.result import require
 
 __all__ = ["vapour_by_volume_ppm", "vapour_by_weight_mg_m3"]
 
-#: A mole of vapour at 25 C and 760 torr [l]: as limits are given, 29 CFR 1910.1000 table Z-1, note (a).
+#: A mole of vapour at 25 C and 760 torr [l]: as limits are given, 29 CFR 1910.1000 table Z-1, note
+#: (a).
 MOLAR_VOLUME_25C_L_MOL = 24.45
 MILLION = 1e6
 
 CAUTION = (
-    "A conversion of figures, not a permission to breathe the air. Limits and how they are measured are "
+    "A conversion of figures, not a permission to breathe the air. Limits and how they are "
+    "measured are "
     "those of the safety data sheet and of local law."
 )
 
@@ -25,8 +27,8 @@ def vapour_by_weight_mg_m3(vapour_ppm: float, molar_mass_g_mol: float) -> float:
 
     Returns: vapour by weight [mg/m3]: ``ppm x molar mass / 24.45``.
     Range: 25 C and one atmosphere; lists that mean 20 C have 24.06 for 24.45 and give 1.6 % more.
-    Source: 24.45 l/mol at 25 C and 760 torr: 29 CFR 1910.1000 table Z-1, note (a); the same in the guide
-        of the Canadian Centre for Occupational Health and Safety.
+    Source: 24.45 l/mol at 25 C and 760 torr: 29 CFR 1910.1000 table Z-1, note (a); the same in the
+        guide of the Canadian Centre for Occupational Health and Safety.
 
     >>> round(vapour_by_weight_mg_m3(50.0, 92.14))  # toluene
     188

@@ -42,8 +42,9 @@ WATERBORNE_EXPONENTS = (0.5, 1.0, 1.5)
 #: A waterborne film dries too slowly to scale below this share of the reference drying power.
 LEAST_DRYING_POWER = 0.2
 #: Evaporation from water goes as 0.089 + 0.0782 v: ASHRAE Handbook, HVAC Applications, Natatoriums
-#: (from memory); in inches and feet a minute 95 + 0.425 v, ASHRAE Transactions 104 (1998) 1A. Air that a data sheet means: the least face velocity
-#: of a spray booth, 0.5 m/s (100 ft/min, 29 CFR 1910.94 table G-10); this program's own choice.
+#: (from memory); in inches and feet a minute 95 + 0.425 v, ASHRAE Transactions 104 (1998) 1A. Air
+#: that a data sheet means: the least face velocity of a spray booth, 0.5 m/s (100 ft/min, 29 CFR
+#: 1910.94 table G-10); this program's own choice.
 STILL_AIR_TERM = 0.089
 MOVING_AIR_TERM_PER_M_S = 0.0782
 SHEET_AIR_M_S = 0.5
@@ -93,8 +94,8 @@ def evaporation_in_moving_air(air_m_s: float, at_m_s: float = SHEET_AIR_M_S) -> 
 
     Returns: evaporation against that at at_m_s [1]: ``(0.089 + 0.0782 v) / (0.089 + 0.0782 v0)``.
     Range: 0 to 2 m/s; an open pool of water, not a film with co-solvents.
-    Source: ASHRAE Handbook, HVAC Applications, Natatoriums (from memory, not checked); ASHRAE Transactions
-        104 (1998) part 1A, in inches and feet: 95 + 0.425 v.
+    Source: ASHRAE Handbook, HVAC Applications, Natatoriums (from memory, not checked); ASHRAE
+        Transactions 104 (1998) part 1A, in inches and feet: 95 + 0.425 v.
 
     >>> round(evaporation_in_moving_air(0.1), 2)  # a closed garage
     0.76

@@ -48,7 +48,7 @@ def scaled_s(time_s: float, from_c: float, to_c: float, halves_per_k: float) -> 
 
     Returns: time at to_c [s]: ``time x 2^((from - to) / halves_per)``.
     Range: no limit of its own; the waits that rest on it keep to 5 to 40 C, or to its careful side.
-    Source: definition of a halving interval; 10 K for pot life, UFGS 09971 3.7.1.3.
+    Source: definition of a halving interval; 10 K for pot life, UFGS 09971 (old edition) 3.7.1.3.
 
     >>> scaled_s(4.0, 21.0, 31.0, 10.0)
     2.0
@@ -72,11 +72,11 @@ def pot_life_at(pot_life_s: float, at_c: float, mix_c: float) -> WaitTime:
     Returns: WaitTime: in the warm ``time / 2^((mix - at) / 10)``, in the cold the data sheet's time.
         Only a bound, 'at most', in the cold and outside 5 to 40 C.
     Range: 5 to 40 C as an estimate. A large batch heats itself and goes off sooner than any rule
-        says; the guide's times are for 50 % humidity, and damper air shortens that of a polyurethane,
-        by how much it does not say; a mix that thickens is over whatever the
+        says; the guide's times are for 50 % humidity, and damper air shortens that of a
+        polyurethane, by how much it does not say; a mix that thickens is over whatever the
         clock says.
-    Source: UFGS 09971, 3.7.1.3 (from a basis of 21 C; other bases are this program's extension; the
-        guide's doubling in the cold is not used).
+    Source: UFGS 09971 (old edition) 3.7.1.3 (from a basis of 21 C; other bases are this program's
+        extension; the guide's doubling in the cold is not used).
 
     >>> pot_life_at(4 * 3600, 21.0, 31.0).seconds / 3600
     2.0
@@ -104,7 +104,7 @@ def recoat_opens_at(opens_s: float, at_c: float, part_c: float) -> WaitTime | Ou
     Returns: WaitTime: longer when colder; when warmer only the estimate is shorter, not the
         seconds. Outside where either temperature lies outside 5 to 40 C.
     Range: 5 to 40 C; damp or still air makes it longer.
-    Source: halving for each 17.5 F, fitted to the recoat minima of UFGS 09971.
+    Source: halving for each 17.5 F, fitted to the recoat minima of UFGS 09971 (old edition).
 
     >>> recoat_opens_at(3600.0, 24.0, 14.0).seconds > 2 * 3600
     True
@@ -134,7 +134,7 @@ def recoat_closes_at(closes_s: float, at_c: float, part_c: float) -> WaitTime:
     Range: 5 to 40 C as an estimate; hotter it falls faster still. Past the window the film is
         abraded before the next coat; the data sheet says.
     Source: halving for each 12 F up to 40 C, for each 3.1 F beyond: on the careful side of the
-        recoat maxima of UFGS 09971 from its row for 71 to 80 F on.
+        recoat maxima of UFGS 09971 (old edition) from its row for 71 to 80 F on.
 
     >>> recoat_closes_at(48 * 3600.0, 24.0, 39.0).seconds < 12 * 3600
     True

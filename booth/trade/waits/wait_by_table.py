@@ -88,8 +88,8 @@ def wait_from_table(
         wait that opens is an estimate for 5 C more, never shorter than the last row, and then
         Outside; a window that closes is 'at most': its first row, or less than its last.
     Range: the table's own, and 5 C beyond it as long as that is 5 to 40 C.
-    Source: the product's data sheet; between rows log-linear, as the halving of UFGS 09971 3.7.1.3
-        is; beyond, the halving fitted to its recoat minima.
+    Source: the product's data sheet; between rows log-linear, as the halving of UFGS 09971 (old
+        edition) 3.7.1.3 is; beyond, the halving fitted to its recoat minima.
 
     >>> sheet = ((10.0, 4800.0), (20.0, 2400.0), (30.0, 1200.0))
     >>> wait_from_table(sheet, 20.0).seconds

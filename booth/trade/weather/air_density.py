@@ -29,8 +29,8 @@ def moist_air_density_kg_m3(
         humidity_percent: relative humidity [%], 0 to 100.
         air_kpa: absolute pressure of the room's air [kPa], 50 to 110; one atmosphere unless given.
 
-    Returns: density [kg/m3]: ``((p - e) 0.028965 + e 0.018015) / (8.3145 T)``, e the pressure of the
-        vapour; damp air is the lighter one.
+    Returns: density [kg/m3]: ``((p - e) 0.028965 + e 0.018015) / (8.3145 T)``, e the pressure of
+        the vapour; damp air is the lighter one.
     Range: air as an ideal gas, within 0.1 % where people work.
     Source: Dalton's law; molar masses of CIPM-2007, Picard et al., Metrologia 45 (2008) 149-155;
         saturation pressure, Alduchov and Eskridge 1996.

@@ -46,8 +46,8 @@ def dew_point_c(air_c: float, humidity_percent: float) -> float:
 
     Returns: dew point [degC]: ``g = ln(RH) + 17.625 t / (t + 243.04); dew point = 243.04 g /
         (17.625 - g)``.
-    Range: air of -40 to 50 C, and dew points down to -40 C. Below 0 C this is the dew point over supercooled water; frost forms a
-        little warmer.
+    Range: air of -40 to 50 C, and dew points down to -40 C. Below 0 C this is the dew point over
+        supercooled water; frost forms a little warmer.
     Source: the Magnus form with the constants of Alduchov and Eskridge 1996, solved for the
         temperature.
 
@@ -78,7 +78,7 @@ def dew_margin_c(air_c: float, humidity_percent: float, part_c: float) -> float:
     Returns: margin [K]: ``part - dew point by the Magnus form``; below 0 water condenses on the
         part.
     Range: as for dew_point_c.
-    Source: definition, as used with ISO 8502-4 and MIL-HDBK-1110 9.6.6.
+    Source: definition, as used with ISO 8502-4 and MIL-HDBK-1110 (now UFC 3-190-06) 9.6.6.
 
     >>> round(dew_margin_c(20.0, 85.0, 20.0), 2)
     2.6

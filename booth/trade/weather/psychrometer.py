@@ -8,11 +8,13 @@ from booth.trade.weather.humid_air import saturation_pressure_pa
 __all__ = ["humidity_from_dew_point_percent", "humidity_from_wet_bulb_percent", "wet_bulb_c"]
 
 #: Psychrometric formula, e = es(tw) - 6.60e-4 (1 + 0.00115 tw) p (t - tw): Glossary of Meteorology,
-#: American Meteorological Society; the factor with 0.00115 from memory, and held by a library's figures.
+#: American Meteorological Society; the factor with 0.00115 from memory, and held by a library's
+#: figures.
 COEFFICIENT_PER_K = 6.60e-4
 WET_BULB_TERM_PER_C = 0.00115
-#: Air, wet bulb and pressure for which a psychrometer is read: ASTM E337-02 1.3.2 (later editions not
-#: seen): 5 to 50 C, no ice on the wick, within 30 % of one atmosphere; no shop has more than 110 kPa.
+#: Air, wet bulb and pressure for which a psychrometer is read: ASTM E337-02 1.3.2 (later editions
+#: not seen): 5 to 50 C, no ice on the wick, within 30 % of one atmosphere; no shop has more than
+#: 110 kPa.
 AIR_C = (5.0, 50.0)
 LEAST_WET_BULB_C = 1.0
 AIR_KPA = (71.0, 110.0)
@@ -44,10 +46,10 @@ def humidity_from_wet_bulb_percent(
         air_kpa: absolute pressure of the room's air [kPa], 71 to 110; one atmosphere unless given.
 
     Returns: relative humidity [%]: ``(e(wet) - 0.00066 (1 + 0.00115 wet) p (dry - wet)) / e(dry)``.
-    Range: bulbs in moving air, whirled or with a fan (3 m/s and more), clean wick, clean water; in still
-        air the wet one reads too high. A third of a degree is about 3 % of humidity.
-    Source: psychrometric formula, Glossary of Meteorology (American Meteorological Society); its range,
-        ASTM E337-02 1.3.2; saturation pressure, Alduchov and Eskridge 1996.
+    Range: bulbs in moving air, whirled or with a fan (3 m/s and more), clean wick, clean water; in
+        still air the wet one reads too high. A third of a degree is about 3 % of humidity.
+    Source: psychrometric formula, Glossary of Meteorology (American Meteorological Society); its
+        range, ASTM E337-02 1.3.2; saturation pressure, Alduchov and Eskridge 1996.
 
     >>> round(humidity_from_wet_bulb_percent(20.0, 16.67))  # 68 and 62 F: a printed table has 71
     71
@@ -71,8 +73,8 @@ def wet_bulb_c(air_c: float, humidity_percent: float, air_kpa: float = ATMOSPHER
         humidity_percent: relative humidity [%], 0 to 100.
         air_kpa: absolute pressure of the room's air [kPa], 71 to 110; one atmosphere unless given.
 
-    Returns: wet bulb [degC]: ``the wet bulb at which e(wet) - 0.00066 (1 + 0.00115 wet) p (dry - wet)
-        is the vapour pressure``.
+    Returns: wet bulb [degC]: ``the wet bulb at which e(wet) - 0.00066 (1 + 0.00115 wet) p (dry -
+        wet) is the vapour pressure``.
     Range: as for humidity_from_wet_bulb_percent; a film of water in moving air. Solvents cool it by
         other amounts.
     Source: as for humidity_from_wet_bulb_percent, solved for the wet bulb.
@@ -86,7 +88,8 @@ def wet_bulb_c(air_c: float, humidity_percent: float, air_kpa: float = ATMOSPHER
     low, high = LEAST_WET_BULB_C, air_c
     if _vapour_pa(air_c, low, air_kpa) > wanted_pa:
         raise BadInput(
-            f"In this air the wick would be colder than {LEAST_WET_BULB_C:g} C, where it may freeze."
+            f"In this air the wick would be colder than {LEAST_WET_BULB_C:g} C, where it may "
+            f"freeze."
         )
     while high - low > CLOSE_C:
         middle = (low + high) / 2.0
@@ -104,7 +107,8 @@ def humidity_from_dew_point_percent(air_c: float, dew_point_c: float) -> float:
         air_c: air temperature [degC], -40 to 50.
         dew_point_c: its dew point [degC], -40 or more, not above the air: the air less the spread.
 
-    Returns: relative humidity [%]: ``e(dew point) / e(air), e = 610.94 exp(17.625 t / (t + 243.04))``.
+    Returns: relative humidity [%]: ``e(dew point) / e(air), e = 610.94 exp(17.625 t / (t +
+        243.04))``.
     Range: as for dew_point_c; below 0 C a mirror with frost on it shows the frost point, which is
         another.
     Source: definition of relative humidity; saturation pressure, Alduchov and Eskridge 1996.

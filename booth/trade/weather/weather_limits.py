@@ -10,8 +10,8 @@ from dataclasses import dataclass
 from booth.trade.result import BadInput, Said, require
 from booth.trade.weather.humid_air import dew_margin_c, dew_point_c
 
-#: The part at least this far above the dew point [K]: practised with ISO 8502-4:2017, which gives guidance
-#: and no rule of its own (common practice, no source).
+#: The part at least this far above the dew point [K]: practised with ISO 8502-4:2017, which gives
+#: guidance and no rule of its own (common practice, no source).
 MARGIN_ISO_8502_4_C = 3.0
 #: The same in the United States: 5 F and rising, MIL-HDBK-1110 9.6.6. It is 2.78 K, not 3.
 MARGIN_MIL_HDBK_1110_C = 5.0 * 5.0 / 9.0
@@ -103,9 +103,10 @@ def weather_verdict(
 
     Returns: WeatherVerdict, ``dew point by the Magnus form``, with one LimitCheck for the margin
         and one for every limit given.
-    Range: as for dew_point_c. Whether the part is warming, as the handbook asks, two readings tell. A limit nobody gave is not checked, and not listed.
-    Source: 3 K as practised with ISO 8502-4; 5 F (and rising), MIL-HDBK-1110 9.6.6; a data sheet's
-        own limit wins over both.
+    Range: as for dew_point_c. Whether the part is warming, as the handbook asks, two readings tell.
+        A limit nobody gave is not checked, and not listed.
+    Source: 3 K as practised with ISO 8502-4; 5 F (and rising), MIL-HDBK-1110 (now UFC 3-190-06)
+        9.6.6; a data sheet's own limit wins over both.
 
     >>> verdict = weather_verdict(20.0, 83.5, 20.0)
     >>> round(verdict.margin_c, 2), verdict.within  # passes 5 F (2.78 K), not 3 K
