@@ -133,23 +133,14 @@ def test_iso_cups_agree_with_the_transport_rules(
         assert value(back_s) == pytest.approx(flow_s, rel=0.035)
 
 
-@outside(
-    efflux_time.viscosity_from_efflux,
-    kind=Kind.DATA,
-    source="UN/ADR transport rules 2.2.3.1.4: 20 s in the ISO 4 mm cup",
-)
+# UN/ADR transport rules 2.2.3.1.4: 20 s in the ISO 4 mm cup.
 def test_iso_4_at_20_s_is_refused_where_the_formula_leaves_the_table() -> None:
     iso_4 = CUPS["iso-4"]
     assert abs(iso_4.formula_mm2_s(20.0) / 20.0 - 1.0) > 0.10  # the table's 20 mm2/s at 20 s
     assert isinstance(viscosity_from_efflux(iso_4, 20.0), Outside)
 
 
-@outside(
-    efflux_time.viscosity_from_efflux,
-    kind=Kind.TRANSCRIPTION,
-    source="a range table of ISO 2431 cups that cannot be named here: 120 s is 52, 163 and 823 "
-    "mm2/s",
-)
+# a range table of ISO 2431 cups that cannot be named here: 120 s is 52, 163 and 823 mm2/s.
 @pytest.mark.parametrize(
     ("key", "times_s", "table_mm2_s"),
     [

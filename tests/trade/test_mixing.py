@@ -60,7 +60,6 @@ def test_volume_to_weight_is_the_same_by_way_of_moles(a: float, b: float, c: flo
 
 @outside(
     components.pour_shares,
-    components.parts_by_volume,
     kind=Kind.LIBRARY,
     source="chemicals.utils.ws_to_zs and zs_to_Vfs: by way of moles",
 )

@@ -297,6 +297,22 @@ def test_a_function_that_is_off_fails_a_check_of_its_strongest_kinds(name: str) 
         assert any(_fails(check.test) for check in checks), "it is off, and no check fails"
 
 
+#: Twice as much, half as much, or other words: what no check may let pass.
+FAR_OFF = ((2.0, False), (0.5, False), (2.0, True))
+
+
+@pytest.mark.parametrize("name", sorted(CHECKED))
+def test_each_check_of_a_function_can_fail(name: str) -> None:
+    """One that holds whatever the function answers is no check of it."""
+    function = FUNCTIONS[name]
+    for check in CHECKED[name]:
+        found = False
+        for factor, words in FAR_OFF:
+            with _replaced(function, _mutant(function, factor, words)):
+                found = found or _fails(check.test)
+        assert found, f"{_bare(check.test).__name__} cannot fail"
+
+
 #: Functions that answer with words, names or a choice: no number of theirs can be off.
 WORDS = {
     "booth.trade.air.hvlp.hvlp_cap_pressure",

@@ -25,11 +25,7 @@ def test_every_sieve_by_its_opening(sieve: object) -> None:
     assert strainer.sieve_number(opening_um) == number
 
 
-@outside(
-    strainer.sieve_number,
-    kind=Kind.DATA,
-    source="ISO 3, series R40/3 (the openings of ISO 565): 10^(3n/40)",
-)
+# ISO 3, series R40/3 (the openings of ISO 565): 10^(3n/40).
 def test_openings_are_preferred_numbers() -> None:
     series = [10 ** (3 - 3 * n / 40) for n in range(len(strainer.SIEVES))]
     # Preferred numbers are rounded, by up to 1.3 % (ISO 3), and a sieve once more, to a micrometre.

@@ -106,12 +106,8 @@ def test_a_printed_slip_in_the_line_of_ford_4() -> None:
     assert abs(found.value - 151.767) > 8
 
 
-@outside(
-    efflux_time.viscosity_from_efflux,
-    kind=Kind.LIBRARY,
-    source="chemicals.viscosity.viscosity_converter (Gardner/Sward 1972): Ford #3 and Zahn #5 of "
-    "its table are other cups than those of ASTM",
-)
+# chemicals.viscosity.viscosity_converter (Gardner/Sward 1972): Ford #3 and Zahn #5 of its table are
+# other cups than those of ASTM.
 @pytest.mark.parametrize(
     ("key", "scale", "efflux_s"),
     [("ford-3", "ford cup #3", 30.0), ("zahn-5", "zahn cup #5", 30.0)],
