@@ -103,7 +103,8 @@ def recoat_opens_at(opens_s: float, at_c: float, part_c: float) -> WaitTime | Ou
 
     Returns: WaitTime: longer when colder; when warmer only the estimate is shorter, not the
         seconds. Outside where either temperature lies outside 5 to 40 C.
-    Range: 5 to 40 C; damp or still air makes it longer.
+    Range: 5 to 40 C; the guide's table begins at 60 F (16 C), and below it the rule is this program's
+        extension. Damp or still air makes it longer.
     Source: halving for each 17.5 F, fitted to the recoat minima of UFGS 09971 (old edition).
 
     >>> recoat_opens_at(3600.0, 24.0, 14.0).seconds > 2 * 3600
