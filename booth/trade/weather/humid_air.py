@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import math
 
-from booth.trade.result import ROUNDING, BadInput, require
+from booth.trade.result import ROUNDING, BadInput, Said, require
 
 #: Magnus form over water, ``610.94 Pa exp(17.625 t / (t + 243.04 C))``: Alduchov and Eskridge,
 #: Improved Magnus form approximation of saturation vapor pressure, J. Appl. Meteor. 35 (1996)
@@ -61,8 +61,8 @@ def dew_point_c(air_c: float, humidity_percent: float) -> float:
     lowest = MAGNUS_A * lowest_c / (lowest_c + MAGNUS_B_C)
     if grown < lowest * (1.0 + ROUNDING):  # further down the form has a pole, and hot dew points
         raise BadInput(
-            f"This air is so dry that its dew point lies below {lowest_c:g} C, where the formula "
-            "ends: look at the humidity again."
+            f"This air is so dry that its dew point lies below {Said(lowest_c, 'C')}, where the "
+            "formula ends: look at the humidity again."
         )
     return MAGNUS_B_C * grown / (MAGNUS_A - grown)
 

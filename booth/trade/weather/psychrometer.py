@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from booth.trade.result import BadInput, require
+from booth.trade.result import BadInput, Said, require
 from booth.trade.weather.humid_air import saturation_pressure_pa
 
 __all__ = ["humidity_from_dew_point_percent", "humidity_from_wet_bulb_percent", "wet_bulb_c"]
@@ -88,8 +88,8 @@ def wet_bulb_c(air_c: float, humidity_percent: float, air_kpa: float = ATMOSPHER
     low, high = LEAST_WET_BULB_C, air_c
     if _vapour_pa(air_c, low, air_kpa) > wanted_pa:
         raise BadInput(
-            f"In this air the wick would be colder than {LEAST_WET_BULB_C:g} C, where it may "
-            f"freeze."
+            f"In this air the wick would be colder than {Said(LEAST_WET_BULB_C, 'C')}, where it may "
+            "freeze."
         )
     while high - low > CLOSE_C:
         middle = (low + high) / 2.0
