@@ -25,7 +25,7 @@ class Command(msgspec.Struct, frozen=True):
     @property
     def bench(self) -> bool:
         """Whether it can be asked for only while a job is open."""
-        return self.id not in ANYWHERE
+        return self.id not in ANYWHERE and self.id not in PAST
 
     @property
     def shown(self) -> bool:
@@ -39,7 +39,9 @@ class Command(msgspec.Struct, frozen=True):
 
 FUNCTION_KEY = re.compile(r"f\d+")
 ANYWHERE = {"help", "units", "theme", "alarm", "palette", "quit"}
-UNSHOWN = {"change", "theme", "alarm", "palette"}
+#: About a past job, where past jobs are.
+PAST = ("again",)
+UNSHOWN = {"change", "theme", "alarm", "palette", *PAST}
 
 #: A line each: id, keys, word, what it says.
 _TABLE = """
@@ -53,6 +55,7 @@ save_profile  p f11             save profile  Save the settings of this job as a
 change        c f12             change        Change coats, parts, gun, tip or cup of this job
 theme         t f7              bright/dark   Change between the dark booth and the open garage door
 alarm         a f8              test alarm    One alarm of each kind as it is, to see and hear whether they reach you
+again         v ctrl+y          look again    Second verdict of a past job, faults seen since, polish, cure
 home          f9                jobs          Leave the bench; the job stays open and its clocks go on
 palette       ctrl+p            by name       Every command and every step by name
 quit          f10 ctrl+q        quit          Leave the program; every wait goes on
@@ -83,6 +86,7 @@ KEY_NAMES = {
     "question_mark": "?",
     "ctrl+q": "Ctrl+Q",
     "ctrl+p": "Ctrl+P",
+    "ctrl+y": "Ctrl+Y",
     "enter": "Enter",
     "up": "↑",
     "down": "↓",
@@ -93,6 +97,12 @@ KEY_NAMES = {
 
 def command_of(key: str) -> Command | None:
     return _BY_KEY.get(key)
+
+
+def on_bench(key: str) -> Command | None:
+    """The command of a key, if it is one of those that work on the bench."""
+    command = command_of(key)
+    return None if command is None or command.id in PAST else command
 
 
 def key_name(key: str) -> str:

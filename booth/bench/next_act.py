@@ -28,7 +28,7 @@ from booth.bench.act import (
     SetForm,
     refused,
 )
-from booth.bench.commands import command_of
+from booth.bench.commands import on_bench
 from booth.bench.instrument import Instrument
 from booth.bench.menus import more_menu, skip_menu
 from booth.forms.edit import edit, types
@@ -66,7 +66,7 @@ def next_act(situation: Situation, key: Key) -> Act:
     found = _act(situation, key)
     if found is not None and found.do:
         return found
-    command = command_of(key.name)
+    command = on_bench(key.name)
     if command is not None and not (key.character and types(situation.rows, key.character)):
         return Act(command.word, (Command(command.id),))
     return found or NOTHING
@@ -241,7 +241,7 @@ def _picking(situation: Situation, key: Key) -> Act:
     if key.name == "right":
         more = more_menu(situation.instrument, situation.context, situation.rows)
         return Act("more", (PickStep(), more))
-    command = command_of(key.name)
+    command = on_bench(key.name)
     return Act(command.word, (Command(command.id),)) if command is not None else NOTHING
 
 

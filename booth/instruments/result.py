@@ -27,7 +27,9 @@ class Result(Instrument):
     ABOUT = (
         "The settings of a job whose verdict is 'good' come up as the starting point the next time "
         "the same product is sprayed with the same gun.",
-        "A closed job no longer rings. It can be reopened from the list of past jobs.",
+        "What still runs on the parts of a closed job rings when its time comes. A closed job can be "
+        "looked at again from the list of past jobs, the next morning say: a second verdict, which "
+        "counts from then on, faults seen since, sanded, polished, cured. It can be reopened there too.",
     )
     KEEPS = (JobClosed,)
     FIRST = ("verdict",)

@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
-from booth.job.wait import Alarm, Standing, State
+from booth.job.wait import Alarm, Standing, State, Wait, What
 from booth.job.waits import alarms, standings
+from booth.log.events import FinishedLater
 from booth.log.fold import Job
 from booth.moment import Moment, elapsed
 
@@ -13,6 +14,26 @@ TOLD_S = 24 * 3600.0
 #: A job that was closed longer ago is not looked at: no data sheet asks for a longer cure (common
 #: practice, no source).
 CLOSED_LATELY_S = 30 * 86400.0
+
+
+#: What is no longer told once this was done to the film.
+DONE_WITH: dict[str, tuple[What, ...]] = {
+    "sanded": (What.DUST_FREE, What.TAPE, What.SAND),
+    "polished": (What.DUST_FREE, What.TAPE, What.SAND, What.POLISH),
+    "baked": (What.DUST_FREE, What.TAPE, What.BEFORE_BAKE),
+    "cured": (*(What.DUST_FREE, What.TAPE, What.HANDLE), What.SAND, What.POLISH, What.CURE),
+}
+
+
+def done_with(job: Job, wait: Wait) -> bool:
+    """Whether a wait is one that nobody has any more: it was sanded, polished, cured since."""
+    since = int(wait.key.rpartition(":")[2])
+    return any(
+        wait.what in DONE_WITH.get(each.work, ())
+        and each.part in ("", wait.part)
+        and each.n > since
+        for each in job.of(FinishedLater)
+    )
 
 
 def over_s(each: Standing) -> float | None:
@@ -33,6 +54,7 @@ def running_on(job: Job, now: Moment) -> tuple[Standing, ...]:
     found = [
         (over, each)
         for each in standings(job, now)
+        if not done_with(job, each.wait)
         if (over := over_s(each)) is None or over <= TOLD_S
     ]
     found.sort(key=lambda pair: (pair[0] is not None, pair[0] or pair[1].remaining_s or 0.0))
@@ -48,6 +70,7 @@ def alarms_after(job: Job, now: Moment) -> tuple[Alarm, ...]:
         each = alarm.standing
         came_s = alarm.since.wall - each.wait.start.wall
         closed_s = elapsed(each.wait.start, job.closed.at, job.boots).seconds
-        if closed_s < came_s and each.elapsed_s - came_s <= TOLD_S:
+        over = done_with(job, each.wait)
+        if not over and closed_s < came_s and each.elapsed_s - came_s <= TOLD_S:
             found.append(alarm)
     return tuple(found)

@@ -16,6 +16,7 @@ from booth.job import measured
 from booth.job.coat_times import JobTimes, times_of
 from booth.job.last_choices import weighed_last
 from booth.job.products import products_of
+from booth.job.verdicts import next_time
 from booth.log.events import CautionAcknowledged, JobOpened
 from booth.log.fold import Job, NoJob, fold
 from booth.log.naming import BEGUN
@@ -120,7 +121,7 @@ def settings_of(job: Job) -> GoodSettings:
         {name: figure for name, figure in found.items() if figure is not None},
         cup=job.runs[-1].cup if found["efflux"] is not None else "",
         liquid=liquid,
-        next_time=job.closed.next_time if job.closed else "",
+        next_time=next_time(job),
     )
 
 

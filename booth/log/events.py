@@ -9,6 +9,8 @@ from typing import ClassVar
 
 import msgspec
 
+from booth.log.afterwards import FinishedLater as FinishedLater
+from booth.log.afterwards import JudgedAgain as JudgedAgain
 from booth.log.changes import AgeTold as AgeTold
 from booth.log.changes import CoatsChanged as CoatsChanged
 from booth.log.changes import GunChanged as GunChanged

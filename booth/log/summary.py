@@ -12,12 +12,14 @@ from pathlib import Path
 import msgspec
 from msgspec.structs import replace
 
+from booth.log.afterwards import verdict_now
 from booth.log.changes import fitted_of, parts_of
 from booth.log.codec import UNREADABLE, BrokenLine, Header
 from booth.log.events import (
     GunChanged,
     JobClosed,
     JobOpened,
+    JudgedAgain,
     PartsChanged,
     ProductBegun,
     Restored,
@@ -38,7 +40,8 @@ class JobSummary(msgspec.Struct, frozen=True):
     profile_name: of what it was begun from, a coating system perhaps; closed: None while it is open;
     events: entries in the log; broken: lines that are none; fault: why the job cannot be opened at
     all, as a sentence, else empty; longer_name: where another job of the folder shares its name;
-    product: the one it has come to, where it has several; racks: those whose sides are parts.
+    product: the one it has come to, where it has several; racks: those whose sides are parts; verdict:
+    the latest one, first_verdict: that of the closing.
     """
 
     path: Path
@@ -49,6 +52,7 @@ class JobSummary(msgspec.Struct, frozen=True):
     opened: Moment | None = None
     closed: Moment | None = None
     verdict: str = ""
+    first_verdict: str = ""
     events: int = 0
     broken: int = 0
     fault: str = ""
@@ -74,7 +78,7 @@ _heads = msgspec.json.Decoder(Header)
 #: The kinds that decide whether a job is closed, its product, parts and gun: read in full.
 _DECIDING = {
     kind.__struct_config__.tag
-    for kind in (Voided, Restored, JobClosed, ProductBegun, PartsChanged, GunChanged)
+    for kind in (Voided, Restored, JobClosed, JudgedAgain, ProductBegun, PartsChanged, GunChanged)
 }
 
 
@@ -167,5 +171,6 @@ def _told(found: JobSummary, events: Sequence[Entry]) -> JobSummary:
         gun=fitted_of(opened, live).gun,
         opened=opened.at,
         closed=closed.at if closed else None,
-        verdict=closed.verdict if closed else "",
+        verdict=verdict_now(live, closed, closed.verdict) if closed else "",
+        first_verdict=closed.verdict if closed else "",
     )

@@ -14,7 +14,7 @@ from textual.content import Content
 from textual.screen import Screen
 from textual.widgets import Static
 
-from booth.bench.commands import COMMANDS, command_of, key_name
+from booth.bench.commands import ANYWHERE, COMMANDS, command_of, key_name
 from booth.forms.key import Key
 from booth.moment import Moment
 from booth.screens.keyline import key_line
@@ -85,7 +85,7 @@ class OwnScreen(Screen[T], Generic[T]):
 
     AUTO_FOCUS = ""
     #: the commands that work here, and those that stand in the key line
-    WORK: tuple[str, ...] = tuple(command.id for command in COMMANDS if not command.bench)
+    WORK: tuple[str, ...] = tuple(command.id for command in COMMANDS if command.id in ANYWHERE)
     SHOWS: tuple[str, ...] = ("help", "units")
     #: how it is with an alarm in front of the whole of it; None where it is never covered
     behind: Behind | None = None

@@ -14,7 +14,7 @@ from textual.content import Content
 from textual.widgets import Static
 
 from booth.bench.act import Act, Context, OpenStep, PickStep
-from booth.bench.commands import COMMANDS
+from booth.bench.commands import COMMANDS, PAST
 from booth.bench.instrument import starting_point
 from booth.bench.model import Bench
 from booth.bench.next_act import Situation, key_words
@@ -44,7 +44,7 @@ NARROW = 72
 class BenchScreen(OwnScreen[None]):
     """Leads through one job."""
 
-    WORK: tuple[str, ...] = tuple(command.id for command in COMMANDS)
+    WORK: tuple[str, ...] = tuple(command.id for command in COMMANDS if command.id not in PAST)
     HORIZONTAL_BREAKPOINTS = [(0, "-narrow"), (NARROW, "-middle"), (120, "-wide")]
     VERTICAL_BREAKPOINTS = [(0, "-low"), (22, "-tall"), (36, "-high")]
 

@@ -2,42 +2,34 @@
 
 from __future__ import annotations
 
-from collections.abc import Awaitable, Callable, Iterable
-from contextlib import suppress
-from functools import partial
-from pathlib import Path
+from collections.abc import Iterable
 from typing import TYPE_CHECKING
 
-from textual.app import ComposeResult
-
-from booth.clock import local_date, local_hhmm
+from booth.bench.commands import PAST
 from booth.files.faults import counted
 from booth.forms.key import Key
-from booth.log.errors import LogBusy, NotKept
-from booth.log.events import NoteMade
-from booth.log.fold import NoJob
 from booth.log.history import history
-from booth.log.parse import LogContent
-from booth.log.store import read_log
 from booth.log.summary import JobSummary
 from booth.moment import Moment
 from booth.screens.ask import Ask
-from booth.screens.base import Deed, Framed
+from booth.screens.base import Deed, OwnScreen
 from booth.screens.dialog import Sheet
 from booth.screens.home import take_up, when
+from booth.screens.job_report import read_one
 from booth.screens.list_screen import Listed, ListScreen
-from booth.widgets.page_view import PageView
-from booth.words.report import report
-from booth.words.shown import Page, PickLine, Tone
+from booth.screens.look_again import Again
+from booth.words.shown import PickLine, Tone
 
 if TYPE_CHECKING:
-    from booth.screens.host import Host
+    pass
 
 HELP = (
     "Every job whose log lies in the folder below, closed or not; files that cannot be read stand "
     "last, each with why, and are left as they are.",
     "Enter shows a job as text. r takes it up again: the closing of a closed job is voided, nothing "
-    "is erased. n looks at it again: a note is added, and a closed job stays closed. f or / finds jobs by words: a date, a verdict, a coating, a part, a gun.",
+    "is erased. v looks at it again: a second verdict, a fault seen since, sanded, polished, cured; "
+    "the latest verdict counts, and a closed job stays closed. n adds a note. f or / finds jobs by "
+    "words: a date, a verdict, a coating, a part, a gun.",
 )
 
 #: The shape that goes with the word of a verdict.
@@ -62,7 +54,9 @@ def job_line(summary: JobSummary) -> PickLine:
     head = f"{when(summary.opened):<{WHEN_CELLS}}  {SHAPES.get(word, Tone.PLAIN.shape)} "
     product = f", {summary.product}" if summary.product else ""
     rest = f"{summary.profile_name}{product}: {summary.sprayed}"
-    more = [summary.gun] if summary.gun else []
+    first = summary.first_verdict
+    more = [f"was {first}"] if first and first != summary.verdict else []
+    more += [summary.gun] if summary.gun else []
     if summary.broken:
         more.append(counted(summary.broken, "broken line"))
     if summary.fault:
@@ -101,6 +95,7 @@ class History(ListScreen[None, JobSummary]):
     """The list. It is read off the event loop, so that it opens at once however long it is."""
 
     BESIDE = False
+    WORK = (*OwnScreen.WORK, *PAST)
 
     def __init__(self) -> None:
         super().__init__(id="history")
@@ -109,7 +104,8 @@ class History(ListScreen[None, JobSummary]):
         self.has_read = False
         self._lines: tuple[PickLine, ...] = ()
 
-    def on_mount(self) -> None:
+    def on_mount(self, _: object = None) -> None:
+        """Read at first, and again where a verdict may be another one."""
         self.run_worker(self._read, thread=True, exclusive=True)
 
     def _read(self) -> None:
@@ -157,12 +153,22 @@ class History(ListScreen[None, JobSummary]):
             word = "take up again" if chosen.is_open else "reopen"
             return Deed(word if key.name == "right" else "", lambda: self._reopen(chosen))
         if key.name in ("n", "f2") and chosen is not None:
-            return Deed("", lambda: self._look_again(chosen))
+            return Deed("", lambda: self._look_again(chosen, note=True))
         return super().deed(key)
+
+    async def command(self, id: str) -> None:
+        if id == "again" and self.chosen is not None:
+            await self._look_again(self.chosen)
+        elif id != "again":
+            await super().command(id)
 
     def enter(self) -> Deed | None:
         chosen = self.chosen
-        return Deed("read", lambda: read_one(self.host, chosen)) if chosen is not None else None
+        return (
+            Deed("read", lambda: read_one(self.host, chosen, self.on_mount))
+            if chosen is not None
+            else None
+        )
 
     async def _reopen(self, chosen: JobSummary) -> None:
         """Put the job on the bench, above the first screen; say so where that cannot be done."""
@@ -171,11 +177,17 @@ class History(ListScreen[None, JobSummary]):
             return
         await take_up(self.host, chosen.path, self.host.clock.now())
 
-    async def _look_again(self, chosen: JobSummary) -> None:
+    async def _look_again(self, chosen: JobSummary, note: bool = False) -> None:
         if chosen.opened is None or chosen.fault:
             await read_one(self.host, chosen)
             return
-        await look_again(self.host, chosen.path, lambda: self.say("Noted."))
+
+        def kept(said: str) -> None:
+            self.say(said)
+            self.on_mount()
+
+        again = Again(self.host, chosen, kept)
+        await (again.note() if note else again.menu())
 
     async def _find(self) -> None:
         """Ask for words; no word shows all jobs."""
@@ -194,93 +206,3 @@ class History(ListScreen[None, JobSummary]):
             self._put()
         else:
             await super().leave()
-
-
-async def read_one(host: Host, chosen: JobSummary) -> None:
-    """Show what was kept in a job, or why that cannot be done."""
-    if chosen.opened is None or chosen.fault:
-        told = (chosen.fault, f"The file is left as it is: {chosen.path}")
-        await host.show(Sheet(chosen.path.name, told))
-        return
-    try:
-        log = read_log(chosen.path)
-    except OSError as fault:
-        why = fault.strerror or type(fault).__name__
-        await host.show(Sheet(chosen.path.name, (f"The file cannot be read: {why}.",)))
-        return
-    path = chosen.path
-    await host.show(JobReport(chosen, log, lambda: take_up(host, path, host.clock.now())))
-
-
-async def look_again(host: Host, path: Path, done: Callable[[], None]) -> None:
-    """Ask how a job looks now, and keep it as a note; the job stays open or closed as it is."""
-
-    async def noted(text: str | None) -> None:
-        if text is None:
-            return
-        try:
-            host.jobs.keep(path, NoteMade(n=0, at=host.clock.now(), text=text))
-        except (LogBusy, NotKept, NoJob, OSError) as fault:
-            await host.show(Sheet("NOT KEPT", (str(fault), f"The note: {text}"), grave=True))
-            return
-        done()
-
-    why = "Along the film against a lamp, the next morning: kept as a note of that job."
-    await host.show(Ask("How does it look now?", why, needed=True), noted)
-
-
-#: How far each key scrolls.
-ROWS = {
-    "up": -2,
-    "down": 2,
-    "space": 16,
-    "pagedown": 16,
-    "home": -1_000_000,
-    "end": 1_000_000,
-}
-
-
-class JobReport(Framed[None]):
-    """Scrolls with the arrows, Page Down, Home and End."""
-
-    SHOWS = ("units",)
-    LEAVES = ("escape", "f9", "backspace")
-
-    def __init__(
-        self, summary: JobSummary, log: LogContent, reopen: Callable[[], Awaitable[None]]
-    ) -> None:
-        super().__init__(id="job-report")
-        self.summary = summary
-        self.log_content = log
-        self.reopen = reopen
-
-    def heading(self) -> str:
-        return f"{self.summary.profile_name}  {self.summary.name}"
-
-    def body(self) -> ComposeResult:
-        yield PageView(id="report")
-
-    def draw(self, now: Moment) -> None:
-        """Draw the job in the units shown now."""
-        log, name = self.log_content, self.summary.name
-        text = report(log.events, self.host.system, local_hhmm, local_date, log.said, name)
-        self.query_one(PageView).show(Page((("text", text),)))
-        super().draw(now)
-
-    def _read_again(self) -> None:
-        with suppress(OSError):
-            self.log_content = read_log(self.summary.path)
-        self.draw(self.host.clock.now())
-
-    def deed(self, key: Key) -> Deed | None:
-        by = ROWS.get(key.name)
-        if by is not None:
-            word = "more" if key.name in ("up", "down") else ""
-            return Deed(word, lambda: self.query_one(PageView).scroll_by(by))
-        if key.name in ("r", "right"):
-            word = "take up again" if self.summary.is_open else "reopen"
-            return Deed(word if key.name == "right" else "", self.reopen)
-        if key.name in ("n", "f2", "left"):
-            deed = partial(look_again, self.host, self.summary.path, self._read_again)
-            return Deed("look again: add a note" if key.name == "left" else "", deed)
-        return super().deed(key)

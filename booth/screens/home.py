@@ -188,7 +188,7 @@ class Home(ListScreen[None, HomeRow]):
             await take_up(self.host, row.path)
         elif row.kind == "still" and row.path is not None:
             from booth.log.summary import summarise
-            from booth.screens.history import read_one
+            from booth.screens.job_report import read_one
 
             await read_one(self.host, summarise(row.path))
         elif row.profile is not None:

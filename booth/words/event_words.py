@@ -188,6 +188,8 @@ WORDS: dict[type[ev.Event], str | Callable[[Any, System], str]] = {
     ev.AgeTold: "number {target}: {ago_s:time} before, as told while the clock was in doubt",
     ev.Voided: "number {target} voided",
     ev.Restored: "number {target} restored",
+    ev.JudgedAgain: "looked at again[: {verdict}][, {words}][, next time: {next_time}]",
+    ev.FinishedLater: "{work}[: {part}]",
     ev.JobClosed: "job closed: {verdict}[, {words}][, next time: {next_time}]",
 }
 

@@ -12,6 +12,7 @@ from collections.abc import Callable, Iterable, Iterator, Sequence
 from booth.files.safe_text import visible
 from booth.job.products import last_coat, products_of
 from booth.job.racks import rows_of
+from booth.job.verdicts import finished, judgements, next_time, seen_later
 from booth.log.events import Event, UnknownEvent
 from booth.log.fold import Coat, Job, NoJob, fold
 from booth.log.summary import JobSummary
@@ -166,18 +167,26 @@ def _settings(job: Job, system: System) -> Iterator[str]:
 
 
 def _result(job: Job, date_of: When, time_of: When) -> Iterator[str]:
-    faults = Counter(fault.fault for fault in job.faults)
+    later = seen_later(job)
+    faults = Counter(fault.fault for fault in job.faults if fault not in later)
     if faults:
         yield "faults seen: " + visible(", ".join(faults))
-    closed = job.closed
-    if closed is None:
+    if later:
+        yield "seen later: " + visible(", ".join(Counter(fault.fault for fault in later)))
+    if job.closed is None:
         yield "This job is not closed."
         return
-    yield f"verdict: {visible(closed.verdict)}, {date_of(closed.at)} {time_of(closed.at)}"
-    if closed.words:
-        yield f"in words: {visible(closed.words)}"
-    if closed.next_time:
-        yield f"next time: {visible(closed.next_time)}"
+    for judged in reversed(judgements(job)):
+        when = f"{date_of(judged.at)} {time_of(judged.at)}"
+        if judged.verdict:
+            yield f"verdict: {visible(judged.verdict)}, {when}"
+        if judged.words:
+            yield f"in words: {visible(judged.words)}"
+    for each in finished(job):
+        on = f" {visible(each.part)}" if each.part else ""
+        yield f"{visible(each.work)}:{on} {date_of(each.at)} {time_of(each.at)}"
+    if said := next_time(job):
+        yield f"next time: {visible(said)}"
 
 
 HEADINGS = ("Job", "Opened", "Result", "Coating", "Parts", "Entries")
@@ -197,7 +206,7 @@ def jobs_table(summaries: Sequence[JobSummary], when: When) -> str:
         cells = (
             summary.name,
             when(summary.opened),
-            summary.verdict or "open",
+            _verdict(summary),
             _coating(summary),
             summary.sprayed,
             f"{summary.events}{broken}",
@@ -205,6 +214,13 @@ def jobs_table(summaries: Sequence[JobSummary], when: When) -> str:
         rows.append(tuple(visible(cell) for cell in cells))
     table = _aligned([HEADINGS, *rows]) if rows else []
     return "\n".join([*table, *([""] if table and unread else []), *unread]) + "\n"
+
+
+def _verdict(summary: JobSummary) -> str:
+    """The verdict that counts, with that of the closing where it was another one."""
+    first = summary.first_verdict
+    was = f" (was {first})" if first and first != summary.verdict else ""
+    return f"{summary.verdict or 'open'}{was}"
 
 
 def _coating(summary: JobSummary) -> str:

@@ -137,3 +137,35 @@ def test_a_clock_in_doubt_rings_nothing_and_says_so() -> None:
     assert alarms_after(job(), now) == ()
     words = {still_words(each, now, lambda *_: "?") for each in running_on(job(), now)}
     assert words == {"clock?"}
+
+
+def later(found: Job, work: str, part: str = "", seconds: float = DAY) -> Job:
+    event = ev.FinishedLater(n=found.next_n, at=at(seconds), work=work, part=part)
+    return fold((*found.events, event))
+
+
+def test_what_was_done_to_the_film_since_is_told_no_more_and_does_not_ring() -> None:
+    found = job()
+    assert "cured" in whats(found, 7 * DAY + 60)
+    assert [each.standing.wait.what for each in alarms_after(found, at(7 * DAY + 60))] == [
+        What.CURE
+    ]
+    for part in ("", "door"):
+        cured = later(found, "cured", part)
+        assert "cured" not in whats(cured, 7 * DAY + 60)
+        assert alarms_after(cured, at(7 * DAY + 60)) == ()
+        assert "next product" in whats(cured, DAY + 60), (
+            "its window is not the film's own hardening"
+        )
+    assert "cured" in whats(later(found, "cured", "another part"), 7 * DAY + 60)
+    assert "cured" in whats(later(found, "polished"), 7 * DAY + 60)
+
+
+def test_a_coat_laid_after_that_has_its_waits_again() -> None:
+    found = later(job(closed_s=None), "cured")
+    more: tuple[ev.Event, ...] = (
+        ev.CoatBegun(n=found.next_n, at=at(DAY + 10), part="door", coat=2),
+        ev.CoatEnded(n=found.next_n + 1, at=at(DAY + 70), part="door", coat=2),
+        ev.JobClosed(n=found.next_n + 2, at=at(DAY + 80), verdict="good"),
+    )
+    assert "cured" in whats(fold((*found.events, *more)), DAY + 100)

@@ -12,7 +12,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from booth.log import changes, codec, opening
+from booth.log import afterwards, changes, codec, opening
 from booth.log import events as ev
 from booth.log.fold import fold
 from booth.log.summary import JobSummary
@@ -215,6 +215,13 @@ TOLD = [
     (ev.Voided(n=1, at=AT, target=7), "number 7 voided"),
     (ev.Restored(n=1, at=AT, target=7), "number 7 restored"),
     (
+        ev.JudgedAgain(n=1, at=AT, verdict="usable", words="dust", next_time="wet the floor"),
+        "looked at again: usable, dust, next time: wet the floor",
+    ),
+    (ev.JudgedAgain(n=1, at=AT, verdict="", words="dull"), "looked at again, dull"),
+    (ev.FinishedLater(n=1, at=AT, work="polished", part="hood"), "polished: hood"),
+    (ev.FinishedLater(n=1, at=AT, work="cured"), "cured"),
+    (
         ev.JobClosed(n=1, at=AT, verdict="good", words="flat", next_time="faster"),
         "job closed: good, flat, next time: faster",
     ),
@@ -233,7 +240,7 @@ def test_each_kind_of_entry_in_words(event: ev.Event, expected: str) -> None:
 
 
 #: Where kinds are defined; a test may define others.
-OF_THE_HOUSE = (ev.__name__, opening.__name__, changes.__name__)
+OF_THE_HOUSE = (ev.__name__, opening.__name__, changes.__name__, afterwards.__name__)
 
 
 def test_every_kind_of_entry_has_words() -> None:

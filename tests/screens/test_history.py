@@ -259,7 +259,7 @@ def test_every_word_has_to_be_there(in_june: None) -> None:
     assert matching(every, "cannot") == (every[1],)
 
 
-@pytest.mark.parametrize("way", [("n",), ("f2",), ("enter", "left"), ("enter", "n")])
+@pytest.mark.parametrize("way", [("n",), ("f2",), ("enter", "f2"), ("enter", "n")])
 async def test_a_note_the_next_morning_leaves_a_closed_job_closed(way: tuple[str, ...]) -> None:
     async with at_app() as at:
         path = a_job(ago(20), closed(19))
@@ -267,7 +267,7 @@ async def test_a_note_the_next_morning_leaves_a_closed_job_closed(way: tuple[str
         await at.open("Past jobs")
         if way[0] == "enter":
             await at.press("enter")
-            assert "look again: add a note" in at.lines[-1]
+            assert "look again" in at.lines[-1]
         await at.press(way[-1])
         assert at.screen == "Ask" and "How does it look now?" in at.text
         await at.type("dull over the filler")
@@ -299,3 +299,86 @@ async def test_a_note_for_a_job_open_in_another_booth_is_not_lost_without_a_word
         finally:
             other.close()
         assert kept(path, ev.NoteMade) == []
+
+
+async def test_a_second_verdict_counts_and_both_are_told_without_a_letter() -> None:
+    async with at_app(size=(100, 30)) as at:
+        path = a_job(ago(20), closed(19), parts=("hood", "[/ x"))
+        before = path.read_bytes()
+        await at.open("Past jobs")
+        await at.press("enter", "left")
+        assert at.screen == "Menu" and "a second verdict" in at.text
+        await at.press("enter")
+        assert at.screen == "JudgeAgain"
+        await at.press("right", "right", "enter")
+        await at.type("dust")
+        await at.press("enter")
+        await at.type("wet the floor")
+        await at.press("enter")
+        assert path.read_bytes().startswith(before), "nothing is erased"
+        (judged,) = kept(path, ev.JudgedAgain)
+        assert (judged.verdict, judged.words, judged.next_time) == (
+            "usable",
+            "dust",
+            "wet the floor",
+        )
+        assert at.screen == "JobReport" and "Kept." in at.text
+        await at.press("escape")
+        await at.until(lambda: "was good" in at.text)
+        (row,) = [line for line in at.lines if "Trial clear" in line]
+        assert "usable" in row and "was good" in row
+        assert fold(everything(path)).closed is not None
+        assert matching(history(at.places.jobs_dir), "usable") != ()
+
+
+async def test_faults_and_polish_of_a_closed_job_are_kept_behind_its_closing() -> None:
+    async with at_app(size=(100, 30)) as at:
+        path = a_job(ago(20), closed(19), parts=("hood", "[/ x"))
+        before = path.read_bytes()
+        await at.open("Past jobs")
+        await at.press("v")
+        await at.pick("a fault seen since")
+        await at.press("enter")
+        await at.pick("dust")
+        await at.press("enter")
+        assert "On which part?" in at.text
+        await at.pick("[/ x")
+        await at.press("enter")
+        assert at.screen == "History"
+        await at.press("ctrl+y")
+        await at.pick("polished")
+        await at.press("enter", "enter")
+        await at.press("ctrl+y", "escape")
+        assert path.read_bytes().startswith(before), "nothing is erased"
+        (fault,), (work,) = kept(path, ev.FaultSeen), kept(path, ev.FinishedLater)
+        assert (fault.fault, fault.part) == ("dust", "[/ x")
+        assert (work.work, work.part) == ("polished", "")
+        assert fold(everything(path)).closed is not None
+
+
+async def test_an_empty_second_look_and_an_open_job_keep_no_verdict() -> None:
+    async with at_app() as at:
+        path, under_way = a_job(ago(20), closed(19)), a_job(ago(1), parts=("sill",))
+        await at.open("Past jobs")
+        await at.press("v")
+        assert at.screen == "Ask", "an open job takes a note; its verdict is its step Result"
+        await at.press("escape", "down", "v", "enter", "enter", "enter", "enter")
+        assert at.screen == "JudgeAgain" and "Choose a verdict" in at.words
+        await at.press("escape")
+        assert kept(path, ev.JudgedAgain) == kept(under_way, ev.JudgedAgain) == []
+
+
+async def test_a_second_verdict_that_cannot_be_kept_is_told_in_full() -> None:
+    async with at_app() as at:
+        path = a_job(ago(3), closed(1))
+        await at.open("Past jobs")
+        other = Session.resume(path)
+        try:
+            await at.press("v", "enter", "right", "enter", "enter")
+            await at.type("less air")
+            await at.press("enter")
+            assert at.screen == "Sheet" and "NOT KEPT" in at.words
+            assert "good, next time: less air" in at.words
+        finally:
+            other.close()
+        assert kept(path, ev.JudgedAgain) == []
