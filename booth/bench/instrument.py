@@ -10,13 +10,17 @@ from __future__ import annotations
 from typing import ClassVar
 
 from booth.bench.act import Act, Choice, Context
-from booth.clock import local_day_hhmm
+from booth.clock import local_date, local_day_hhmm
 from booth.forms.form import Field, Form, Rows, Values, only, rows_of
 from booth.forms.key import Key
+from booth.job.the_gun import tip_mm_of
+from booth.job.today import Around
 from booth.log.events import Event
+from booth.moment import Moment
+from booth.shop.room_readings import RoomReading
 from booth.units import Quantity
 from booth.words.event_words import words
-from booth.words.last_good_words import starting_points
+from booth.words.last_good_words import lesson_line, starting_points, today_lines
 from booth.words.shown import Picture, Readout
 
 
@@ -111,9 +115,32 @@ def rows_at(instrument: Instrument, context: Context, form: Form) -> Rows:
 
 
 def starting_point(instrument: Instrument, context: Context) -> tuple[str, ...]:
-    """Until something is kept in a step: what came out good the last time."""
-    said = starting_points(context.good, context.system).get(instrument.KIND)
-    return (said,) if said else ()
+    """Until something is kept in a step: what came out good the last time, and what is otherwise
+    today; before the first coat, what the last job said to change."""
+    system, good = context.system, context.good
+    said = starting_points(good, system).get(instrument.KIND)
+    if said:
+        return (said, *today_lines(good, around_now(context), system))
+    if instrument.KIND != "coats" or any(context.job.coats.values()):
+        return ()
+    lesson = context.past.lesson(context.profile.key, context.job.fitted.gun)
+    return (lesson_line(lesson, local_date(lesson.opened)),) if lesson is not None else ()
+
+
+def around_now(context: Context) -> Around:
+    """The gun in the hand and the weather as read in this job, else what the sensor says."""
+    job, gun, room = context.job, context.gun, context.room
+    read, tip_mm = job.weather, tip_mm_of(job, gun)
+    if read is not None:
+        return Around(job.fitted.gun, tip_mm, read.air.value, read.humidity.value)
+    return around_in(room, context.now, job.fitted.gun, tip_mm)
+
+
+def around_in(room: RoomReading | None, now: Moment, gun: str, tip_mm: float | None) -> Around:
+    """A gun and its tip, in the air that the sensor tells, where that is of now."""
+    if room is None or not room.is_fresh(now):
+        return Around(gun, tip_mm)
+    return Around(gun, tip_mm, room.air_c, room.humidity_percent)
 
 
 def quantity(values: Values, key: str) -> Quantity | None:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Iterator, Mapping
+from collections.abc import Callable, Iterator, Mapping
 from contextlib import suppress
 from functools import cache, partial
 from pathlib import Path
@@ -16,7 +16,8 @@ from booth.job import measured
 from booth.job.coat_times import JobTimes, times_of
 from booth.job.last_choices import weighed_last
 from booth.job.products import products_of
-from booth.job.verdicts import next_time
+from booth.job.today import Around, around
+from booth.job.verdicts import next_time, verdict
 from booth.log.events import CautionAcknowledged, JobOpened
 from booth.log.fold import Job, NoJob, fold
 from booth.log.naming import BEGUN
@@ -59,7 +60,8 @@ class Setting(msgspec.Struct, frozen=True):
 
 class GoodSettings(msgspec.Struct, frozen=True):
     """What was set and measured last in a job. figures: by the name of the setting, see SETTINGS;
-    cup, liquid: what the efflux time and the delivery were measured with."""
+    cup, liquid: what the efflux time and the delivery were measured with; then: what it was sprayed
+    in and with, to be held against today."""
 
     opened: Moment
     gun: str = ""
@@ -67,6 +69,17 @@ class GoodSettings(msgspec.Struct, frozen=True):
     cup: str = ""
     liquid: str = ""
     next_time: str = ""
+    then: Around = Around()
+
+
+class Lesson(msgspec.Struct, frozen=True):
+    """What a job taught, however it came out: what to change, its verdict, gun and faults."""
+
+    opened: Moment
+    next_time: str
+    verdict: str = ""
+    gun: str = ""
+    faults: tuple[str, ...] = ()
 
 
 _KPA, _FLOW, _MM, _SHARE = Kind.PRESSURE, Kind.DELIVERY, Kind.LENGTH, Kind.PERCENT
@@ -122,6 +135,7 @@ def settings_of(job: Job) -> GoodSettings:
         cup=job.runs[-1].cup if found["efflux"] is not None else "",
         liquid=liquid,
         next_time=next_time(job),
+        then=around(job),
     )
 
 
@@ -141,6 +155,7 @@ class PastJobs:
         self.pairs = cache(partial(pairs, folder))
         self.coat_times = cache(partial(coat_times, folder))
         self.weighed_last = cache(partial(weighed_last, folder))
+        self.lesson = cache(partial(last_lesson, folder))
         self._read: dict[tuple[str, str, str], Mapping[tuple[str, str], Moment]] = {}
 
     def acknowledged(
@@ -155,6 +170,39 @@ class PastJobs:
 
 def last_good(folder: Path, profile_key: str, gun: str = "") -> GoodSettings | None:
     """Give the settings of the latest job of this profile, and gun if named, closed as good."""
+    found = _latest(
+        folder, profile_key, gun, lambda path, data: summary_of(path, data).verdict == "good"
+    )
+    return None if found is None else settings_of(found)
+
+
+def last_settings(folder: Path, profile_key: str, gun: str) -> GoodSettings | None:
+    """The last good settings with this gun; where there are none, those with another one."""
+    own = last_good(folder, profile_key, gun)
+    return own if own is not None or not gun else last_good(folder, profile_key)
+
+
+def last_lesson(folder: Path | None, profile_key: str, gun: str = "") -> Lesson | None:
+    """Give what the latest closed job of this profile said to change, whatever its verdict: with this
+    gun if there is one, else with any."""
+    if folder is None:
+        return None
+
+    def taught(path: Path, data: bytes) -> bool:
+        return b'"next_time"' in data and bool(next_time(fold(parse(data).events)))
+
+    found = _latest(folder, profile_key, gun, taught)
+    if found is None:
+        return last_lesson(folder, profile_key) if gun else None
+    faults = tuple(dict.fromkeys(each.fault for each in found.faults))
+    return Lesson(found.opened.at, next_time(found), verdict(found), found.fitted.gun, faults)
+
+
+def _latest(
+    folder: Path, profile_key: str, gun: str, fits: Callable[[Path, bytes], bool]
+) -> Job | None:
+    """The latest job of this profile, and gun if named, whose log fits; of a coating system its
+    product of this profile."""
     best: tuple[Path, Job] | None = None
     for path, data, opened in _jobs(folder, profile_key, gun):
         if best is not None and path.name[:MINUTE_OF_NAME] != best[0].name[:MINUTE_OF_NAME]:
@@ -162,12 +210,12 @@ def last_good(folder: Path, profile_key: str, gun: str = "") -> GoodSettings | N
         # Names tell minutes only: of two in one minute, the later opening decides.
         if best is not None and best[1].opened.at.wall >= opened.at.wall:
             continue
-        if summary_of(path, data).verdict == "good":
+        if fits(path, data):
             every = products_of(fold(parse(data).events))
             own = next((each for each in every if each.profile.key == profile_key), None)
             if own is not None and gun in ("", own.fitted.gun):
                 best = path, own
-    return None if best is None else settings_of(best[1])
+    return None if best is None else best[1]
 
 
 def pairs(

@@ -6,12 +6,13 @@ import msgspec
 from textual.app import ComposeResult
 from textual.widgets import Static
 
+from booth.bench.instrument import around_in
 from booth.clock import local_date
 from booth.forms.form import Field, Rows
 from booth.forms.key import Key
 from booth.job.last_choices import tip_last
 from booth.job.part_names import HINT, THE_PART, BadParts, parts_from
-from booth.job.past import GoodSettings, last_good
+from booth.job.past import GoodSettings, Lesson, last_lesson, last_settings
 from booth.log.codec import VERSION
 from booth.log.errors import NotKept
 from booth.log.events import GunChanged, JobOpened
@@ -26,7 +27,7 @@ from booth.units import Kind, Quantity
 from booth.widgets.form_view import FormView
 from booth.widgets.page_view import PageView
 from booth.widgets.text import content
-from booth.words.last_good_words import good_lines
+from booth.words.last_good_words import good_lines, lesson_line
 from booth.words.shown import Page
 from booth.words.system_words import lines_of
 
@@ -47,6 +48,7 @@ class NewJob(FormScreen[Session | None]):
         self.profile = self.products[0]
         self._good: dict[str, GoodSettings | None] = {}
         self._tips: dict[str, float | None] = {}
+        self._lessons: dict[str, tuple[Lesson, ...]] = {}
 
     def heading(self) -> str:
         return self.what.name
@@ -86,11 +88,29 @@ class NewJob(FormScreen[Session | None]):
 
     @property
     def good(self) -> GoodSettings | None:
-        """The last good settings with this product and the chosen gun, read once for each gun."""
-        gun = self.gun
+        """The last good settings with this product and the chosen gun, else with another one; read
+        once for each gun."""
+        gun, folder = self.gun, self.host.places.jobs_dir
         if gun not in self._good:
-            self._good[gun] = last_good(self.host.places.jobs_dir, self.profile.key, gun)
+            self._good[gun] = last_settings(folder, self.profile.key, gun)
+            found = (last_lesson(folder, each.key, gun) for each in self.products)
+            self._lessons[gun] = tuple(dict.fromkeys(each for each in found if each is not None))
         return self._good[gun]
+
+    def _taught(self, now: Moment) -> str:
+        """What past jobs say before this one: the last lesson, whatever came of that job; the last good
+        settings, and what is otherwise today."""
+        good, host = self.good, self.host
+        gun = host.shop.gun(self.gun)
+        tip_mm = gun.tip_mm if gun is not None else None
+        today = around_in(host.room.reading, now, self.gun, tip_mm)
+        date = local_date(good.opened) if good is not None else ""
+        lessons = (
+            lesson_line(each, local_date(each.opened))
+            for each in self._lessons[self.gun]
+            if good is None or each.opened != good.opened
+        )
+        return "\n".join((*lessons, *good_lines(good, host.system, date, today)))
 
     def deed(self, key: Key) -> Deed | None:
         found = super().deed(key)
@@ -103,9 +123,7 @@ class NewJob(FormScreen[Session | None]):
         system = self.host.system
         about = lines_of(self.what, system)
         self.query_one(PageView).show(Page(tuple(("text", line) for line in about)))
-        good = self.good
-        date = local_date(good.opened) if good is not None else ""
-        words = "\n".join(good_lines(good, system, date))
+        words = self._taught(now)
         self.put("#good-text", content(words, keep_lines=True))
         self.query_one("#good-text").display = bool(words)
         super().draw(now)

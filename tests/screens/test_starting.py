@@ -8,6 +8,7 @@ from booth.log.store import log_files
 from booth.profile.model import Profile
 from booth.profile.read import read_profile
 from booth.profile.save import write
+from booth.shop.model import Gun, Shop
 from booth.units import System
 from tests.instruments.test_starting import SHOP, past_job
 from tests.job.make import profile, q
@@ -36,6 +37,24 @@ async def test_new_job_shows_the_last_good_settings_of_the_chosen_gun() -> None:
         logs = log_files(at.places.jobs_dir)
     guns = sorted(each.gun for path in logs for each in kept(path, JobOpened))
     assert guns == ["blue gun", "blue gun", "red gun", "red gun"]
+
+
+async def test_new_job_shows_the_last_lesson_though_that_job_was_not_good() -> None:
+    clock = ManualClock()
+    folder = Places.standard().jobs_dir
+    past_job(folder, clock, "blue gun", 190)
+    past_job(folder, clock, "blue gun", 150, verdict="redo")
+    own = Places.standard().own_profiles_dir
+    own.mkdir(parents=True)
+    (own / "trial-clear.toml").write_text(write(profile(), System.METRIC), "utf-8")
+    async with at_app(clock=clock, system=System.METRIC, size=(100, 30)) as at:
+        at.app.shop = Shop(guns=(Gun("grey gun"), Gun("blue gun")))
+        await at.open("Trial clear")
+        assert "(redo): [b]slower[/b] at the edge" in at.words
+        # With the grey gun nothing came out good yet: what did, and that it was another gun.
+        assert "and blue gun" in at.text and "another gun (then blue gun)" in at.text
+        await at.press("down", "right")
+        assert "inlet 1.90 bar" in at.text and "another gun" not in at.text
 
 
 async def test_first_job_shows_no_last_one() -> None:
