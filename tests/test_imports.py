@@ -29,6 +29,7 @@ ORDER = (
     "forms",
     "bench",
     "instruments",
+    "card",
     "figure",
     "widgets",
     "screens",

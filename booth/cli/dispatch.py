@@ -56,6 +56,15 @@ def parser(
     figure = commands.add_parser("figure", help="answer one computation of the trade in one line")
     completed(figure.add_argument("rest", nargs=argparse.REMAINDER))
 
+    card = commands.add_parser("sheet", help="the card of a job: to read, to print, as a table")
+    completed(
+        card.add_argument("job", nargs="?", help="as for 'log'; the last one where none is named")
+    )
+    forms = ("text", "markdown", "csv", "html")
+    card.add_argument("--as", dest="form", choices=forms, help="else as the file's ending says")
+    card.add_argument("-o", dest="output", metavar="FILE", help="write it there")
+    card.add_argument("--units", choices=("us", "metric"), help="else as the job was worked")
+
     plan = commands.add_parser("plan", help="plan a whole day: every product, every wait")
     completed(plan.add_argument("name", metavar="PROFILE_OR_SYSTEM", help="the name of its file"))
     plan.add_argument("--air", help="air temperature, as 14C")
@@ -113,6 +122,11 @@ def run(given: Sequence[str]) -> int:
         return _check(options)
     if options.command == "log":
         return _log(options)
+    if options.command == "sheet":
+        from booth.cli.sheet_command import sheet
+        from booth.cli.surroundings import places
+
+        return sheet(options, places().jobs_dir, sys.stdout, sys.stderr)
     if options.command == "new":
         from booth.cli.new_command import new
 

@@ -9,6 +9,7 @@ from typing import TYPE_CHECKING
 from textual.app import ComposeResult
 
 from booth.bench.commands import PAST
+from booth.card.report import report
 from booth.clock import local_date, local_hhmm
 from booth.forms.key import Key
 from booth.log.parse import LogContent
@@ -20,7 +21,6 @@ from booth.screens.dialog import Sheet
 from booth.screens.home import take_up
 from booth.screens.look_again import Again
 from booth.widgets.page_view import PageView
-from booth.words.report import report
 from booth.words.shown import Page
 
 if TYPE_CHECKING:

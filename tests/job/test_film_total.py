@@ -5,13 +5,13 @@ from __future__ import annotations
 import pytest
 from msgspec.structs import replace
 
+from booth.card.report import report
 from booth.job.film_total import film_total
 from booth.log import events as ev
 from booth.log.fold import Job, fold
 from booth.profile.model import Film, Mix, MixPart, Range
 from booth.units import System
 from booth.words.film_words import total_words
-from booth.words.report import report
 from tests.job.make import at, opened, q
 
 WANTED = Range(55, 80)

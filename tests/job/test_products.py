@@ -7,6 +7,7 @@ from pathlib import Path
 import pytest
 from msgspec.structs import replace
 
+from booth.card.report import report
 from booth.job.amiss import Cause
 from booth.job.coating import begin_coat
 from booth.job.guard import of_weather, wait_before
@@ -24,7 +25,6 @@ from booth.profile.model import Care, Hazard, NextProduct, Step, Waits
 from booth.profile.step_words import AFTER, BETWEEN
 from booth.units import System
 from booth.words.event_words import words
-from booth.words.report import report
 from booth.words.wait_words import what_words
 from tests.job.make import at, one_time, profile, q
 from tests.job.systems import (
@@ -307,14 +307,16 @@ def test_entries_and_report_name_the_product() -> None:
     assert words(replace(begun(9), n=9), System.METRIC, job) == "product begun: 9"
     text = report(job.events, System.METRIC, lambda _: "09:00", lambda _: "2026-09-01")
     for line in (
-        "System   Trial system",
-        "Coating  1/3 Trial primer (demo: invented values)",
-        "Coating  3/3 Trial clear (demo: invented values)",
-        "Coats and waits: 1/3 Trial primer",
-        "Coats and waits: 2/3 Trial base",
+        "Coating  Trial system (demo: invented values)",
+        "1/3 Trial primer (demo: invented values)",
+        "2/3 Trial base (demo: invented values)",
+        "3/3 Trial clear (demo: invented values)",
+        "  not begun",
     ):
         assert line in text.splitlines()
     assert "after the last coat before it ended" in text
+    primer, base = (text.index(f"{name} (demo") for name in ("1/3 Trial primer", "2/3 Trial base"))
+    assert primer < text.index("door: coat 1 begun") < base < text.rindex("door: coat 1 begun")
     alone = report(job_of(opened=products(PRIMER)).events, System.METRIC, str, str)
     assert "1/1" not in alone and "Coats and waits\n" in alone
 

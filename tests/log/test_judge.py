@@ -10,6 +10,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
+from booth.card.report import report
 from booth.job.fault_evidence import evidence_of
 from booth.job.job_schedule import planned
 from booth.job.past import last_good, pairs, settings_of
@@ -33,7 +34,6 @@ from booth.profile.library import load_folder
 from booth.profile.model import Profile
 from booth.units import System
 from booth.words.profile_words import profile_lines
-from booth.words.report import report
 from tests.log.logs import closed, moment, note, opened, quantity, unfinished, write
 
 BUNDLED = load_folder([Path(__file__).parents[2] / "profiles"]).profiles
