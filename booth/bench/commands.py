@@ -41,7 +41,9 @@ FUNCTION_KEY = re.compile(r"f\d+")
 ANYWHERE = {"help", "units", "theme", "alarm", "palette", "quit"}
 #: About a past job, where past jobs are.
 PAST = ("again",)
-UNSHOWN = {"change", "theme", "alarm", "palette", *PAST}
+#: What can be asked for where past jobs are: of one of them.
+OF_A_JOB = ("card", *PAST)
+UNSHOWN = {"change", "theme", "alarm", "palette", *OF_A_JOB}
 
 #: A line each: id, keys, word, what it says.
 _TABLE = """
@@ -55,6 +57,7 @@ save_profile  p f11             save profile  Save the settings of this job as a
 change        c f12             change        Change coats, parts, gun, tip or cup of this job
 theme         t f7              bright/dark   Change between the dark booth and the open garage door
 alarm         a f8              test alarm    One alarm of each kind as it is, to see and hear whether they reach you
+card          e ctrl+e          card          Write the card of this job as a page to print, and say where
 again         v ctrl+y          look again    Second verdict of a past job, faults seen since, polish, cure
 home          f9                jobs          Leave the bench; the job stays open and its clocks go on
 palette       ctrl+p            by name       Every command and every step by name
@@ -86,6 +89,7 @@ KEY_NAMES = {
     "question_mark": "?",
     "ctrl+q": "Ctrl+Q",
     "ctrl+p": "Ctrl+P",
+    "ctrl+e": "Ctrl+E",
     "ctrl+y": "Ctrl+Y",
     "enter": "Enter",
     "up": "↑",

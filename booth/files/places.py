@@ -56,6 +56,18 @@ def home() -> Path | None:
     return Path(named).expanduser().absolute() if named else None
 
 
+def cards_dir(jobs_dir: Path) -> Path:
+    """Give the folder for the cards of jobs where the shop names none: among the painter's documents;
+    beside the jobs where ``BOOTH_HOME`` moves everything, or there is no such folder."""
+    if home() is None:
+        from platformdirs import user_documents_path
+
+        documents = user_documents_path()
+        if documents.is_dir():
+            return documents / NAME
+    return jobs_dir.parent / "cards"
+
+
 def bundled_profiles_dir(package: Path | None = None) -> Path | None:
     """Give the folder of the bundled profiles; None when they are missing.
 

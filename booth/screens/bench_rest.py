@@ -116,6 +116,11 @@ class BenchRest:
                 from booth.screens.save_profile import save_profile
 
                 await self.do(save_profile(self.desk))
+            case "card":
+                from booth.screens.write_card import write_card_at
+
+                session = self.desk.session
+                await write_card_at(self.host, session.log.path, session.job.opened.job)
             case "home":
                 await self.host.leave_job()
             case _:

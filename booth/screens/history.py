@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable
 from typing import TYPE_CHECKING
 
-from booth.bench.commands import PAST
+from booth.bench.commands import OF_A_JOB
 from booth.files.faults import counted
 from booth.forms.key import Key
 from booth.log.history import history
@@ -18,6 +18,7 @@ from booth.screens.home import take_up, when
 from booth.screens.job_report import read_one
 from booth.screens.list_screen import Listed, ListScreen
 from booth.screens.look_again import Again
+from booth.screens.write_card import write_card_of
 from booth.words.shown import PickLine, Tone
 
 if TYPE_CHECKING:
@@ -28,7 +29,8 @@ HELP = (
     "last, each with why, and are left as they are.",
     "Enter shows a job as text. r takes it up again: the closing of a closed job is voided, nothing "
     "is erased. v looks at it again: a second verdict, a fault seen since, sanded, polished, cured; "
-    "the latest verdict counts, and a closed job stays closed. n adds a note. f or / finds jobs by "
+    "the latest verdict counts, and a closed job stays closed. n adds a note. e writes the card of the "
+    "job as a page to print. f or / finds jobs by "
     "words: a date, a verdict, a coating, a part, a gun.",
 )
 
@@ -95,7 +97,7 @@ class History(ListScreen[None, JobSummary]):
     """The list. It is read off the event loop, so that it opens at once however long it is."""
 
     BESIDE = False
-    WORK = (*OwnScreen.WORK, *PAST)
+    WORK = (*OwnScreen.WORK, *OF_A_JOB)
 
     def __init__(self) -> None:
         super().__init__(id="history")
@@ -157,9 +159,12 @@ class History(ListScreen[None, JobSummary]):
         return super().deed(key)
 
     async def command(self, id: str) -> None:
-        if id == "again" and self.chosen is not None:
-            await self._look_again(self.chosen)
-        elif id != "again":
+        chosen = self.chosen
+        if id == "again" and chosen is not None:
+            await self._look_again(chosen)
+        elif id == "card" and chosen is not None:
+            await write_card_of(self.host, chosen)
+        elif id not in OF_A_JOB:
             await super().command(id)
 
     def enter(self) -> Deed | None:

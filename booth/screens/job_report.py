@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING
 
 from textual.app import ComposeResult
 
-from booth.bench.commands import PAST
+from booth.bench.commands import OF_A_JOB
 from booth.card.report import report
 from booth.clock import local_date, local_hhmm
 from booth.forms.key import Key
@@ -20,6 +20,7 @@ from booth.screens.base import Deed, Framed, OwnScreen
 from booth.screens.dialog import Sheet
 from booth.screens.home import take_up
 from booth.screens.look_again import Again
+from booth.screens.write_card import write_card_of
 from booth.widgets.page_view import PageView
 from booth.words.shown import Page
 
@@ -60,8 +61,8 @@ ROWS = {
 class JobReport(Framed[None]):
     """Scrolls with the arrows, Page Down, Home and End."""
 
-    WORK = (*OwnScreen.WORK, *PAST)
-    SHOWS = ("units",)
+    WORK = (*OwnScreen.WORK, *OF_A_JOB)
+    SHOWS = ("units", "card")
     LEAVES = ("escape", "f9", "backspace")
 
     def __init__(
@@ -110,4 +111,9 @@ class JobReport(Framed[None]):
         return super().deed(key)
 
     async def command(self, id: str) -> None:
-        await (self._again.menu() if id == "again" else super().command(id))
+        if id == "again":
+            await self._again.menu()
+        elif id == "card":
+            await write_card_of(self.host, self.summary)
+        else:
+            await super().command(id)

@@ -22,6 +22,7 @@ from booth.screens.ask import Ask
 from booth.screens.dialog import WORK_OVER, Dialog, Sheet
 from booth.screens.form_screen import FormScreen
 from booth.screens.menu import Menu, Taken
+from booth.screens.write_card import write_card_of
 from booth.trade.faults.fault_table import FAULTS
 from booth.widgets.form_view import FormView
 from booth.widgets.text import content
@@ -35,6 +36,7 @@ if TYPE_CHECKING:
 SECOND = "how it looks now: a second verdict"
 FAULT = "a fault seen since: dust, loss of gloss, …"
 NOTE = "a note"
+CARD = "its card, as a page to print"
 WORKS = FinishedLater.WORKS
 ALL_PARTS = "all of them"
 WHY_NOTE = "Along the film against a lamp, the next morning: kept as a note of that job."
@@ -85,6 +87,7 @@ class Again:
 
     def __init__(self, host: Host, chosen: JobSummary, done: Callable[[str], None]) -> None:
         self.host = host
+        self.chosen = chosen
         self.path: Path = chosen.path
         self.is_open = chosen.is_open
         self.parts = chosen.parts
@@ -95,7 +98,7 @@ class Again:
         if self.is_open:
             await self.note()
             return
-        lines = (SECOND, FAULT, *WORKS, NOTE)
+        lines = (SECOND, FAULT, *WORKS, NOTE, CARD)
 
         async def chosen(taken: Taken | None) -> None:
             if taken is None:
@@ -107,6 +110,8 @@ class Again:
                 await self._fault()
             elif word == NOTE:
                 await self.note()
+            elif word == CARD:
+                await write_card_of(self.host, self.chosen)
             else:
                 await self._on_part(
                     lambda part: FinishedLater(n=0, at=self.now, work=word, part=part)

@@ -76,6 +76,7 @@ ROOM: dict[str, Key] = {
 }
 TOP: dict[str, Key] = {
     "units": Choice("the units preferred", '"us"', tuple(System), unsaid="", attribute="system"),
+    "cards": Text("folder into which the cards of jobs are written", '"~/cards"', unsaid=""),
     "gun": Tables("a spray gun, once for each", one=Table(keys=GUN, make=Gun), attribute="guns"),
     "cup": Tables(
         "a flow cup the painter owns, once for each",
@@ -89,6 +90,7 @@ TOP: dict[str, Key] = {
 #: What painters also call these things (no spaces, hyphens, underscores).
 ALSO_CALLED: dict[str, str] = {
     "units": "system",
+    "cards": "sheets printfolder",
     "gun": "guns",
     "gun.name": "title",
     "gun.tip": "nozzle tipsize fluidtip",

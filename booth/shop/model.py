@@ -47,13 +47,15 @@ class Room(msgspec.Struct, frozen=True):
 
 
 class Shop(msgspec.Struct, frozen=True):
-    """Everything the painter said about the shop; all of it may be missing."""
+    """Everything the painter said about the shop; all of it may be missing. cards: the folder into
+    which the cards of jobs are written."""
 
     guns: tuple[Gun, ...] = ()
     cups: tuple[OwnCup, ...] = ()
     compressor: Compressor | None = None
     room: Room | None = None
     system: str = ""
+    cards: str = ""
 
     def gun(self, name: str) -> Gun | None:
         """The gun of this name, if there is one."""

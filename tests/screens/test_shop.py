@@ -308,8 +308,8 @@ def test_what_a_form_shows_it_also_keeps() -> None:
         assert with_item(shop, item, given) == shop, item
 
 
-#: A person sets the units with a key that works on every screen; they have no form.
-NOT_IN_A_FORM = {"units"}
+#: A person sets the units with a key that works on every screen, and a folder in the file: no form.
+NOT_IN_A_FORM = {"units", "cards"}
 
 
 def test_every_key_has_its_row_and_no_row_is_without_a_key() -> None:
