@@ -8,6 +8,7 @@ import sys
 from pathlib import Path
 
 import pytest
+from msgspec.structs import replace
 
 from booth.log.events import CoatBegun, CoatEnded, NoteMade
 from booth.log.store import create_log, log_files
@@ -75,7 +76,7 @@ def test_the_name_of_the_list_is_taken_and_is_that_of_the_report(a_job: Path) ->
 
 
 def test_what_may_mean_several_jobs_lists_them(a_job: Path) -> None:
-    with create_log(a_job.parent, opened()) as log:
+    with create_log(a_job.parent, replace(opened(), job="")) as log:
         other = log.path
     done = run("log", a_job.stem[:8])
     assert (done.returncode, done.stdout) == (2, "")

@@ -11,7 +11,8 @@ from collections.abc import Callable
 import msgspec
 
 from booth.forms.form import Form
-from booth.job.past import GoodSettings, PastJobs
+from booth.job.past import PastJobs
+from booth.job.past_settings import GoodSettings
 from booth.job.the_gun import gun_of
 from booth.log.events import Event
 from booth.log.fold import Job, Stopwatch

@@ -82,7 +82,7 @@ def section(film: Section, words: str) -> str:
 
 def _layer(film: Section) -> Iterator[str]:
     (width, height), foot = SECTION, 30
-    left, top = 90.0, max(1.0, film.high, *(share for _, share in film.samples)) * 1.08
+    left, top = 118.0, max(1.0, film.high, *(share for _, share in film.samples)) * 1.08
     start, end = film.samples[0][0], film.samples[-1][0]
     span = (end - start) or 1.0
 
@@ -90,7 +90,7 @@ def _layer(film: Section) -> Iterator[str]:
         return left + (place - start) / span * (width - left - 4)
 
     def y(share: float) -> float:
-        return (height - foot) * (1 - share / top) + 4
+        return (height - foot - 14) * (1 - share / top) + 16
 
     curve = [(x(place), y(share)) for place, share in film.samples]
     base = y(0.0)
@@ -106,7 +106,7 @@ def _layer(film: Section) -> Iterator[str]:
             f'<path d="M{left:g} {y(share):.1f}H{width}" stroke="{EDGE}" stroke-width="2" '
             'stroke-dasharray="10 6" fill="none"/>'
         )
-        drop = 0 if word == "high" else TEXT * 0.8
+        drop = 4 if word == "high" else TEXT * 0.8
         yield _text(left - 6, y(share) + drop, f"{word} {share:.1f}", "end", EDGE)
     yield f'<path d="M{left:g} {base:.1f}H{width}" stroke="{INK}" stroke-width="3"/>'
     yield _text(left, height - 4, f"0 to {end - start:.3g} {film.unit}: {film.across}")

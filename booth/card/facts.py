@@ -8,7 +8,7 @@ from booth.card.model import Fact
 from booth.files.safe_text import visible
 from booth.job import measured, mixture
 from booth.job.mix_choice import in_use
-from booth.job.past import SETTINGS, Setting, settings_of
+from booth.job.past_settings import SETTINGS, Setting, settings_of
 from booth.job.recipe import thinner_of
 from booth.job.steps import steps_of
 from booth.log.events import BatchMixed, WeatherRead

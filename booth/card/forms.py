@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import codecs
+import errno
 from collections.abc import Sequence
 from pathlib import Path
 from typing import NamedTuple
@@ -78,6 +79,8 @@ def write_card(path: Path, text: str, form: str) -> Written:
     content = text.encode("utf-8", "backslashreplace")
     if form == "csv":
         content = codecs.BOM_UTF8 + content
+    if path.exists() and not path.is_file():
+        raise OSError(errno.EINVAL, "it is no file that a card can take the place of", str(path))
     if path.is_file() and path.read_bytes() == content:
         return Written(path)
     names = numbered(f"{path.stem}.before", path.suffix, MOST_KEPT)

@@ -47,7 +47,8 @@ def show_job(named: str, folder: Path, system: System | None, out: TextIO, err: 
         print(f"booth log: {visible(str(job.path))}: {fault.strerror}.", file=err)
         return 2
     shown = shown_in(content, system)
-    print(report(content.events, shown, local_hhmm, local_date, content.said, job.name), file=out)
+    said = (*job.copies, *content.said)
+    print(report(content.events, shown, local_hhmm, local_date, said, job.name), file=out)
     return 0
 
 

@@ -36,7 +36,8 @@ def sheet(options: argparse.Namespace, folder: Path, out: TextIO, err: TextIO) -
     system = shown_in(content, asked)
     path = Path(options.output).expanduser() if options.output else None
     form = options.form or (form_of(path) if path is not None else "text")
-    text = in_form(form, content.events, system, local_hhmm, local_date, content.said, job.name)
+    said = (*job.copies, *content.said)
+    text = in_form(form, content.events, system, local_hhmm, local_date, said, job.name)
     if path is None:
         if form == "csv" and isinstance(out, io.TextIOWrapper):
             out.reconfigure(newline="")  # its lines end in CR LF, everywhere

@@ -13,7 +13,7 @@ from booth.files.slug import slug
 from booth.job import measured
 from booth.job.mix_choice import in_use
 from booth.job.mixture import mean
-from booth.job.past import SETTINGS, GoodSettings, Setting, settings_of
+from booth.job.past_settings import SETTINGS, GoodSettings, Setting, settings_of
 from booth.job.recipe import thinner_of
 from booth.log.fold import Job
 from booth.moment import utc_text

@@ -8,6 +8,7 @@ from pathlib import Path
 
 import msgspec
 
+from booth.log.copies import Apart, groups_by, told_apart
 from booth.log.fold import Job, fold
 from booth.log.naming import longer_names, short_name
 from booth.log.parse import parse
@@ -35,6 +36,8 @@ class FoundJobs:
         self._found: Mapping[Path, _Found] = {}
         self._longer: Mapping[Path, str] = {}
         self._run_on: tuple[Path, ...] = ()
+        self._apart = Apart()
+        self._compared: tuple[tuple[Path, tuple[int, ...]], ...] = ()
 
     def look(self, passing_over: Callable[[Path], bool]) -> None:
         """Read the folder anew: of its files, only those that changed. May run in a thread."""
@@ -49,7 +52,19 @@ class FoundJobs:
             found[path] = known if known and known.stamp == stamp else _read(path, stamp)
         # Some job may have moved on while this was read.
         found |= {path: each for path, each in self._found.items() if before.get(path) is not each}
+        self._compare(found)
         self._longer, self._found = longer_names(paths), found
+
+    def _compare(self, found: Mapping[Path, _Found]) -> None:
+        """See which files are copies or beginnings of others; again only where one of them changed."""
+        groups = groups_by((each.summary.identity, path) for path, each in found.items())
+        compared = tuple((path, found[path].stamp) for group in groups for path in group)
+        if compared != self._compared:
+            self._compared, self._apart = compared, told_apart(groups)
+
+    def differs(self, path: Path) -> tuple[str, ...]:
+        """What is to be said of a log where another file of the folder holds the same job otherwise."""
+        return (self._apart.differs[path],) if path in self._apart.differs else ()
 
     @property
     def open(self) -> tuple[tuple[Path, Job], ...]:
@@ -57,7 +72,7 @@ class FoundJobs:
         jobs = [
             (path, each.job)
             for path, each in self._found.items()
-            if each.job is not None and each.job.closed is None
+            if each.job is not None and each.job.closed is None and path not in self._apart.begins
         ]
         return tuple(sorted(jobs, key=lambda each: -each[1].opened.at.wall))
 
@@ -67,7 +82,9 @@ class FoundJobs:
         lately = [
             (path, each)
             for path, each in self._found.items()
-            if each.summary.closed is not None and each.summary.closed.wall > after_s
+            if each.summary.closed is not None
+            and each.summary.closed.wall > after_s
+            and path not in self._apart.begins
         ]
         lately.sort(key=lambda each: -each[1].summary.closed.wall if each[1].summary.closed else 0)
         read = {

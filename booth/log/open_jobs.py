@@ -8,10 +8,12 @@ see whether a job that was open in another booth still is.
 from __future__ import annotations
 
 import os
+from collections.abc import Iterable
 from pathlib import Path
 
 import msgspec
 
+from booth.log.copies import is_beginning
 from booth.log.errors import LogBusy, NotKept
 from booth.log.events import Event, JobOpened
 from booth.log.fold import Job, NoJob
@@ -107,7 +109,7 @@ class OpenJobs:
         known = self._held.get(real)
         if known is None:
             session = Session.resume(path)
-            session.log.said += self._told.pop(real, ())
+            session.log.said += (*self._told.pop(real, ()), *self.found.differs(path))
             return session
         if known.log.is_in_place:
             return known
@@ -145,7 +147,7 @@ class OpenJobs:
                 rings=job.events[-1].at.boot == self._boot and path not in self._elsewhere,
             )
             for path, job in (self.found.closed if closed else self.found.open)
-            if _real(path) not in self._held
+            if _real(path) not in self._held and not _is_of_one(self.sessions, job)
         ]
         return (*own, *found)
 
@@ -184,6 +186,14 @@ class OpenJobs:
             real = _real(path)
             self._told[real] = (*self._told.get(real, ()), *session.news())
         self.found.moved_on(path, session.job)
+
+
+def _is_of_one(sessions: Iterable[Session], job: Job) -> bool:
+    """Whether a job is a copy, or the beginning, of one of those held here."""
+    return any(
+        each.job.opened == job.opened and is_beginning(job.events, each.job.events)
+        for each in sessions
+    )
 
 
 def _real(path: Path) -> str:

@@ -41,7 +41,8 @@ class JobSummary(msgspec.Struct, frozen=True):
     events: entries in the log; broken: lines that are none; fault: why the job cannot be opened at
     all, as a sentence, else empty; longer_name: where another job of the folder shares its name;
     product: the one it has come to, where it has several; racks: those whose sides are parts; verdict:
-    the latest one, first_verdict: that of the closing.
+    the latest one, first_verdict: that of the closing; id: what the log itself calls the job; copies:
+    sentences on other files that hold this job; differs: whether one of them holds something else.
     """
 
     path: Path
@@ -53,6 +54,9 @@ class JobSummary(msgspec.Struct, frozen=True):
     closed: Moment | None = None
     verdict: str = ""
     first_verdict: str = ""
+    id: str = ""
+    copies: tuple[str, ...] = ()
+    differs: bool = False
     events: int = 0
     broken: int = 0
     fault: str = ""
@@ -68,6 +72,11 @@ class JobSummary(msgspec.Struct, frozen=True):
     @property
     def name(self) -> str:
         return self.longer_name or short_name(self.path)
+
+    @property
+    def identity(self) -> tuple[Moment, str, str] | None:
+        """What files share that may hold one and the same job; None where there is no job."""
+        return None if self.opened is None else (self.opened, self.id, self.profile_name)
 
     @property
     def is_open(self) -> bool:
@@ -164,6 +173,7 @@ def _told(found: JobSummary, events: Sequence[Entry]) -> JobSummary:
     return replace(
         found,
         job=opened.job or found.path.stem,
+        id=opened.job,
         profile_name=opened.title,
         product=opened.present(product) if opened.later else "",
         parts=present.names,

@@ -58,6 +58,7 @@ def job_line(summary: JobSummary) -> PickLine:
     rest = f"{summary.profile_name}{product}: {summary.sprayed}"
     first = summary.first_verdict
     more = [f"was {first}"] if first and first != summary.verdict else []
+    more += ["differs from a copy"] if summary.differs else []
     more += [summary.gun] if summary.gun else []
     if summary.broken:
         more.append(counted(summary.broken, "broken line"))

@@ -116,12 +116,16 @@ _opened = msgspec.json.Decoder(_Opened)
 
 
 def _jobs(folder: Path) -> Iterator[HomeRow]:
+    seen: set[bytes] = set()
     for path in sorted(_named(folder, ".jsonl"), reverse=True)[:MOST_LOGS]:
         try:
             with path.open("rb") as file:
                 first = file.read(HEAD).partition(b"\n")[0]
                 file.seek(max(0, os.fstat(file.fileno()).st_size - TAIL))
                 last = file.read(TAIL)
+            if first in seen:  # a copy, or the beginning, of another
+                continue
+            seen.add(first)
             opened = _opened.decode(first)
         except (OSError, ValueError):
             continue

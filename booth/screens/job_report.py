@@ -82,7 +82,8 @@ class JobReport(Framed[None]):
     def draw(self, now: Moment) -> None:
         """Draw the job in the units shown now."""
         log, name = self.log_content, self.summary.name
-        text = report(log.events, self.host.system, local_hhmm, local_date, log.said, name)
+        said = (*self.summary.copies, *log.said)
+        text = report(log.events, self.host.system, local_hhmm, local_date, said, name)
         self.query_one(PageView).show(Page((("text", text),)))
         super().draw(now)
 

@@ -12,7 +12,8 @@ from booth.forms.form import Field, Rows
 from booth.forms.key import Key
 from booth.job.last_choices import tip_last
 from booth.job.part_names import HINT, THE_PART, BadParts, parts_from
-from booth.job.past import GoodSettings, Lesson, last_lesson, last_settings
+from booth.job.past import last_lesson, last_settings
+from booth.job.past_settings import GoodSettings, Lesson
 from booth.log.codec import VERSION
 from booth.log.errors import NotKept
 from booth.log.events import GunChanged, JobOpened

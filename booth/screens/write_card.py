@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import os
+from collections.abc import Sequence
 from pathlib import Path
 from typing import TYPE_CHECKING
 
@@ -35,19 +36,19 @@ async def write_card_of(host: Host, chosen: JobSummary) -> None:
         told = (chosen.fault, f"The file is left as it is: {chosen.path}")
         await host.show(Sheet(NOT_WRITTEN, told, grave=True))
         return
-    await write_card_at(host, chosen.path, chosen.name)
+    await write_card_at(host, chosen.path, chosen.name, chosen.copies)
 
 
-async def write_card_at(host: Host, log: Path, name: str) -> None:
-    """Write the card of the job whose log is at `log`, in the units shown now."""
+async def write_card_at(host: Host, log: Path, name: str, copies: Sequence[str] = ()) -> None:
+    """Write the card of the job whose log is at `log`, in the units shown now. copies: what is to be said
+    of other files that hold it."""
     from booth.card.forms import in_form, write_card
 
     path = folder_of(host) / f"{log.stem}.html"
     try:
         content = read_log(log)
-        text = in_form(
-            "html", content.events, host.system, local_hhmm, local_date, content.said, name
-        )
+        said = (*copies, *content.said)
+        text = in_form("html", content.events, host.system, local_hhmm, local_date, said, name)
         written = write_card(path, text, "html")
     except OSError as fault:
         why = fault.strerror or type(fault).__name__

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from booth.files.safe_text import visible
-from booth.job.past import SETTINGS, GoodSettings, Lesson
+from booth.job.past_settings import SETTINGS, GoodSettings, Lesson
 from booth.job.today import Around, Differs, differs
 from booth.trade.cups.cup_table import CUPS
 from booth.trade.faults.fault_table import FAULTS

@@ -39,6 +39,8 @@ def jobs_table(summaries: Sequence[JobSummary], when: When) -> str:
             f"{summary.events}{broken}",
         )
         rows.append(tuple(visible(cell) for cell in cells))
+        if summary.differs:
+            unread += [f"! {visible(summary.name)}: {each}" for each in summary.copies]
     table = _aligned([HEADINGS, *rows]) if rows else []
     return "\n".join([*table, *([""] if table and unread else []), *unread]) + "\n"
 

@@ -4,9 +4,11 @@ from __future__ import annotations
 
 import csv
 import io
+import os
 from pathlib import Path
 
 import pytest
+from msgspec.structs import replace
 
 from booth.card.forms import FORMS, form_of, write_card
 from booth.log.store import create_log
@@ -84,7 +86,7 @@ def test_an_old_file_keeps_its_content_beside_the_new_one(a_job: Path, tmp_path:
 def test_no_job_no_such_job_and_several_of_them(own_home: Path, a_job: Path) -> None:
     none = run(["sheet", "nothing-like-it"])
     assert none.returncode == 2 and b"booth sheet: no job by the name" in none.stderr
-    with create_log(a_job.parent, opened()):
+    with create_log(a_job.parent, replace(opened(), job="")):
         pass
     several = run(["sheet", a_job.stem[:8]])
     assert several.returncode == 2 and b"2 jobs by the name" in several.stderr
@@ -119,6 +121,15 @@ def test_form_of_a_name() -> None:
     assert [form_of(Path(name)) for name in ("a.htm", "a.markdown", "a.CSV", "a.txt", "a.pdf")] == [
         *("html", "markdown", "csv", "text", "text")
     ]
+
+
+@pytest.mark.skipif(not hasattr(os, "mkfifo"), reason="no pipes with names")
+def test_what_is_no_file_is_not_written_over(a_job: Path, tmp_path: Path) -> None:
+    pipe = tmp_path / "pipe.html"
+    os.mkfifo(pipe)
+    done = run(["sheet", "-o", str(pipe)])
+    assert done.returncode == 1 and b"no file that a card can take the place of" in done.stderr
+    assert pipe.is_fifo() and list(tmp_path.iterdir()) == [pipe]
 
 
 def test_a_card_that_cannot_be_kept_leaves_what_was_there(tmp_path: Path) -> None:

@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 from msgspec.structs import replace
 
-from booth.job.past import GoodSettings
+from booth.job.past_settings import GoodSettings
 from booth.units import System
 from booth.words.last_good_words import good_lines, starting_points
 from tests.job.make import START

@@ -7,7 +7,8 @@ from pathlib import Path
 import pytest
 
 from booth.bench.instrument import around_in, around_now
-from booth.job.past import GoodSettings, last_lesson, last_settings
+from booth.job.past import last_lesson, last_settings
+from booth.job.past_settings import GoodSettings
 from booth.job.today import Around, Differs, around, differs
 from booth.log import events as ev
 from booth.log.fold import fold

@@ -13,7 +13,8 @@ from hypothesis import strategies as st
 from booth.card.report import report
 from booth.job.fault_evidence import evidence_of
 from booth.job.job_schedule import planned
-from booth.job.past import last_good, pairs, settings_of
+from booth.job.past import last_good, pairs
+from booth.job.past_settings import settings_of
 from booth.job.settings import profile_from, settings_lines
 from booth.job.steps import next_open
 from booth.job.thin_advice import advise

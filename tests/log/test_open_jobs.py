@@ -30,7 +30,7 @@ def jobs(tmp_path: Path) -> OpenJobs:
 def coated(folder: Path, name: str, seconds: float = 0, boot: str = BOOT, **more: object) -> Path:
     """An open job with a coat that ended."""
     at = msgspec.structs.replace(moment(seconds + 400), boot=boot)
-    first = msgspec.structs.replace(opened(seconds=seconds, **more), at=at)
+    first = msgspec.structs.replace(opened(seconds=seconds, **{"job": name, **more}), at=at)
     begun = ev.CoatBegun(n=0, at=at, part="hood", coat=1)
     return write(folder, name, first, begun, ev.CoatEnded(n=0, at=at, part="hood", coat=1))
 

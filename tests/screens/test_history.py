@@ -359,6 +359,25 @@ async def test_faults_and_polish_of_a_closed_job_are_kept_behind_its_closing() -
         assert fold(everything(path)).closed is not None
 
 
+async def test_a_copy_is_one_job_and_one_that_differs_is_said_to() -> None:
+    async with at_app(size=(120, 30)) as at:
+        path = a_job(ago(20), closed(19), parts=("hood",))
+        other = path.with_name(f"{path.stem} (1).jsonl")
+        other.write_bytes(path.read_bytes())
+        await at.open("Past jobs")
+        assert len([line for line in at.lines if "Trial clear" in line]) == 1
+        await at.press("escape")
+        for which, text in ((path, "here"), (other, "there")):
+            session = Session.resume(which)
+            session.record(ev.NoteMade(n=0, at=ago(1), text=text))
+            session.close()
+        await at.open("Past jobs")
+        rows = [line for line in at.lines if "Trial clear" in line]
+        assert len(rows) == 2 and all("differs from a copy" in row for row in rows)
+        await at.press("enter")
+        assert "differ after 2 entries" in at.words
+
+
 async def test_an_empty_second_look_and_an_open_job_keep_no_verdict() -> None:
     async with at_app() as at:
         path, under_way = a_job(ago(20), closed(19)), a_job(ago(1), parts=("sill",))

@@ -93,6 +93,10 @@ def test_in_a_profile(home: Path) -> None:
     with Terminal(home, "log") as run:
         assert run.wait() == 0
         nothing_raw(run)
+    for words in (("log", log_path(home).stem), ("sheet", "--as", "markdown"), ("sheet",)):
+        with Terminal(home, *words) as run:
+            assert run.wait() == 0
+            nothing_raw(run)
     with Terminal(home, "log", log_path(home).stem) as run:
         assert run.wait() == 0
         nothing_raw(run)
