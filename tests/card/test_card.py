@@ -60,9 +60,9 @@ def test_settings_stand_against_what_was_wanted() -> None:
 def test_coats_with_their_waits_and_their_film_against_the_wanted() -> None:
     (block,) = card(whole()).blocks
     first, second, third = block.coats[:3]
-    assert (first.part, first.coat, first.waited, first.sprayed) == ("door", "coat 1", "", "2:30")
+    assert (first.part, first.coat, first.waited, first.sprayed) == ("door", "coat 1", "", "2 min 30 s")
     assert (first.wet, first.wanted) == ("50 to 60 µm", "40 to 60 µm")
-    assert (second.waited, second.after) == ("17:10", "coat 1")
+    assert (second.waited, second.after) == ("17 min", "coat 1")
     assert third.wet == "" and third.low_um is None, "what was not read has no film"
     assert any("coat 3 not read" in each.text for each in block.film)
 
@@ -158,7 +158,7 @@ def test_a_voided_reading_counts_no_more_and_stands_in_the_log_as_voided() -> No
 
 @pytest.mark.parametrize(
     ("seconds", "gaps"),
-    [(600, []), (2 * 3600 - 150, []), (3 * 3600, ["2:57:30"]), (86400, ["23:57:30"])],
+    [(600, []), (2 * 3600 - 150, []), (3 * 3600, ["2 h 58 min"]), (86400, ["23 h 58 min"])],
 )
 def test_a_long_stretch_without_a_coat_is_a_gap_of_the_time_line(
     seconds: float, gaps: list[str]
