@@ -16,12 +16,10 @@ from booth.card.outcome import DEMO, outcome
 #: section 2.4).
 SIGNS = re.compile(r"[\\`*_{}\[\]<>()#!|~&$^]")
 #: What is taken for an address without any sign around it (GFM 0.29, section 6.9).
-ADDRESS = re.compile(
-    r"(?i)(?P<scheme>[a-z][a-z0-9+.-]*):(?=//?)|(?P<www>www)\.|(?P<mail>mailto|xmpp):"
-)
+ADDRESS = re.compile(r"(?i):(?=/)|(?<=www)\.|(?<=mailto):|(?<=xmpp):")
 #: What is taken for an address of mail, whatever is escaped in it: only a comment keeps its two halves
 #: apart, which no reader shows.
-MAIL = re.compile(r"(?<=[A-Za-z0-9._+-])@(?=[A-Za-z0-9_-])")
+MAIL = re.compile(r"(?<=\S)@")
 #: What begins a list, a rule, a heading or a quotation where it begins a line.
 OPENING = re.compile(r"^(\s*|\s*\d+(?=[.)]))([-+=>#:.)])")
 HEADINGS = ("Part", "Coat", "Begun", "Waited", "Sprayed in", "Wet film", "Wanted", "")
@@ -33,13 +31,9 @@ def escaped(text: str) -> str:
     >>> escaped("2 * [x](y)")
     '2 \\\\* \\\\[x\\\\]\\\\(y\\\\)'
     """
-    text = SIGNS.sub(lambda found: f"\\{found[0]}", text)
-    text = MAIL.sub("<!---->@", ADDRESS.sub(_broken, text))
+    text = SIGNS.sub(lambda found: f"\\{found[0]}", text.strip())
+    text = MAIL.sub("<!---->@", ADDRESS.sub(r"\\\g<0>", text))
     return OPENING.sub(r"\1\\\2", text)
-
-
-def _broken(found: re.Match[str]) -> str:
-    return f"{found[0][:-1]}\\{found[0][-1]}"
 
 
 def as_markdown(card: Card) -> str:

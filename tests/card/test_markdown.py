@@ -75,6 +75,10 @@ def test_hostile_text_in_every_field_stays_text(text: str) -> None:
 
 @given(any_text)
 def test_any_text_is_shown_as_it_stands(text: str) -> None:
+    is_shown_as_it_stands(text)
+
+
+def is_shown_as_it_stands(text: str) -> None:
     shown = visible(text)
     wanted = " ".join(shown.split())
     for line, tag in (
@@ -99,4 +103,34 @@ def test_any_text_is_shown_as_it_stands(text: str) -> None:
 
 @given(st.text("\\`*_{}[]()<>#+-.!|~&:/@=^$w0123456789 ahtps\n", max_size=40))
 def test_signs_in_any_order_are_shown_as_they_stand(text: str) -> None:
-    test_any_text_is_shown_as_it_stands.hypothesis.inner_test(text)  # type: ignore[attr-defined]
+    is_shown_as_it_stands(text)
+
+
+#: What parsers look for, to be met in any order.
+PIECES = (
+    *("http://", "https://", "www.", "ftp://", "mailto:", "xmpp:", "a@b.c", "@", ".", "a", "/"),
+    *(
+        "<",
+        ">",
+        "&",
+        "amp;",
+        "#35;",
+        "\\",
+        "*",
+        "_",
+        "~~",
+        "`",
+        "|",
+        "-",
+        "1.",
+        "  ",
+        "(",
+        ")",
+        "![",
+    ),
+)
+
+
+@given(st.lists(st.sampled_from(PIECES), max_size=10).map("".join))
+def test_pieces_of_markup_in_any_order_are_shown_as_they_stand(text: str) -> None:
+    is_shown_as_it_stands(text)
