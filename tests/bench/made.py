@@ -41,7 +41,11 @@ def thousand_jobs(folder: Path) -> None:
     """A thousand closed jobs of a hundred events."""
     start = Moment(time.time() - 1e7, 1000.0, "old")
     for number in range(1000):
-        events: list[ev.Event] = [msgspec.structs.replace(opened(), at=start)]
+        first = opened()
+        first = msgspec.structs.replace(
+            first, at=later(start, 60.0 * number), job=f"trial-{number:04x}"
+        )
+        events: list[ev.Event] = [first]
         for n in range(2, 100):
             events.append(ev.EffluxTimed(n=n, at=at(n), cup="ford-4", seconds=20 + n / 100))
         events.append(ev.JobClosed(n=100, at=at(200), verdict="good"))

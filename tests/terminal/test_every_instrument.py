@@ -105,8 +105,8 @@ ML_PER_FL_OZ, MM_PER_IN, M2_PER_SQ_FT, KPA_PER_PSI, UM_PER_MIL = (
 FIRST_FAULT = "runs"
 #: What 'booth log' tells of it: a line of every instrument, and what the job comes to.
 LOG_SAYS = (
-    r"^Coating  Aaa three coats \(demo: invented values\)$",
-    r"^Gun      clear gun$",
+    r"^Coating +Aaa three coats \(demo: invented values\)$",
+    r"^Gun +clear gun, tip 1\.4 mm$",
     r"caution acknowledged: Isocyanates: supplied air\. A cartridge mask is not enough",
     r"weather: air 72 °F, humidity 50 %, part 71 °F$",
     r"fresh air: at least \d+ cfm against fire, the room moves 1200 cfm, open face 10.0 ft²$",
@@ -128,11 +128,11 @@ LOG_SAYS = (
     r"done: Shut the air, let the pressure out, empty the cup\.$",
     r"batch 1 finished$",
     r"fault seen: runs$",
-    r"^  hood: coat 3 begun .*after coat 2 ended.*; sprayed in",
-    r"^  delivery 9\.0 fl oz/min of paint$",
-    r"^  verdict: good, ",
-    r"^  in words: one run, low left$",
-    r"^  next time: closer, faster$",
+    r"^ +hood: coat 3 begun .*after coat 2 ended.*; sprayed in",
+    r"^ +delivery +9\.0 fl oz/min of paint \(wanted 8\.5 to 10\.0 fl oz/min\)$",
+    r"^Verdict +good, ",
+    r"^In words +one run, low left$",
+    r"^Next time +closer, faster$",
 )
 
 

@@ -370,7 +370,7 @@ def _what_the_day_left(home: Path) -> None:
         r"weather: air 20\.0 °C, humidity 50 %, part 20\.0 °C$",
         r"touched on left door: dry$",
         r"product begun: 3/3 Day clear$",
-        r"verdict: good",
+        r"^Verdict  good, ",
     ):
         assert re.search(words, told, re.MULTILINE), f"{words}\n{told}"
 
