@@ -9,35 +9,32 @@ from msgspec.structs import replace
 
 from booth.bench.act import Act, Choice, Context, OpenStep, SetForm
 from booth.bench.instrument import Instrument, word
-from booth.forms.form import Field, Rows, Values, same
+from booth.forms.form import Field, Form, Rows, Values, same
 from booth.forms.key import Key
 from booth.instruments.hiding import answers, question
+from booth.instruments.part_rows import parts_picture, place_of, row_wait, side_told, waited_for
 from booth.instruments.touch import TOUCHES, touch, touches
 from booth.instruments.trigger import begin, press, running_elsewhere
-from booth.job.amiss import Amiss, Cause, Grave
+from booth.job.amiss import Amiss, Cause
 from booth.job.coat_plan import coats_wanted, next_part, running_part
 from booth.job.guard import amiss
-from booth.job.racks import URGENT, Row, other_sides, painted_last, row_of, rows_of
+from booth.job.racks import other_sides, row_of, rows_of
 from booth.job.steps import NEXT_PRODUCT, key_of, next_open
 from booth.job.wait import Standing, State, What
-from booth.job.waits import standings
 from booth.log.events import CoatBegun, CoatEnded, Event, TouchTried
-from booth.log.fold import Job
 from booth.units.sentences import in_units
 from booth.words.guard_words import line, looked_over
-from booth.words.shown import PartRow, Parts, Picture, Readout, Tone
+from booth.words.shown import Picture, Readout, Tone
 from booth.words.wait_words import (
     TONES,
     clock_words,
     duration,
+    edge_of,
     rough,
-    row_words,
     rule_words,
     state_word,
     time_words,
-    tone_of,
     unknown_words,
-    what_words,
 )
 
 #: So many lines of what is amiss stand beneath the figure.
@@ -75,11 +72,22 @@ class Coats(Instrument):
     def fields(self, context: Context, values: Values) -> tuple[Field, ...]:
         """The part is chosen in the table, not in a row."""
         parts, following = same(context.job.parts), next_part(context.job)
-        return (Field("part", "Part", choices=parts, default=following, hidden=True),)
+        looked_at = (("", "the one that is waited for"), *parts)
+        return (
+            Field("part", "Part", choices=parts, default=following, hidden=True),
+            Field("looked at", "Looked at", choices=looked_at, hidden=True),
+        )
 
     def readout(self, context: Context, values: Values) -> Readout:
+        """The part that is looked at; unasked the one that is waited for."""
         part = word(values, "part")
-        return part_readout(context, part, row_wait(context, row_of(context.job, part)))
+        shown = word(values, "looked at") or waited_for(context, part)
+        each = row_wait(context, row_of(context.job, shown))
+        if shown == part:
+            return part_readout(context, part, each)
+        found = part_readout(context, shown, each, guard=False)
+        said = guard_lines(context, amiss(context.job, part, context.now))
+        return replace(found, lines=(*(f"{part}: {line}" for line in said), *found.lines))
 
     def picture(self, context: Context, values: Values) -> tuple[Picture, ...]:
         return (parts_picture(context, word(values, "part")),)
@@ -116,7 +124,7 @@ class Coats(Instrument):
         if not 0 <= index < len(every):
             return None
         part = next_part(context.job, every[index].parts)
-        return Act("part", (SetForm(rows.form.choosing("part", part)),))
+        return Act("part", (SetForm(_looking_at(rows, part)),))
 
     def more(self, context: Context, rows: Rows) -> tuple[Choice, ...]:
         job, part = context.job, word(rows.values, "part")
@@ -129,7 +137,7 @@ class Coats(Instrument):
             beside = partial(begin, rows=rows, part=part, again="Choose it again: all the same.")
             found.append(Choice(f"Begin a coat on {part} while {other} goes on", beside))
         for side in other_sides(job, part):
-            turned = Act("part", (SetForm(rows.form.choosing("part", side)),))
+            turned = Act("part", (SetForm(_looking_at(rows, side)),))
             found.append(Choice(f"Turn to {side}", partial(_taken, act=turned)))
         sides = dict.fromkeys((side_told(context, part), part))
         touched = (each for side in sides for each in touches(context, rows, side))
@@ -140,52 +148,9 @@ def _taken(_: Context, act: Act) -> Act:
     return act
 
 
-def by_part(context: Context) -> dict[str, Standing]:
-    """The most urgent wait of each part; that for the next product, where the job has one."""
-    several = len(context.job.opened.products) > 1
-    found = list(reversed(standings(context.job, context.now)))
-    if several:
-        found.sort(key=lambda each: each.wait.what is What.NEXT_PRODUCT)
-    return {each.wait.part: each for each in found}
-
-
-def place_of(job: Job, part: str) -> int:
-    """The place of the row in which a part stands."""
-    return next(at for at, row in enumerate(rows_of(job)) if part in row.parts)
-
-
-def row_wait(context: Context, row: Row) -> Standing | None:
-    """The wait of a row: of a rack the side that was painted last, unless a window closes on another."""
-    waits, last = by_part(context), painted_last(context.job, row)
-    found = [waits[part] for part in row.parts if part in waits]
-    urgent = [each for each in found if each.state in URGENT]
-    return next(iter(urgent), waits.get(last) or next(iter(found), None))
-
-
-def side_told(context: Context, part: str) -> str:
-    """The part whose wait is told where `part` is chosen: of a rack perhaps another side."""
-    each = row_wait(context, row_of(context.job, part))
-    return part if each is None else each.wait.part
-
-
-def parts_picture(context: Context, part: str) -> Parts:
-    """Every row with its coats and its wait; part: the one that keys are about."""
-    job = context.job
-    return Parts(tuple(_row(context, row) for row in rows_of(job)), place_of(job, part))
-
-
-def _row(context: Context, row: Row) -> PartRow:
-    job, each = context.job, row_wait(context, row)
-    part = next_part(job, row.parts)
-    shown = part_row(context, part, each)
-    if row.rack is None:
-        return shown
-    done = sum(c.ended is not None for side in row.parts for c in job.coats_on(side))
-    wanted = sum(coats_wanted(job, side) for side in row.parts)
-    is_waiting = each is not None and job.running_coat(part) is None
-    side = row.side(each.wait.part if each is not None and is_waiting else part)
-    what = f"{side}: {shown.what}" if side and shown.word != "COATED" else shown.what
-    return replace(shown, name=row.title, coats=f"{done}/{wanted}", what=what)
+def _looking_at(rows: Rows, part: str) -> Form:
+    """The form in which keys and figure are about a part."""
+    return rows.form.choosing("part", part).choosing("looked at", part)
 
 
 def late_words(each: Standing) -> str:
@@ -196,45 +161,28 @@ def late_words(each: Standing) -> str:
     return "Abrade it first; the data sheet says with what."
 
 
-def part_row(context: Context, part: str, each: Standing | None) -> PartRow:
-    job = context.job
-    finished, wanted = sum(c.ended is not None for c in job.coats_on(part)), coats_wanted(job, part)
-    coats, running = f"{finished}/{wanted}", job.running_coat(part)
-    if running is not None:
-        time = duration(context.since(running.begun.at))
-        return PartRow(part, coats, Tone.RUNNING, "SPRAYING", time, f"coat {running.number}")
-    if each is not None:
-        tone, word, time = tone_of(each), state_word(each), time_words(each)
-        if tone is Tone.READY and finished < wanted:
-            # The row is about the wait: only what spoils the part takes its word away.
-            spoils = [e for e in amiss(job, part, context.now) if e.grave is Grave.SPOILS]
-            tone, word = looked_over(tone, word, tuple(spoils))
-        return PartRow(part, coats, tone, word, time, row_words(each), each.estimate)
-    if finished >= wanted:
-        return PartRow(part, coats, Tone.GOOD, "COATED", "", "all coats are on")
-    return PartRow(part, coats, Tone.PLAIN, "", "", f"coat {finished + 1} to do")
+def part_readout(context: Context, part: str, each: Standing | None, guard: bool = True) -> Readout:
+    """A part's clock as the large figure, and what is amiss before its next coat. Pure.
 
-
-def part_readout(context: Context, part: str, each: Standing | None) -> Readout:
-    """The chosen part's clock as the large figure, and what is amiss before its next coat. Pure."""
+    guard: False where another part is next, and only the wait is looked at.
+    """
     job, running = context.job, context.job.running_coat(part)
     if running is not None:
-        time, label = duration(context.since(running.begun.at)), f"{part}: coat {running.number}"
-        return Readout(time, label=label, tone=Tone.RUNNING, word="SPRAYING", like="00:00")
+        time, tone = duration(context.since(running.begun.at)), Tone.RUNNING
+        return Readout(time, tone=tone, word="SPRAYING", like="00:00", whose=part)
     number = len(job.coats_on(part)) + 1
     is_coated = number > coats_wanted(job, part)
-    found = () if is_coated else amiss(job, part, context.now)
+    found = () if is_coated or not guard else amiss(job, part, context.now)
     if each is not None:
         return _waiting(
             context, part, each, found, coated_words(context) if is_coated else question(job)
         )
     if is_coated:
         lines = coated_words(context)
-        return Readout("DONE", "", part, Tone.GOOD, "all coats are on", lines)
+        return Readout("DONE", tone=Tone.GOOD, word="COATED", lines=lines, whose=part, edge=1.0)
     tone, word = looked_over(Tone.PLAIN, "", found)
-    return Readout(
-        f"COAT {number}", "", part, tone, word, (*question(job), *guard_lines(context, found))
-    )
+    lines = (*question(job), *guard_lines(context, found))
+    return Readout(f"COAT {number}", tone=tone, word=word, lines=lines, whose=part)
 
 
 def coated_words(context: Context) -> tuple[str, ...]:
@@ -275,9 +223,14 @@ def _waiting(
         if each.remaining_s is not None:
             lines.insert(0, f"window closes in {time_words(each)}")
     lines = [*said, *guard_lines(context, found), *lines]
-    label, like = (
-        f"{each.wait.part or part}: {what_words(each)}",
-        "00:00" if len(figure) <= 5 else "",
-    )
+    like = "00:00" if len(figure) <= 5 else ""
     said_beside = word if figure != word else ""
-    return Readout(figure, "", label, tone, said_beside, tuple(filter(None, lines)), like)
+    return Readout(
+        figure,
+        tone=tone,
+        word=said_beside,
+        lines=tuple(filter(None, lines)),
+        like=like,
+        whose=each.wait.part or part,
+        edge=edge_of(each),
+    )

@@ -5,7 +5,7 @@ from __future__ import annotations
 from booth.bench.act import Act, Context, Keep, Say, SetForm, refused
 from booth.bench.instrument import Instrument, quantity, word
 from booth.forms.form import Field, Rows, Values
-from booth.instruments.figures import against, given
+from booth.instruments.figures import against, asked_for, gauge, given
 from booth.job.advice import on_cup
 from booth.job.amiss import Cause
 from booth.job.guard import of_induction
@@ -20,7 +20,7 @@ from booth.trade.result import Outside, Value
 from booth.units import Kind, show
 from booth.units.sentences import in_units
 from booth.words.profile_words import range_words
-from booth.words.shown import Readout, Tone
+from booth.words.shown import Band, Readout, Tone
 from booth.words.thinner_time_words import at_cup
 from booth.words.wait_words import length
 
@@ -95,14 +95,32 @@ class Efflux(Instrument):
             name, lines = (cup.name, (cup.stop_rule,)) if cup else (watch.started.what, ())
             if seconds > LONGEST_S:
                 said = f"A run was started {length(seconds)} ago and never stopped: Space drops it."
-                return Readout("?", "", name, Tone.CAUTION, "FORGOTTEN", (said,))
-            return Readout(f"{seconds:.1f}", "s", name, Tone.RUNNING, lines=lines, like="00.0")
+                return Readout("", "", "", Tone.CAUTION, "FORGOTTEN", (said,), whose=name)
+            edge, band = _gauge(context, watch.started.what, seconds)
+            return Readout(
+                f"{seconds:.1f}",
+                "s",
+                "",
+                Tone.RUNNING,
+                lines=lines,
+                like="00.0",
+                whose=name,
+                edge=edge,
+                band=band,
+            )
         key = word(values, "cup")
         cup = CUPS[key] if key in CUPS else CUPS[cup_in_use(context)]
         mean, runs = mean_efflux_s(context.job), efflux_runs(context.job)
         if mean is None or runs[-1].cup != cup.key:
             told = (*while_it_stands(context), cup.start_rule)
-            return Readout("0.0", "s", label=cup.name, like="00.0", lines=told)
+            _, band = _gauge(context, cup.key, None)
+            if band is None:
+                return Readout("0.0", "s", like="00.0", word="TIME IT", lines=told, whose=cup.name)
+            efflux = context.profile.efflux
+            asked = None if efflux is None else efflux.target_s
+            return asked_for(
+                context, asked, Kind.TIME, "", "", told, whose=cup.name, word="TIME IT"
+            )
         return efflux_readout(context, cup, mean)
 
     def record(self, context: Context) -> tuple[str, ...]:
@@ -156,8 +174,28 @@ def efflux_readout(context: Context, cup: Cup, mean_s: float) -> Readout:
     factors = sorted({run.correction for run in efflux_runs(context.job)} - {1.0})
     said = ", ".join(f"{factor:g}" for factor in factors)
     lines += [f"the runs times this cup's own correction, {said}"] if factors else []
-    label = f"mean, {cup.name}"
-    return Readout(f"{mean_s:.1f}", "s", label, tone, state, tuple(lines), like="00.0")
+    edge, band = _gauge(context, cup.key, mean_s)
+    label = "mean of the runs" if len(efflux_runs(context.job)) > 1 else ""
+    return Readout(
+        f"{mean_s:.1f}",
+        "s",
+        label,
+        tone,
+        state,
+        tuple(lines),
+        like="00.0",
+        whose=cup.name,
+        edge=edge,
+        band=band,
+    )
+
+
+def _gauge(context: Context, cup: str, seconds: float | None) -> tuple[float | None, Band | None]:
+    """Seconds on the scale of the profile's target; of another cup than its own there is none."""
+    efflux = context.profile.efflux
+    if efflux is None or known(cup_named, efflux.cup) is not CUPS.get(cup):
+        return None, None
+    return gauge(context.system, seconds, efflux.target_s, Kind.TIME, "the data sheet's band")
 
 
 def while_it_stands(context: Context) -> tuple[str, ...]:

@@ -253,7 +253,7 @@ def fault_lines(seen: Sequence[FaultSeen]) -> tuple[PickLine, ...]:
     return (
         PickLine("no other fault: go on" if seen else "no fault seen: go on"),
         *(
-            PickLine(fault.name, f"● seen: {', '.join(where[key])}", must=True)
+            PickLine(fault.name, f"√ seen: {', '.join(where[key])}", must=True)
             if key in where
             else PickLine(fault.name, fault.looks)
             for key, fault in FAULTS.items()

@@ -6,7 +6,8 @@ from booth.bench.act import Act, Context, Keep, Say, refused
 from booth.bench.instrument import Instrument
 from booth.bench.next_act import finish
 from booth.forms.form import Rows, Values
-from booth.instruments.coats import by_part, part_readout, parts_picture
+from booth.instruments.coats import part_readout
+from booth.instruments.part_rows import by_part, parts_picture
 from booth.job.coat_plan import coats_wanted, next_part, running_part
 from booth.job.steps import coming
 from booth.job.waits import standings

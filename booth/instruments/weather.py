@@ -8,6 +8,7 @@ from booth.bench.act import Context
 from booth.bench.instrument import Instrument, quantity
 from booth.files.safe_text import visible
 from booth.forms.form import Field, Values
+from booth.instruments.figures import asked_for, gauge
 from booth.job import lasting
 from booth.job.coat_plan import coats_of
 from booth.job.lasting import Lasting
@@ -15,9 +16,15 @@ from booth.job.mix_choice import todays
 from booth.job.readings import is_stale, weather_age_s
 from booth.job.together import after_coat, closes_first, mixes_in_use, opens_last
 from booth.log.events import Event, WeatherRead
+from booth.profile.model import Range
 from booth.shop.room_readings import RoomReading
 from booth.trade.result import BadInput
-from booth.trade.weather.weather_limits import LimitCheck, weather_verdict
+from booth.trade.weather.weather_limits import (
+    MARGIN_ISO_8502_4_C,
+    MARGIN_MIL_HDBK_1110_C,
+    LimitCheck,
+    weather_verdict,
+)
 from booth.units import Kind, Quantity, System, show, shown_unit, shown_value
 from booth.units.sentences import in_units
 from booth.words.shown import Readout, Tone
@@ -25,6 +32,8 @@ from booth.words.wait_words import length
 
 THREE = ("air", "humidity", "part")
 NOT_USED = "Sensor file not used"
+WHOSE = "DEW MARGIN"
+MARGIN = Kind.TEMPERATURE_DIFFERENCE, "at least"
 BELOW_DEW_POINT = "The part is not above the dew point: water condenses on it."
 
 
@@ -79,7 +88,7 @@ class Weather(Instrument):
             said = "" if read else said
         if air is None or humidity is None or part is None:
             lines = filter(None, (said, "Air, humidity, and the part itself."))
-            return Readout("–", label="dew margin", lines=tuple(lines))
+            return _nothing_read(context, tuple(lines))
         found = weather_readout(air, humidity, part, context, quantity(values, "speed"))
         if is_kept and is_stale(context.job, context.now):
             age = length(weather_age_s(context.job, context.now) or 0.0)
@@ -155,9 +164,8 @@ def weather_readout(
     try:
         verdict = lasting.verdict(context.profile, reading)
     except BadInput as fault:
-        return Readout(
-            "–", label="dew margin", tone=Tone.CAUTION, word="", lines=(in_units(fault, system),)
-        )
+        said = in_units(fault, system)
+        return Readout("", tone=Tone.CAUTION, word="CHECK", lines=(said,), whose=WHOSE)
     # The panel drops lines from the end where rows are scarce: what is missed comes first.
     lines = [BELOW_DEW_POINT] if verdict.margin_c <= 0 else []
     for each in verdict.failed:
@@ -172,7 +180,30 @@ def weather_readout(
         tone, said = Tone.GOOD, "WITHIN LIMITS"
     margin = f"{shown_value(verdict.margin_c, Kind.TEMPERATURE_DIFFERENCE, system):.1f}"
     unit = shown_unit(Kind.TEMPERATURE_DIFFERENCE, system)
-    return Readout(margin, unit, "part over dew point", tone, said, tuple(lines))
+    edge, band = gauge(system, verdict.margin_c, _asked_margin(context), *MARGIN)
+    return Readout(
+        margin,
+        unit,
+        "part over dew point",
+        tone,
+        said,
+        tuple(lines),
+        whose=WHOSE,
+        edge=edge,
+        band=band,
+    )
+
+
+def _asked_margin(context: Context) -> Range:
+    """The least dew margin: the product's own, else the stricter of the usual ones."""
+    own = context.profile.limits.dew_margin_c
+    return Range(max(MARGIN_ISO_8502_4_C, MARGIN_MIL_HDBK_1110_C) if own is None else own)
+
+
+def _nothing_read(context: Context, lines: tuple[str, ...]) -> Readout:
+    """The margin that is asked for, and what to do."""
+    label = "the part has to be at least so far over the dew point"
+    return asked_for(context, _asked_margin(context), MARGIN[0], label, "", lines, WHOSE)
 
 
 def waits_in_words(context: Context, weather: WeatherRead) -> list[str]:

@@ -18,8 +18,8 @@ from booth.bench.commands import COMMANDS, PAST
 from booth.bench.instrument import starting_point
 from booth.bench.model import Bench
 from booth.bench.next_act import Situation, key_words
+from booth.clock import local_hhmm
 from booth.forms.key import Key
-from booth.job.racks import rows_of
 from booth.job.steps import Mark, mark, steps_of
 from booth.moment import Moment
 from booth.screens.base import COVERED, OwnScreen, front_words
@@ -35,17 +35,20 @@ from booth.widgets.lists import StepList, StepRow, StepState
 from booth.widgets.row_widget import Drawn
 from booth.widgets.text import content, fit
 from booth.words.guard_words import weather_pieces
+from booth.words.shown import Parts, Picture
 from booth.words.wait_words import faces
 
-#: Below this the step list gives its room to the instrument.
+#: Below this lists keep to themselves what stands beside them.
 NARROW = 72
+#: From this width on the steps stand beside the figure all the time.
+RAIL = 140
 
 
 class BenchScreen(OwnScreen[None]):
     """Leads through one job."""
 
     WORK: tuple[str, ...] = tuple(command.id for command in COMMANDS if command.id not in PAST)
-    HORIZONTAL_BREAKPOINTS = [(0, "-narrow"), (NARROW, "-middle"), (120, "-wide")]
+    HORIZONTAL_BREAKPOINTS = [(0, "-narrow"), (NARROW, "-middle"), (RAIL, "-wide")]
     VERTICAL_BREAKPOINTS = [(0, "-low"), (22, "-tall"), (36, "-high")]
 
     def __init__(self, desk: BenchDesk) -> None:
@@ -149,10 +152,12 @@ STATES = {each: StepState[each.name] for each in Mark}
 
 def draw_moving(screen: OwnScreen[Any], situation: Situation) -> None:
     """Draw what a second can change."""
-    _draw_instrument(screen.query_one(InstrumentView), situation)
+    pictures = _draw_instrument(screen.query_one(InstrumentView), situation)
     context = situation.context
     screen.query_one(StepList).shown = _step_rows(situation)
-    screen.query_one(ClockStrip).shown = faces(context.job, context.now)
+    # Where the parts stand in a list, that has every clock.
+    listed = any(isinstance(each, Parts) for each in pictures) and not _is_small(screen)
+    screen.query_one(ClockStrip).shown = () if listed else faces(context.job, context.now)
     # A wait that opens and a reading that grows old change what a key does, and what is marked.
     screen.put("#status", status_line(context, screen.size.width))
     screen.put("#keys", key_line(_words(screen, situation), screen.size.width))
@@ -168,19 +173,23 @@ def _words(screen: OwnScreen[Any], situation: Situation) -> tuple[tuple[str, str
 
 def draw_standing(screen: OwnScreen[Any], bench: Bench, situation: Situation) -> None:
     """Draw what only a key, an entry or the window can change."""
+    screen.set_class(bool(situation.picked), "-picking")
     screen.say(bench.said[0], fault=bench.said[1])
     _draw_small(screen)
 
 
-def _draw_instrument(view: InstrumentView, situation: Situation) -> None:
+def _draw_instrument(view: InstrumentView, situation: Situation) -> tuple[Picture, ...]:
+    """Draw the open step; gives its pictures."""
     context, rows, instrument = situation.context, situation.rows, situation.instrument
-    view.title(instrument.KIND, context.step.name, context.step.how)
+    view.title(instrument.KIND, context.step.how)
     view.set_class(instrument.kept_any(context), "-kept")
     view.set_class(bool(instrument.frames(context)), "-running")
     view.figure(instrument.readout(context, rows.values))
-    view.pictures(instrument.picture(context, rows.values))
+    pictures = instrument.picture(context, rows.values)
+    view.pictures(pictures)
     view.record(instrument.record(context) or starting_point(instrument, context))
     view.form(rows)
+    return pictures
 
 
 def _step_rows(situation: Situation) -> tuple[StepRow, ...]:
@@ -196,10 +205,13 @@ def _step_rows(situation: Situation) -> tuple[StepRow, ...]:
     )
 
 
+def _is_small(screen: OwnScreen[Any]) -> bool:
+    return screen.size.width < LEAST_WIDTH or screen.size.height < LEAST_HEIGHT
+
+
 def _draw_small(screen: OwnScreen[Any]) -> None:
     """Where nothing can be read, say what is needed."""
-    size = screen.size
-    small = size.width < LEAST_WIDTH or size.height < LEAST_HEIGHT
+    size, small = screen.size, _is_small(screen)
     screen.set_class(small, "-small")
     if small:
         said = (
@@ -212,27 +224,48 @@ def _draw_small(screen: OwnScreen[Any]) -> None:
 # -- the line above the bench ------------------------------------------------------------------
 
 
-#: The job has so much room at least, where there is weather beside it.
-LEAST_LEFT = 14
+#: The step has so much room at least.
+LEAST_LEFT = 24
+LEAST_PRODUCT = 18
 BETWEEN = "  "
-OUT = "bold $tone-caution"
+OUT, DIM, BOLD = "bold $tone-caution", "$quiet", "bold"
+DEMO = "DEMO FIGURES", "DEMO"
 
 
 def status_line(context: Context, width: int) -> Content:
-    """Profile and parts at the left; at the right the weather, or of it what is out of its limits."""
+    """At the left which step of how many; at the right the weather, the product, the time of day.
+
+    Where room is short there stands of the weather what is out of its limits, and the product gives
+    way to it. That figures are invented is always said.
+    """
     job, room = context.job, width - 2
-    left = f"{job.opened.present(job.product)}: {', '.join(row.title for row in rows_of(job))}"
+    keys = [each.key for each in steps_of(job)]
+    at = keys.index(context.step.key) + 1 if context.step.key in keys else len(keys)
+    step = f"{at}/{len(keys)} {context.step.name}"
     pieces = weather_pieces(job, context.now, context.system)
-    if _length(pieces) + LEAST_LEFT > room:
-        pieces = tuple(each for each in pieces if each[1])
-    if not pieces or _length(pieces) + LEAST_LEFT > room:
-        return content(fit(left, room))
-    left = fit(left, room - _length(pieces) - len(BETWEEN))
-    gap = " " * max(len(BETWEEN), room - Content(left).cell_length - _length(pieces))
-    shown = [(words, OUT if is_out else "") for words, is_out in pieces]
-    joined = [each for piece in shown for each in (BETWEEN, piece)][1:]
-    return Content.assemble((left, "bold"), gap, *joined)
+    weather = [(words, OUT if is_out else DIM) for words, is_out in pieces]
+    bad = [each for each in weather if each[1] == OUT]
+    margin = [each for each in weather if each[0].startswith("dew margin")]
+    product = [(job.opened.present(job.product), DIM)]
+    time = [(local_hhmm(context.now), BOLD)]
+    long, short = ([(each, DIM)] if context.profile.demo else [] for each in DEMO)
+    least = min(len(step), LEAST_LEFT) + len(BETWEEN)
+    tries = (
+        [*weather, *product, *long],
+        [*(bad or margin), *product, *long],
+        [*bad, *product, *long],
+        [*bad, *product, *short],
+        [*bad, (fit(product[0][0], LEAST_PRODUCT), DIM), *short],
+        [*bad, *short],
+        [*bad[:1], *short],
+    )
+    fits = (each for tried in tries if least + _length(each := [*tried, *time]) <= room)
+    right = next(fits, [*short, *time])
+    left = fit(step, max(room - _length(right) - len(BETWEEN), 1))
+    gap = " " * max(1, room - Content(left).cell_length - _length(right))
+    joined = [each for piece in right for each in ((BETWEEN, ""), piece)][1:]
+    return Content.assemble((left, BOLD), gap, *joined)
 
 
-def _length(pieces: tuple[tuple[str, bool], ...]) -> int:
+def _length(pieces: list[tuple[str, str]]) -> int:
     return Content(BETWEEN.join(words for words, _ in pieces)).cell_length

@@ -1,134 +1,175 @@
-"""The figure that matters now, as large as the window allows, its state as word and shape."""
+"""The figure that matters now: a field that is its own gauge, as large as the window allows.
+
+From the top: whose it is and how it stands, the figure, a scale along the foot, the explanation.
+When rows get scarce the explanation goes first; figure, name and state stay to the last row.
+"""
 
 from __future__ import annotations
 
 import textwrap
+from functools import lru_cache
 
 from rich.cells import cell_len
+from textual.geometry import Size
 
+from booth.widgets import scale
+from booth.widgets.heads import Band, head_text, heads, signals
 from booth.widgets.lettering.bigfigure import LEAST_ROWS, draw
 from booth.widgets.row_widget import Drawn
-from booth.widgets.rows import HEAD, STRONG, Row, blank, centred, exactly, merge, sized, toned
-from booth.widgets.text import ELLIPSIS, fit, plain
+from booth.widgets.rows import HEAD, Row, blank, exactly, sized, toned
+from booth.widgets.text import ELLIPSIS, plain
+from booth.widgets.wet_edge import Field
 from booth.words.shown import Readout
 
-# From this many rows on the word is drawn in blocks too, in a quarter of them.
-WORD_IN_BLOCKS_FROM = 9
-TALLEST_WORD = 8
+#: Letters that are read from six metres [rows], as a share of the window's rows: 28 mm of the
+#: 174 mm that a 14-inch screen is high; 16 minutes of arc, the least for reading (ISO 9241-303,
+#: from memory).
+SIX_METRES = 28 / 174
+#: Text is read in columns no wider than this.
+MOST_TEXT = 96
+#: So many rows of it are worth a shorter name.
+LEAST_TEXT = 2
+SIDE = 2
 
 
-def _signal(readout: Readout) -> str:
-    """The shape and the word of the state."""
-    word = plain(readout.shown_word)
-    shape = readout.tone.shape
-    return f"{shape} {word}" if word else ""
+def letters_of(window_rows: int) -> int:
+    """How high letters have to be in a window [rows]."""
+    return max(LEAST_ROWS, round(window_rows * SIX_METRES))
 
 
 def _one_line(readout: Readout, width: int) -> Row:
     tone = toned(readout.tone)
     figure = f"{plain(readout.figure)} {plain(readout.unit)}".strip()
     row: Row = ((figure, tone),)
-    for text, style in ((_signal(readout), tone), (plain(readout.label), HEAD)):
-        if text:
-            row = (*row, ("  ", ""), (text, style))
+    said = (signals(readout)[:1], tone), ((plain(readout.whose) or plain(readout.label),), HEAD)
+    for texts, style in said:
+        if any(texts):
+            row = (*row, ("  ", ""), (texts[0], style)) if row[0][0] else ((texts[0], style),)
     return exactly(row, width)
 
 
-def _block(text: str, like: str, width: int, height: int) -> list[str]:
-    """The text in blocks, or nothing where it would come out as plain text."""
-    lines = draw(text, width, height, like=like)
-    return lines if len(lines) >= LEAST_ROWS else []
-
-
-def _figure_rows(readout: Readout, width: int, height: int) -> list[Row]:
-    """The figure, its unit beside it on the base line or beneath: whichever leaves it larger."""
-    tone, unit = toned(readout.tone), plain(readout.unit)
-    space = cell_len(unit) + 1 if unit else 0
-    beside = _block(readout.figure, readout.like, width - 2 * space, height)
-    below = _block(readout.figure, readout.like, width, height - 1) if unit else []
-    if not beside and not below:
-        # Narrow: the unit may stand to the right without the figure staying in the middle.
-        beside = _block(readout.figure, readout.like, width - space, height)
-    if not beside and not below:
-        text: Row = ((fit(readout.figure, width), tone),)
-        return [
-            exactly((*text, (" ", ""), (unit, STRONG)) if unit else text, width, align="centre")
-        ]
-    if len(below) > len(beside):
-        rows = [centred(line, tone, width) for line in below]
-        return [*rows, centred(unit, STRONG, width)]
-    left = max(0, min((width - len(beside[0])) // 2, width - len(beside[0]) - space))
-    rows = [exactly(((" " * left, ""), (line, tone)), width) for line in beside]
-    if unit:
-        last = ((" " * left, ""), (beside[-1], tone), (" ", ""), (unit, STRONG))
-        rows[-1] = exactly(merge(last), width)
-    return rows
-
-
-def _word_rows(readout: Readout, width: int, height: int) -> list[Row]:
-    """The shape and the word, in blocks where `height` allows, else in one row of text."""
-    signal, tone = _signal(readout), toned(readout.tone)
-    if not signal:
-        return []
-    lines = _block(signal, "", width, height) or [signal]
-    return [centred(line, tone, width) for line in lines]
-
-
-def _wrapped(lines: tuple[str, ...], width: int) -> list[str]:
-    """The explanation in rows of whole words, each line beginning a row of its own."""
+def _wrapped(readout: Readout, width: int) -> list[tuple[str, str]]:
+    """Label and explanation in rows of whole words, each line beginning a row of its own."""
+    room = max(min(width - 2 * SIDE, MOST_TEXT), 1)
+    told = [(plain(readout.label), HEAD)] if plain(readout.label).strip() else []
+    told += [(plain(line), "") for line in readout.lines]
     return [
-        row
-        for line in lines
-        for row in textwrap.wrap(plain(line), width, max_lines=3, placeholder=ELLIPSIS) or [""]
+        (row, style)
+        for line, style in told
+        for row in textwrap.wrap(line, room, max_lines=3, placeholder=ELLIPSIS) or [""]
     ]
 
 
-def _cut(rows: list[str], count: int) -> list[str]:
+def _cut(rows: list[tuple[str, str]], count: int) -> list[tuple[str, str]]:
     """The first rows; an ellipsis where a sentence was cut off behind the last of them."""
     if count <= 0 or count >= len(rows):
-        return rows[:count]
-    return [*rows[: count - 1], f"{rows[count - 1]} {ELLIPSIS}"]
+        return rows[: max(count, 0)]
+    text, style = rows[count - 1]
+    return [*rows[: count - 1], (f"{text} {ELLIPSIS}", style)]
+
+
+def _figure(readout: Readout, width: int, height: int) -> tuple[list[str], bool]:
+    """The figure in blocks, and whether its unit stands beneath and not beside it."""
+    if not readout.figure.strip() or height <= 0:
+        return [], False
+    unit = plain(readout.unit)
+    space = cell_len(unit) + 1 if unit else 0
+    beside = draw(readout.figure, width - space, height, like=readout.like)
+    below = draw(readout.figure, width, height - 1, like=readout.like) if unit else []
+    return (below, True) if len(below) > max(len(beside), LEAST_ROWS - 1) else (beside, False)
+
+
+@lru_cache(maxsize=64)
+def _bands(
+    readout: Readout, width: int, height: int, letters: int, most: int
+) -> tuple[tuple[Band, ...], int]:
+    """The bands of a field of that height, and how high each is."""
+    # Figure and heads, a row between them and beneath: two bands, one, one of smaller letters.
+    least = letters + 1 if readout.figure.strip() else 0
+    for count in range(most, 0, -1):
+        found = heads(readout, width, letters, count)
+        if height >= len(found) * (letters + 1) + least:
+            return found, letters
+    small = (height - 1) // 2 if least else height
+    if small >= LEAST_ROWS:
+        return heads(readout, width, small, 1), small
+    return (head_text(readout, width),), 1
+
+
+def _put_field(field: Field, readout: Readout, letters: int, most: int) -> tuple[int, int]:
+    """Draw heads and figure; gives the rows that stay free, and where the figure begins."""
+    width = field.width - 2 * SIDE if field.width > 8 * SIDE else field.width
+    left = (field.width - width) // 2
+    bands, rows = _bands(readout, width, field.height, letters, most)
+    bands = tuple(band for band in bands if band)
+    used = len(bands) * (rows + 1)
+    top = int(field.height > used + letters + 1 and rows > 1)
+    y = top
+    for band in bands:
+        for block in band:
+            field.put(left + block.x, y, block.lines)
+        y += rows + 1
+    y = min(y, field.height) - int(rows == 1 and bool(bands))
+    room = field.height - y
+    lines, beneath = _figure(readout, width, room - int(room > letters))
+    if not lines:
+        return room, y
+    unit, tall = plain(readout.unit), len(lines) + beneath
+    wide = cell_len(lines[0])
+    free = room - tall
+    x, y = left + max(0, (width - wide) // 2), y + free // 2
+    if unit and not beneath:
+        x = min(x, left + width - wide - 1 - cell_len(unit))
+        field.put(x + wide + 1, y + len(lines) - 1, [unit])
+    elif unit:
+        field.put(left + max(0, (width - cell_len(unit)) // 2), y + len(lines), [unit])
+    field.put(x, y, lines)
+    return free, y
+
+
+def lay_out(readout: Readout, width: int, height: int, letters: int = LEAST_ROWS) -> list[Row]:
+    """Give the panel for a size. letters: how high name, state and figure are at least [rows]."""
+    return _sized((readout, letters), width, height)
 
 
 @sized
-def lay_out(readout: Readout, width: int, height: int) -> list[Row]:
-    """Give the panel for a size.
-
-    From the top: label, figure with unit, word, explanation. When rows get scarce the explanation
-    goes first, then the label; the figure and the word stay to the last row.
-    """
+def _sized(shown: tuple[Readout, int], width: int, height: int) -> list[Row]:
+    readout, letters = shown
     if height == 1:
         return [_one_line(readout, width)]
-    has_word = bool(_signal(readout))
-    label = int(bool(readout.label) and height >= 3)
-    spare = height - label - int(has_word) - LEAST_ROWS
-    explained = _wrapped(readout.lines, width)
-    lines = max(0, min(len(explained), spare, height // 3))
-    body = height - label - lines
-    gap = int(bool(lines) and body >= WORD_IN_BLOCKS_FROM)
-    body -= gap
-    word_height = 1
-    if has_word and body >= WORD_IN_BLOCKS_FROM:
-        word_height = min(max(LEAST_ROWS, body // 4), TALLEST_WORD)
-    word = _word_rows(readout, width, word_height)
-    between = int(len(word) >= LEAST_ROWS)
-    figure = _figure_rows(readout, width, max(1, body - len(word) - between))
-    free = body - len(figure) - len(word) - between
-    if between and free > 1 and len(word) < len(figure) // 2:
-        # The figure is as wide as it can be: the word takes what height is left.
-        taller = min(len(word) + free, len(figure) // 2, TALLEST_WORD)
-        word = _word_rows(readout, width, taller)
-        free = body - len(figure) - len(word) - between
-    # Rows the figure cannot use go above and below it and its word, none in between.
-    rows: list[Row] = []
-    if label:
-        rows.append(centred(plain(readout.label), HEAD, width))
-    rows += blank(width, free // 2) + figure + blank(width, between) + word
-    rows += blank(width, free - free // 2 + gap)
-    return rows + [centred(line, "", width) for line in _cut(explained, lines)]
+    foot = scale.ROWS if readout.band is not None or readout.marks else 0
+    text = _wrapped(readout, width)
+    # Two bands only where the first of the words still have room.
+    figure = letters + 1 if readout.figure.strip() else 0
+    two = len(heads(readout, max(width - 2 * SIDE, 1), letters, 2)) * (letters + 1)
+    most = 2 if height - foot >= two + figure + min(len(text), LEAST_TEXT) else 1
+    least = min(two, most * (letters + 1)) + figure
+    if height - foot < least:
+        foot = 0
+    spare = height - foot - least
+    if not readout.figure.strip():
+        lines = min(len(text), max(spare, 0))
+    else:
+        lines = max(0, min(len(text), spare, max(2, height // 4)))
+    gap = int(bool(lines) and not foot and spare > lines)
+    field = Field(width, height - foot - lines - gap)
+    free, below = _put_field(field, readout, letters, most)
+    if lines < len(text) and free > 2:
+        # The figure is as wide as it can be: the words take what height is left.
+        lines += min(len(text) - lines, free - 2)
+        field = Field(width, height - foot - lines - gap)
+        _, below = _put_field(field, readout, letters, most)
+    rows = field.rows(readout.edge, readout.tone, below if readout.wanted else None)
+    if foot:
+        rows += scale.scale_rows(readout, width)
+    rows += blank(width, gap)
+    side = " " * min(SIDE, width)
+    return rows + [exactly(((side, ""), each), width) for each in _cut(text, lines)]
 
 
 class FigurePanel(Drawn):
     """Draws a Readout."""
 
-    draw = staticmethod(lay_out)
+    def _drawn(self, size: Size) -> tuple[Row, ...]:
+        letters = letters_of(self.app.size.height)
+        return tuple(lay_out(self.shown, *size, letters)) if self.shown else ()

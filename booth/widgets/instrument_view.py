@@ -46,18 +46,16 @@ class InstrumentView(Vertical):
         self._shown: dict[type, Drawn | PageView] = {}
 
     def compose(self) -> ComposeResult:
-        yield Static("", classes="step-name", markup=False)
         yield Static("", classes="how", markup=False)
         yield FigurePanel()
         yield Static("", classes="record", markup=False)
         yield FormView()
 
-    def title(self, kind: str, name: str, how: Sequence[str]) -> None:
-        """Which step stands here, and how it is done."""
+    def title(self, kind: str, how: Sequence[str]) -> None:
+        """Which kind of step stands here, and how it is done."""
         if kind != self._kind:
             self.remove_class(f"kind-{self._kind}").add_class(f"kind-{kind}")
             self._kind = kind
-        put(self.query_one(".step-name", Static), content(name))
         put(self.query_one(".how", Static), content(" ".join(reflow(how))))
 
     def figure(self, readout: Readout | None) -> None:

@@ -6,52 +6,62 @@ from rich.cells import cell_len
 from textual.geometry import Offset, Size
 
 from booth.widgets.row_widget import Drawn
-from booth.widgets.rows import QUIET, STRONG, Row, exactly, first_in_sight, sized, toned
+from booth.widgets.rows import QUIET, STRONG, Row, first_in_sight, sized, spread, toned
 from booth.widgets.text import pad, plain
-from booth.words.shown import Parts, Pours, Tone
+from booth.widgets.wet_edge import behind_words
+from booth.words.shown import PartRow, Parts, Pours, Tone
 
-MOST_PARTS = 8
-LEAST_PART = 4
-#: What stands beside the name but the word of the state, the time and its gap: mark, coats, shape.
-BESIDE_NAME = 3 + 4 + 2
-#: The usual words of a state; a longer one, 'NOT KNOWN', widens its column.
-USUAL_WORD = 8
+#: The list takes so much of the window at most; what matters least is counted then.
+MOST_SHARE = 0.4
+LEAST_PART, MOST_PART = 4, 24
 #: Minutes need five cells, '59:59'; hours and days nine. Two widths, so that nothing wanders.
 MINUTES, HOURS, GAP = 5, 9, 2
-#: What is waited for is cut before the name is: two doors have to be told apart, and the strip
-#: says it too.
-ROOM_FOR_WHAT, LEAST_WHAT, TELLING_NAME = 18, 8, 16
 
 
-def _first(parts: Parts, height: int) -> int:
-    return first_in_sight(len(parts.rows), parts.chosen, height, height - 1)
+def _in_sight(parts: Parts, height: int) -> list[int]:
+    """Which rows are drawn, in their order: where not all fit, the chosen one and the most urgent."""
+    rows = parts.rows
+    if len(rows) <= height:
+        return list(range(len(rows)))
+
+    def first(number: int) -> tuple[bool, int]:
+        return number != parts.chosen, rows[number].tone.urgency
+
+    return sorted(sorted(range(len(rows)), key=first)[: max(height - 1, 1)])
 
 
 @sized
 def lay_out_parts(parts: Parts, width: int, height: int) -> list[Row]:
-    """Give the table for a size, the chosen row kept in sight."""
-    rows, first = parts.rows, _first(parts, height)
-    drawn: list[Row] = []
+    """Give the list for a size: a row each, with its own small edge behind it."""
+    rows, seen = parts.rows, _in_sight(parts, height)
     longest = max((cell_len(plain(row.name)) for row in rows), default=LEAST_PART)
-    longest_time = max((cell_len(row.time) + row.estimate for row in rows), default=0)
-    time_width = MINUTES if longest_time <= MINUTES else HOURS
-    word_width = max(USUAL_WORD, *(cell_len(plain(row.word)) for row in rows), 0) + 1
-    room = width - BESIDE_NAME - word_width - time_width - GAP
-    telling = min(TELLING_NAME, room - LEAST_WHAT)
-    name_width = max(LEAST_PART, min(longest, max(room - ROOM_FOR_WHAT, telling)))
-    for number, row in enumerate(rows[first : first + height], first):
+    coats = max((cell_len(row.coats) for row in rows), default=0)
+    ends = {number: _end(rows[number]) for number in seen}
+    end = max((cell_len(each) for each in ends.values()), default=0)
+    room = width - 2 - coats - 2 * GAP - end - GAP
+    name_width = max(LEAST_PART, min(longest, MOST_PART, room // 2))
+    drawn: list[Row] = []
+    for number in seen:
+        row = rows[number]
         mark, style = ("→ ", STRONG) if number == parts.chosen else ("  ", "")
-        tone = toned(row.tone)
-        time = f"{'~' if row.estimate else ''}{row.time}"
-        cells: Row = (
-            (mark + pad(row.name, name_width) + " ", style),
-            (pad(row.coats, 4), style),
-            (f"{row.tone.shape} {pad(row.word, word_width)}", tone),
-            (pad(time, time_width, "right") + " " * GAP, tone),
-            (row.what, style),
+        left: Row = (
+            (mark + pad(row.name, name_width) + " " * GAP, STRONG),
+            (pad(row.coats, coats) + " " * GAP, style),
+            (plain(row.what), style),
         )
-        drawn.append(exactly(cells, width, style))
+        right: Row = ((" " * GAP, ""), (ends[number] + " ", toned(row.tone)))
+        drawn.append(behind_words(spread(left, right, width), row.edge, width, row.tone))
+    if len(seen) < len(rows):
+        drawn.append(((f"  +{len(rows) - len(seen)} more", QUIET),))
     return drawn
+
+
+def _end(row: PartRow) -> str:
+    """The state and the time: they are never cut."""
+    time = f"{'~' if row.estimate and row.time else ''}{row.time}"
+    said = f"{row.tone.shape} {plain(row.word)}" if row.word else ""
+    width = 1 + (MINUTES if cell_len(time) <= MINUTES + 1 else HOURS)
+    return f"{said}  {pad(time, width, 'right')}" if time else said
 
 
 class PartTable(Drawn):
@@ -62,11 +72,12 @@ class PartTable(Drawn):
     draw = staticmethod(lay_out_parts)
 
     def rows_wanted(self, shown: Parts, width: int) -> int:
-        return min(max(len(shown.rows), 1), MOST_PARTS)
+        most = max(LEAST_PART, int(self.app.size.height * MOST_SHARE))
+        return min(max(len(shown.rows), 1), most)
 
     def index_at(self, shown: Parts, offset: Offset, size: Size) -> int | None:
-        at = _first(shown, size.height) + offset.y
-        return at if at < len(shown.rows) else None
+        seen = _in_sight(shown, size.height)
+        return seen[offset.y] if offset.y < len(seen) else None
 
 
 MOST_POURS = 6

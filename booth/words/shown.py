@@ -23,8 +23,8 @@ class Tone(enum.Enum):
     READY = "READY", "►"  # go on
     CAUTION = "OUT OF RANGE", "▲"  # the outline of a warning sign, as in ISO 7010
     RUNNING = "RUNNING", "»"  # moving
-    WAIT = "WAIT", "║"  # a barrier
-    GOOD = "IN RANGE", "●"  # on the mark
+    WAIT = "WAIT", "▬"  # a bar across the way
+    GOOD = "IN RANGE", "√"  # ticked off
     PLAIN = "", "·"
 
     def __init__(self, word: str, shape: str) -> None:
@@ -33,12 +33,29 @@ class Tone(enum.Enum):
         self.urgency = len(type(self).__members__)
 
 
-class Readout(msgspec.Struct, frozen=True):
-    """The one figure that matters now.
+class Band(msgspec.Struct, frozen=True):
+    """What is wanted, on the scale along the foot of a field, as shares of it from the left.
 
-    figure: as it is to be read, "4:31"; unit: beside it, "ml/min"; label: what it is, above it;
+    low, high: its ends, None where it has none there; low_words, high_words: them in digits; note:
+    whose band it is, and the unit.
+    """
+
+    low: float | None = None
+    high: float | None = None
+    low_words: str = ""
+    high_words: str = ""
+    note: str = ""
+
+
+class Readout(msgspec.Struct, frozen=True):
+    """The one figure that matters now, in a field that is its own gauge.
+
+    figure: as it is to be read, "4:31", "" for none; unit: beside it, "ml/min"; label: what it is;
     word: instead of the tone's own, "" for none; lines: the explanation beneath;
-    like: a figure as wide as this one will get, "00:00", so that its size stands still.
+    like: a figure as wide as this one will get, "00:00", so that its size stands still;
+    whose: the part, cup or batch, large; edge: how far the field is filled from the left, 0 to 1,
+    None where that is not known; band: what is wanted, on the scale beneath; marks: where to stop,
+    as shares with their words; wanted: the figure is asked for, nothing is measured yet.
     """
 
     figure: str
@@ -48,6 +65,11 @@ class Readout(msgspec.Struct, frozen=True):
     word: str | None = None
     lines: tuple[str, ...] = ()
     like: str = ""
+    whose: str = ""
+    edge: float | None = None
+    band: Band | None = None
+    marks: tuple[tuple[float, str], ...] = ()
+    wanted: bool = False
 
     @property
     def shown_word(self) -> str:
@@ -138,6 +160,9 @@ class PourRow(msgspec.Struct, frozen=True):
 
 
 class PartRow(msgspec.Struct, frozen=True):
+    """One part, batch or window. coats: laid of how many, "1/3"; edge: how far it has come, 0 to 1,
+    None where that is not known."""
+
     name: str
     coats: str
     tone: Tone
@@ -145,6 +170,7 @@ class PartRow(msgspec.Struct, frozen=True):
     time: str
     what: str
     estimate: bool = False
+    edge: float | None = None
 
 
 class Section(msgspec.Struct, frozen=True):

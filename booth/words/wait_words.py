@@ -114,6 +114,21 @@ def state_word(each: Standing) -> str:
     return each.state.value.upper()
 
 
+def edge_of(each: Standing) -> float | None:
+    """How far its field is filled: a wait fills, what may be used up empties, over is full.
+
+    None where it is not known how far it has come: nothing counts down then.
+    """
+    if each.doubtful or each.state is State.UNKNOWN:
+        return None
+    if each.state is State.LATE or each.wait.closes_s is None:
+        return min(max(each.fraction, 0.0), 1.0)
+    share = min(max(each.fraction, 0.0), 1.0)
+    if each.state is State.WAIT:
+        return share
+    return 1.0 if each.remaining_s is None else 1.0 - share
+
+
 def clock_words(each: Standing) -> str:
     """What the wait rests on where that is not the clock that never steps; empty where it is."""
     if each.basis is Basis.WALL:

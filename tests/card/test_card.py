@@ -60,7 +60,12 @@ def test_settings_stand_against_what_was_wanted() -> None:
 def test_coats_with_their_waits_and_their_film_against_the_wanted() -> None:
     (block,) = card(whole()).blocks
     first, second, third = block.coats[:3]
-    assert (first.part, first.coat, first.waited, first.sprayed) == ("door", "coat 1", "", "2 min 30 s")
+    assert (first.part, first.coat, first.waited, first.sprayed) == (
+        "door",
+        "coat 1",
+        "",
+        "2 min 30 s",
+    )
     assert (first.wet, first.wanted) == ("50 to 60 µm", "40 to 60 µm")
     assert (second.waited, second.after) == ("17 min", "coat 1")
     assert third.wet == "" and third.low_um is None, "what was not read has no film"

@@ -53,7 +53,7 @@ def test_nothing_read_yet_shows_what_is_asked_for() -> None:
     assert (readout.figure, readout.unit) == ("1.80-2.10", "bar")
     assert readout.tone is Tone.PLAIN
     bare = Air().readout(context_of(step="air", profile=profile(gun=GunSettings())), {})
-    assert bare.figure == "–"
+    assert (bare.figure, bare.edge, bare.band) == ("", None, None)
     assert "names no pressure" in bare.lines[0]
 
 

@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-import msgspec
 import pytest
+from msgspec.structs import replace
 
 from booth.bench.act import Menu
 from booth.bench.changes import change_menu
@@ -36,8 +36,8 @@ from tests.job.make import mild, q
 from tests.job.make import profile as trial
 from tests.manual_clock import ManualClock
 
-TWO_COATS: Profile = msgspec.structs.replace(trial(), film=Film(coats=Range(2, 2)), mix=None)
-HIDES = msgspec.structs.replace(
+TWO_COATS: Profile = replace(trial(), film=Film(coats=Range(2, 2)), mix=None)
+HIDES = replace(
     TWO_COATS,
     film=Film(),
     coats=(
@@ -67,7 +67,8 @@ def offered(b: AtBench) -> list[str]:
 def table(b: AtBench) -> Parts:
     (parts,) = b.bench.instrument.picture(b.now, b.rows.values)
     assert isinstance(parts, Parts)
-    return parts
+    # Behind the parts stand the windows after their last coat.
+    return replace(parts, rows=tuple(row for row in parts.rows if row.coats))
 
 
 def coat(b: AtBench, seconds: float = 60.0) -> None:
@@ -183,9 +184,9 @@ def test_a_touch_is_of_the_side_whose_wait_is_told() -> None:
 def test_a_rack_is_not_ready_before_its_slower_side_is() -> None:
     """A side sprayed in the cold takes longer than the other one, sprayed after it in the warm."""
     b = racked()
-    b.keep(msgspec.structs.replace(mild(part=12.0, air=12.0), at=b.clock.now()))
+    b.keep(replace(mild(part=12.0, air=12.0), at=b.clock.now()))
     coat(b)
-    b.keep(msgspec.structs.replace(mild(), at=b.clock.now()))
+    b.keep(replace(mild(), at=b.clock.now()))
     coat(b)
     first, second = waits(b.job)
     assert first.opens_s is not None and second.opens_s is not None
@@ -327,7 +328,7 @@ def test_hidden_is_kept_and_not_asked_again() -> None:
 
 
 def test_a_coat_laid_without_an_answer_was_one_more() -> None:
-    only = msgspec.structs.replace(HIDES, coats=HIDES.coats[:1])
+    only = replace(HIDES, coats=HIDES.coats[:1])
     b = AtBench("coats", profile=only, before=in_mild_weather, parts=("door",))
     for _ in range(3):
         coat(b)
@@ -387,7 +388,7 @@ def caught(clock: ManualClock) -> Sequence[Event]:
 
 def test_another_gun_is_judged_by_its_own_tip_and_its_own_catch() -> None:
     asks = Asked(delivery_ml_min=Range(170, 240), tip_mm=Range(1.3, 1.5))
-    sheet = msgspec.structs.replace(TWO_COATS, gun=asks)
+    sheet = replace(TWO_COATS, gun=asks)
     b = AtBench("coats", profile=sheet, before=caught, shop=SHOP)
     assert {each.cause for each in of_gun(b.job, 1)} == {Cause.DELIVERY}
     change(b, "Another gun… now: grey gun", "red gun")

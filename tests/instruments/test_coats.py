@@ -8,8 +8,8 @@ import msgspec
 import pytest
 
 from booth.bench.act import Menu
-from booth.instruments.coats import part_row
 from booth.instruments.film import between_coats
+from booth.instruments.part_rows import part_row
 from booth.job.steps import next_open
 from booth.job.waits import standings
 from booth.log.events import (

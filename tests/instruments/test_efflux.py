@@ -146,7 +146,8 @@ def test_a_run_goes_on_while_the_program_is_away_and_one_that_was_forgotten_is_d
     assert desk.readout.word == "FORGOTTEN" and desk.keys["Space"] == "drop this run"
     desk.press("space")
     assert isinstance(desk.log[-1], StopwatchDropped) and desk.said == DROPPED
-    assert desk.job.runs == () and desk.readout.figure == "0.0"
+    # No run is left to be shown: what is wanted, and nothing measured.
+    assert desk.job.runs == () and desk.readout.figure == "20.0-24.0" and desk.readout.wanted
 
 
 def test_two_presses_of_a_glove_are_one_and_a_held_key_is_none() -> None:

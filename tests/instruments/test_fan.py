@@ -48,7 +48,8 @@ def test_what_is_asked_for_is_the_figure_until_it_is_measured() -> None:
     assert Fan().readout(context_of(profile=ASKED), {}).figure == "200-250"
     inches = Fan().readout(context_of(profile=ASKED, system=System.US), {})
     assert (inches.figure, inches.unit) == ("7.9-9.8", "in")  # 25.4 mm to the inch
-    assert Fan().readout(context_of(), {}).figure == "–"
+    nothing = Fan().readout(context_of(), {})
+    assert (nothing.figure, nothing.word, nothing.edge) == ("", "MEASURE", None)
 
 
 def test_the_step_from_pass_to_pass_is_said() -> None:

@@ -158,7 +158,7 @@ def test_fault_that_is_seen_is_kept_and_its_causes_are_shown(key: str) -> None:
     desk.system = System.US
     assert desk.readout.word == "ABOVE 2.4 mil"
     desk.press("space")
-    assert "● seen: door" in desk.text
+    assert "√ seen: door" in desk.text
     desk.pass_time(1)
     assert desk.keys["Enter"] == "causes of runs and sags"
     desk.press(key)

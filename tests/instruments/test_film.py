@@ -148,12 +148,12 @@ def test_a_target_may_be_missing() -> None:
 def test_before_a_coat_and_with_half_a_reading() -> None:
     none = gauge.Film().readout(context_of(profile=ASKED), {"part": "door"})
     assert (none.figure, none.label) == ("40-60", "door, no coat yet: wet film asked for")
-    assert (none.tone, none.shown_word) == (Tone.PLAIN, "")
+    assert (none.tone, none.shown_word) == (Tone.PLAIN, "MEASURE") and none.wanted
     assert none.lines[-1].startswith("A reading belongs to a coat")
     bare = gauge.Film().readout(
         context_of(profile=profile(film=Film(coats=Range(1, 1)))), {"part": "door"}
     )
-    assert (bare.figure, bare.label) == ("–", "door, no coat yet")
+    assert (bare.figure, bare.label) == ("", "door, no coat yet")
     half = gauge.Film().readout(
         context_of(BEGUN, profile=ASKED), {"part": "hood", "wetted": q(50, "um")}
     )

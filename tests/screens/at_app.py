@@ -26,6 +26,7 @@ from booth.screens.bench import BenchScreen
 from booth.screens.home import Home
 from booth.shop.model import Shop
 from booth.units import System
+from booth.widgets.figure_panel import FigurePanel
 from booth.widgets.lists import PickList
 from tests.job.make import profile as trial
 from tests.manual_clock import ManualClock
@@ -234,7 +235,19 @@ class AtApp:
 
     @property
     def text(self) -> str:
-        return "\n".join(self.lines)
+        """All that stands on the screen; what is set in blocks as the words it spells.
+
+        That they are drawn is held by test_six_metres.py.
+        """
+        return "\n".join([*self.lines, *self._in_blocks])
+
+    @property
+    def _in_blocks(self) -> list[str]:
+        shown = [each.shown for each in self.app.screen.query(FigurePanel) if each.display]
+        seen = [
+            each for each in shown if each is not None and "-small" not in self.app.screen.classes
+        ]
+        return [text for each in seen for text in (each.whose, each.shown_word, each.figure)]
 
     @property
     def words(self) -> str:

@@ -47,7 +47,7 @@ async def test_newest_first_with_verdict_in_a_word_and_a_shape() -> None:
         await at.open("Past jobs")
         rows = [line for line in at.lines if "Trial clear" in line]
         assert ["newest" in rows[0], "middle" in rows[1], "oldest" in rows[2]] == [True] * 3
-        assert "» open" in rows[0] and "■ redo" in rows[1] and "● good" in rows[2]
+        assert "» open" in rows[0] and "■ redo" in rows[1] and "√ good" in rows[2]
         assert rows[1].endswith("spot")
         assert at.lines[0].split()[-1] == "3"
 

@@ -114,14 +114,15 @@ async def test_steps_parts_and_rows_are_chosen_by_mouse() -> None:
     clock = ManualClock()
     async with at_bench("weather", *coated(clock, "door"), clock=clock) as at:
         row = next(n for n, line in enumerate(at.lines) if "Part" in line)
-        await at.pilot.click(offset=(45, row))
+        await at.pilot.click(offset=(25, row))
         await at.settle()
         assert at.marked == "part"
+        await at.press("escape")
         row = next(n for n, line in enumerate(at.lines) if "16 Coats and waits" in line)
         await at.pilot.click(offset=(6, row))
         await at.settle()
         assert at.step == "coats"
-        row = next(n for n, line in enumerate(at.lines) if "door 1/3" in line)
+        row = next(n for n, line in enumerate(at.lines) if "door  1/3" in line)
         await at.pilot.click(offset=(35, row))
         await at.settle()
         assert "coat 2: door?" in at.key_line

@@ -56,7 +56,9 @@ async def test_it_holds_every_command_that_works_here_and_none_that_does_not(scr
 async def test_hostile_names_of_steps_are_found_and_drawn() -> None:
     steps = (Step(kind="coats", key="coats", name=HOSTILE), Step(kind="plain", key="b", name="B"))
     async with at_bench("b", profile=profile(steps=steps)) as at:
+        await at.press("up", "up")
         assert "[/ x [@clic" in at.text
+        await at.press("escape")
         await at.press("ctrl+p")
         await at.type("step")
         await at.until(lambda: "(/ x" in at.text)

@@ -102,7 +102,7 @@ async def _weather(at: AtApp) -> None:
     await at.press("enter")
     (read,) = at.kept(WeatherRead)
     assert read.humidity.value == 50
-    assert "air 72 °F  50 % RH" in at.lines[0]
+    assert "dew margin 18.7 °F" in at.lines[0]
     await _next_step(at)
 
 

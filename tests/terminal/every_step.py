@@ -283,7 +283,7 @@ def _coats_and_films(p: Painter) -> None:
         for at, part in enumerate(PARTS, 1):
             p.see(rf"begin coat {coat}: {part}")
             if coat > 1:
-                p.see(rf"{part} +{coat - 1}/{COATS} ► READY")
+                p.see(rf"{part} +{coat - 1}/{COATS} .*► READY")
                 p.hear(f"{part}: ready for coat {coat} since", len(PARTS) * (coat - 2) + at)
                 p.silence()
             p.press_for("space", rf"end coat {coat}: {part}")

@@ -76,7 +76,7 @@ def a_coat(run: Terminal, number: int) -> None:
     run.press("space")
     run.until(f"end coat {number}: hood")
     run.press("space")
-    run.until(f"{number}/9 . (WAIT|READY)")
+    run.until(f"{number}/9 .*(WAIT|READY)")
 
 
 def test_it_rings_on_any_screen_until_it_is_silenced(home: Path) -> None:
@@ -130,7 +130,7 @@ def test_silenced_stays_silenced_after_a_kill_and_what_came_due_meanwhile_rings(
         run.press("space")
         run.until("end coat 1: box")
         run.press("space")
-        run.until("box +1/9 . (WAIT|READY)")
+        run.until("box +1/9 .*(WAIT|READY)")
         run.kill()
         run.wait()
     (silenced,) = kept_of(home, AlarmAcknowledged)

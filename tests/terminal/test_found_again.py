@@ -57,8 +57,8 @@ def test_a_wait_that_began_before_the_start_is_right_and_taking_it_up_adds_nothi
         # Waits go on while nothing runs, and are shown before a job is taken up.
         run.until("hood.*WAIT")
         take_up(run)
-        run.until(r"1/3 . WAIT +(\d+:\d+)")
-        shown = re.search(r"1/3 . WAIT +(\d+):(\d+)", run.text)
+        run.until(r"1/3 .*WAIT +(\d+:\d+)")
+        shown = re.search(r"1/3 .*WAIT +(\d+):(\d+)", run.text)
         assert shown is not None
         left = int(shown.group(1)) * 60 + int(shown.group(2))
         real = 3600 - elapsed(ended, now(rate)).seconds

@@ -263,12 +263,12 @@ def _primer(run: Terminal) -> None:
     for door in DOORS:
         coat(run, door, 1)
         # Carried over to 14 C: an estimate, and the wait between coats, not the window.
-        run.until(rf"{door} +1/2 (║ WAIT +~\d:\d\d +for coat 2|► READY)")
+        run.until(rf"{door} +1/2 +(for coat 2 +▬ WAIT +~\d:\d\d|.*► READY)")
     for door in DOORS:
         hear(run, door, "coat")
         coat(run, door, 2)
     for door in DOORS:
-        run.until(rf"{door} +2/2 . (WAIT|READY) .*Day base")
+        run.until(rf"{door} +2/2 +Day base.*(WAIT|READY)")
     next_step(run, lambda: run.press("enter"))
     run.until("next product: Day base")
     next_step(run, lambda: run.press("enter"))
@@ -300,7 +300,7 @@ def _base(run: Terminal) -> None:
     coat(run, DOORS[1], 2)
     next_step(run, lambda: run.press("enter"))
     for door in DOORS:
-        run.until(rf"{door} +2/2 . (WAIT|READY) .*Day clear")
+        run.until(rf"{door} +2/2 +Day clear.*(WAIT|READY)")
     next_step(run, lambda: run.press("enter"))
 
 
@@ -417,7 +417,7 @@ def test_24_doors_with_two_sides_in_damp_air(home: Path) -> None:
         before = run.keys_pressed
         for side in SIDES:
             coat(run, side, 1)
-        run.until(r"24 doors +2/4 (║ WAIT +~\d:\d\d|► READY)")
+        run.until(r"24 doors +2/4 .*(▬ WAIT +~\d:\d\d|► READY)")
         # All 24 are one row, which rings once: for the side that is ready last.
         hear(run, SIDES[1], "coat")
         for side in SIDES:
@@ -480,7 +480,7 @@ def test_frames_on_a_cold_morning_near_the_dew_point(home: Path) -> None:
         run.until(r"[^▲]dew margin 5.9")
         next_step(run, lambda: run.press("enter"))
         step_before(run, "Plan")
-        run.until("● IT FITS")
+        run.until("IT FITS")
         next_step(run, lambda: run.press("enter"))
         coat(run, "frame 2", 1)
     first, second = kept_of(home, CoatBegun)

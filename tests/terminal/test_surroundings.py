@@ -47,7 +47,7 @@ def test_without_colour_words_and_shapes_say_it_all(home: Path) -> None:
         run.until("» SPRAYING")
         run.press("space")
         for shape_and_word, alarm in (
-            ("║ WAIT", ""),
+            ("▬ WAIT", ""),
             ("► READY", "ready for"),
             ("CLOSING", "is closing"),
             ("LATE", "has closed"),

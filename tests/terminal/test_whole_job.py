@@ -172,14 +172,14 @@ def _coats(run: Terminal) -> None:
     run.press("space")
     run.until(f"end coat 1: {PART}")
     run.press("space")
-    run.until(f"{PART} +1/2 . WAIT")
+    run.until(f"{PART} +1/2 .*WAIT")
     # The finger ends the wait before its time.
     run.press("right")
     take(run, f"{PART}: touched dry")
     run.until("again to take it")
     run.press("right")
     take(run, f"{PART}: touched dry")
-    run.until(f"{PART} +1/2 ► READY")
+    run.until(f"{PART} +1/2 .*► READY")
     run.press("pageup")  # nothing rings: it does nothing
     run.press("pagedown")
     run.until(f"end coat 2: {PART}")

@@ -25,7 +25,7 @@ def many(count: int) -> tuple[ClockFace, ...]:
 
 def test_two_rows_a_clock_most_urgent_first() -> None:
     assert strings(lay_out(BOTH, 80, 2)) == [
-        "■ sills coat 1                    +3:12  ║ doors coat 2                    ~4:31",
+        "■ sills coat 1                    +3:12  ▬ doors coat 2                    ~4:31",
         "  recoat window      LATE █████████████    flash-off estimate WAIT ██████▌──────",
     ]
 
@@ -33,7 +33,7 @@ def test_two_rows_a_clock_most_urgent_first() -> None:
 def test_one_row_a_clock_where_height_is_scarce() -> None:
     assert strings(lay_out(BOTH, 40, 2)) == [
         "■ sills coat 1 recoat window  LATE +3:12",
-        "║ doors coat 2 flash-off est. WAIT ~4:31",
+        "▬ doors coat 2 flash-off est. WAIT ~4:31",
     ]
 
 

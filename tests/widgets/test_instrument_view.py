@@ -68,13 +68,12 @@ async def test_name_how_figure_record_and_rows_stand_there() -> None:
     view = InstrumentView()
     async with Listening(view).run_test(size=(80, 24)) as pilot:
         await pilot.pause()
-        view.title("weather", "Weather", ("Hang the probe", "by the part."))
+        view.title("weather", ("Hang the probe", "by the part."))
         view.figure(Readout("4:31", "", "until coat 2", Tone.WAIT))
         view.record(("12:00 read", "12:10 read"))
         view.form(FORM)
         text = await _text(pilot)
         for words in (
-            "Weather",
             "Hang the probe by the part.",
             "until coat 2",
             "12:10 read",
@@ -82,7 +81,7 @@ async def test_name_how_figure_record_and_rows_stand_there() -> None:
         ):
             assert words in text
         assert view.has_class("kind-weather")
-        view.title("coats", "Coats", ())
+        view.title("coats", ())
         view.figure(None)
         view.record(())
         text = await _text(pilot)
@@ -158,7 +157,7 @@ async def test_hostile_text_is_drawn_as_it_stands() -> None:
     view = InstrumentView()
     async with Listening(view).run_test(size=(80, 30)) as pilot:
         await pilot.pause()
-        view.title("plain", HOSTILE, (HOSTILE,))
+        view.title("plain", (HOSTILE,))
         view.record((HOSTILE,))
         view.figure(Readout("1", label=HOSTILE))
         view.pictures((Page((("text", HOSTILE),)),))

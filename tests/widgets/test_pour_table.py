@@ -16,7 +16,7 @@ ROWS = (
 def test_each_pour_with_its_amount_and_its_mark() -> None:
     drawn = strings(lay_out(Pours(ROWS), 52, 4))
     assert drawn[0].split() == ["pour", "up", "to"]
-    assert drawn[1].split() == ["●", "clear", "364", "ml", "364", "ml"]
+    assert drawn[1].split() == ["√", "clear", "364", "ml", "364", "ml"]
     assert drawn[2].split() == ["►", "hardener", "182", "ml", "545", "ml"]
     assert drawn[3].split() == ["·", "thinner", "55", "ml", "600", "ml"]
     # The words stand over the end of their figures.

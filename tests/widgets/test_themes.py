@@ -115,7 +115,7 @@ async def test_the_light_can_be_switched_while_it_runs() -> None:
     panel = FigurePanel()
     app = WidgetApp(panel)
     async with app.run_test(size=(40, 9)) as pilot:
-        panel.shown = Readout("4:31", tone=Tone.LATE)
+        panel.shown = Readout("4:31", tone=Tone.LATE, word="")
         await pilot.pause()
         for theme in (OPEN_DOOR, DARK_BOOTH):
             app.theme = theme.name

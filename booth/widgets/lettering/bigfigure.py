@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import math
+import unicodedata
 from functools import lru_cache
 
 from booth.widgets.lettering.glyphs import GLYPHS, SQUARE
@@ -20,7 +22,14 @@ QUARTERS = " ▘▝▀▖▌▞▛▗▚▐▜▄▙▟█"
 
 
 def _normal(text: str) -> str:
-    return plain(text).translate(ALIKE).upper()
+    return "".join(map(_letter, plain(text).translate(ALIKE).upper()))
+
+
+@lru_cache(maxsize=256)
+def _letter(char: str) -> str:
+    """The letter without its accents, where there is no other in blocks: a name is still that name."""
+    base = unicodedata.normalize("NFD", char)[0]
+    return base if char not in GLYPHS and base in GLYPHS else char
 
 
 def can_draw(text: str) -> bool:
@@ -87,6 +96,28 @@ def _drawn(text: str, like: str, width: int, height: int) -> tuple[str, ...]:
         if lettering is not None:
             return tuple(_compose(figure, lettering))
     return (fit(text, width),) if height > 0 and width > 0 else ()
+
+
+@lru_cache(maxsize=256)
+def side_by_side(
+    texts: tuple[str, ...], width: int, rows: int, gap: int
+) -> tuple[tuple[str, ...], ...]:
+    """Draw texts in one lettering exactly `rows` high that stand beside one another in `width` cells.
+
+    gap: the least room between two of them [cells]. Nothing where they do not fit so, or where one
+    cannot be drawn.
+    """
+    drawn = tuple(_normal(text) for text in texts)
+    if rows < LEAST_ROWS or not all(can_draw(text) and text.strip() for text in texts):
+        return ()
+    tall = 2 * rows
+    wide, room = max(3.0, snap(tall * WIDEST)), width - gap * (len(texts) - 1)
+    while wide >= max(3.0, tall * NARROWEST):
+        figure = Pen.of_figure(wide, tall)
+        if sum(math.ceil(_total(text, figure)) for text in drawn) <= room:
+            return tuple(tuple(_compose(text, figure)) for text in drawn)
+        wide -= STEP
+    return ()
 
 
 def draw(text: str, width: int, height: int, *, like: str = "") -> list[str]:

@@ -1,0 +1,83 @@
+"""What was drawn in blocks, read back from the cells of a field: which words, and how high."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from functools import lru_cache
+
+from booth.widgets.lettering.bigfigure import NARROWEST, QUARTERS, WIDEST, _compose, _normal, _total
+from booth.widgets.lettering.pen import STEP, Pen
+from booth.widgets.rows import ACROSS, Row
+from booth.widgets.wet_edge import EIGHTHS, cells_of, eighths
+
+EIGHTH_BLOCKS = set(ACROSS[1:8]) - {"▌"}
+MANY_ROWS = 12
+LEFT, RIGHT = (1, 4), (2, 8)
+
+
+def ink_of(rows: Sequence[Row], edge: float | None) -> list[str]:
+    """The pixels that are ink, two across and two down a cell: the edge is taken away again."""
+    lines: list[str] = []
+    for row in rows:
+        upper, lower = [], []
+        cells = [(cell, "reverse" in style) for text, style in row for cell in cells_of(text)]
+        at = eighths(edge, len(cells))
+        for column, (cell, reverse) in enumerate(cells):
+            bits = _ink(cell or " ", reverse, at - EIGHTHS * column)
+            upper += [bool(bits & 1), bool(bits & 2)]
+            lower += [bool(bits & 4), bool(bits & 8)]
+        lines += ["".join("#" if on else "." for on in half) for half in (upper, lower)]
+    return lines
+
+
+def _ink(cell: str, reverse: bool, at: int) -> int:
+    """The quarters of a cell that are ink; at: how many eighths of it the edge has passed."""
+    if 0 < at < EIGHTHS and cell in EIGHTH_BLOCKS:
+        return 15 if reverse else 0  # cut on the very eighth: all ink, or all ground
+    bits = QUARTERS.index(cell) if cell in QUARTERS else 0
+    if 0 < at < EIGHTHS and round(at / 4) == 1:
+        shown = bits ^ (15 if reverse else 0)
+        return shown ^ (1 | 4)
+    return bits
+
+
+def height_of(text: str, ink: Sequence[str], least: int = 3, most: int = 0) -> int:
+    """How many rows high the text stands in the ink, in the house's own lettering; 0 where it does
+    not stand there. Looked for from `least` up to `most` rows, or to all there are."""
+    high, wide = len(ink) // 2, len(ink[0]) // 2 if ink else 0
+    for rows in range(least, min(most or high, high) + 1):
+        if any(
+            len(lines[0]) <= wide and _stands(lines, ink) for lines in _lettered(text, rows, wide)
+        ):
+            return rows
+    return 0
+
+
+@lru_cache(maxsize=4096)
+def _lettered(text: str, rows: int, wide: int) -> tuple[tuple[str, ...], ...]:
+    """The text in every lettering of that height, from the widest that fits."""
+    drawn, found = _normal(text), []
+    widest, narrowest = round(rows * 2 * WIDEST / STEP), round(rows * 2 * NARROWEST / STEP) - 3
+    if rows > MANY_ROWS:
+        narrowest = widest - 2  # it takes long, and only figures that have room are so high
+    for step in range(widest, narrowest, -1):
+        for tall in (2 * rows, 2 * rows - 1):
+            pen = Pen.of_figure(max(3.0, step * STEP), tall)
+            if _total(drawn, pen) <= wide:
+                found.append(tuple(_compose(drawn, pen)))
+    return tuple(found)
+
+
+def _stands(lines: Sequence[str], ink: Sequence[str]) -> bool:
+    wanted: list[str] = []
+    for line in lines:
+        bits = [QUARTERS.index(char) for char in line]
+        for pair in (LEFT[:1] + RIGHT[:1], LEFT[1:] + RIGHT[1:]):
+            wanted.append("".join("#" if b & bit else "." for b in bits for bit in pair))
+    for top in range(0, len(ink) - len(wanted) + 1, 2):
+        at = ink[top].find(wanted[0])
+        while at >= 0:
+            if all(ink[top + n].startswith(each, at) for n, each in enumerate(wanted)):
+                return True
+            at = ink[top].find(wanted[0], at + 1)
+    return False
