@@ -15,6 +15,7 @@ from booth.units.sentences import in_units
 from booth.words.profile_words import range_words
 from booth.words.shown import Readout
 
+WHOSE = "INLET"
 NO_PRESSURE = "No pressure at the inlet: open the air, pull the trigger, read again."
 CAP_ABOVE = "More pressure at the cap than at the inlet cannot be: read both again, trigger pulled."
 
@@ -64,14 +65,24 @@ class Air(Instrument):
         if inlet is None:
             none = "The profile names no pressure: the gun's instructions do."
             label = "inlet asked for, trigger pulled"
-            return asked_for(context, span, Kind.PRESSURE, label, none, below)
+            return asked_for(context, span, Kind.PRESSURE, label, none, below, WHOSE)
         tone, said = against(inlet.value, span, "LOW, TURN UP", "HIGH, TURN DOWN")
         lines = list(below)
         if span is not None:
             asked = range_words(span, Kind.PRESSURE, context.system)
             lines = [*on_inlet(given(context), inlet.value), f"profile: {asked}", *below]
         label = "inlet, trigger pulled"
-        return figure(context, inlet.value, Kind.PRESSURE, label, tone, said, lines)
+        return figure(
+            context,
+            inlet.value,
+            Kind.PRESSURE,
+            label,
+            tone,
+            said,
+            lines,
+            whose=WHOSE,
+            span=span,
+        )
 
     def event(self, context: Context, values: Values) -> Event | str:
         inlet, cap = quantity(values, "inlet"), quantity(values, "cap")

@@ -7,11 +7,14 @@ from __future__ import annotations
 
 import math
 
+from msgspec.structs import replace
+
 from booth.bench.act import Act, Context, SetForm
 from booth.bench.instrument import Instrument, number, quantity, word
 from booth.bench.next_act import commit, finish
 from booth.forms.form import Field, Rows, Values, only, same
-from booth.instruments.catch import cup_ml_of
+from booth.instruments.area_words import area_readout, count_of, this_area
+from booth.instruments.catch_words import cup_ml_of
 from booth.instruments.figures import counted, figure, interval
 from booth.job import material
 from booth.job.coat_plan import coats_wanted
@@ -28,8 +31,6 @@ from booth.words.shown import Readout, Tone
 from booth.words.wait_words import length, rough
 
 AREAS, FILM = "areas", "film"
-MM_PER_M = 1000.0
-IN_METRES = ("length", "width", "height")
 FORMS = (
     ("rectangle", "flat, square-edged"),
     ("sheet", "sheet or board, edges too"),
@@ -193,42 +194,6 @@ def planned(context: Context, values: Values) -> AmountPlanned | str | None:
     return AmountPlanned(n=0, at=context.now, area=whole, amount=amount, lands=lands)
 
 
-def this_area(values: Values) -> float | str:
-    """The area that the rows hold [m2], all alike together; or what is wrong with it, if it is."""
-    shape, count = word(values, "form"), count_of(values)
-    if shape == "area":
-        known = number(values, "area")
-        return "" if known is None else known * count
-    mm = {}
-    for key in material.DIMENSIONS.get(shape, ()):
-        given = number(values, key)
-        if given is None:
-            return ""
-        mm[key] = given * MM_PER_M if key in IN_METRES else given
-    sides, ends = int(word(values, "sides") or 1), int(word(values, "ends") or 0)
-    try:
-        return material.area_of(shape, mm, sides, ends) * count
-    except BadInput as fault:
-        return fault.sentence
-
-
-def count_of(values: Values) -> int:
-    """How many are alike."""
-    return max(1, round(number(values, "count") or 1))
-
-
-def area_readout(context: Context, values: Values) -> Readout:
-    square_m = this_area(values)
-    if isinstance(square_m, str):
-        unit, told = shown_unit(Kind.AREA, context.system), in_units(square_m, context.system)
-        return Readout("–", unit, label="area of this part", lines=(told,) if told else ())
-    many = count_of(values)
-    total = show(material.total_area_m2(context.job) + square_m, Kind.AREA, context.system)
-    label = "area of this part" if many == 1 else f"area of these {many}"
-    lines = (f"Once it is added: in all {total}.",)
-    return figure(context, square_m, Kind.AREA, label, lines=lines)
-
-
 def plan_in(context: Context, values: Values) -> material.Plan | str:
     """The plan that areas and rows come to, or what is still needed."""
     area, basis = material.total_area_m2(context.job), word(values, "basis")
@@ -269,10 +234,11 @@ def plan_readout(context: Context, values: Values) -> Readout:
     plan = plan_in(context, values)
     if isinstance(plan, str):
         unit = shown_unit(Kind.VOLUME, context.system)
-        return Readout("–", unit, label="material, ready to spray", lines=(plan,))
+        label = "material, ready to spray"
+        return Readout("", unit, label, word="WHAT AREA?", lines=(plan,), whose="MIX")
     tone, said = Tone.READY, counted(plan.cups.cups, "cup").upper()
     if plan.covered is False:
-        tone, said = Tone.CAUTION, "POT LIFE TOO SHORT"
+        tone, said = Tone.CAUTION, "POT LIFE SHORT"
     coats = counted(round(number(values, "coats") or 0), "coat")
     lines: list[str] = []
     area = show(material.total_area_m2(context.job), Kind.AREA, context.system)
@@ -297,4 +263,11 @@ def plan_readout(context: Context, values: Values) -> Readout:
     lands = f"{plan.lands.low * 100:.0f} to {plan.lands.high * 100:.0f} %"
     lines.append(f"{need}, as {lands} lands: {plan.lands.source.split(': ')[0]}")
     lines += [times_words(plan.times)] if plan.span is not None else []
-    return figure(context, plan.mix_ml, Kind.VOLUME, label, tone, said, lines)
+    shown = figure(context, plan.mix_ml, Kind.VOLUME, label, tone, said, lines, whose="MIX")
+    return replace(shown, edge=_pot_share(plan))
+
+
+def _pot_share(plan: material.Plan) -> float | None:
+    """How much of the pot life the job takes, from mixing to the last coat; full where all. Pure."""
+    pot = plan.pot.seconds if plan.pot is not None else None
+    return None if not pot or plan.span is None else min(plan.span[1] / pot, 1.0)

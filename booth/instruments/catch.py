@@ -2,43 +2,38 @@
 
 from __future__ import annotations
 
-import math
-
 from booth.bench.act import Act, Context, Keep, Say, SetForm, refused
 from booth.bench.instrument import Instrument, number, quantity, starting_point, word
 from booth.clock import local_day_hhmm
 from booth.forms.form import Field, Rows, Values
-from booth.instruments.figures import against, figure, given
-from booth.job.advice import on_catch
+from booth.instruments.catch_words import (
+    caught_readout,
+    delivery_readout,
+    empty_readout,
+    going_readout,
+    name_of,
+)
 from booth.job.measured import catches, last_told
 from booth.job.mixture import by_weight
 from booth.job.needle_advice import catch_pairs, paint_words, turns_words
 from booth.job.pot import catch_s, gun_is_filled
 from booth.job.stopwatches import CATCH, catching
-from booth.job.the_gun import cup_held_ml, tip_mm_of
+from booth.job.the_gun import tip_mm_of
 from booth.log import events as ev
 from booth.log.fold import Job
 from booth.trade.delivery.catches import (
     catch_statistics,
     delivery_from_volume,
     delivery_from_weight,
-    time_to_empty_s,
 )
 from booth.trade.delivery.water import water_density_kg_m3
 from booth.units import Kind, show
-from booth.words.profile_words import range_words
-from booth.words.shown import Readout, Tone
-from booth.words.wait_words import duration, length, rough
+from booth.words.shown import Readout
 
 LEAD_IN_S = 3.0
-#: From here on it is said how long ago a catch was [s].
-LONG_AGO_S = 180.0
 USUAL_S = 60.0
 LIQUIDS = (("water", "water"), ("paint", "the coating"))
-#: A gravity cup of 20 US fl oz, where the shop file names no other (common practice, no source).
-USUAL_CUP_ML = 20 * 29.5735295625
 WATER_C = 20.0
-GRAVITY = "A gravity cup gives less as it empties, and another amount with the air on."
 NO_TIME = "A catch needs a time above zero, such as 60 s or 1:30."
 NOTHING_CAUGHT = "Nothing caught gives no delivery: type how much was caught, or catch again."
 NO_DENSITY = (
@@ -141,12 +136,9 @@ class Catch(Instrument):
 
     def readout(self, context: Context, values: Values) -> Readout:
         now = catching(context.job.stopwatches, context.now)
-        if now is not None and now.lead_in_s > 0:
-            beat = f"{math.ceil(now.lead_in_s)}"
-            return Readout(beat, label="get ready", tone=Tone.CLOSING, word="GET READY")
+        whose = name_of(word(values, "liquid"))
         if now is not None:
-            left = f"{now.left_s:.1f}" if now.left_s < 10 else f"{math.ceil(now.left_s)}"
-            return Readout(left, "s", "catching", Tone.RUNNING, "TRIGGER", like="00.0")
+            return going_readout(now, whose)
         delivery, caught_s = delivery_of(context, values), caught_in_s(context)
         if delivery is not None:
             asked = {key: number(values, key) for key in SETTINGS}
@@ -154,16 +146,14 @@ class Catch(Instrument):
                 context, delivery, word(values, "liquid"), "this catch", **asked
             )
         if caught_s is not None:
-            return caught_readout(context, caught_s)
+            return caught_readout(context, caught_s, whose)
         if context.job.catches:
             liquid = context.job.catches[-1].liquid
             stats = catch_statistics([e.delivery_ml_min for e in catches(context.job, liquid)])
             label = "delivery" if stats.count == 1 else f"delivery, mean of {stats.count}"
             noted = {key: last_told(context.job.catches[-1:], key) for key in SETTINGS}
             return delivery_readout(context, stats.mean_ml_min, liquid, label, **noted)
-        seconds = duration(number(values, "seconds") or USUAL_S)
-        lines = ("Space: 3, 2, 1, then hold the trigger until the window flashes.", GRAVITY)
-        return Readout(seconds, label="catch for", like="00:00", lines=lines)
+        return empty_readout(number(values, "seconds") or USUAL_S, whose)
 
     def record(self, context: Context) -> tuple[str, ...]:
         job, system = context.job, context.system
@@ -228,17 +218,6 @@ def caught_in_s(context: Context) -> float | None:
     return watch.stopped.seconds if watch.stopped else watch.started.window_s
 
 
-def caught_readout(context: Context, caught_s: float) -> Readout:
-    """The time is over: what was caught is still to be typed. Pure."""
-    watch = context.running(CATCH)
-    over_s = context.since(watch.started.at) if watch else 0.0
-    long_ago = over_s > LONG_AGO_S
-    label = f"caught {rough(over_s)} ago for" if long_ago else "caught for"
-    lines = ("Or Space: catch again.",) if long_ago else ()
-    seconds = f"{caught_s:.0f}" if caught_s >= 10 else f"{caught_s:.1f}"
-    return Readout(seconds, "s", label, word="TYPE WHAT WAS CAUGHT", lines=lines)
-
-
 def density_of(context: Context, liquid: str) -> float | None:
     """Density of what is caught [g/ml]: water's, or the profile's; None where it gives none."""
     if liquid == "water":
@@ -255,38 +234,6 @@ def delivery_of(context: Context, values: Values) -> float | None:
         return delivery_from_volume(amount.value, seconds)
     density = density_of(context, word(values, "liquid"))
     return None if density is None else delivery_from_weight(amount.value, density, seconds)
-
-
-def delivery_readout(
-    context: Context,
-    delivery_ml_min: float,
-    liquid: str,
-    label: str,
-    turns: float | None = None,
-    inlet: float | None = None,
-    tip: float | None = None,
-) -> Readout:
-    """The delivery as the figure, what to turn, how long a full cup lasts. Pure."""
-    span, system = context.profile.gun.delivery_ml_min, context.system
-    tone, said = against(delivery_ml_min, span, "TOO LITTLE", "TOO MUCH")
-    lines: list[str] = []
-    if liquid != "water":
-        lines += on_catch(given(context), delivery_ml_min, turns, inlet, tip)
-    if span is not None:
-        lines.insert(1, f"profile: {range_words(span, Kind.DELIVERY, system)}")
-    if liquid == "water":
-        tone, said = Tone.PLAIN, "WITH WATER"
-        lines.append("Water runs faster than paint: near the target, not on it.")
-    cup_ml = cup_ml_of(context)
-    if delivery_ml_min > 0:
-        lasts = length(time_to_empty_s(cup_ml, delivery_ml_min))
-        lines.append(f"a full cup of {show(cup_ml, Kind.VOLUME, system)} lasts {lasts}")
-    return figure(context, delivery_ml_min, Kind.DELIVERY, label, tone, said, lines)
-
-
-def cup_ml_of(context: Context) -> float:
-    """What the gun's cup holds [ml]: from the shop file, else the usual gravity cup."""
-    return cup_held_ml(context.job, context.gun, USUAL_CUP_ML)
 
 
 def _tip_mm(context: Context) -> float | None:

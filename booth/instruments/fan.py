@@ -16,6 +16,8 @@ from booth.units.sentences import in_units
 from booth.words.profile_words import range_words
 from booth.words.shown import Readout, Tone
 
+WHOSE = "FAN"
+
 
 class Fan(Instrument):
     KIND = "fan"
@@ -54,7 +56,7 @@ class Fan(Instrument):
         if width is None or width.value <= 0:
             none = "The profile names no width: as wide as the pattern stays full."
             label = "fan asked for, on the paper"
-            return asked_for(context, gun.fan_mm, Kind.LENGTH, label, none, asked)
+            return asked_for(context, gun.fan_mm, Kind.LENGTH, label, none, asked, WHOSE)
         tone, said = against(width.value, gun.fan_mm, "TOO NARROW", "TOO WIDE")
         at = ""
         if distance is not None:
@@ -73,7 +75,17 @@ class Fan(Instrument):
         open_turns = None if turns is None else turns.value
         deeds = on_fan(given(context), width.value, away_mm, open_turns)
         label = f"fan on the paper{at}"
-        return figure(context, width.value, Kind.LENGTH, label, tone, said, (*deeds, *asked))
+        return figure(
+            context,
+            width.value,
+            Kind.LENGTH,
+            label,
+            tone,
+            said,
+            (*deeds, *asked),
+            whose=WHOSE,
+            span=gun.fan_mm,
+        )
 
     def event(self, context: Context, values: Values) -> Event | str:
         width = quantity(values, "width")

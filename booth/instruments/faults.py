@@ -234,7 +234,7 @@ def strongest(causes: tuple[RankedCause, ...], system: System) -> Readout | None
     read = first.figures_for[0]
     label = f"{read.name}: {first.cause.words}"
     if read.measured is None or read.limit is None:
-        return Readout("?", label=label, tone=Tone.CAUTION, word=read.name.upper())
+        return Readout("", label=label, tone=Tone.CAUTION, word=read.name.upper(), whose="CAUSE 1")
     if read.name in BY_THE_CLOCK:
         unit, word = "", BY_THE_CLOCK[read.name][0]
     else:
@@ -242,7 +242,7 @@ def strongest(causes: tuple[RankedCause, ...], system: System) -> Readout | None
         word = f"{read.side.upper()} {_value(read, read.limit, system)}"
         unit = "s" if read.unit == "s" else shown_unit(KINDS[read.unit][0], system)
     figure = _value(read, read.measured, system, unit=False)
-    return Readout(figure, unit, label=label, tone=Tone.CAUTION, word=word)
+    return Readout(figure, unit, label=label, tone=Tone.CAUTION, word=word, whose="CAUSE 1")
 
 
 def fault_lines(seen: Sequence[FaultSeen]) -> tuple[PickLine, ...]:

@@ -9,7 +9,7 @@ from booth.bench.act import Act, Context, OpenStep, SetForm
 from booth.bench.instrument import Instrument, number, quantity, word
 from booth.files.safe_text import visible
 from booth.forms.form import Field, Rows, Values, same
-from booth.instruments.figures import asked_for, given, interval
+from booth.instruments.figures import asked_for, gauge, given, interval
 from booth.job import measured
 from booth.job.advice import on_film
 from booth.job.coat_plan import coat_named, coats_wanted, wet_wanted
@@ -87,9 +87,11 @@ class Film(Instrument):
         wetted, dry = number(values, "wetted"), number(values, "dry")
         if wetted is not None and dry is None:
             low = show(wetted, Kind.THICKNESS, system, unit=False)
-            return Readout(f"{low}-?", unit, label=where, lines=(WHICH_TOOTH,))
+            return Readout(
+                f"over {low}", unit, where, word="FIRST DRY?", lines=(WHICH_TOOTH,), whose=part
+            )
         if wetted is not None and dry is not None and dry <= wetted:
-            return Readout("–", unit, where, Tone.CAUTION, "", (WRONG_WAY_ROUND,))
+            return Readout("", "", where, Tone.CAUTION, "CHECK", (WRONG_WAY_ROUND,), whose=part)
         if wetted is not None and dry is not None:
             film = FilmInterval(wetted, dry)
             return _judged(context, part, coat, film, f"{where}: this place")
@@ -101,7 +103,7 @@ class Film(Instrument):
         lines = (asked, *total_line(context, part))
         lines = lines if coat is not None else (*lines, NO_COAT)
         label = where if wet is None else f"{where}: wet film asked for"
-        return asked_for(context, wet, Kind.THICKNESS, label, "", lines)
+        return asked_for(context, wet, Kind.THICKNESS, label, "", lines, part)
 
     def event(self, context: Context, values: Values) -> Event | str:
         wetted, dry = quantity(values, "wetted"), quantity(values, "dry")
@@ -194,7 +196,20 @@ def _judged(
     lines += lands_line(context, part, coat)
     word = judgement.verdict.value.upper() if judgement else ""
     unit = shown_unit(Kind.THICKNESS, context.system)
-    return Readout(film_words(film, context.system, ""), unit, label, tone, word, tuple(lines))
+    # The edge stands in the middle of what the teeth leave open.
+    likely = film.low_um if math.isinf(film.high_um) else (film.low_um + film.high_um) / 2
+    edge, band = gauge(context.system, likely, target, Kind.THICKNESS)
+    return Readout(
+        film_words(film, context.system, ""),
+        unit,
+        label,
+        tone,
+        word,
+        tuple(lines),
+        whose=part,
+        edge=edge if judgement and judgement.verdict is not Verdict.CANNOT_TELL else None,
+        band=band,
+    )
 
 
 def _deeds(context: Context, part: str, coat: int | None, verdict: Verdict) -> tuple[str, ...]:

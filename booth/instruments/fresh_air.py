@@ -8,6 +8,8 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import dataclass
 
+from msgspec.structs import replace
+
 from booth.bench.act import Act, Context, Keep
 from booth.bench.instrument import Instrument, number, word
 from booth.bench.next_act import step_done
@@ -30,6 +32,7 @@ from booth.words.shown import Page, Picture, Readout, Tone
 from booth.words.wait_words import rough
 
 MINUTES_PER_HOUR = 60.0
+WHOSE = "FRESH AIR"
 NOT_A_PERMISSION = "A minimum against fire, not a permission to breathe."
 ISOCYANATE = "Isocyanates: supplied air throughout."
 
@@ -100,18 +103,21 @@ class FreshAir(Instrument):
         """The least air against fire as the figure; never as good."""
         checked = check(context, values)
         if isinstance(checked, str):
-            return Readout("–", label="fresh air, at least", lines=(checked,))
+            return Readout("", label="fresh air, at least", lines=(checked,), whose=WHOSE)
         tone, said = Tone.PLAIN, "AT LEAST"
         if checked.short:
-            tone, said = Tone.CAUTION, "TOO LITTLE IS MOVED"
+            tone, said = Tone.CAUTION, "TOO LITTLE AIR"
         elif checked.slow:
-            tone, said = Tone.CAUTION, "TOO SLOW AT THE FRONT"
+            tone, said = Tone.CAUTION, "FRONT TOO SLOW"
         elif checked.moved_m3_h is not None:
-            said = "MORE THAN THE MINIMUM AGAINST FIRE"
-            said = said if checked.face_m_s is not None else "FACE VELOCITY NOT KNOWN"
+            said = "OVER THE LEAST"
+            said = said if checked.face_m_s is not None else "FRONT NOT KNOWN"
         lines = tuple(_lines(context, checked))
         label = "fresh air against fire, at least"
-        return figure(context, checked.needed_m3_h, Kind.EXHAUST, label, tone, said, lines)
+        shown = figure(
+            context, checked.needed_m3_h, Kind.EXHAUST, label, tone, said, lines, whose=WHOSE
+        )
+        return replace(shown, edge=_moved_share(checked))
 
     def picture(self, context: Context, values: Values) -> tuple[Picture, ...]:
         """The caution at all times; then what the figure rests on."""
@@ -148,6 +154,16 @@ class FreshAir(Instrument):
         if rows.holds or isinstance(event, str) or self.kept_any(context):
             return None
         return Act("keep, next step", (Keep(event), *step_done(context)))
+
+
+def _moved_share(checked: Checked) -> float | None:
+    """What is moved as a share of the least against fire, where it is too little. Pure.
+
+    A full field would read as a permission.
+    """
+    if checked.moved_m3_h is None or not checked.short:
+        return None
+    return checked.moved_m3_h / checked.needed_m3_h
 
 
 def _asked(key: str, label: str, kind: Kind, value: float | None, by: str, how: str) -> Field:

@@ -42,7 +42,7 @@ class NextProduct(Instrument):
         if each is not None:
             return part_readout(context, part, each)
         count = f"{job.product + 1}/{len(job.opened.products)}"
-        return Readout(count, label=f"next: {following.name}", word="")
+        return Readout(count, label=f"next: {following.name}", word="NEXT", whose="PRODUCT")
 
     def picture(self, context: Context, values: Values) -> tuple[Picture, ...]:
         if coming(context.job) is None:

@@ -16,7 +16,7 @@ from booth.log.events import PassTimed, StopwatchDropped, StopwatchStarted
 from booth.profile.model import Range
 from booth.trade.film.gun_speed import pass_time_s, speed_of_pass_mm_s
 from booth.trade.result import Estimate
-from booth.units import EntryError, Kind, Quantity, System, read, show, shown_unit
+from booth.units import EntryError, Kind, Quantity, System, read, show
 from booth.words.profile_words import range_words
 from booth.words.shown import Bar, Picture, Readout, Tone
 
@@ -27,6 +27,9 @@ SOUND, TIME = "sound", "time"
 MODES = ((SOUND, "a bar that ticks"), (SILENT, "a silent bar"), (TIME, "your own pass, timed"))
 #: Rows that hold for more than one pass.
 STAY = ("wet", "delivery", "fan")
+
+#: Whose the figure is.
+WHOSE = "PASS"
 
 
 class Pace(Instrument):
@@ -77,7 +80,12 @@ class Pace(Instrument):
         bar = sweeping(context.job.stopwatches, context.now)
         if seconds is not None:
             label, said = f"pass of {wanted(context, values).length}", "SPACE AT ITS END"
-            return Readout(f"{seconds:.1f}", "s", label, Tone.RUNNING, said, like="00.0")
+            wanted_s = wanted(context, values).pass_s
+            edge = None if not wanted_s else min(seconds / wanted_s, 1.0)
+            tone = Tone.RUNNING
+            return Readout(
+                f"{seconds:.1f}", "s", label, tone, said, like="00.0", whose=WHOSE, edge=edge
+            )
         if bar is not None:
             return sweeping_readout(context, values, bar)
         if word(values, "mode") == TIME:
@@ -205,20 +213,21 @@ def pace_readout(context: Context, values: Values) -> Readout:
     pace, system, advice = wanted(context, values), context.system, []
     speed = pace.speed
     if pace.basis is None or speed is None or pace.pass_s is None:
-        return Readout("–", "s", "time of a pass", lines=(f"Still needed: {pace.needed}.",))
+        needed = (f"Still needed: {pace.needed}.",)
+        return Readout("", "s", "time of a pass", word="NOT KNOWN", lines=needed, whose=WHOSE)
     tone, said = Tone.READY, pace.length
     if speed.likely < HAND_MM_S[0]:
-        tone, said = Tone.CAUTION, "TOO SLOW FOR A HAND"
+        tone, said = Tone.CAUTION, "TOO SLOW"
         advice.append("Slower than a hand holds even: more delivery, or a thinner coat.")
     elif speed.likely > HAND_MM_S[1]:
-        tone, said = Tone.CAUTION, "TOO FAST FOR A HAND"
+        tone, said = Tone.CAUTION, "TOO FAST"
         advice.append("Faster than a hand holds even: less delivery, or a wider fan.")
     ends = interval(speed.low / MM_PER_M, speed.high / MM_PER_M, Kind.SPEED, system)
     told = f"gun speed {_speed(speed.likely, system)}, estimate: {ends}"
     wet = show(number(values, "wet") or 0.0, Kind.THICKNESS, system)
     label = f"for a pass of {pace.length}, {wet} wet, estimate"
     lines = (*advice, told, *basis_lines(context, pace.basis))
-    return Readout(f"{pace.pass_s:.1f}", "s", label, tone, said, lines)
+    return Readout(f"{pace.pass_s:.1f}", "s", label, tone, said, lines, whose=WHOSE)
 
 
 def sweeping_readout(context: Context, values: Values, bar: Sweeping) -> Readout:
@@ -227,7 +236,9 @@ def sweeping_readout(context: Context, values: Values, bar: Sweeping) -> Readout
     if pace.speed and pace.pass_s is not None and math.isclose(pace.pass_s, bar.pass_s):
         label += f", {pace.length} at {_speed(pace.speed.likely, context.system)}"
     said = "TURN" if bar.turned else ""
-    return Readout(f"{bar.number}", label=label, tone=Tone.RUNNING, word=said, like="00")
+    return Readout(
+        f"{bar.number}", "", label, Tone.RUNNING, said, like="00", whose=WHOSE, edge=bar.place
+    )
 
 
 def wanted_film(context: Context, values: Values) -> Range | None:
@@ -247,7 +258,8 @@ def timed_readout(context: Context, values: Values) -> Readout:
         pace = f"wanted: {length} in {wanted_s:.1f} s"
     if speed is None:
         how = ("Space as the pass begins, Space as it ends.", pace)
-        return Readout("0.0", "s", label="your own pass", like="00.0", lines=how)
+        label = "your own pass"
+        return Readout("0.0", "s", label, word="TIME IT", like="00.0", lines=how, whose=WHOSE)
     passes = steady_passes(context.job)
     last = passes[-1]
     many = f", mean of {len(passes)}" if len(passes) > 1 else ""
@@ -255,10 +267,10 @@ def timed_readout(context: Context, values: Values) -> Readout:
     if basis is None:
         needed = (f"For its wet film still needed: {', '.join(missing)}.",)
         label = f"your gun speed{many}: {your}"
-        return figure(context, speed / MM_PER_M, Kind.SPEED, label, lines=needed)
+        return figure(context, speed / MM_PER_M, Kind.SPEED, label, lines=needed, whose=WHOSE)
     film = basis.film_at(speed)
     if film is None:
-        return Readout("–", shown_unit(Kind.THICKNESS, system), f"your pass: {your}")
+        return Readout("", label=f"your pass: {your}", word="NOT KNOWN", whose=WHOSE)
     span = wanted_film(context, values)
     tone, said = against(film.likely, span, "TOO FAST", "TOO SLOW")
     ends = interval(film.low, film.high, Kind.THICKNESS, system)
@@ -268,4 +280,6 @@ def timed_readout(context: Context, values: Values) -> Readout:
         f"your speed{many}: {_speed(speed, system)}; {pace}",
         *basis_lines(context, basis),
     )
-    return figure(context, film.likely, Kind.THICKNESS, label, tone, said, lines)
+    return figure(
+        context, film.likely, Kind.THICKNESS, label, tone, said, lines, whose=WHOSE, span=span
+    )

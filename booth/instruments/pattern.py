@@ -196,10 +196,11 @@ def section_of(context: Context, values: Values, pattern: Pattern) -> Section:
 def paper_readout(context: Context, pattern: Pattern | None) -> Readout:
     if pattern is None:
         said = "Left and right choose a shape; digits enter zones, as 3567653."
-        return Readout("–", label="what does the wet paper show?", lines=(said,))
+        return Readout("", "", "what does the wet paper show?", lines=(said,), whose="PAPER")
     good = pattern.seen is Seen.EVEN
     tone, word = (Tone.GOOD, "LEAVE IT") if good else (Tone.CAUTION, "TURN")
-    return Readout(pattern.words.upper(), tone=tone, word=word, lines=(pattern.reading.means,))
+    said = pattern.words.upper()
+    return Readout(said, tone=tone, word=word, lines=(pattern.reading.means,), whose="PAPER")
 
 
 def film_readout(context: Context, values: Values, pattern: Pattern) -> Readout:
@@ -210,7 +211,7 @@ def film_readout(context: Context, values: Values, pattern: Pattern) -> Readout:
         why = "This shape has no profile: put the gun right first, or enter zones."
         if best is not None:
             why = f"An overlap goes from 0 to {MOST_OVERLAP * 100:.0f} %."
-        return Readout("–", label="film", tone=Tone.CAUTION, word="", lines=(why,))
+        return Readout("", "", "film", Tone.CAUTION, "NOT KNOWN", (why,), whose="FILM")
     flat = even.lowest >= BAND[0] and even.highest <= BAND[1]
     half = even_at(pattern, 0.5)
     assert half is not None
@@ -227,7 +228,7 @@ def film_readout(context: Context, values: Values, pattern: Pattern) -> Readout:
     figure, unit = ("bare", "") if bare else (f"{even.max_over_min:.2f}", "to 1")
     label = f"thickest to thinnest film at {_percent(overlap)} overlap"
     tone, word = (Tone.GOOD, "EVEN") if flat else (Tone.CAUTION, "STRIPES")
-    return Readout(figure, unit, label, tone, word, tuple(lines))
+    return Readout(figure, unit, label, tone, word, tuple(lines), whose="FILM")
 
 
 def _percent(share: float) -> str:

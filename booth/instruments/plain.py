@@ -28,7 +28,9 @@ class Plain(Instrument):
     def readout(self, context: Context, values: Values) -> Readout:
         done = context.step.key in context.job.done
         first = context.step.name.split()[0].upper()[:8] if context.step.name.split() else "DO IT"
-        return Readout(first, tone=Tone.GOOD if done else Tone.PLAIN, word="DONE" if done else "")
+        if done:
+            return Readout("DONE", tone=Tone.GOOD, word="", whose=first)
+        return Readout("", word="TO DO", whose=first)
 
     def event(self, context: Context, values: Values) -> Event | str:
         return NoteMade(n=0, at=context.now, text=word(values, "note"))
@@ -53,4 +55,5 @@ class Strain(Plain):
             return msgspec.structs.replace(plain, lines=lines)
         number = sieve_number(opening)
         like = f"sieve No. {number} (ASTM E11)" if isinstance(number, int) else number.advice
-        return Readout(f"{opening:g}", "µm", "strainer", plain.tone, plain.word, (like,))
+        word = "DONE" if plain.tone is Tone.GOOD else "TO DO"
+        return Readout(f"{opening:g}", "µm", "strainer", plain.tone, word, (like,), whose="STRAIN")

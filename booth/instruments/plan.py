@@ -37,7 +37,7 @@ TONES = {
     Span.LATE: Tone.LATE,
 }
 #: What of the schedule stands over the plan, the worst first.
-TROUBLES = {Cause.POT_LIFE: "POT LIFE TOO SHORT", Cause.WINDOW: "WINDOW MISSED"}
+TROUBLES = {Cause.POT_LIFE: "POT LIFE SHORT", Cause.WINDOW: "WINDOW MISSED"}
 #: Minutes between two ticks, the first that leaves them room.
 STEPS_MIN = (5, 10, 15, 30, 60, 120, 240, 480, 1440, 2880, 7200)
 CELLS_A_TICK = 9
@@ -96,10 +96,10 @@ class Plan(Instrument):
             lines += [*pot_words(context.job, context.system), *_air_words(context)]
         if plan.estimate and plan.coats_left:
             lines.append("~ estimate: waits carried over to today")
-        figure = "–" if plan.last_s is None else _at(context, plan.last_s)
+        figure = "" if plan.last_s is None else _at(context, plan.last_s)
         tone = Tone.GOOD if plan.fits else Tone.CAUTION
-        label = last_words(context, plan)
-        return Readout(figure, "", label, tone, _verdict(plan), tuple(lines), "00:00")
+        label, word = last_words(context, plan), _verdict(plan)
+        return Readout(figure, "", label, tone, word, tuple(lines), "00:00", whose="LAST COAT")
 
     def picture(self, context: Context, values: Values) -> tuple[Picture, ...]:
         plan = _plan(context, values)

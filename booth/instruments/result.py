@@ -51,8 +51,10 @@ class Result(Instrument):
         lines = (f"{counted(coats, 'coat')} on {parts}", f"faults seen: {faults}")
         if not verdict:
             unit = counted(coats, "coat").partition(" ")[2]
-            return Readout(f"{coats}", unit, label=f"laid on {parts}", word="", lines=lines[1:])
-        return Readout(verdict.upper(), label="verdict", tone=TONES[verdict], word="", lines=lines)
+            label = f"laid on {parts}"
+            return Readout(f"{coats}", unit, label, word="VERDICT?", lines=lines[1:], whose="JOB")
+        tone, said = TONES[verdict], verdict.upper()
+        return Readout(said, tone=tone, word="", lines=lines, whose="JOB", edge=1.0)
 
     def enter(self, context: Context, rows: Rows) -> Act:
         """Through the rows, whatever they hold; on the last one the job is closed."""

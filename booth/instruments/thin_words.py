@@ -6,11 +6,12 @@ from msgspec.structs import replace
 
 from booth.bench.act import Context
 from booth.files.safe_text import visible
-from booth.instruments.figures import figure, given, interval
+from booth.instruments.figures import figure, gauge, given, interval
 from booth.job import mixture
 from booth.job.advice import limit_words, on_cup
 from booth.job.amiss import Cause
 from booth.job.guard import of_induction
+from booth.job.measured import known
 from booth.job.mix_choice import in_use
 from booth.job.recipe import thinner_of, usual_percent
 from booth.job.thin_advice import (
@@ -35,6 +36,7 @@ from booth.words.thinner_time_words import at_thin
 from booth.words.wait_words import length
 
 #: Below this nobody reads a volume in fluid ounces off a cup [ml].
+WHOSE = "THINNER"
 SMALL_ML = 29.5735295625
 
 
@@ -64,11 +66,26 @@ def _readout(context: Context, advice: Advice, left_ml: float | None) -> Readout
     lines = (*filter(None, (at_limit,)), *lines, *first)
     if advice.mean_s is not None and advice.cup is not None:
         label = f"mean, {advice.cup.name}"
-        return Readout(f"{advice.mean_s:.1f}", "s", label, tone, word, lines, like="00.0")
+        efflux, span = context.profile.efflux, None
+        if efflux is not None and known(cup_named, efflux.cup) is advice.cup:
+            span = efflux.target_s
+        edge, band = gauge(context.system, advice.mean_s, span, Kind.TIME)
+        return Readout(
+            f"{advice.mean_s:.1f}",
+            "s",
+            label,
+            tone,
+            word,
+            lines,
+            like="00.0",
+            whose=advice.cup.name,
+            edge=edge,
+            band=band,
+        )
     if advice.finding is Finding.NOT_TIMED and context.job.thinner:
         percent = f"{100 * advice.stage.fraction:.1f}"
-        return Readout(percent, "%", "thinner in it now", tone, word, lines)
-    return Readout("–", "", "thinner to add", tone, word, lines)
+        return Readout(percent, "%", "thinner in it now", tone, word, lines, whose=WHOSE)
+    return Readout("", "", "thinner to add", tone, word, lines, whose=WHOSE)
 
 
 def _said(
@@ -134,7 +151,7 @@ def _add_little(context: Context, advice: Advice) -> Readout:
     tone, word = (Tone.CAUTION, "TO THE LIMIT") if step.at_limit else (Tone.READY, "ADD, STIR")
     name = visible((thinner_of(in_use(context.job)) or Thinner("thinner")).name)
     label = f"{name}: add now  ({advice.mean_s:.1f} s, {asked})"
-    return figure(context, step.step_ml * scale, kind, label, tone, word, lines)
+    return figure(context, step.step_ml * scale, kind, label, tone, word, lines, whose=WHOSE)
 
 
 def _thicken(context: Context, left_ml: float | None) -> tuple[str, ...]:
@@ -180,7 +197,7 @@ def _add(context: Context, advice: Advice, first: tuple[str, ...]) -> Readout:
         measured = f"  ({advice.mean_s:.1f} s, {_wanted(efflux, advice.cup)})"
     tone, word = (Tone.CAUTION, "TO THE LIMIT") if step.at_limit else (Tone.READY, "ADD, STIR")
     label = f"{visible(thinner.name)}: add now{measured}"
-    return figure(context, step.step_ml * scale, kind, label, tone, word, lines)
+    return figure(context, step.step_ml * scale, kind, label, tone, word, lines, whose=WHOSE)
 
 
 def _wanted(efflux: Efflux, cup: Cup) -> str:

@@ -32,7 +32,7 @@ from booth.words.wait_words import length
 
 THREE = ("air", "humidity", "part")
 NOT_USED = "Sensor file not used"
-WHOSE = "DEW MARGIN"
+WHOSE = "DEW"
 MARGIN = Kind.TEMPERATURE_DIFFERENCE, "at least"
 BELOW_DEW_POINT = "The part is not above the dew point: water condenses on it."
 

@@ -49,7 +49,7 @@ class BenchScreen(OwnScreen[None]):
 
     WORK: tuple[str, ...] = tuple(command.id for command in COMMANDS if command.id not in PAST)
     HORIZONTAL_BREAKPOINTS = [(0, "-narrow"), (NARROW, "-middle"), (RAIL, "-wide")]
-    VERTICAL_BREAKPOINTS = [(0, "-low"), (22, "-tall"), (36, "-high")]
+    VERTICAL_BREAKPOINTS = [(0, "-low"), (28, "-tall"), (36, "-high")]
 
     def __init__(self, desk: BenchDesk) -> None:
         super().__init__()

@@ -46,6 +46,10 @@ PageView > Static { height: auto; width: 1fr; }
     def compose(self) -> ComposeResult:
         yield Static(page_content(self.shown), markup=False)
 
+    def on_mount(self) -> None:
+        """Draw what it was told between composing and mounting."""
+        self.query_one(Static).update(page_content(self.shown))
+
     def watch_shown(self, page: Page) -> None:
         """Draw another page, from its beginning."""
         if self.is_mounted:

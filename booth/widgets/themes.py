@@ -7,30 +7,44 @@ from typing import Any
 from textual.app import App
 from textual.theme import Theme
 
-# Chosen so that the states differ in lightness too, where hue is not seen; words and shapes carry
-# the meaning in any case. `quiet` is for second-rank text and still meets the contrast of text.
-_DARK = {
-    "quiet": "#a3aebb",
-    "tone-late": "#ff7d6e",
-    "tone-closing": "#ffc247",
-    "tone-ready": "#6ee787",
-    "tone-caution": "#f59bdc",
-    "tone-running": "#62dcea",
-    "tone-wait": "#86b8ff",
-    "tone-good": "#6ed7b5",
-    "tone-plain": "#f2f5f7",
+# Few tones, called after what a sprayer knows them by. They differ in lightness too, where hue is
+# not seen; words and signs carry the meaning in any case. A test holds how far apart they look, also
+# to the colour-blind. `quiet` is for second-rank text and still meets the contrast of text.
+_TONES_OF = {
+    "red oxide": ("late",),
+    "masking tape": ("closing", "caution"),
+    "primer green": ("ready", "good"),
+    "water": ("running",),
+    "guide coat": ("wait",),
+    "chalk": ("plain",),
 }
-_BRIGHT = {
-    "quiet": "#4a535c",
-    "tone-late": "#a3160f",
-    "tone-closing": "#7a4700",
-    "tone-ready": "#0b5e24",
-    "tone-caution": "#8a1a72",
-    "tone-running": "#005766",
-    "tone-wait": "#17468f",
-    "tone-good": "#005c4b",
-    "tone-plain": "#12171c",
+_DARK_PAINTS = {
+    "red oxide": "#ff8a78",
+    "masking tape": "#ffe04a",
+    "primer green": "#56b011",
+    "water": "#74dcff",
+    "guide coat": "#7289ee",
+    "chalk": "#f4f6f7",
 }
+#: The same in the light of an open door: dark on a bright ground.
+_BRIGHT_PAINTS = {
+    "red oxide": "#c12035",
+    "masking tape": "#533100",
+    "primer green": "#00692a",
+    "water": "#0066a7",
+    "guide coat": "#152ebc",
+    "chalk": "#12171c",
+}
+
+
+def _tones(paints: dict[str, str], quiet: str) -> dict[str, str]:
+    """The variables of a theme, each tone in its paint."""
+    found = {f"tone-{tone}": paints[paint] for paint, tones in _TONES_OF.items() for tone in tones}
+    return {"quiet": quiet} | found
+
+
+_DARK = _tones(_DARK_PAINTS, "#a3aebb")
+_BRIGHT = _tones(_BRIGHT_PAINTS, "#4a535c")
 
 
 def _theme(name: str, tones: dict[str, str], grounds: tuple[str, str, str]) -> Theme:

@@ -5,7 +5,8 @@ from __future__ import annotations
 import pytest
 
 from booth.forms.form import Given, placeholder
-from booth.instruments.amount import FORMS, area_readout, plan_readout, this_area
+from booth.instruments.amount import FORMS, plan_readout
+from booth.instruments.area_words import area_readout, this_area
 from booth.job.material import DIMENSIONS
 from booth.log.events import AmountPlanned, AreaAdded, CatchMade, Restored, StepDone, Voided
 from booth.profile.model import AtTemperature, Film, Gun, Mix, MixPart, Range, WaitRule
@@ -113,7 +114,7 @@ def test_several_cups_and_a_pot_life_that_is_too_short() -> None:
     )
     context = context_of(CATCH, AREA, mild(), profile=quick, shop=shop)
     shown = plan_readout(context, FILM)
-    assert (shown.word, shown.tone) == ("POT LIFE TOO SHORT", Tone.CAUTION)
+    assert (shown.word, shown.tone) == ("POT LIFE SHORT", Tone.CAUTION)
     assert shown.lines[0].endswith("mix a batch for each coat.")
 
 
@@ -128,7 +129,7 @@ def test_several_cups_and_a_pot_life_that_is_too_short() -> None:
 )
 def test_what_is_still_needed_is_said(values: dict[str, Given], said: str) -> None:
     shown = plan_readout(context_of(AREA, profile=HVLP), values)
-    assert shown.figure == "–" and said in shown.lines[0]
+    assert shown.figure == "" and said in shown.lines[0]
     none = plan_readout(context_of(profile=HVLP), FILM)
     assert "Give the area" in none.lines[0]
     solids = profile(film=Film(coats=Range(1, 1)))
@@ -238,7 +239,7 @@ def test_backspace_voids_what_was_kept_last_by_name_and_brings_it_back() -> None
     assert isinstance(b.log[-1], Restored) and b.job.amounts
     b.press("right", "left", "backspace", "right", "left", "backspace")
     assert b.said.startswith("Voided: area: 2.00 m²")
-    assert b.readout.figure == "–"
+    assert b.readout.figure == ""
 
 
 def test_a_page_turned_in_the_middle_of_an_area_loses_nothing() -> None:
@@ -278,7 +279,7 @@ def test_a_loss_that_cannot_be_read_is_not_taken_for_none() -> None:
     b = AtBench("amount", profile=HVLP, before=lambda clock: [CATCH, AREA])
     b.press("space")
     b.fill("lost", "5 psi")
-    assert b.readout.figure == "–" and "cannot be read" in b.text
+    assert b.readout.figure == "" and "cannot be read" in b.text
     b.press("enter")
     assert b.marked == "lost" and len(b.log) == 2
     b.press("pagedown")

@@ -4,7 +4,8 @@ from __future__ import annotations
 
 import pytest
 
-from booth.instruments.catch import delivery_of, delivery_readout
+from booth.instruments.catch import delivery_of
+from booth.instruments.catch_words import delivery_readout
 from booth.log.events import CatchMade, StopwatchDropped, StopwatchStarted
 from booth.profile.model import Film, Gun, Range
 from booth.units import System
@@ -50,7 +51,7 @@ def test_a_catch_is_led_in_heard_and_measured() -> None:
     for _ in range(33):
         desk.pass_time(1.0)
     assert desk.sounds == ["tick"] * 4 + ["stop"]  # 3, 2, 1, trigger
-    assert desk.readout.word == "TYPE WHAT WAS CAUGHT" and desk.readout.figure == "30"
+    assert desk.readout.word == "HOW MUCH?" and desk.readout.figure == "30"
     desk.type("90")
     assert desk.keys["Enter"] == "on: Needle open"
     desk.press("enter", "enter")
@@ -187,7 +188,7 @@ def test_a_catch_that_was_voided_is_measured_anew_in_the_time_that_passed() -> N
     caught_for(desk, 20.0)
     desk.type("600")  # meant was 60
     desk.press("enter", "enter", "backspace")
-    assert desk.job.catches == () and desk.readout.word == "TYPE WHAT WAS CAUGHT"
+    assert desk.job.catches == () and desk.readout.word == "HOW MUCH?"
     desk.type("60")
     desk.press("enter", "enter")
     last = desk.log[-1]

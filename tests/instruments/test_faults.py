@@ -140,7 +140,7 @@ def test_thinner_that_nobody_measured_is_noted_without_a_number() -> None:
     causes = rank_causes("runs", Evidence(thinner_unmeasured=True))
     readout = strongest(causes, System.US)
     assert readout is not None
-    assert (readout.figure, readout.word) == ("?", "THINNER WENT IN UNMEASURED")
+    assert (readout.figure, readout.word) == ("", "THINNER WENT IN UNMEASURED")
 
 
 @pytest.mark.parametrize("key", ["enter", "space", "pagedown"])

@@ -16,11 +16,13 @@ from booth.log.fold import fold
 from booth.profile.model import AtTemperature, Mix, MixPart, Range, Thinner, WaitRule
 from booth.profile.steps import DEFAULT_STEPS
 from booth.units import System
+from booth.widgets.figure_panel import lay_out
 from booth.words.shown import Pours, Tone
 from booth.words.wait_words import faces
 from tests.instruments.at_bench import AtBench, context_of
 from tests.job.make import START, mild, opened, profile, q
 from tests.manual_clock import ManualClock
+from tests.widgets.ink import height_of, ink_of
 
 #: 2 : 1 with 10 % of thinner: of 660 ml 400, 200 and 60.
 TWO_TO_ONE = profile(
@@ -43,7 +45,11 @@ def at_mix(typed: str = "", **more: object) -> AtBench:
 
 def shown(bench: AtBench) -> tuple[str, str]:
     """The figure with its unit, and the word."""
-    return f"{bench.readout.figure} {bench.readout.unit}".strip(), bench.readout.shown_word
+    """The figure, and what to do; of a pour what is poured: that it is to be poured is said too."""
+    readout, does = bench.readout, bench.readout.shown_word
+    if does in ("POUR", "ADD"):
+        does = f"{'ADD ' if does == 'ADD' else ''}{readout.whose.upper()}"
+    return f"{readout.figure} {readout.unit}".strip(), does
 
 
 def table(bench: AtBench) -> list[tuple[str, str]]:
@@ -432,9 +438,12 @@ def test_names_never_reach_the_screen_as_they_are() -> None:
     assert "\x1b" not in b.text
 
 
-def test_a_long_name_is_cut_to_what_can_be_lettered() -> None:
+def test_a_long_name_is_told_whole_and_shortened_by_words_where_it_is_lettered() -> None:
     long = profile(mix=Mix(parts=(MixPart("crosslinking hardener", 1), MixPart("b", 1))))
-    assert shown(at_mix("300 ml", profile=long))[1] == "CROSSLINKIN…"
+    b = at_mix("300 ml", profile=long)
+    assert shown(b)[1] == "CROSSLINKING HARDENER"
+    ink = ink_of(lay_out(b.readout, 80, 12, 4), b.readout.edge)
+    assert height_of("CROSSLINKING", ink, 4, 4) and not height_of("HARDENER", ink, 3)
 
 
 def test_the_figure_is_the_next_mark() -> None:

@@ -69,7 +69,7 @@ def test_a_pot_life_too_short_is_said() -> None:
     parts = (MixPart("a", 2), MixPart("b", 1))
     short = Mix(parts=parts, pot_life=one_time(1500))
     bench = AtBench("plan", profile=profile(mix=short), before=in_mild_weather)
-    assert bench.readout.shown_word == "POT LIFE TOO SHORT"
+    assert bench.readout.shown_word == "POT LIFE SHORT"
     # The whole takes 2400 s, 900 more than the pot life.
     assert "15 min too early" in bench.readout.lines[0]
 
@@ -162,7 +162,7 @@ def lines_of(bench: AtBench) -> str:
 
 def test_without_the_weather_nothing_fits_and_no_time_is_told() -> None:
     bench = AtBench("plan")
-    assert bench.readout.figure == "–" and bench.readout.shown_word == "NOT KNOWN"
+    assert bench.readout.figure == "" and bench.readout.shown_word == "NOT KNOWN"
     assert bench.readout.tone is Tone.CAUTION
     assert "Read them at the step Weather." in bench.text and "can be handled" not in bench.text
     assert "door: it is not known when coat 2 may go on; a touch test decides." in bench.text

@@ -49,7 +49,7 @@ async def test_a_catch_that_was_running_is_found_again_and_can_be_measured() -> 
     clock.advance(600)
     async with at_app(clock=clock) as at:
         await _take_up_again(at, "catch")
-        assert "TYPE WHAT WAS CAUGHT" in at.words or "caught" in at.text
+        assert "HOW MUCH?" in at.words or "caught" in at.text
         await at.type("182 ml")
         await at.press_until("enter", lambda: at.kept(CatchMade))
         (catch,) = at.kept(CatchMade)

@@ -2,16 +2,25 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterable, Sequence
 from functools import lru_cache
+from itertools import groupby
 
-from booth.widgets.lettering.bigfigure import NARROWEST, QUARTERS, WIDEST, _compose, _normal, _total
+from booth.widgets.lettering.bigfigure import (
+    NARROWEST,
+    QUARTERS,
+    WIDEST,
+    _compose,
+    _normal,
+    _total,
+    draw,
+)
 from booth.widgets.lettering.pen import STEP, Pen
 from booth.widgets.rows import ACROSS, Row
 from booth.widgets.wet_edge import EIGHTHS, cells_of, eighths
 
 EIGHTH_BLOCKS = set(ACROSS[1:8]) - {"▌"}
-MANY_ROWS = 12
+MANY_ROWS, MARGINS = 12, 16
 LEFT, RIGHT = (1, 4), (2, 8)
 
 
@@ -41,16 +50,26 @@ def _ink(cell: str, reverse: bool, at: int) -> int:
     return bits
 
 
-def height_of(text: str, ink: Sequence[str], least: int = 3, most: int = 0) -> int:
+def height_of(text: str, ink: Sequence[str], least: int = 3, most: int = 0, like: str = "") -> int:
     """How many rows high the text stands in the ink, in the house's own lettering; 0 where it does
     not stand there. Looked for from `least` up to `most` rows, or to all there are."""
-    high, wide = len(ink) // 2, len(ink[0]) // 2 if ink else 0
-    for rows in range(least, min(most or high, high) + 1):
-        if any(
-            len(lines[0]) <= wide and _stands(lines, ink) for lines in _lettered(text, rows, wide)
-        ):
+    wide = len(ink[0]) // 2 if ink else 0
+    for rows in sorted({rows for rows in _bands(ink) if least <= rows <= (most or rows)}):
+        drawn: Iterable[Sequence[str]] = _lettered(text, rows, wide)
+        if rows > MANY_ROWS:  # only a figure is so high, and it is set as the panel sets it
+            rooms = range(wide - 4, max(wide - MARGINS, 0), -1)
+            drawn = (draw(text, room, rows, like=like) for room in rooms)
+        if any(len(lines) == rows and _stands(lines, ink) for lines in drawn):
             return rows
     return 0
+
+
+def _bands(ink: Sequence[str]) -> list[int]:
+    """How high each stretch of rows is that holds ink."""
+    filled = [
+        "#" in upper or "#" in lower for upper, lower in zip(ink[::2], ink[1::2], strict=True)
+    ]
+    return [len(list(rows)) for on, rows in groupby(filled) if on]
 
 
 @lru_cache(maxsize=4096)
@@ -58,8 +77,6 @@ def _lettered(text: str, rows: int, wide: int) -> tuple[tuple[str, ...], ...]:
     """The text in every lettering of that height, from the widest that fits."""
     drawn, found = _normal(text), []
     widest, narrowest = round(rows * 2 * WIDEST / STEP), round(rows * 2 * NARROWEST / STEP) - 3
-    if rows > MANY_ROWS:
-        narrowest = widest - 2  # it takes long, and only figures that have room are so high
     for step in range(widest, narrowest, -1):
         for tall in (2 * rows, 2 * rows - 1):
             pen = Pen.of_figure(max(3.0, step * STEP), tall)

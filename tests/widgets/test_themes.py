@@ -4,8 +4,6 @@
 
 from __future__ import annotations
 
-from itertools import combinations
-
 import pytest
 from rich.color import ColorSystem
 from rich.segment import Segment
@@ -95,13 +93,6 @@ def test_sixteen_colours_leave_ink_on_ground(theme: Theme) -> None:
         for name in ("foreground", "quiet", *(tone.css for tone in Tone)):
             ink = colour(theme, name).rich_color.downgrade(ColorSystem.STANDARD)
             assert ink.number != on.number, (name, ground)
-
-
-@pytest.mark.parametrize("theme", THEMES, ids=lambda theme: theme.name)
-def test_tones_are_distinct_colours(theme: Theme) -> None:
-    colours = {tone: colour(theme, tone.css) for tone in Tone}
-    for (one, a), (other, b) in combinations(colours.items(), 2):
-        assert a != b, (one, other)
 
 
 def test_every_theme_and_the_defaults_know_every_variable() -> None:

@@ -106,7 +106,7 @@ class Mix(Instrument):
             state = batch_meant(context, values)
         except BadInput as fault:
             said = in_units(fault, context.system)
-            return Readout("–", "", "mix", Tone.CAUTION, "CHECK", (said,))
+            return Readout("", "", "", Tone.CAUTION, "CHECK", (said,), whose="MIX")
         if state is not None:
             return words.pour_readout(context, state)
         if context.job.batches:

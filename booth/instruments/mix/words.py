@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
+from msgspec.structs import replace
+
 from booth.bench.act import Context
 from booth.clock import local_day_hhmm
 from booth.files.safe_text import visible
@@ -36,10 +38,9 @@ from booth.units.sentences import in_units
 from booth.words.profile_words import range_words
 from booth.words.shown import PourRow, Readout, Tone
 from booth.words.thinner_time_words import at_mix
-from booth.words.wait_words import TONES, rough, rule_words
+from booth.words.wait_words import TONES, edge_of, rough, rule_words
 
 KIND = {Measure.VOLUME: Kind.VOLUME, Measure.WEIGHT: Kind.MASS}
-LONGEST_WORD = 12
 LAST_TIME = "By weight, as in the last job."
 AFTER_ALL = (
     "The data sheet has the thinner go in after the induction: set its row to 0 %, and thin later."
@@ -84,7 +85,7 @@ def empty_readout(context: Context) -> Readout:
     pot = lasting.pot_life(profile, context.job.weather)
     if pot is not None and pot.seconds is not None:
         lines.append(f"pot life today {'about ' if pot.estimate else ''}{rough(pot.seconds)}")
-    return Readout(figure, label=label, word=word, lines=tuple(lines))
+    return Readout(figure, label=label, word=word, lines=tuple(lines), whose="MIX")
 
 
 def _choice(context: Context, options: Sequence[Option]) -> Choice | None:
@@ -137,7 +138,8 @@ def pour_readout(context: Context, state: Pouring) -> Readout:
     kind = KIND[plan.by]
     if pour is None:
         label, said = "everything is in", "Space says that it is mixed: pot life begins."
-        return figure(context, state.mark, kind, label, Tone.READY, "STIR", (said,))
+        shown = figure(context, state.mark, kind, label, Tone.READY, "STIR", (said,), whose="MIX")
+        return replace(shown, edge=1.0)
     again = any(each.name == pour.name for each in state.done)
     name, doubts = visible(pour.name), _doubts(context, plan.hardener, plan.thinner)
     mixed = doubts_of(context, plan)
@@ -159,15 +161,19 @@ def pour_readout(context: Context, state: Pouring) -> Readout:
             as_then = f"{LAST_TIME} " if as_last_time(context) else ""
             lines.append(f"{as_then}The scale is at zero with the cup on it.")
         lines += filter(None, (who_rules(context, plan),))
-    tone, word = Tone.CAUTION if doubts or too_soon else Tone.READY, name.upper()
+    tone, word = Tone.CAUTION if doubts or too_soon else Tone.READY, "POUR"
     label = f"pour {name} up to"
     if mixed and not state.done:
         word = doubt_word(context, plan)
     if again:
-        tone, word, label = Tone.CAUTION, f"ADD {word}", f"pour more {name} up to"
-    word = f"{word[: LONGEST_WORD - 1]}…" if len(word) > LONGEST_WORD else word
+        tone, word, label = Tone.CAUTION, "ADD", f"pour more {name} up to"
     whole = show(state.total, kind, system, unit=False)
-    return figure(context, pour.mark, kind, label, tone, word, lines, whole)
+    shown = figure(context, pour.mark, kind, label, tone, word, lines, whole, whose=name)
+    if state.total <= 0:
+        return shown
+    # The field fills as the cup does; a mark where each pour stops.
+    marks = [(each.mark / state.total, show(each.mark, kind, system)) for each in state.left]
+    return replace(shown, edge=state.mark / state.total, marks=tuple(marks))
 
 
 def pour_rows(state: Pouring, system: System) -> tuple[PourRow, ...]:
@@ -226,13 +232,15 @@ def batch_readout(context: Context, batch: BatchMixed) -> Readout:
         word = "MIXED" if len(components(context.profile)) > 1 else "STIRRED"
         total = batch.total
         if total is None:
-            return Readout(f"{batch.batch}", label="batch", tone=Tone.GOOD, word=word)
+            return Readout("", tone=Tone.GOOD, word=word, whose=title)
         kind = Kind.MASS if total.unit == "g" else Kind.VOLUME
-        return figure(context, total.value, kind, title, Tone.GOOD, word, lines)
+        return figure(context, total.value, kind, "", Tone.GOOD, word, lines, whose=title)
     if pot.estimate:
         lines.append(rule_words(pot, context.system))
-    state = standing(pot, context.now, context.job.boots).state
+    stands = standing(pot, context.now, context.job.boots)
+    state = stands.state
     late = {State.CLOSING: "NEARLY OVER", State.LATE: "POT LIFE OVER"}
     tone, word = TONES[state] if state in late else Tone.GOOD, late.get(state, "MIXED")
     time = f"{'~' if pot.estimate else ''}{local_day_hhmm(pot.closes_at, context.now)}"
-    return Readout(time, "", f"{title}: to be sprayed before", tone, word, tuple(lines))
+    label, edge = "to be sprayed before", edge_of(stands)
+    return Readout(time, "", label, tone, word, tuple(lines), whose=title, edge=edge)
