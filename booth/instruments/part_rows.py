@@ -11,7 +11,7 @@ from booth.job.guard import amiss
 from booth.job.racks import URGENT, Row, painted_last, row_of, rows_of
 from booth.job.wait import Standing, State, What
 from booth.job.waits import standings
-from booth.log.fold import Job
+from booth.log.fold import Job, kept_by
 from booth.words.guard_words import looked_over
 from booth.words.shown import PartRow, Parts, Tone
 from booth.words.wait_words import (
@@ -27,10 +27,16 @@ from booth.words.wait_words import (
 def by_part(context: Context) -> dict[str, Standing]:
     """The most urgent wait of each part; that for the next product, where the job has one."""
     several = len(context.job.opened.products) > 1
-    found = list(reversed(standings(context.job, context.now)))
-    if several:
-        found.sort(key=lambda each: each.wait.what is What.NEXT_PRODUCT)
-    return {each.wait.part: each for each in found}
+
+    def most_urgent() -> dict[str, Standing]:
+        found = list(reversed(standings(context.job, context.now)))
+        if several:
+            found.sort(key=lambda each: each.wait.what is What.NEXT_PRODUCT)
+        return {each.wait.part: each for each in found}
+
+    # Every row of the list asks for it.
+    kept: dict[str, Standing] = kept_by(context.job, "by part", context.now, most_urgent)
+    return kept
 
 
 def place_of(job: Job, part: str) -> int:

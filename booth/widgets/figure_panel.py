@@ -48,11 +48,12 @@ def _one_line(readout: Readout, width: int) -> Row:
     return exactly(row, width)
 
 
-def _wrapped(readout: Readout, width: int) -> list[tuple[str, str]]:
+@lru_cache(maxsize=16)
+def _wrapped(label: str, lines: tuple[str, ...], width: int) -> list[tuple[str, str]]:
     """Label and explanation in rows of whole words, each line beginning a row of its own."""
     room = max(min(width - 2 * SIDE, MOST_TEXT), 1)
-    told = [(plain(readout.label), HEAD)] if plain(readout.label).strip() else []
-    told += [(plain(line), "") for line in readout.lines]
+    told = [(plain(label), HEAD)] if plain(label).strip() else []
+    told += [(plain(line), "") for line in lines]
     return [
         (row, style)
         for line, style in told
@@ -79,7 +80,6 @@ def _figure(readout: Readout, width: int, height: int) -> tuple[list[str], bool]
     return (below, True) if len(below) > max(len(beside), LEAST_ROWS - 1) else (beside, False)
 
 
-@lru_cache(maxsize=64)
 def _bands(
     readout: Readout, width: int, height: int, letters: int, most: int
 ) -> tuple[tuple[Band, ...], int]:
@@ -138,7 +138,7 @@ def _sized(shown: tuple[Readout, int], width: int, height: int) -> list[Row]:
     if height == 1:
         return [_one_line(readout, width)]
     foot = scale.ROWS if readout.band is not None or readout.marks else 0
-    text = _wrapped(readout, width)
+    text = _wrapped(readout.label, readout.lines, width)
     # Two bands only where the first of the words still have room.
     figure = letters + 1 if readout.figure.strip() else 0
     two = len(heads(readout, max(width - 2 * SIDE, 1), letters, 2)) * (letters + 1)
@@ -150,7 +150,9 @@ def _sized(shown: tuple[Readout, int], width: int, height: int) -> list[Row]:
     if not readout.figure.strip():
         lines = min(len(text), max(spare, 0))
     else:
-        lines = max(0, min(len(text), spare, max(2, height // 4)))
+        # The figure is larger than the letters before more than the first words are read.
+        free = max(spare - letters // 2 - 1, min(LEAST_TEXT, spare))
+        lines = max(0, min(len(text), free, max(2, height // 4)))
     gap = int(bool(lines) and not foot and spare > lines)
     field = Field(width, height - foot - lines - gap)
     free, below = _put_field(field, readout, letters, most)

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from functools import lru_cache
+from itertools import takewhile
 from typing import Any
 
 from rich.segment import Segment
@@ -15,7 +16,7 @@ from textual.strip import Strip
 from textual.style import Style as OwnStyle
 from textual.widget import Widget
 
-from booth.widgets.rows import Row
+from booth.widgets.rows import Piece, Row, width_of
 
 NOT_DRAWN = Size(-1, -1)
 
@@ -23,6 +24,20 @@ NOT_DRAWN = Size(-1, -1)
 @lru_cache(maxsize=512)
 def _upon(base: OwnStyle, style: OwnStyle) -> Style:
     return (base + style).rich_style
+
+
+def _differs(before: Row, after: Row, y: int, width: int) -> Region:
+    """Where in a row of that width the pieces are others."""
+    left = sum(width_of((a,)) for a, _ in takewhile(_alike, zip(after, before, strict=False)))
+    if left >= width:
+        return Region(0, y, width, 1)
+    backward = zip(reversed(after), reversed(before), strict=False)
+    right = sum(width_of((a,)) for a, _ in takewhile(_alike, backward))
+    return Region(left, y, max(width - left - right, 1), 1)
+
+
+def _alike(pair: tuple[Piece, Piece]) -> bool:
+    return pair[0] == pair[1]
 
 
 class Drawn(Widget):
@@ -87,7 +102,7 @@ Drawn { height: 1fr; width: 1fr; background: $background; color: $foreground; }
         if changed:
             self.painted_rows += len(changed)
             # Regions of the content: the library itself adds where that begins.
-            self.refresh(*(Region(0, y, size.width, 1) for y in changed))
+            self.refresh(*(_differs(before[y], self._rows[y], y, size.width) for y in changed))
 
     def on_show(self) -> None:
         """What changed while it was out of sight was not painted."""

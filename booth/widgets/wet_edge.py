@@ -6,6 +6,7 @@ colour stands on the ink, by reverse video, so that it is seen without any colou
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterable, Sequence
 
 from rich.cells import cell_len
@@ -15,6 +16,8 @@ from booth.widgets.rows import ACROSS, QUIET, Piece, Row, merge
 from booth.words.shown import Tone
 
 EIGHTHS = 8
+#: What is plainly a cell a character: most rows are nothing else.
+NARROW = re.compile("[ -~─-▟°µ²³·»…→]*")
 #: The left half of a cell in the bits of QUARTERS.
 LEFT_HALF = 1 | 4
 
@@ -70,6 +73,8 @@ def pass_over(cells: Sequence[str], at: int, before: str, behind: str) -> Row:
 
 def cells_of(text: str) -> list[str]:
     """A text as cells: after a character of two cells stands an empty one; accents join theirs."""
+    if NARROW.fullmatch(text):
+        return list(text)
     cells: list[str] = []
     for char in text:
         wide = cell_len(char)
@@ -109,6 +114,8 @@ class Field:
 
 def behind_words(row: Row, edge: float | None, width: int, tone: Tone) -> Row:
     """A row of words with a small edge behind it: what it has passed is reversed in its tone."""
+    if not eighths(edge, width):
+        return merge(row)
     whole, part = divmod(eighths(edge, width), EIGHTHS)
     pieces: list[Piece] = []
     at = 0

@@ -80,7 +80,7 @@ class ClockFace(msgspec.Struct, frozen=True):
     """One running clock.
 
     title: the part and coat, "doors coat 2"; what: "flash-off"; remaining: "4:31"; word: instead of
-    the tone's own; fraction: how much of it has passed, 0 to 1, None where it has no end; estimate:
+    the tone's own; edge: how far its row is filled, 0 to 1, None where that is not known; estimate:
     whether its length rests on an estimate.
     """
 
@@ -89,7 +89,7 @@ class ClockFace(msgspec.Struct, frozen=True):
     remaining: str
     tone: Tone = Tone.WAIT
     word: str | None = None
-    fraction: float | None = None
+    edge: float | None = None
     estimate: bool = False
 
     @property

@@ -172,7 +172,7 @@ def face(each: Standing) -> ClockFace:
         remaining=time_words(each),
         tone=tone_of(each),
         word=state_word(each),
-        fraction=min(max(each.fraction, 0.0), 1.0),
+        edge=edge_of(each),
         estimate=each.estimate,
     )
 
