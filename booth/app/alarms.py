@@ -54,9 +54,9 @@ class Alarms:
         self._rehearsing: tuple[int, ...] = ()
         self._beat = False
 
-    def ringing(self) -> Ringing:
+    def ringing(self, now: Moment | None = None) -> Ringing:
         """What rings now, and in which job: open, or closed and running on; the gravest first."""
-        now, jobs = self.app.clock.now(), self.app.jobs
+        now, jobs = now or self.app.clock.now(), self.app.jobs
         found = [(each, alarms(each.job, now)) for each in jobs.jobs() if each.rings]
         found += [(e, alarms_after(e.job, now)) for e in jobs.jobs(closed=True) if e.rings]
         every = [(each, alarm) for each, rings in found for alarm in rings]
@@ -81,11 +81,12 @@ class Alarms:
             line = f"{job.job.opened.title}, {line}"
         return alarm_face(alarm, line, f"1 of {len(ringing)}" if len(ringing) > 1 else "")
 
-    def mind(self) -> None:
+    def mind(self, now: Moment | None = None) -> None:
         """Show and sound what rings now."""
-        now, ringing = self.app.clock.now(), self.ringing()
+        now = now or self.app.clock.now()
+        ringing = self.ringing(now)
         face = self._face(ringing, now)
-        covered = self._show(face, self._behind(ringing) is not None)
+        covered = self._show(face, self._behind(ringing, now) is not None)
         keys = [f"{job.path} {alarm.key}" for job, alarm in ringing]
         if not keys and self._rehearsing:
             keys = [f"rehearsed {self._rehearsing[0]}"]
@@ -119,12 +120,12 @@ class Alarms:
         field.show(face, rows - len(below) if whole else strip_rows(rows))
         return is_other
 
-    def _behind(self, ringing: Ringing) -> Behind | None:
+    def _behind(self, ringing: Ringing, now: Moment) -> Behind | None:
         """What it covers; None where it is a strip."""
         screen = self.app.screen
         behind = screen.behind if isinstance(screen, OwnScreen) else None
         alarm = ringing[0][1] if ringing else None
-        return behind if behind is not None and behind.may_be_covered(alarm) else None
+        return behind if behind is not None and behind.may_be_covered(alarm, now) else None
 
     def _due(self, keys: frozenset[str], now: Moment) -> bool:
         """Whether to sound: at once what is new, then every few seconds until acknowledged."""
@@ -140,14 +141,15 @@ class Alarms:
         Where the alarm covers the bench, nothing that cannot be seen is done by a thumb: Space
         begins the coat that is called for, or silences like all the others.
         """
-        screen, ringing = self.app.screen, self.ringing()
+        screen = self.app.screen
+        ringing = self.ringing(at) if self._up is not None else ()  # what is not shown takes no key
         if not ringing and not self._rehearsing:
             is_spare = key.name == "pageup" and isinstance(screen, OwnScreen)
             return NOTHING if is_spare or (key.name == "escape" and self.just_silenced) else None
         if key.name in SILENCERS:
             word = "silence" if key.name == SILENCERS[0] else ""
             return NOTHING._replace(word=word) if self.just_silenced else Deed(word, self.silence)
-        behind = self._behind(ringing)
+        behind = self._behind(ringing, at)
         if key.name not in (*SPACE, "enter", "backspace") or behind is None:
             return None
         called = None

@@ -27,6 +27,7 @@ if TYPE_CHECKING:
     from booth.app.alarms import Alarms
     from booth.app.clock_watch import ClockWatch
     from booth.log.session import Session
+    from booth.moment import Moment
     from booth.shop.room_readings import RoomReadings
 
 #: However fast time is made to run, the screen is not drawn more often than this.
@@ -102,17 +103,18 @@ class BoothApp(Host):
         self.clock_watch.mind_clock()
         self.clock_watch.mind_stopwatches()
         self.room.mind(self.shop, self.places.shop_file, self.clock.now())
-        self.draw_all()
-        self.alarms.mind()
+        now = self.clock.now()  # one and the same for all: what follows from it is found once
+        self.draw_all(now)
+        self.alarms.mind(now)
         if self._timer is not None:
             self._timer.stop()
         frames = max((screen.frames for screen in self.own_screens), default=0)
         wait_s = self.clock.real_s_to_next(1.0 / frames if frames else 1.0)
         self._timer = self.set_timer(max(wait_s, LEAST_TICK_S), self.tick)
 
-    def draw_all(self) -> None:
+    def draw_all(self, now: Moment | None = None) -> None:
         """Draw what is in sight at one and the same now: the screen that is up, what it lies over."""
-        now = self.clock.now()
+        now = now or self.clock.now()
         for screen in reversed(self.own_screens):
             if screen.is_mounted:
                 screen.draw(now)

@@ -61,9 +61,8 @@ def _pressed(key: str) -> Key:
     return Key(key, " " if key == "space" else None)
 
 
-def front_words(screen: OwnScreen[Any]) -> tuple[tuple[str, str], ...]:
+def front_words(screen: OwnScreen[Any], now: Moment) -> tuple[tuple[str, str], ...]:
     """The keys that the application takes before the screen, with their words."""
-    now = screen.host.clock.now()
     found = ((name, screen.host.front(_pressed(key), now)) for name, key in ASKED)
     return tuple((name, deed.word) for name, deed in found if deed is not None and deed.word)
 
@@ -71,7 +70,7 @@ def front_words(screen: OwnScreen[Any]) -> tuple[tuple[str, str], ...]:
 class Behind(Protocol):
     """A screen that an alarm may fill, while nothing on it is needed."""
 
-    def may_be_covered(self, alarm: Alarm | None) -> bool:
+    def may_be_covered(self, alarm: Alarm | None, now: Moment) -> bool:
         """Whether nothing that stands there is needed this moment. alarm: None for a rehearsed one."""
         ...
 
@@ -153,7 +152,7 @@ class OwnScreen(Screen[T], Generic[T]):
         The commands follow, each by the first of its keys that `deed` leaves to it.
         """
         found: dict[str, str] = {}
-        first = dict(front_words(self))
+        first = dict(front_words(self, self.host.clock.now()))
         for name, key in ASKED:
             deed = self.deed(_pressed(key))
             word = first.get(name) or (deed.word if deed is not None else "")

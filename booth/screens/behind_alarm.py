@@ -26,10 +26,10 @@ class BehindAlarm:
     def __init__(self, screen: BenchScreen) -> None:
         self.screen = screen
 
-    def may_be_covered(self, alarm: Alarm | None) -> bool:
+    def may_be_covered(self, alarm: Alarm | None, now: Moment) -> bool:
         """Not while a clock or a coat runs, something is typed or a step is looked for; nor by another
         part's alarm where Space would begin a coat: whoever is about to press does not look again."""
-        bench, now = self.screen.bench, self.screen.host.clock.now()
+        bench = self.screen.bench
         situation = bench.situation(now)
         running = situation.instrument.busy(situation.context) or self.screen.frames
         if running or bench.form.texts or bench.picked:

@@ -166,7 +166,7 @@ def draw_moving(screen: OwnScreen[Any], situation: Situation) -> None:
 
 def _words(screen: OwnScreen[Any], situation: Situation) -> tuple[tuple[str, str], ...]:
     """The keys with their words: what an alarm leaves of them, and how it is silenced."""
-    first, own = front_words(screen), key_words(situation)
+    first, own = front_words(screen, situation.context.now), key_words(situation)
     if screen.has_class(COVERED):
         return first
     return (*own[:1], *first, *own[1:])

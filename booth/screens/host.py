@@ -36,7 +36,7 @@ if TYPE_CHECKING:
 class Alarms(Protocol):
     """What rings, in all open jobs."""
 
-    def mind(self) -> None:
+    def mind(self, now: Moment | None = None) -> None:
         """Show and sound what rings now."""
 
 

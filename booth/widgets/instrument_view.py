@@ -43,6 +43,7 @@ class InstrumentView(Vertical):
     def __init__(self) -> None:
         super().__init__(id="instrument", classes="instrument")
         self._kind = ""
+        self._how: Sequence[str] | None = None
         self._shown: dict[type, Drawn | PageView] = {}
 
     def compose(self) -> ComposeResult:
@@ -56,7 +57,9 @@ class InstrumentView(Vertical):
         if kind != self._kind:
             self.remove_class(f"kind-{self._kind}").add_class(f"kind-{kind}")
             self._kind = kind
-        put(self.query_one(".how", Static), content(" ".join(reflow(how))))
+        if how is not self._how:
+            self._how = how
+            put(self.query_one(".how", Static), content(" ".join(reflow(how))))
 
     def figure(self, readout: Readout | None) -> None:
         """The figure that matters; None where there is none."""
