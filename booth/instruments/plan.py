@@ -38,6 +38,7 @@ TONES = {
 }
 #: What of the schedule stands over the plan, the worst first.
 TROUBLES = {Cause.POT_LIFE: "POT LIFE SHORT", Cause.WINDOW: "WINDOW MISSED"}
+BY_GUESS = "It fits if the guess holds: type what a coat takes."
 #: Minutes between two ticks, the first that leaves them room.
 STEPS_MIN = (5, 10, 15, 30, 60, 120, 240, 480, 1440, 2880, 7200)
 CELLS_A_TICK = 9
@@ -63,7 +64,8 @@ class Plan(Instrument):
         "twice: common practice, no source); else as the coats took so far; else 5 minutes, a guess "
         "(common practice, no source).",
         "IT FITS only where all of it fits: weather read within the hour and inside the product's "
-        "limits, dew margin, windows, pot life, every wait and the induction known, the compressor.",
+        "limits, dew margin, windows, pot life, every wait and the induction known, the compressor, and "
+        "what a coat takes is no guess.",
         "Of a coating system the plan goes on through the products to come, in the weather read last; "
         "a coat of theirs is taken to last as long as one of the present product.",
         "Waits are those of the profile for today's weather, as everywhere else; an estimate is "
@@ -98,6 +100,9 @@ class Plan(Instrument):
             lines.append("~ estimate: waits carried over to today")
         figure = "" if plan.last_s is None else _at(context, plan.last_s)
         tone = Tone.GOOD if plan.fits else Tone.CAUTION
+        if plan.fits and plan.guessed and plan.coats_left:
+            tone = Tone.PLAIN  # nothing approves that rests on a guess
+            lines.insert(0, BY_GUESS)
         label, word = last_words(context, plan), _verdict(plan)
         return Readout(figure, "", label, tone, word, tuple(lines), "00:00", whose="LAST COAT")
 
@@ -171,7 +176,8 @@ def _verdict(plan: Planned) -> str:
     if not plan.is_known:
         return "NOT KNOWN"
     said = [word for cause, word in TROUBLES.items() if cause in causes]
-    return said[0] if said else "IT FITS" if plan.fits else "CHECK"
+    fits = "FITS BY GUESS" if plan.guessed else "IT FITS"
+    return said[0] if said else fits if plan.fits else "CHECK"
 
 
 def _at(context: Context, seconds: float) -> str:

@@ -35,11 +35,14 @@ class SprayTime(msgspec.Struct, frozen=True):
     source: str
 
 
+GUESS = "a guess"
+
+
 class Planned(msgspec.Struct, frozen=True):
     """schedule: from now on; past: what really happened; pots: batches in use or to be mixed;
     handle_s: when the part that is last can be handled; estimate: a wait rests on an estimate; why:
     what speaks against it besides the troubles of the schedule; starts_s: when induction is over;
-    onward: the products to come, None where there are none."""
+    onward: the products to come, None where there are none; guessed: what a coat takes is a guess."""
 
     schedule: Schedule
     past: tuple[Block, ...]
@@ -50,6 +53,7 @@ class Planned(msgspec.Struct, frozen=True):
     why: tuple[Amiss, ...] = ()
     starts_s: float = 0.0
     onward: DayPlan | None = None
+    guessed: bool = False
 
     @property
     def fits(self) -> bool:
@@ -100,7 +104,7 @@ def spray_times(
             (usual and usual * pieces[part], "as the coats took so far"),
         )
         best = (SprayTime(seconds, source) for seconds, source in ways if seconds is not None)
-        found[part] = next(best, SprayTime(COAT_S * pieces[part], "a guess"))
+        found[part] = next(best, SprayTime(COAT_S * pieces[part], GUESS))
     return found
 
 
@@ -141,6 +145,7 @@ def planned(
         why=_why(job, now) if plan.remaining else _of_reading(job, now) if later else (),
         starts_s=starts_s,
         onward=later,
+        guessed=any(each.source == GUESS for each in spray.values()),
     )
 
 

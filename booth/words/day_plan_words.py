@@ -16,16 +16,18 @@ from booth.words.wait_words import length
 
 DAY_S = 86400
 FITS = "FITS, by what is known now. The data sheet comes first, and a touch test decides."
+FITS_BY_GUESS = "FITS IF THE GUESS HOLDS. The data sheet comes first, and a touch test decides."
 
 
 def as_json(plan: DayPlan, system: System = System.METRIC) -> dict[str, Any]:
     """Give it as plain data: times [s], those of the line from the start of the day; null: not known.
 
     choices: hardener and thinner to take; suits: false where it is only the nearest; system: of the
-    units in sentences.
+    units in sentences; by_guess: what a coat takes was not given.
     """
     return {
         "fits": plan.fits,
+        "by_guess": plan.guessed_s is not None,
         "why": [in_units(why, system) for why in plan.why],
         "choices": [
             {"product": e.product, "what": e.what, "take": e.name, "suits": e.suits}
@@ -69,7 +71,8 @@ def as_text(
     """Give it as lines; start_s: the time of day at which it begins [s after midnight]; air_read:
     whether the weather was given; system: of the temperatures."""
     whys = (in_units(why, system) for why in plan.why)
-    lines = [FITS] if plan.fits else ["DOES NOT FIT:", *(f"  {visible(why)}" for why in whys)]
+    fits = FITS if plan.guessed_s is None else FITS_BY_GUESS
+    lines = [fits] if plan.fits else ["DOES NOT FIT:", *(f"  {visible(why)}" for why in whys)]
     if plan.guessed_s is not None:
         minutes = plan.guessed_s / 60
         lines.append(f"A coat on a part is taken as {minutes:g} min, a guess: say --coat.")

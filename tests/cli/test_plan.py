@@ -29,7 +29,7 @@ def planned(capsys: pytest.CaptureFixture[str], *words: str) -> dict[str, Any]:
 @pytest.mark.parametrize("profile", ["two-pack-clear", "epoxy-primer", "single-stage-enamel"])
 def test_the_shape_of_the_answer(profile: str, capsys: pytest.CaptureFixture[str]) -> None:
     found = planned(capsys, profile, *MILD, "--parts", "left door, hood", "--coat", "4min")
-    assert set(found) == {"fits", "why", "choices", "waits", "line"}
+    assert set(found) == {"fits", "by_guess", "why", "choices", "waits", "line"}
     assert (found["fits"], found["why"]) == (True, [])
     for each in found["waits"]:
         keys = {"product", "coat", "what", "standing", "opens_s", "closes_s", "rule", "why"}
@@ -69,9 +69,11 @@ def test_without_weather_it_does_not_fit(capsys: pytest.CaptureFixture[str]) -> 
 def test_as_text_with_times_of_day(capsys: pytest.CaptureFixture[str]) -> None:
     assert run(["plan", "two-pack-clear", *MILD, "--start", "09:00", "--parts", "hood"]) == 0
     text = capsys.readouterr().out
-    assert "FITS, by what is known now" in text and "a guess: say --coat" in text
+    assert text.startswith("FITS IF THE GUESS HOLDS") and "a guess: say --coat" in text
     assert "09:00 - 09:05  hood" in text
     assert "safe" not in text
+    assert run(["plan", "two-pack-clear", *MILD, "--parts", "hood", "--coat", "4min"]) == 0
+    assert capsys.readouterr().out.startswith("FITS, by what is known now")
 
 
 @pytest.mark.parametrize(

@@ -134,7 +134,7 @@ def test_the_step_says_it() -> None:
     start = b.clock.now()
     assert b.readout.figure == local_hhmm(later(start, 8400))
     assert b.readout.label.startswith("last of all products on")
-    assert "(10 coats to go" in b.readout.label and b.readout.shown_word == "IT FITS"
+    assert "(10 coats to go" in b.readout.label and b.readout.shown_word == "FITS BY GUESS"
     spans = [(3900, 4500), (6000, 8400)]
     base, clear = (
         f"{local_hhmm(later(start, one))} to {local_hhmm(later(start, two))}" for one, two in spans
