@@ -77,7 +77,7 @@ def delivery_readout(
     if span is not None:
         lines.insert(1, f"profile: {range_words(span, Kind.DELIVERY, system)}")
     if liquid == "water":
-        tone, said = Tone.PLAIN, "WITH WATER"
+        tone, said = Tone.PLAIN, "WATER"
         lines.append("Water runs faster than paint: near the target, not on it.")
     cup_ml = cup_ml_of(context)
     if delivery_ml_min > 0:
@@ -91,7 +91,7 @@ def delivery_readout(
         tone,
         said,
         lines,
-        whose=name_of(liquid),
+        whose="CATCH" if liquid == "water" else name_of(liquid),
         span=span if liquid != "water" else None,
     )
 

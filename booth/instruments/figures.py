@@ -67,7 +67,7 @@ def _scale(span: Range) -> tuple[float, float, float | None, float | None]:
         first, last = (low, high) if high > low else (low - wide / 2, low + wide / 2)
         whole = wide / (BAND_TO - BAND_FROM)
         start = first - BAND_FROM * whole
-        start = max(start, 0.0) if first >= 0 else start
+        start = max(start, 0.0) if first > 0 else start
         return start, start + whole, (first - start) / whole, (last - start) / whole
     if low is not None:
         return low - (abs(low) or 1.0), low + 1.5 * (abs(low) or 1.0), OPEN_FROM, None

@@ -38,7 +38,7 @@ def test_against_the_profile() -> None:
     asked = context_of(profile=profile(gun=Gun(delivery_ml_min=Range(170, 240))))
     words = [delivery_readout(asked, each, "paint", "").word for each in (169, 170, 240, 241)]
     assert words == ["TOO LITTLE", "IN RANGE", "IN RANGE", "TOO MUCH"]
-    assert delivery_readout(asked, 200, "water", "").word == "WITH WATER"
+    assert delivery_readout(asked, 200, "water", "").word == "WATER"
 
 
 def test_a_catch_is_led_in_heard_and_measured() -> None:

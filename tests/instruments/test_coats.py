@@ -455,3 +455,51 @@ def test_while_the_clock_is_in_doubt_a_row_warns_and_has_no_sign_of_an_estimate(
     row = part_row(b.now, "door", msgspec.structs.replace(each, basis=Basis.DOUBTFUL))
     assert (row.estimate, row.word, row.time) == (False, "CHECK CLOCK", "clock?")
     assert row.tone is Tone.CAUTION
+
+
+def test_the_opening_figure_is_the_wait_and_not_the_part_that_is_to_be_coated() -> None:
+    b = AtBench("coats", before=read_and_coated)
+    b.pass_time(150)
+    assert b.keys["Space"] == "begin coat 1: hood" and chosen(b) == "hood"
+    shown = b.readout
+    assert (shown.whose, shown.shown_word, shown.figure) == ("door", "WAIT", "7:30")
+    assert shown.edge == pytest.approx(150 / 600)  # a quarter of ten minutes is over
+    b.press("up", "down")
+    assert (b.readout.whose, b.readout.figure, b.readout.edge) == ("hood", "COAT 1", None)
+
+
+def test_a_coat_that_is_sprayed_is_the_figure_and_then_the_wait_again() -> None:
+    b = AtBench("coats", before=read_and_coated)
+    b.press("space")
+    assert (b.readout.whose, b.readout.shown_word) == ("hood", "SPRAYING")
+    b.press("space")
+    assert b.readout.shown_word == "WAIT" and b.readout.edge is not None
+
+
+def test_what_is_amiss_with_the_part_that_is_next_is_said_under_another_ones_wait() -> None:
+    sheet = trial(limits=Limits(humidity_percent=Range(None, 40)))
+    b = AtBench("coats", profile=sheet, before=door_coated)
+    b.keep(msgspec.structs.replace(mild(0, humidity=70), at=b.clock.now()))
+    assert b.readout.whose == "door" and b.readout.lines[0].startswith("hood: ▲ Humidity is 70 %")
+    (parts,) = b.bench.instrument.picture(b.now, b.rows.values)
+    assert isinstance(parts, Parts)
+    assert (parts.rows[parts.chosen].name, parts.rows[parts.chosen].word) == ("hood", "STOP")
+
+
+def test_a_wait_that_is_not_known_has_no_edge() -> None:
+    b = AtBench("coats", before=door_coated)
+    assert (b.readout.shown_word, b.readout.edge) == ("NOT KNOWN", None)
+
+
+def test_batches_and_further_windows_stand_in_the_one_list() -> None:
+    def before(clock: ManualClock) -> Sequence[Event]:
+        mixed = BatchMixed(n=0, at=clock.now(), batch=1, total=q(500, "ml"))
+        return [*read_and_coated(clock), mixed]
+
+    b = AtBench("coats", before=before)
+    b.pass_time(3600)  # of four hours in the trial profile
+    (parts,) = b.bench.instrument.picture(b.now, b.rows.values)
+    assert isinstance(parts, Parts)
+    pot = parts.rows[-1]
+    assert (pot.name, pot.what, pot.word) == ("batch 1", "pot life", "IN USE")
+    assert pot.edge == pytest.approx(0.75)  # it empties
