@@ -91,14 +91,6 @@ def spread(left: Row, right: Row, width: int, style: str = "") -> Row:
     return merge((*exactly(left, room, style), *right))
 
 
-def across(fraction: float, width: int) -> tuple[str, str]:
-    """Give a level bar in eighths of a cell: the part that is filled and the rest of its track."""
-    eighths = round(min(max(fraction, 0.0), 1.0) * width * 8)
-    full, part = divmod(eighths, 8)
-    bar = ACROSS[8] * full + (ACROSS[part] if part else "")
-    return bar, "─" * (width - len(bar))
-
-
 def upward(level: float, rows: int) -> list[str]:
     """Give one column filled from below to `level` rows, in eighths, from the top row down."""
     eighths = round(min(max(level, 0.0), float(rows)) * 8)

@@ -6,7 +6,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from booth.widgets.rows import across, crop, exactly, merge, spread, strings, upward, width_of
+from booth.widgets.rows import crop, exactly, merge, spread, strings, upward, width_of
 
 ROW = st.lists(st.tuples(st.text("ab 塗装", max_size=6), st.sampled_from(["x", "y"])), max_size=4)
 
@@ -34,14 +34,6 @@ def test_spread_is_exact(
     left: list[tuple[str, str]], right: list[tuple[str, str]], width: int
 ) -> None:
     assert width_of(spread(tuple(left), tuple(right), width)) == width
-
-
-@pytest.mark.parametrize(
-    ("fraction", "drawn"),
-    [(0, "────"), (0.5, "██──"), (0.53125, "██▏─"), (1, "████"), (7, "████"), (-1, "────")],
-)
-def test_across(fraction: float, drawn: str) -> None:
-    assert "".join(across(fraction, 4)) == drawn
 
 
 @pytest.mark.parametrize(
