@@ -269,7 +269,7 @@ def _set_the_gun(p: Painter) -> None:
 
 def _catch(p: Painter, caught: str) -> None:
     p.press("space")
-    p.see("HOW MUCH?")
+    p.see("caught for")
     p.type(caught)
     p.see(r"= 2")
     p.press("enter")

@@ -31,9 +31,9 @@ from tests.terminal.driver import NotShown, Terminal
 
 E = TypeVar("E", bound=Event)
 
-#: The step that is open, in the list at the left of the bench; the line that a list stands on;
+#: The step that is open, in the line above the bench; the line that a list stands on;
 #: the line of a list that is to be ticked next.
-_CURRENT = re.compile(r"^ *→ +(\d+) ([^\s▛▌▙].*?)(?: {2,}|$)", re.MULTILINE)
+_CURRENT = re.compile(r"^ *(\d+)/\d+ (\S.*?)(?: {2,}|$)", re.MULTILINE)
 _PICKED = re.compile(r"(?:^|▌) *→ (?!\d+ )(\S.*?)(?: {2,}|▐|$)", re.MULTILINE)
 _TO_TICK = re.compile(r"→ ([A-Z].*)$", re.MULTILINE)
 

@@ -96,7 +96,7 @@ def test_a_run_of_the_cup_and_a_catch_outlive_the_program(home: Path) -> None:
         _to_the_catch(run)
         run.until("stop early")
         run.press("space")
-        run.until("HOW MUCH?")
+        run.until("caught for")
         run.press("f10")
         assert run.wait() == 0
     assert _running(path) == {"cup", "catch"}
@@ -108,7 +108,7 @@ def test_a_run_of_the_cup_and_a_catch_outlive_the_program(home: Path) -> None:
         run.until(r"runs \d+\.\d +mean")
         run.press("enter")
         on_step(run, "Catch")
-        run.until("HOW MUCH?")
+        run.until("caught for")
         run.press("250ml", "enter", "enter")
         run.until(r"\d\d:\d\d  .*fl oz")
     assert _running(path) == set()

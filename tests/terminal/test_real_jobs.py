@@ -329,7 +329,7 @@ def step_before(run: Terminal, name: str, up: int = 1) -> None:
     run.send("\x1b[Z")  # Shift+Tab
     run.until("open this step|Enter  back")
     run.press(*["up"] * up)
-    run.until(rf"→ +\d+ {name}")
+    run.until(rf"\d+/\d+ {name}")
     run.press("enter")
     on_step(run, name)
 

@@ -156,7 +156,7 @@ def _set_the_gun(run: Terminal) -> None:
     run.until(r"\d\d:\d\d  .*inlet 28 psi")
     assert go_on(run) == "Catch"
     run.press("space")
-    run.until("HOW MUCH?")
+    run.until("caught for")
     # The mix was weighed: a bare number is grams.
     run.press("6", "8")
     run.until(r"= 68")
