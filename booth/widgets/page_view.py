@@ -48,7 +48,8 @@ PageView > Static { height: auto; width: 1fr; }
 
     def on_mount(self) -> None:
         """Draw what it was told between composing and mounting."""
-        self.query_one(Static).update(page_content(self.shown))
+        for shown in self.query(Static):  # none of it is left where it goes at once
+            shown.update(page_content(self.shown))
 
     def watch_shown(self, page: Page) -> None:
         """Draw another page, from its beginning."""

@@ -197,7 +197,7 @@ def _mix_and_thin(p: Painter) -> None:
             p.see(rf"► {name}")
             p.run.linger(1.0 / SPED_UP)
             p.press("space")
-        p.see("batch 1: to be sprayed before")
+        p.see("to be sprayed before")
     with p.step("Flow cup"):
         for number in (1, 2, 3):
             _time_the_cup(p, 30.0, number)

@@ -131,7 +131,7 @@ def _mix_by_weight(run: Terminal) -> None:
     run.press("enter")
     run.until("► medium thinner")
     run.press("space")
-    run.until("batch 1: to be sprayed before")
+    run.until("to be sprayed before")
     assert go_on(run) == "Flow cup"
     for number in (1, 2):
         run.press("pagedown")
