@@ -86,7 +86,7 @@ def test_the_mix_begins_as_the_last_job_did(tmp_path: Path, unit: str, by: str) 
     b.type("300 ml")
     assert b.rows.values["by"] == by
     assert ("By weight, as in the last job. The scale is at zero" in b.text) is (unit == "g")
-    assert b.readout.shown_word == "CLEAR" and b.readout.label == "pour clear up to"
+    assert b.readout.shown_word == "POUR" and b.readout.label == "pour clear up to"
     b.press("space", "space")
     batch = b.log[-1]
     assert isinstance(batch, ev.BatchMixed) and batch.total is not None

@@ -41,7 +41,7 @@ def viscosity_from_efflux(
     175.21
     >>> water = viscosity_from_efflux(cup_named("zahn 2"), 18.0)
     >>> water.reason.split(": ")[1]
-    'the flow may be turbulent there.'
+    'time and viscosity are no longer in line there, and the flow may be turbulent.'
     """
     true_s = _true_s(efflux_s, correction)
     if not cup.covers(true_s):
