@@ -61,7 +61,7 @@ class Air(Instrument):
         inlet, cap = quantity(values, "inlet"), quantity(values, "cap")
         if inlet is None and last is not None:
             inlet, cap = last.inlet, cap or last.cap
-        below = (*_cap_lines(context, cap), *compressor_lines(context, inlet))
+        below = (*compressor_lines(context, inlet), *_cap_lines(context, cap))
         if inlet is None:
             none = "The profile names no pressure: the gun's instructions do."
             label = "inlet asked for, trigger pulled"
@@ -70,7 +70,8 @@ class Air(Instrument):
         lines = list(below)
         if span is not None:
             asked = range_words(span, Kind.PRESSURE, context.system)
-            lines = [*on_inlet(given(context), inlet.value), f"profile: {asked}", *below]
+            # The scale has the band too: its line gives way first.
+            lines = [*on_inlet(given(context), inlet.value), *below, f"profile: {asked}"]
         label = "inlet, trigger pulled"
         return figure(
             context,

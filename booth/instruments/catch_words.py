@@ -74,8 +74,6 @@ def delivery_readout(
     lines: list[str] = []
     if liquid != "water":
         lines += on_catch(given(context), delivery_ml_min, turns, inlet, tip)
-    if span is not None:
-        lines.insert(1, f"profile: {range_words(span, Kind.DELIVERY, system)}")
     if liquid == "water":
         tone, said = Tone.PLAIN, "WATER"
         lines.append("Water runs faster than paint: near the target, not on it.")
@@ -83,6 +81,8 @@ def delivery_readout(
     if delivery_ml_min > 0:
         lasts = length(time_to_empty_s(cup_ml, delivery_ml_min))
         lines.append(f"a full cup of {show(cup_ml, Kind.VOLUME, system)} lasts {lasts}")
+    if span is not None:  # the scale has the band too: its line gives way first
+        lines.append(f"profile: {range_words(span, Kind.DELIVERY, system)}")
     return figure(
         context,
         delivery_ml_min,

@@ -51,6 +51,7 @@ def test_a_note_typed_at_once_while_the_disk_is_slow_is_whole_and_begins_no_coat
     with Terminal(coats, command=slow, rate=fast(4)) as run:
         at_the_coats(run)
         for number, text in enumerate(wanted):
+            run.linger(0.3)  # an alarm that has only just come up takes no Space
             assert f"Space  {_what(number)}: hood" in run.text
             run.press("space")
             pressed = time.monotonic()
