@@ -65,10 +65,10 @@ def _head(face: AlarmFace, width: int, style: str) -> Row:
 def strip(face: AlarmFace, width: int, height: int) -> list[Row]:
     """One row of letters under the sentence: whose and what, by turns where both do not fit."""
     style, tall, inner = ground(face), height - STRIP_HEAD, width - 2
-    both, todo = f"{face.whose} {face.deed}", f"{face.word} {face.deed}"
+    both, called = f"{face.whose} {face.deed}", f"{face.word} {face.deed}"
     said = both if _fitting(both, inner, tall) == both else _fitting(face.whose, inner, tall)
     if said != both and not face.beat:
-        said = todo if _fitting(todo, inner, tall) == todo else face.word
+        said = called if _fitting(called, inner, tall) == called else face.word
     rows = [exactly(row, width, style, "centre") for row in _blocks(said, inner, tall, style)]
     return [_head(face, width, style), *rows, *_fill(face, width, tall - len(rows))]
 

@@ -28,7 +28,7 @@ class Kind(enum.StrEnum):
     #: The thing itself played through, drop by drop or film by film.
     SIMULATION = "simulation"
     #: The published list or limit that the program carries, typed a second time.
-    TRANSCRIPTION = "transcription"
+    COPIED = "copied list"
     #: The program's own rule or a definition, worked once more by hand.
     DEFINITION = "definition"
 

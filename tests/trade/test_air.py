@@ -242,7 +242,7 @@ def test_there_and_back(flow_l: float, one: air_base.AirBase, other: air_base.Ai
 
 @outside(
     hvlp.hvlp_cap_pressure,
-    kind=Kind.TRANSCRIPTION,
+    kind=Kind.COPIED,
     source="40 CFR 63.11180 (0.1 psig from memory, not checked), 63.801: 0.1 to 10 psig",
 )
 @pytest.mark.parametrize(

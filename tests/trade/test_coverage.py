@@ -18,7 +18,7 @@ FT2_GAL = (1 * UNITS.m**2 / UNITS.l).to("ft^2/gallon").magnitude  # of one m2/L
 
 @outside(
     coverage.theoretical_coverage_m2_l,
-    kind=Kind.TRANSCRIPTION,
+    kind=Kind.COPIED,
     source="a spreading-rate sheet whose publication cannot be named: 1604 x 0.65 / 5 mil = "
     "208.52 ft2/gal, "
     "125 um 5.2 m2/L",

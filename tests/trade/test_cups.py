@@ -44,7 +44,7 @@ REFERENCE_OILS = [
 @outside(
     efflux_time.viscosity_from_efflux,
     efflux_time.efflux_from_viscosity,
-    kind=Kind.TRANSCRIPTION,
+    kind=Kind.COPIED,
     source="a table of reference oils for Zahn, Shell and Ford cups that cannot be named here; it "
     "follows the lines of D1200 and D4212",
 )
@@ -159,7 +159,7 @@ def test_iso_constants_give_the_ends_of_a_published_range_table(
 
 @outside(
     efflux_time.viscosity_from_efflux,
-    kind=Kind.TRANSCRIPTION,
+    kind=Kind.COPIED,
     source="calibration notes that cannot be named here: ISO 3 mm 57 s, DIN 4 mm 97 s; constants "
     "of ISO 5",
 )
@@ -190,7 +190,7 @@ def test_the_5_mm_cup_has_the_range_that_its_standard_prints() -> None:
 
 @outside(
     efflux_time.viscosity_from_efflux,
-    kind=Kind.TRANSCRIPTION,
+    kind=Kind.COPIED,
     source="a range table of DIN 53211 4 mm that cannot be named here: 112 to 685 mm2/s for 25 to "
     "150 s",
 )
@@ -207,7 +207,7 @@ def test_din_4_is_half_confirmed_and_says_so() -> None:
 @outside(
     efflux_time.viscosity_from_efflux,
     cup_choice.suggest_cup_for_out_of_range,
-    kind=Kind.TRANSCRIPTION,
+    kind=Kind.COPIED,
     source="ASTM D4212 10.1; 17 to 19 s for water in a Zahn #2: common practice, no source",
 )
 @pytest.mark.parametrize("efflux_s", [17.0, 18.0, 19.0, 19.9])
@@ -228,7 +228,7 @@ def test_every_cup_refuses_water_by_its_own_formula() -> None:
 
 @outside(
     efflux_time.equivalent_efflux,
-    kind=Kind.TRANSCRIPTION,
+    kind=Kind.COPIED,
     source="a table of reference oils for Zahn, Shell and Ford cups that cannot be named here; it "
     "follows the lines of D1200 and D4212",
 )
@@ -254,7 +254,7 @@ def test_equivalent_times_name_the_cup_that_cannot_tell() -> None:
 
 @outside(
     cup_choice.cups_for_viscosity,
-    kind=Kind.TRANSCRIPTION,
+    kind=Kind.COPIED,
     source="the ranges of Zahn, Shell and Ford cups printed with the table of oils",
 )
 def test_the_cups_that_the_range_table_names_for_a_viscosity_are_found() -> None:
@@ -290,7 +290,7 @@ def test_the_painters_own_cups_come_with_those_in_the_preferred_range_first() ->
 
 @outside(
     cup_runs.run_statistics,
-    kind=Kind.TRANSCRIPTION,
+    kind=Kind.COPIED,
     source="ASTM D4212 12.1 (0.2 s) and 13.1.1 (11 % between means of two, Zahn cups)",
 )
 def test_runs_are_suspect_beyond_eleven_percent_between_means_of_two() -> None:

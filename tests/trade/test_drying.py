@@ -53,7 +53,7 @@ def wait(found: WaitTime | Outside) -> WaitTime:
 @outside(
     wait_by_rule.pot_life_at,
     wait_by_rule.scaled_s,
-    kind=Kind.TRANSCRIPTION,
+    kind=Kind.COPIED,
     source="UFGS 09971 3.7.1.3: basis 21 C, 10 C halves",
 )
 @pytest.mark.parametrize(("mix_c", "hours"), [(21, 4), (31, 2), (11, 8), (25, 3.03)])
@@ -306,7 +306,7 @@ def test_between_rows_it_goes_straight_in_the_logarithm(part_c: float) -> None:
 
 @outside(
     wait_by_table.wait_from_table,
-    kind=Kind.TRANSCRIPTION,
+    kind=Kind.COPIED,
     source="UFGS 09971 3.7.1.3: 8 h at 11 C, 4 h at 21, 2 h at 31",
 )
 def test_a_table_that_halves_is_read_as_the_halving_rule() -> None:

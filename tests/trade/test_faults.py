@@ -106,7 +106,7 @@ KEPT = ("at most", "at least", "about")
 @outside(
     ranked_causes.rank_causes,
     evidence_module.read_sign,
-    kind=Kind.TRANSCRIPTION,
+    kind=Kind.COPIED,
     source="FAA-H-8083-31 ch. 8; TM 43-0139 p. 5-12; Corrosion Engineering, table 14.1",
 )
 @pytest.mark.parametrize(("fault", "sign"), [*FAA, *TM_43_0139, *CORROSION])
@@ -123,7 +123,7 @@ def test_a_cause_of_the_handbooks_comes_first_when_its_figure_alone_shows_it(
 @outside(
     ranked_causes.rank_causes,
     evidence_module.read_sign,
-    kind=Kind.TRANSCRIPTION,
+    kind=Kind.COPIED,
     source="FAA-H-8083-31 ch. 8: blush above 80 % humidity, below 60 F, above 95 F",
 )
 @pytest.mark.parametrize(
@@ -429,7 +429,7 @@ def test_further_past_the_limit_is_never_weaker(wet_um: float, more_um: float) -
 
 @outside(
     ranked_causes.fault_named,
-    kind=Kind.TRANSCRIPTION,
+    kind=Kind.COPIED,
     source="FAA-H-8083-31 ch. 8: its names of the troubles",
 )
 @pytest.mark.parametrize(

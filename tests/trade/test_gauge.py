@@ -32,7 +32,7 @@ def test_teeth_are_those_of_the_example_gauge_of_astm_d4414_7_1_2() -> None:
 
 @outside(
     wet_gauge.film_between_teeth,
-    kind=Kind.TRANSCRIPTION,
+    kind=Kind.COPIED,
     source="ASTM D4414; Organic Finishing Guidebook 2012-13: between the highest coated notch and "
     "the next uncoated notch",
 )

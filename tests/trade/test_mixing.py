@@ -87,7 +87,7 @@ def test_parts_by_weight_brought_to_volume(mix: tuple[Component, ...]) -> None:
 @outside(
     pours.pour_table,
     pours.pour_table_from_component,
-    kind=Kind.TRANSCRIPTION,
+    kind=Kind.COPIED,
     source="a table of kit sizes of two-part systems that cannot be named here: half a pint or "
     "five "
     "gallons of A at 1:1, 2:1, 4:1; the amounts it prints are rounded to 0.01",

@@ -26,7 +26,7 @@ TM_43_0139 = {
 
 @outside(
     readings.reading,
-    kind=Kind.TRANSCRIPTION,
+    kind=Kind.COPIED,
     source="US Army TM 43-0139, pages 5-9 (jerky spray) and 5-11 (defective spray patterns)",
 )
 @pytest.mark.parametrize("seen", TM_43_0139)

@@ -60,7 +60,7 @@ NOBODY = (
 
 
 @pytest.mark.parametrize("name", sorted(CHECKED))
-def test_a_source_names_its_publication_or_the_check_is_a_transcription(name: str) -> None:
+def test_a_source_names_its_publication_or_the_check_is_a_copied_list(name: str) -> None:
     for check in CHECKED[name]:
         assert "recalled" not in check.source, check.source
         if check.kind in REAL:

@@ -98,7 +98,7 @@ def test_the_film_rises_with_delivery_and_overlap_and_falls_with_speed_and_fan(
 
 @outside(
     gun_speed.pitch_mm,
-    kind=Kind.TRANSCRIPTION,
+    kind=Kind.COPIED,
     source="MIL-HDBK-1110 9.6.8 and US Army TM 1-1500-344-23-2 A-8.3: half over half, so the pitch "
     "is half the fan",
 )

@@ -62,7 +62,7 @@ def test_the_tables_are_of_every_cup() -> None:
 @outside(
     efflux_time.viscosity_from_efflux,
     efflux_time.efflux_from_viscosity,
-    kind=Kind.TRANSCRIPTION,
+    kind=Kind.COPIED,
     source=f"{D1200}; {D4212}; {ISO_2431}, lower end 30 s from memory; {DIN_53211}",
 )
 @pytest.mark.parametrize("key", sorted({*STRAIGHT, *CURVED}))
@@ -96,7 +96,7 @@ def test_one_liquid_of_100_mm2_s_in_four_cups(key: str, efflux_s: float) -> None
 
 @outside(
     efflux_time.viscosity_from_efflux,
-    kind=Kind.TRANSCRIPTION,
+    kind=Kind.COPIED,
     source="by hand: 3.85 x (46 - 4.49) is 159.81 (151.767 has been printed for it)",
 )
 def test_a_printed_slip_in_the_line_of_ford_4() -> None:
@@ -151,7 +151,7 @@ def test_a_printed_slip_in_the_spreading_rates() -> None:
 
 @outside(
     coverage.theoretical_coverage_m2_l,
-    kind=Kind.TRANSCRIPTION,
+    kind=Kind.COPIED,
     source="the same sheet prints 100 x solids / um for m2/L, and works its example "
     "with 1000: 65 % at 125 um, 5.2 m2/L",
 )

@@ -18,7 +18,7 @@ from tests.trade.outside import Kind, outside
 
 @outside(
     transfer_efficiency.default_band,
-    kind=Kind.TRANSCRIPTION,
+    kind=Kind.COPIED,
     source="South Coast AQMD, spray equipment transfer efficiency: 65 %; 40 CFR 60.313: 0.25 for "
     "air atomized spray",
 )

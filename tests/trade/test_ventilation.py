@@ -52,7 +52,7 @@ def density_70f_g_ml(cas: str) -> float:
 
 @outside(
     dilution.regulation_dilution_l_per_l,
-    kind=Kind.TRANSCRIPTION,
+    kind=Kind.COPIED,
     source="29 CFR 1910.94(c)(6)(ii), worked example: toluene; acetone by the same formula (from "
     "memory, not checked)",
 )
@@ -146,7 +146,7 @@ def test_the_limit_is_the_lowest_of_the_lists(name: str) -> None:
 
 @outside(
     solvents.solvent_names,
-    kind=Kind.TRANSCRIPTION,
+    kind=Kind.COPIED,
     source="29 CFR 1910.94(c)(6)(ii), Table G-11 (from memory, not checked)",
 )
 def test_every_solvent_of_the_table_is_known_and_gives_its_vapour() -> None:
@@ -290,7 +290,7 @@ def test_exhaust_and_velocity_undo_each_other(area: float, velocity: float) -> N
 
 @outside(
     booth_face.design_velocity_m_s,
-    kind=Kind.TRANSCRIPTION,
+    kind=Kind.COPIED,
     source="WAC 296-62-11019, Table 14, air-operated guns",
 )
 @pytest.mark.parametrize(
