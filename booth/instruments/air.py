@@ -27,18 +27,18 @@ class Air(Instrument):
         "The large figure is the pressure at the gun's inlet, read with the trigger pulled: with the "
         "trigger released the gauge shows what stands in the hose, not what reaches the cap. Held "
         "against the profile's range. The data sheet and the gun's instructions win.",
-        "HVLP: 0.1 to 10 psi at the air cap (40 CFR 63.11180, from memory, not checked); above 10 psi there a gun "
+        "HVLP (high volume, low pressure): 0.1 to 10 psi at the air cap (40 CFR 63.11180, from memory, not checked); above 10 psi there a gun "
         "works as a conventional one (40 CFR 63.801). Which inlet pressure gives which cap pressure "
         "belongs to the gun: a test cap with a gauge tells, no formula does.",
         "How long the trigger can be held: Boyle's law, receiver volume x pressure lost / pressure "
         "of the room, over demand less supply (as in the US DOE / ORNL tools for compressed air). "
         "Down to the cut-in the receiver alone carries the gun; below it the compressor helps, for "
-        "its rated share of the time. The switch may stand anywhere when you pull: the time is that "
-        "from the cut-in. An estimate: a fast draw cools the air and shortens it up to 1.4 times.",
+        "its rated share of the time. You may pull with the receiver full or half empty: the time "
+        "counts from the cut-in, the pressure at which the compressor starts. An estimate: a fast draw cools the air and shortens it up to 1.4 times.",
         "The receiver has to hold the inlet and 1 to 1.5 bar for regulator, filter and hose (common "
-        "practice, no source); a gauge at the receiver, trigger pulled, comes before that.",
+        "practice, no source); what a gauge at the receiver shows, trigger pulled, counts more.",
         "Demand, receiver, delivered flow, cut-in, cut-out and rated duty are those of the shop file, "
-        "in free air. A compressor's displacement is not what it delivers.",
+        "in free air (at the pressure of the room). A compressor's displacement is not what it delivers.",
         "Never point the gun at anybody, never put a hand before the cap: air and fluid under "
         "pressure go through skin. Relieve the pressure before you take the gun apart.",
     )

@@ -64,16 +64,16 @@ class Amount(Instrument):
         "What lands on the parts is an estimate between two ends; 'enough in any case' mixes for "
         "the lower share. On large flat parts the gauge (step Wet film) replaces the usual band by "
         "what you do; past the edges of small and open ones more is lost than a panel tells.",
-        "Areas by the forms of geometry; a sheet counts both faces and its four edges. Count backs "
+        "Areas are worked out from simple shapes; a sheet counts both faces and its four edges. Count backs "
         "and edges that are painted, and what hangs behind them.",
-        "A dry film becomes a wet one through the volume solids and the thinner: WFT = DFT x (1 + "
-        "thinner) / solids (Organic Finishing Guidebook 2012-13 p. 615).",
+        "A dry film becomes a wet one through the volume solids (the share that stays when it has "
+        "dried) and the thinner: wet film = dry film x (1 + thinner) / solids (Organic Finishing Guidebook 2012-13 p. 615).",
         "Lost (can, strainer) and left over (cup, gun, test paper) begin with common figures, no "
         "source: type your own. Cups are filled to what the shop file says, else 20 US fl oz.",
         "Pot life is held against what a coat takes and the waits between the coats, as they are "
         "today. A coat takes a multiple of its time at the trigger, for turns, walking round and "
-        "refills: as the coats of this shop did, from three of them on the upper end of their middle "
-        "half; else twice (common practice, no source). The data sheet's pot life wins.",
+        "refills: once three coats were timed in this shop, the multiple is on the long side of what "
+        "is usual here; until then it is two (common practice, no source). The data sheet's pot life wins.",
     )
     KEEPS = (AreaAdded, AmountPlanned)
     RECORDS = 3

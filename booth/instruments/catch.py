@@ -53,8 +53,9 @@ class Catch(Instrument):
     ABOUT = (
         "Delivery: the volume caught, divided by the time the trigger was held. A weight becomes a "
         "volume through the density of what was caught: the profile's, or water's.",
-        "Air off or turned right down so that nothing is atomised into the measuring cup, unless "
-        "your gun's instructions say otherwise; trigger fully pulled all the while. Space again "
+        "Gravity and pressure-fed guns: air off or turned right down so that nothing is atomised into "
+        "the measuring cup, unless your gun's instructions say otherwise; a suction gun gives "
+        "nothing without air. Trigger fully pulled all the while. Space again "
         "ends the catch early: the time that really passed is used.",
         "Water runs faster than paint and atomises with less air: a water catch puts the needle in "
         "the right neighbourhood, it is not the paint's delivery. No published rule turns one into "

@@ -47,24 +47,25 @@ class Coats(Instrument):
     ABOUT = (
         "Space when the first pass of a coat on the chosen part begins, Space when its last pass "
         "ends. Flash-off starts by itself at the end. Arrows choose the part.",
-        "WAIT: flash-off, or the recoat window has not opened. READY: the next coat may go on. "
+        "WAIT: flash-off, or the recoat window has not opened. READY: the wait is over. "
         "CLOSING: the last fifth of the window, at most half an hour. LATE: the window has closed; "
         "what helps then (often sanding) is in the product's data sheet.",
         "NOT KNOWN: no weather read lately, outside the product's limits, or outside the rule. "
         "Nothing is counted down and nothing rings: the time since the coat is shown, and a coat "
-        "takes one more press, unless a touch test that may decide has said dry.",
+        "takes one more press, unless a touch test, where one counts, has said dry.",
         "A wait marked ~ is an estimate or a bound: the profile gives one time at one temperature, "
         "and no published law scales flash-off. It is stretched in the cold and never shortened in "
         "the warm; a closing window is shortened in the warm and never lengthened in the cold.",
         "The arrow to the right offers the wet-film gauge while the coat is wet, and touch tests.",
-        "Touch where it does not show: w wet, k tacky, d dry. Dry opens a flash-off that is not "
-        "known or estimated, and what the data sheet ends with a sign; never a time that the sheet "
-        "itself gives for today, and no window for another product: how far a film has reacted "
-        "cannot be felt. Before half of the wait it takes one more press. Wet or tacky puts any "
-        "opening off by a quarter. Nothing that closes heeds a touch.",
+        "Touch where it does not show: w wet, k tacky, d dry. Dry ends a flash-off that is only "
+        "estimated or not known, and a wait that the data sheet ends by a sign ('until dull'). It "
+        "shortens no time that the sheet itself gives for today, and opens no window for another "
+        "product: you cannot feel how far a film has cured. Before half of the wait it takes one "
+        "more press. Wet or tacky makes the wait a quarter longer. A window still closes when it "
+        "would have closed, whatever the touch.",
         "Before a coat everything known is looked at, the worst first: weather and its age, dew "
         "margin, induction, pot life, thinner, cup, air, delivery, tip, fan, window, compressor. "
-        "STOP: it would spoil the part; the coat begins with one more press. CHECK: it may. What "
+        "STOP: it would spoil the part; to begin all the same takes one more press. CHECK: it may. What "
         "was amiss is kept with the coat. That nothing is said does not mean that nothing is wrong.",
     )
     KEEPS = (CoatBegun, CoatEnded, TouchTried)

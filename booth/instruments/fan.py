@@ -26,14 +26,14 @@ class Fan(Instrument):
         "The width of the fan is what the paper shows from edge to edge of the wet pattern, gun "
         "square to it, at the distance at which you spray. Every later figure that needs the fan "
         "(pitch of the passes, pace, wet film, transfer efficiency) takes it from here.",
-        "Fluid first, fan second: fully open, then pulled in with the trigger pulled until the "
-        "pattern just begins to narrow. Further in the pattern gets heavy in the middle. Common "
+        "Fluid first, fan second: opened fully, then, with the trigger pulled, turned in until the "
+        "pattern just begins to narrow. Turned in further, it gets heavy in the middle. Common "
         "practice, no source; the gun's instructions and the data sheet win.",
         "The fan grows with the distance: measure at the distance you will keep. Too close makes "
         "runs, too far makes dry spray.",
         "Pitch, how far to move over for the next pass: fan x (1 - overlap), by definition; half "
         "over half is usual (MIL-HDBK-1110 9.6.8).",
-        "Shooting paper is spraying: mask, eyes and air movement as for the job.",
+        "Every test pattern is spraying: breathing and eyes protected, exhaust on, as for the job.",
     )
     KEEPS = (FanSet,)
     RECORDS = 3

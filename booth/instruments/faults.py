@@ -61,21 +61,21 @@ class Faults(Instrument):
     ABOUT = (
         "Pick what is seen, and on which part. Its causes stand in one list: how usual each is, "
         "times what this job measured of it. A usual cause that nobody measured keeps its place; a "
-        "figure within its limit lowers one. The large figure is that of the first cause, where it "
+        "figure within its limit moves that cause down. The large figure is that of the first cause, where it "
         "has one.",
         "Figures point, they do not prove. The question on top parts the first causes: choose what "
         "you found with ← →, Enter keeps it, and the list is ranked anew. Backspace takes it back.",
-        "The figures are those of the time when the last coat on the part was laid; a delivery of "
-        "water, a pressure in the hose and a fan that was not measured say nothing. A wet film and "
-        "a pace count as out of range only where their whole span is.",
-        "Rank: odds as in Bayes' theorem. Usual counts three times common, and that three times now "
-        "and then (common practice, no source); a figure just past its limit counts 3 to 1, one far "
+        "The figures are those of the time when the last coat on the part was laid; a catch of "
+        "water, a pressure read with the trigger released and a fan that was not measured are not "
+        "counted. A wet film and a pace count as out of range only where both their ends are.",
+        "Rank: odds as in Bayes' theorem. A usual cause counts three times as much as a common "
+        "one, and that three times as much as one met now and then (common practice, no source); a figure just past its limit counts 3 to 1, one far "
         "past it and an answer 10 to 1, one within its limit 1 to 3 (Jeffreys, Theory of "
         "Probability, app. B, from memory, not checked). It is no probability.",
         "Causes: FAA-H-8083-31 ch. 8, TM 43-0139 p. 5-12, TO 1-1-8 table 4-1, and a corrosion "
         "handbook's table of film faults; else common practice, no source. The data sheet wins.",
-        "Sanding, cutting and polishing make dust of what was sprayed: mask and eyes, and wet where "
-        "the data sheet says so.",
+        "Sanding, cutting and polishing make dust of what was sprayed: wear goggles and the breathing "
+        "protection that the safety data sheet names, and work wet where the data sheet says so.",
     )
     KEEPS = (FaultSeen,)
 

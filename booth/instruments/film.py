@@ -51,15 +51,15 @@ class Film(Instrument):
         "A notch gauge does not give a figure but two: the film lies between the last tooth that "
         "came out wet and the first that stayed dry (ASTM D4414). So does the mean of several "
         "readings. Too thin, in range, too thick are said only where the whole interval says so; "
-        "else it cannot tell, and more places or finer teeth help. 0 as last wetted: no tooth was.",
-        "Where only the wetted tooth is typed, the dry one offered is the next of your own earlier "
-        "readings, or of the example gauge of ASTM D4414 in mil: look at your own gauge.",
+        "else it cannot tell, and more places or finer teeth help. Type 0 where no tooth came out wet.",
+        "If you type only the wet tooth, the dry one suggested is the next tooth known from your own "
+        "earlier readings, or of the example gauge of ASTM D4414 in mil: look at your own gauge.",
         "Read it at once: solvent leaves and the film shrinks. Gauge square to the surface, on a "
         "curve along its length, away from edges. Several places tell more than one.",
         "Dry film = wet film x volume solids / (1 + thinner) (Organic Finishing Guidebook 2012-13 "
         "p. 615). What flashed off before the reading makes the dry film thicker than this.",
-        "In all: the mean reading of each coat, dry, added up from the lower ends with the least "
-        "solids to the upper ends with the most. A coat that was not read is not guessed at.",
+        "In all: the mean reading of each coat, dry, added up to a span: at its low end every "
+        "coat at its thinnest with the least solids, at its high end at its thickest with the most. A coat that was not read is not guessed at.",
         "What lands (transfer efficiency) = film x gun speed x pitch / delivery, conservation of "
         "volume. It takes the coating caught, the fan measured and a pass timed; the pace, and the "
         "amount for large flat parts, then work with it instead of a usual band.",

@@ -45,8 +45,8 @@ class Pace(Instrument):
         "(common practice, no source; one rule for clean air asks 65 %), conventional air 20 to 50 "
         "% (25 % in 40 CFR 60.313). A gauge reading at the step Wet film replaces the band by what you "
         "do: delivery of the coating caught, fan measured, and a pass timed here.",
-        "The bar crosses the window in the time of one pass over the length typed: run-out at both "
-        "ends counted in, the turn not. A hand holds about 0.2 to 0.8 m/s (40 to 160 ft/min; "
+        "The bar crosses the screen in the time of one pass over the length typed, the overrun past "
+        "both ends included, turning round not. A hand holds about 0.2 to 0.8 m/s (40 to 160 ft/min; "
         "common practice, no source): a figure outside asks for another delivery, not another arm.",
         "Your own pass: Space as it begins, Space as it ends. A hand is late by about 0.2 s at "
         "either end, so long passes tell more; passes that agree within a tenth are averaged.",

@@ -65,9 +65,9 @@ class Plan(Instrument):
         "(common practice, no source).",
         "IT FITS only where all of it fits: weather read within the hour and inside the product's "
         "limits, dew margin, windows, pot life, every wait and the induction known, the compressor, and "
-        "what a coat takes is no guess.",
+        "the time a coat takes is not a guess.",
         "Of a coating system the plan goes on through the products to come, in the weather read last; "
-        "a coat of theirs is taken to last as long as one of the present product.",
+        "each of their coats is taken to need as long as one of the present product.",
         "Waits are those of the profile for today's weather, as everywhere else; an estimate is "
         "marked ~. The data sheet comes before all of this.",
     )

@@ -34,7 +34,7 @@ class Thin(Instrument):
         "the target may take, for it cannot be taken out again. Add, stir, time the cup again.",
         "From one measurement two published rules give a band: the blending index (Refutas, in the "
         "form of ASTM D7152) its low end, the logarithmic mixing rule its high one. Neither was "
-        "made for paint and they disagree, so this is an estimate and the step is the low end.",
+        "made for paint and they disagree, so this is an estimate and the amount given is the smaller.",
         "From two amounts of thinner on, a straight line of ln viscosity over the thinner's share "
         "is laid through your own measurements of this mix (least squares) and its doubt is shown. "
         "Real mixes fall fast at first and slower later.",
@@ -46,7 +46,7 @@ class Thin(Instrument):
         "profile is taken to be meant for its usual thinner.",
         "The limit is the profile's, in percent of the coating's volume. Local rules on solvent "
         "may allow less; the product's data sheet decides.",
-        "Where the seconds lie outside of what the cup converts, its own seconds still count: 2.5 % of "
+        "Where the seconds lie outside of what the cup converts, go by the seconds alone: add 2.5 % of "
         "the coating, stir, time again (common practice, no source). Limit and temperature come first.",
         "Mix left is what was mixed, less what was caught of it and shot on paper (two seconds a "
         "paper, common practice); after a coat nobody knows it: type it.",

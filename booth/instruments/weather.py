@@ -51,8 +51,8 @@ class Weather(Instrument):
         "product's limits or outside the rule no wait is known.",
         "Air over the film matters for waterborne products: a closed garage moves about 0.1 m/s, a "
         "spray booth 0.5 m/s (100 ft/min). Without it the profile's own air is assumed.",
-        "Measure the part itself, with a surface thermometer: metal from outside is colder than "
-        "the air for hours.",
+        "Measure the part itself, with a surface thermometer: metal brought in from the cold "
+        "stays colder than the air for hours.",
         "Where the shop file names the file of a sensor, its air and humidity are assumed until you "
         "type others; what is older than a quarter of an hour, or cannot be read, is not used.",
     )

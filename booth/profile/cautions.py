@@ -67,7 +67,7 @@ The same goes for telephones, fans, radios and drills.
 
 static
 Static: ground everything metal
-Ground metal parts, drums and cans; bond can to can
+Ground metal parts, drums and cans; wire can to can
 before pouring solvent.
 Flowing paint, dry air and plastic cups build up charge.
 29 CFR 1910.107(c)(9) and (e)(9) (from memory, not checked)
@@ -93,7 +93,7 @@ breathing
 Breathing protection
 Wear what the safety data sheet names, fitted and tested;
 a dust mask stops no vapour, and a beard lets it all in.
-Change cartridges as they demand. If you smell or taste
+Change cartridges as their maker says. If you smell or taste
 solvent, leave the room. Supplied air needs a clean intake,
 far from engines, and no oil and no carbon monoxide in it.
 29 CFR 1910.134(i) for supplied air; the rest is from memory, not checked
@@ -124,7 +124,7 @@ from mixing until the air is clear and the gun is clean.
 Nothing warns you: it harms below what you can smell.
 Once sensitised, a trace can close the airways for life.
 Skin counts too. Asthma or a bad chest: do not spray it.
-NIOSH: supplied air throughout for HDI; REL 0.005 ppm, ceiling 0.020 ppm
+NIOSH, for the isocyanate HDI: supplied air throughout (limits 0.005 ppm on average, 0.020 ppm at any moment)
 
 flammable
 This coating burns
@@ -145,7 +145,7 @@ common practice, no source
 sensitiser
 It can make you allergic
 Resins and hardeners of this kind sensitise the skin: a
-rash today can mean never again.
+rash today can mean that you never work with it again.
 Fresh gloves; wash with soap, never with thinner.
 Sanding dust of a film that has not cured counts too.
 common practice, no source

@@ -14,17 +14,17 @@ PREPARE = {
     "degrease": "Degrease: one cloth wet, one dry. Again when sanded.",
     "abrade": "Abrade as the data sheet says, edges too.",
     "mask": "Mask; press the edges down.",
-    "tack_off": "Tack off last, right before spraying.",
+    "tack_off": "Wipe with a tack cloth last, right before spraying.",
 }
 AFTER = {
-    "unmask": "Unmask when its time is over: low, back over itself.",
+    "unmask": "Unmask when its time has come: low, back on itself.",
     "handle": "Handle it, turn it, hang it: not before its time.",
     "finish": "Sand or polish only when the data sheet allows.",
     "look": "Next morning: look along it against a lamp; note it.",
 }
 #: Instead of after care where another product follows: no more than what lies between two products.
 BETWEEN = (
-    "Sand or denib only what its data sheet allows by now.",
+    "Sand or take off specks only as its data sheet allows.",
     "The masking stays; press down edges that came up.",
     "Wipe off the dust; tack off right before spraying.",
 )
@@ -39,7 +39,7 @@ HOW: dict[str, tuple[str, ...]] = {
     "weather": (
         "Read air temperature and humidity where you will spray.",
         "Take the temperature of the part itself: it may be",
-        "colder than the air, and then it sweats.",
+        "colder than the air, and then it may sweat.",
         "Let part and coating come to the room's temperature.",
     ),
     "fresh-air": (
@@ -64,7 +64,7 @@ HOW: dict[str, tuple[str, ...]] = {
         "Stir each component to the bottom of its can first.",
         "Pour in the order shown, up to each mark in turn.",
         "Stir slowly for two minutes; scrape sides and bottom.",
-        "Say when it is mixed: pot life begins then.",
+        "Say when it is mixed: pot life runs from the last pour.",
     ),
     "efflux": (
         "Stir, wait for bubbles to rise, take its temperature.",
@@ -91,8 +91,8 @@ HOW: dict[str, tuple[str, ...]] = {
         "Read the gauge at the gun inlet, trigger still pulled.",
     ),
     "catch": (
-        "Take off the air cap, or shut the air at the gun.",
-        "Stand a measuring cup under the tip; full trigger at 0.",
+        "Shut the air at the gun, unless its book says otherwise.",
+        "Measuring cup under the tip; pull fully when it says 0.",
         "Let go at the end. Enter how much was caught.",
         "Needle out gives more, in gives less: small turns.",
         "Two catches that agree settle it.",
@@ -100,7 +100,7 @@ HOW: dict[str, tuple[str, ...]] = {
     "fan": (
         "Fluid is set first; leave the needle alone now.",
         "Open the fan fully.",
-        "Trigger pulled, pull it in slowly until the pattern",
+        "Hold the trigger; turn it in slowly until the pattern",
         "just begins to narrow. Stop there.",
     ),
     "pattern": (
@@ -112,7 +112,7 @@ HOW: dict[str, tuple[str, ...]] = {
     ),
     "pace": (
         "Move from the shoulder; keep the wrist still.",
-        "Walk along with the bar until the arm knows it.",
+        "Go along with the moving bar until the arm knows it.",
         "Begin to move before the trigger, let go after the end.",
     ),
     "coats": (
@@ -130,8 +130,8 @@ HOW: dict[str, tuple[str, ...]] = {
     "clean": (
         "Shut the air, let the pressure out, empty the cup.",
         "Rinse the cup; spray cleaner through until it is clear.",
-        "Take off air cap and tip; brush them, no wire in holes.",
-        "Wipe the needle forward; a drop of oil on its packing.",
+        "Air off again. Cap and tip off; brush, no wire in holes.",
+        "Wipe the needle to its point; oil its seal (packing).",
         "Rags and waste into the metal can; close the lid.",
     ),
     "after": tuple(AFTER.values()),
@@ -172,13 +172,13 @@ FIRST_TIME: dict[str, tuple[str, ...]] = {
         "Cup on the scale, set to zero once, then never again.",
         "Pour slowly up to each weight in turn.",
         "Stir slowly for two minutes; scrape sides and bottom.",
-        "Say when it is mixed: pot life begins then.",
+        "Say when it is mixed: pot life runs from the last pour.",
     ),
     "mix, induction": (
         "Stir each component to the bottom of its can first.",
         "Pour in the order shown, up to each mark in turn.",
         "Stir slowly; scrape sides and bottom.",
-        "Say when it is mixed: pot life begins then.",
+        "Say when it is mixed: pot life runs from the last pour.",
         "Let it stand for the induction time; stir once more.",
     ),
     "efflux, no target": (
@@ -206,9 +206,9 @@ FIRST_TIME: dict[str, tuple[str, ...]] = {
     ),
     "air, hvlp": (
         "Open the air valve of the gun, if it has one.",
-        "Pull the trigger and hold it; set the regulator so.",
-        "The gauge reads the inlet, not the air cap: the cap has",
-        "10 psi at most. Only a test cap with a gauge tells.",
+        "Hold the trigger and set the regulator to this pressure.",
+        "The gauge reads the inlet, not the air cap: the cap may",
+        "have 10 psi at most. Only a test cap with a gauge tells.",
         "Wide hose and fittings: this gun drinks air.",
     ),
     "coats, coarse metallic": (
@@ -229,14 +229,14 @@ FIRST_TIME: dict[str, tuple[str, ...]] = {
         "At once: what has dried does not dissolve in water.",
         "Shut the air, let the pressure out, empty the cup.",
         "Rinse with water, then the cleaner the sheet names.",
-        "Take off air cap and tip; brush them, no wire in holes.",
-        "Blow dry and oil: water left inside rusts the passages.",
+        "Air off again. Cap and tip off; brush, no wire in holes.",
+        "Blow dry: water left inside rusts it. Oil the packing.",
     ),
     "clean, mixed": (
         "At once: what is mixed sets inside the gun.",
         "Still dressed and breathing as for spraying.",
         "Shut the air, let the pressure out, empty the cup.",
-        "Spray cleaner through; air cap and tip off, brush them.",
-        "Oil the packing. Rags and waste into the lidded can.",
+        "Spray cleaner through, then air off and pressure out.",
+        "Cap and tip off, brush; oil packing; lid on the rags.",
     ),
 }

@@ -43,15 +43,15 @@ SAID: Mapping[Cause, _Said] = {
         f"Warm the part or dry the air, {READ}",
     ),
     Cause.PART: _Said(
-        "The part has {value}; the product asks for {asked}.",
+        "The part is at {value}; the product asks for {asked}.",
         Kind.TEMPERATURE,
         f"Warm the part, {READ}",
         f"Let the part cool, {READ}",
     ),
     Cause.AIR: _Said(
-        "The air has {value}; the product asks for {asked}.",
+        "The air is at {value}; the product asks for {asked}.",
         Kind.TEMPERATURE,
-        f"Heat the room, {READ}",
+        f"Wait for warmer air, {READ}",
         f"Wait for cooler air, {READ}",
     ),
     Cause.HUMIDITY: _Said(
@@ -66,13 +66,15 @@ SAID: Mapping[Cause, _Said] = {
         "Do not spray it: mix a fresh batch.",
     ),
     Cause.INDUCTION: _Said(
-        "{name}: its induction lasts another {value}.", Kind.TIME, "Let it stand."
+        "{name}: it has to stand another {value} before use.",
+        Kind.TIME,
+        "Let it stand (induction).",
     ),
     Cause.EARLY: _Said("The wait before {name} lasts another {value}.", Kind.TIME, "Wait."),
     Cause.LATE: _Said(
         "The window for {name} closed {value} ago.",
         Kind.TIME,
-        "Abrade first; the data sheet says with what.",
+        "Look in its data sheet first: often it asks for sanding.",
     ),
     Cause.LIFTS: _Said(
         "For another {value}, {name} may lift what is under it.", Kind.TIME, "Wait until then."
@@ -80,7 +82,7 @@ SAID: Mapping[Cause, _Said] = {
     Cause.UNPLANNED: _Said(
         "All coats are on: this would be coat {value} of {most}.",
         Kind.COUNT,
-        "Clean the gun, unless it has to hide more.",
+        "Clean the gun, unless another coat is needed to hide.",
     ),
     Cause.OTHER_COAT: _Said(
         "{name}: coat {value} is still being sprayed.", Kind.COUNT, "End it first: Space."
@@ -91,7 +93,7 @@ SAID: Mapping[Cause, _Said] = {
     Cause.CLOCK: _Said(
         "The machine's clock is in doubt: no wait can be counted.",
         None,
-        "Set the clock right, or → say how long ago.",
+        "Set the clock right, or press → and say how long ago it was.",
     ),
     Cause.WAIT_UNKNOWN: _Said(
         "It is not known when {name} may go on; {value} since the last one.",
@@ -136,7 +138,7 @@ SAID: Mapping[Cause, _Said] = {
     Cause.COMPRESSOR: _Said(
         "The compressor may hold the trigger for {value} only.",
         Kind.TIME,
-        "Wait until it is full; spray in short passes.",
+        "Wait until it is full; pause between the passes.",
     ),
     Cause.TIP: _Said(
         "The tip is {value}; {name} asks for {asked}.",

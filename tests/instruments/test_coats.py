@@ -292,7 +292,9 @@ def test_near_the_dew_point_and_under_the_minimum_it_says_stop() -> None:
     assert (b.readout.figure, b.readout.shown_word) == ("COAT 1", "STOP")
     assert b.readout.tone is Tone.CAUTION
     assert b.readout.lines[0].startswith("▲ The part is 0.9 °C over the dew point; it has to be at")
-    assert b.readout.lines[1].startswith("▲ The part has 8.8 °C; the product asks for at least 15")
+    assert b.readout.lines[1].startswith(
+        "▲ The part is at 8.8 °C; the product asks for at least 15"
+    )
     b.press("space")
     assert begun_of(b) == []
     b.press("space")

@@ -180,7 +180,7 @@ def test_outside_the_limits_it_does_not_fit() -> None:
     sheet = profile(limits=Limits(part_c=Range(24, 30)))
     bench = AtBench("plan", profile=sheet, before=in_mild_weather)
     assert (bench.readout.shown_word, bench.readout.tone) == ("OUTSIDE LIMITS", Tone.CAUTION)
-    assert "The part has 21.0 °C; the product asks for 24.0 to 30.0 °C." in lines_of(bench)
+    assert "The part is at 21.0 °C; the product asks for 24.0 to 30.0 °C." in lines_of(bench)
 
 
 def test_it_fits_until_the_reading_is_an_hour_old() -> None:

@@ -169,14 +169,14 @@ CASES = {
         {"changes": [weather(part=14)]},
         Cause.PART,
         Grave.SPOILS,
-        "The part has 14.0 °C; the product asks for 15.0 to 30.0 °C. "
+        "The part is at 14.0 °C; the product asks for 15.0 to 30.0 °C. "
         "Warm the part, then read again.",
     ),
     "air hot": (
         {"changes": [weather(air=31, part=22, humidity=30)]},
         Cause.AIR,
         Grave.SPOILS,
-        "The air has 31.0 °C; the product asks for 15.0 to 30.0 °C. "
+        "The air is at 31.0 °C; the product asks for 15.0 to 30.0 °C. "
         "Wait for cooler air, then read again.",
     ),
     "damp": (
@@ -217,7 +217,7 @@ CASES = {
         {"now": 60.0},
         Cause.INDUCTION,
         Grave.SPOILS,
-        "batch 1: its induction lasts another 19 min. Let it stand.",
+        "batch 1: it has to stand another 19 min before use. Let it stand (induction).",
     ),
     "pot life over": (
         {"changes": [mild(2, 4 * 3600)], "now": 4 * 3600 + 90.0},
@@ -342,7 +342,7 @@ CASES = {
         {"changes": [*coat(), mild(2, 1600)], "now": 5190.0, "sheet": LATE_SHEET},
         Cause.LATE,
         Grave.SPOILS,
-        "The window for coat 2 closed 1 min 30 s ago. Abrade first; the data sheet says with what.",
+        "The window for coat 2 closed 1 min 30 s ago. Look in its data sheet first: often it asks for sanding.",
     ),
     "wait not known": (
         {
@@ -367,7 +367,7 @@ CASES = {
         {"changes": [*coat(), *coat(number=2, begins=2200, n=12)], "now": 2901.0},
         Cause.UNPLANNED,
         Grave.LOOK,
-        "All coats are on: this would be coat 3 of 2. Clean the gun, unless it has to hide more.",
+        "All coats are on: this would be coat 3 of 2. Clean the gun, unless another coat is needed to hide.",
     ),
     "compressor": (
         # Cut-in 4 bar; the inlet of 2 bar and 1.5 bar for hose and filters need 3.5: 24 l x 0.5 bar
@@ -407,7 +407,7 @@ def test_every_cause_has_its_sentence_and_its_deed() -> None:
 
 def test_figures_are_in_the_units_asked_for() -> None:
     (cold,) = found(weather(part=14))
-    assert sentence(cold, System.US) == "The part has 57 °F; the product asks for 59 to 86 °F."
+    assert sentence(cold, System.US) == "The part is at 57 °F; the product asks for 59 to 86 °F."
 
 
 def test_a_coat_point_nine_over_the_dew_point_and_six_under_the_minimum() -> None:

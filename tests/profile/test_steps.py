@@ -95,7 +95,7 @@ def test_one_can_is_stirred_and_two_are_mixed() -> None:
     assert "mix" not in keys
     mixed = steps_for(msgspec.structs.replace(PLAIN, mix=TWO_PACK))
     assert [step.key for step in mixed] == list(HOW)
-    assert "pot life begins" in how("mix", mix=TWO_PACK)
+    assert "pot life runs" in how("mix", mix=TWO_PACK)
     weighed = msgspec.structs.replace(TWO_PACK, by="weight")
     assert "on the scale" in how("mix", mix=weighed)
     standing = msgspec.structs.replace(TWO_PACK, induction=WAIT, pot_life=WAIT)

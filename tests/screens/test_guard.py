@@ -38,7 +38,7 @@ async def test_a_part_that_is_too_cold_is_marked_in_the_header_and_takes_two_pre
         "coats", *read, clock=clock, profile=sheet, system=System.METRIC, size=(80, 24)
     ) as at:
         assert "▲part 21.0 °C" in at.lines[0] and "▲air" not in at.lines[0]
-        assert "STOP" in at.text and "The part has 21.0 °C" in at.words
+        assert "STOP" in at.text and "The part is at 21.0 °C" in at.words
         await at.press("space")
         assert at.kept(CoatBegun) == [] and "Space again: all the same." in at.words
         await at.press("space")

@@ -255,7 +255,7 @@ def _primer(run: Terminal) -> None:
     mix(run, "400ml", "base", "hardener")
     next_step(run, lambda: run.press("enter"))
     # The mix still stands: asked first, and not begun.
-    run.until("its induction lasts another")
+    run.until("it has to stand another")
     run.press("space")
     run.until("induction not over. Space again")
     run.until("induction time is over since")

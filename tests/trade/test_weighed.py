@@ -176,7 +176,7 @@ def test_a_conversion_is_no_permission() -> None:
 @outside(
     receiver.receiver_for_trigger_l,
     kind=Kind.DATA,
-    source="US DOE / ORNL, MEASUR tools suite, receiver tank sizing: 5 min at 350 against 250 "
+    source="US DOE / ORNL industrial tools suite, receiver tank sizing: 5 min at 350 against 250 "
     "cfm, 100 to "
     "60 psig, 14.7 psia: 183.75 ft3",
 )
