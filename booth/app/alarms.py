@@ -39,6 +39,28 @@ BLIND = "Pressed as the alarm came up: not counted. Look, then press again."
 
 
 Ringing = tuple[tuple[OpenJob, Alarm], ...]
+REHEARSED_KEY = "rehearsed "
+
+
+def _key(job: OpenJob, alarm: Alarm) -> str:
+    return f"{job.path} {alarm.key}"
+
+
+class _Sounding:
+    """When to sound: at once what is new, then every few seconds until acknowledged."""
+
+    def __init__(self) -> None:
+        self._rang: frozenset[str] = frozenset()
+        self._last: Moment | None = None
+
+    def due(self, keys: frozenset[str], now: Moment) -> bool:
+        """Whether to sound now what rings by these keys."""
+        new, self._rang = keys - self._rang, keys
+        since_s = elapsed(self._last, now).seconds if self._last is not None else AGAIN_AFTER_S
+        if not (new or (keys and since_s >= AGAIN_AFTER_S)):
+            return False
+        self._last = now
+        return True
 
 
 class Alarms:
@@ -46,8 +68,7 @@ class Alarms:
 
     def __init__(self, app: BoothApp) -> None:
         self.app = app
-        self._rang: frozenset[str] = frozenset()
-        self._sounded: Moment | None = None
+        self._sounding = _Sounding()
         self._silenced: Moment | None = None
         #: what is shown, and since when
         self._up: tuple[str, Moment] | None = None
@@ -87,16 +108,15 @@ class Alarms:
         ringing = self.ringing(now)
         face = self._face(ringing, now)
         covered = self._show(face, self._behind(ringing, now) is not None)
-        keys = [f"{job.path} {alarm.key}" for job, alarm in ringing]
+        keys = [_key(job, alarm) for job, alarm in ringing]
         if not keys and self._rehearsing:
-            keys = [f"rehearsed {self._rehearsing[0]}"]
+            keys = [f"{REHEARSED_KEY}{self._rehearsing[0]}"]
         first = keys[0] if keys else ""
         if first != (self._up[0] if self._up is not None else ""):
             self._up, covered = ((first, now) if first else None), True
         if covered:
             self.app.draw_all()  # what keys do is something else now
-        if self._due(frozenset(keys), now):
-            self._sounded = now
+        if self._sounding.due(frozenset(keys), now):
             call = ringing[0][1].call if ringing else REHEARSED[self._rehearsing[0]][0]
             self.app.sound.play(call.name.lower())
 
@@ -127,22 +147,16 @@ class Alarms:
         alarm = ringing[0][1] if ringing else None
         return behind if behind is not None and behind.may_be_covered(alarm, now) else None
 
-    def _due(self, keys: frozenset[str], now: Moment) -> bool:
-        """Whether to sound: at once what is new, then every few seconds until acknowledged."""
-        new, self._rang = keys - self._rang, keys
-        since = elapsed(self._sounded, now).seconds if self._sounded is not None else AGAIN_AFTER_S
-        return bool(new or (keys and since >= AGAIN_AFTER_S))
-
     # -- keys -------------------------------------------------------------------------------
 
     def deed(self, key: Key, at: Moment) -> Deed | None:
         """What a key, pressed at `at`, does while something rings; None where that is the screen's own.
 
         Where the alarm covers the bench, nothing that cannot be seen is done by a thumb: Space
-        begins the coat that is called for, or silences like all the others.
+        leads to the coat that is called for, or silences like all the others.
         """
         screen = self.app.screen
-        ringing = self.ringing(at) if self._up is not None else ()  # what is not shown takes no key
+        ringing = self._shown(at)
         if not ringing and not self._rehearsing:
             is_spare = key.name == "pageup" and isinstance(screen, OwnScreen)
             return NOTHING if is_spare or (key.name == "escape" and self.just_silenced) else None
@@ -162,13 +176,20 @@ class Alarms:
             return Deed(called.word, partial(screen.say, BLIND, fault=True))
         return Deed(called.word, partial(self._silence_and, called))
 
-    async def _silence_and(self, called: Deed) -> None:
-        await self.silence()
-        await carry_out(called)
+    def _shown(self, now: Moment) -> Ringing:
+        """What rings of what is shown: what came since the last look takes no key and is not silenced."""
+        if self._up is None:
+            return ()
+        return tuple(each for each in self.ringing(now) if _key(*each) == self._up[0])
 
-    async def silence(self) -> None:
-        """Acknowledge the one that is shown; the next one comes up."""
-        now, ringing = self.app.clock.now(), self.ringing()
+    async def _silence_and(self, called: Deed) -> None:
+        if await self.silence():
+            await carry_out(called)
+
+    async def silence(self) -> bool:
+        """Acknowledge the one that is shown; the next one comes up. False where it cannot be kept."""
+        now = self.app.clock.now()
+        ringing = self._shown(now)
         if ringing:
             job, alarm = ringing[0]
             event = AlarmAcknowledged(n=0, at=now, alarm=alarm.key)
@@ -179,11 +200,12 @@ class Alarms:
                     await self.app.show(Sheet("NOT KEPT", (str(fault),), grave=True))
                 else:  # said already: let Escape close what says it
                     await self.app.screen.leave()
-                return
-        else:
+                return False
+        elif self._up is not None and self._up[0].startswith(REHEARSED_KEY):
             self._rehearsing = self._rehearsing[1:]
         self._silenced = now
         self.mind()
+        return True
 
     @property
     def just_silenced(self) -> bool:

@@ -34,7 +34,7 @@ class Deed(NamedTuple):
     """What a key does: its word for the key line (empty: not shown), and the doing of it."""
 
     word: str
-    do: Callable[[], Awaitable[None] | None] | None = None
+    do: Callable[[], Awaitable[object] | None] | None = None
 
 
 async def carry_out(deed: Deed) -> None:

@@ -8,6 +8,7 @@ from booth.log.events import AlarmAcknowledged, CoatBegun, CoatEnded, StopwatchS
 from tests.manual_clock import ManualClock
 from tests.screens.at_app import AtApp, at_bench
 from tests.screens.jobs import coated
+from tests.screens.test_not_kept import full_disk
 
 # Flash-off of the trial profile: 600 s.
 
@@ -190,3 +191,26 @@ async def test_under_the_strip_the_keys_of_what_lies_over_the_bench_stay_in_sigh
         assert at.lines[0].startswith(" hood: ready") and foot in at.text
         await at.press("escape")
         assert "silences" not in at.text and foot in at.text
+
+
+async def test_what_came_since_the_last_look_is_not_silenced_unseen() -> None:
+    clock = ManualClock()
+    async with at_bench("weather", *coated(clock, "hood"), clock=clock) as at:
+        await at.press("f8")
+        assert "Rehearsal" in at.lines[0]
+        clock.advance(602)  # the hood rings by now, and nothing has shown it yet
+        await at.press("escape")
+        assert at.kept(AlarmAcknowledged) == []
+        assert at.lines[0].startswith(" hood: ready for coat 2")
+
+
+async def test_where_the_silencing_cannot_be_kept_space_does_nothing_else() -> None:
+    clock = ManualClock()
+    async with at_bench("coats", *coated(clock, "door"), clock=clock, parts=("door",)) as at:
+        await at.pass_time(601)
+        await at.pass_time(1)
+        with full_disk():
+            await at.press("space")
+            assert at.screen == "Sheet" and "NOT KEPT" in at.text
+            await at.press("enter")
+        assert len(at.kept(CoatBegun)) == 1 and at.kept(AlarmAcknowledged) == []
