@@ -33,7 +33,8 @@ class JobOpened(Event, frozen=True, tag="job opened"):
     """A job began: the profile as it was, the parts by name, the painter's equipment as it was.
 
     system: of units; later: the products that follow on the same parts; coating, coating_key: what
-    the coating system that lists them is called, and its file; racks: those whose sides are parts.
+    the coating system that lists them is called, and its file; racks: those whose sides are parts;
+    rehearsal: done with water and cardboard, which never counts as a job.
     """
 
     job: str
@@ -47,6 +48,7 @@ class JobOpened(Event, frozen=True, tag="job opened"):
     coating: str = ""
     coating_key: str = ""
     racks: tuple[Rack, ...] = ()
+    rehearsal: bool = False
 
     @property
     def products(self) -> tuple[Profile, ...]:
