@@ -163,6 +163,37 @@ def test_recovery_is_the_endurance_backwards() -> None:
     assert found.likely == pytest.approx(300.0, rel=1e-9)
 
 
+@outside(
+    receiver.supply_from_recovery_l_min,
+    kind=Kind.DATA,
+    source="US DOE / ORNL figures above: 183.75 ft3 from 60 to 100 psi in five minutes",
+)
+def test_what_fills_the_receiver_in_five_minutes_is_100_cfm() -> None:
+    found = receiver.supply_from_recovery_l_min(
+        183.75 * L_PER_FT3, 60 * KPA_PER_PSI, 100 * KPA_PER_PSI, 300.0, air_kpa=DOE_AIR_KPA
+    )
+    assert found.likely / L_PER_FT3 == pytest.approx(100.0, rel=1e-9)
+
+
+@outside(
+    receiver.supply_from_recovery_l_min,
+    kind=Kind.SIMULATION,
+    source="energy balance of a vessel without heat flow, solved by scipy, gamma from CoolProp",
+)
+@pytest.mark.parametrize(("receiver_l", "supply"), [(50, 130), (90, 200), (270, 400)])
+def test_what_a_hot_fill_really_took_lies_at_the_low_end(receiver_l: float, supply: float) -> None:
+    hot_s = energy_balance(receiver_l, 500, 800, 0.0, supply)
+    found = receiver.supply_from_recovery_l_min(receiver_l, 500, 800, hot_s)
+    # 0.3 %: gamma of real air is 1.402, and the band is built with 1.4.
+    assert found.low == pytest.approx(supply, rel=0.003)
+    assert found.low < found.likely == found.high
+
+
+def test_pressures_the_wrong_way_round_fill_nothing() -> None:
+    with pytest.raises(BadInput, match="higher pressure"):
+        receiver.supply_from_recovery_l_min(50, 800, 500, 60)
+
+
 @given(volume, pressure, pressure, flow, st.floats(0, 1500))
 def test_endurance(receiver_l: float, one: float, other: float, use: float, give: float) -> None:
     high, low = max(one, other), min(one, other)

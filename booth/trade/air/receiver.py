@@ -176,6 +176,40 @@ def recovery_s(
     return _net_time(stored, supply_l_min - demand_l_min)
 
 
+def supply_from_recovery_l_min(
+    receiver_l: float,
+    least_kpa: float,
+    full_kpa: float,
+    fill_s: float,
+    *,
+    air_kpa: float = ATMOSPHERE_KPA,
+) -> Estimate:
+    """Give what a compressor really delivers, from how long it takes to fill its receiver.
+
+    Args:
+        receiver_l: volume of the receiver, and of what stands open to it [l], above 0.
+        least_kpa: gauge pressure at which it starts [kPa], 0 or more.
+        full_kpa: gauge pressure at which it stops [kPa], above the first.
+        fill_s: time from one to the other, no air drawn meanwhile [s], above 0.
+        air_kpa: absolute pressure of the free air [kPa], 50 to 110.
+
+    Returns: Estimate [l/min] of free air: ``V (P2 - P1) / (Pa t)``; likely at constant temperature,
+        low for a fill so fast that the air in the receiver stays hot.
+    Range: as for free_air_stored_l. Water in the receiver takes its room; leaks count against it.
+    Source: Boyle's law and conservation of mass (US DOE / ORNL tools for industrial compressed
+        air), solved for the supply; low end: energy balance of a vessel.
+
+    >>> round(supply_from_recovery_l_min(90.0, 500.0, 800.0, 80.0).likely)
+    200
+    """
+    require("The time to fill it", fill_s, above=0.0, unit="s")
+    require("The lower pressure", least_kpa, 0.0, unit="kPa")
+    require("The higher pressure", full_kpa, above=least_kpa, unit="kPa")
+    stored = free_air_stored_l(receiver_l, full_kpa, least_kpa, air_kpa=air_kpa)
+    likely = stored / fill_s * 60.0
+    return Estimate(likely, likely / GAMMA_AIR, likely, "l/min", _RULE)
+
+
 def trigger_duty(demand_l_min: float, supply_l_min: float) -> float:
     """Give the share of the time that the trigger can be held in the long run.
 

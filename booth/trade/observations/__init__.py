@@ -1,0 +1,1 @@
+"""Observations: what a shop's own figures say of their middle, and how surely."""
