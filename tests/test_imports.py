@@ -25,6 +25,7 @@ ORDER = (
     "shop",
     "log",
     "job",
+    "learnt",
     "words",
     "forms",
     "bench",

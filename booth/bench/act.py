@@ -11,9 +11,9 @@ from collections.abc import Callable
 import msgspec
 
 from booth.forms.form import Form
-from booth.job.past import PastJobs
 from booth.job.past_settings import GoodSettings
 from booth.job.the_gun import gun_of
+from booth.learnt.past_jobs import PastJobs
 from booth.log.events import Event
 from booth.log.fold import Job, Stopwatch
 from booth.moment import Moment, elapsed

@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from statistics import fmean
+from typing import NamedTuple
 
 from booth.job.measured import compare, known, mean_delivery_ml_min
-from booth.job.past import CatchPair
 from booth.log.fold import Job
 from booth.shop.model import Gun
 from booth.trade.delivery.needle import NeedleCatch, turns_for_delivery
@@ -18,6 +18,14 @@ from booth.units.sentences import in_units
 #: Turns closer than this are the same setting of the needle: an eighth of a turn is the least a hand
 #: sets again (common practice, no source).
 SAME_TURNS = 0.06
+
+
+class CatchPair(NamedTuple):
+    """One catch at a known needle setting."""
+
+    turns: float
+    delivery_ml_min: float
+    liquid: str
 
 
 def fully_open(gun: Gun | None, turns: float | None) -> bool:

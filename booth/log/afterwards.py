@@ -30,6 +30,36 @@ class FinishedLater(Event, frozen=True, tag="finished later"):
     part: str = ""
 
 
+class LeftOut(Event, frozen=True, tag="left out"):
+    """Nothing is learnt from the job from here on, and its settings are no last good ones: reason is
+    one of REASONS, or the painter's own words."""
+
+    REASONS: ClassVar[tuple[str, ...]] = (
+        "a trial, not a real job",
+        "a figure in it was typed wrongly",
+        "something was broken or dirty",
+        "a bad can of the product",
+        "gun, hose or compressor were others",
+    )
+
+    reason: str = ""
+
+
+class TakenIn(Event, frozen=True, tag="taken in"):
+    """The job counts again in what is learnt."""
+
+
+def left_out(live: Iterable[object]) -> str | None:
+    """Why nothing is learnt from the job; None where it counts."""
+    reason = None
+    for each in live:
+        if isinstance(each, LeftOut):
+            reason = each.reason
+        elif isinstance(each, TakenIn):
+            reason = None
+    return reason
+
+
 def later_verdicts(live: Iterable[object], closed: Event | None) -> tuple[JudgedAgain, ...]:
     """The verdicts behind the closing that counts, in their order: of a job that is open, none."""
     if closed is None:

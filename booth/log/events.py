@@ -11,6 +11,10 @@ import msgspec
 
 from booth.log.afterwards import FinishedLater as FinishedLater
 from booth.log.afterwards import JudgedAgain as JudgedAgain
+from booth.log.afterwards import LeftOut as LeftOut
+from booth.log.afterwards import TakenIn as TakenIn
+from booth.log.air import AirRead as AirRead
+from booth.log.air import RecoveryTimed as RecoveryTimed
 from booth.log.changes import AgeTold as AgeTold
 from booth.log.changes import CoatsChanged as CoatsChanged
 from booth.log.changes import GunChanged as GunChanged
@@ -136,14 +140,6 @@ class EffluxTimed(Event, frozen=True, tag="efflux timed"):
     seconds: float
     liquid_temperature: Quantity | None = None
     correction: float = 1.0
-
-
-class AirRead(Event, frozen=True, tag="air read"):
-    """Inlet pressure with the trigger pulled; cap: pressure at the air cap where a gauge tells."""
-
-    inlet: Quantity
-    cap: Quantity | None = None
-    fan_turns: Quantity | None = None
 
 
 class CatchMade(Event, frozen=True, tag="catch made"):

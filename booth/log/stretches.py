@@ -13,7 +13,7 @@ OF_THE_JOB = (
     *(ev.JobOpened, ev.ProductBegun, ev.WeatherRead, ev.AreaAdded, ev.FaultSeen, ev.FaultAnswered),
     *(ev.PartsChanged, ev.GunChanged, ev.AgeTold),
     *(ev.NoteMade, ev.AlarmAcknowledged, ev.ClockNoticed, ev.Voided, ev.Restored, ev.JobClosed),
-    *(ev.JudgedAgain, ev.FinishedLater),
+    *(ev.JudgedAgain, ev.FinishedLater, ev.LeftOut, ev.TakenIn, ev.RecoveryTimed),
 )
 
 

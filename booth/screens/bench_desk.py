@@ -7,7 +7,8 @@ from functools import cache, partial
 from booth.bench.act import Context
 from booth.bench.instrument import Instrument
 from booth.instruments.registry import instrument_for
-from booth.job.past import PastJobs, last_good
+from booth.job.past import last_good
+from booth.learnt.past_jobs import PastJobs
 from booth.log.errors import NotKept
 from booth.log.events import Event, NoteMade
 from booth.log.fold import Job

@@ -154,6 +154,10 @@ WORDS: dict[type[ev.Event], str | Callable[[Any, System], str]] = {
         "[, cup's correction {correction}]"
     ),
     ev.AirRead: "air: inlet {inlet:pressure}[, cap {cap:pressure}][, fan open {fan_turns:turns}]",
+    ev.RecoveryTimed: (
+        "receiver filled from {cut_in:pressure} to {cut_out:pressure} in {seconds:seconds}"
+        "[, {receiver:receiver}][, rated {rated:air flow}]"
+    ),
     ev.CatchMade: (
         "catch of {liquid}: {amount:volume} in {seconds:time}, delivery {delivery_ml_min:delivery}"
         "[, needle {turns:turns}][, inlet {inlet:pressure}][, tip {tip:tip}]"
@@ -190,6 +194,8 @@ WORDS: dict[type[ev.Event], str | Callable[[Any, System], str]] = {
     ev.Restored: "number {target} restored",
     ev.JudgedAgain: "looked at again[: {verdict}][, {words}][, next time: {next_time}]",
     ev.FinishedLater: "{work}[: {part}]",
+    ev.LeftOut: "left out of what is learnt[: {reason}]",
+    ev.TakenIn: "taken into what is learnt again",
     ev.JobClosed: "job closed: {verdict}[, {words}][, next time: {next_time}]",
 }
 

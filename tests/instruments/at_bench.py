@@ -16,10 +16,10 @@ from booth.bench.model import Bench
 from booth.forms.form import Row, Rows
 from booth.forms.key import Key
 from booth.instruments.registry import instrument_for
-from booth.job.past import PastJobs
 from booth.job.past_settings import GoodSettings
 from booth.job.steps import steps_of
 from booth.job.stopwatches import heard
+from booth.learnt.past_jobs import PastJobs
 from booth.log.codec import decode, encode
 from booth.log.events import Event, JobOpened, Rack
 from booth.log.fold import Job, fold

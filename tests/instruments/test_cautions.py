@@ -10,7 +10,7 @@ import msgspec
 import pytest
 
 from booth.clock import local_hhmm
-from booth.job.past import PastJobs
+from booth.learnt.past_jobs import PastJobs
 from booth.log.events import CautionAcknowledged, Event, JobOpened, StepDone, Voided
 from booth.log.session import Session
 from booth.moment import Moment

@@ -7,7 +7,8 @@ from pathlib import Path
 import pytest
 
 from booth.bench.instrument import starting_point
-from booth.job.past import PastJobs, last_good
+from booth.job.past import last_good
+from booth.learnt.past_jobs import PastJobs
 from booth.log.events import AirRead, CatchMade, EffluxTimed, FanSet, JobClosed, JobOpened
 from booth.log.session import Session
 from booth.moment import Moment

@@ -11,12 +11,12 @@ from hypothesis import given
 from hypothesis import strategies as st
 from msgspec.structs import replace
 
-from booth.job import past as past_jobs
 from booth.job.coat_times import JobTimes, Learnt, areas_of, learnt, times_of, trigger_s
 from booth.job.job_schedule import planned, spray_times
 from booth.job.material import plan_of
-from booth.job.past import PastJobs, coat_times
 from booth.job.schedule import Span
+from booth.learnt import past_jobs
+from booth.learnt.past_jobs import PastJobs, coat_times
 from booth.log import events as ev
 from booth.log.fold import Job, fold
 from booth.profile.model import Film, Gun, Profile, Range

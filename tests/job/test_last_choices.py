@@ -7,7 +7,7 @@ from pathlib import Path
 import pytest
 
 from booth.job.last_choices import tip_last, weighed_last
-from booth.job.past import PastJobs
+from booth.learnt.past_jobs import PastJobs
 from booth.log import events as ev
 from booth.profile.model import Mix, MixPart, Profile
 from tests.instruments.at_bench import AtBench

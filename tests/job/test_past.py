@@ -5,8 +5,11 @@ from __future__ import annotations
 from pathlib import Path
 
 import msgspec
+import pytest
 
-from booth.job.past import last_good, pairs
+from booth.job.past import last_good
+from booth.learnt import past_jobs
+from booth.learnt.past_jobs import PastJobs
 from booth.log import events as ev
 from booth.units import Quantity
 from tests.log.logs import PROFILE, caught, closed, moment, opened, quantity, timed, voided, write
@@ -85,7 +88,7 @@ def test_what_was_not_measured_is_not_there(tmp_path: Path) -> None:
     assert found is not None and found.figures == {}
 
 
-def test_pairs_of_turns_and_delivery(tmp_path: Path) -> None:
+def test_pairs_of_turns_and_delivery(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
     other = msgspec.structs.replace(PROFILE, key="other")
     write(
         tmp_path,
@@ -105,15 +108,19 @@ def test_pairs_of_turns_and_delivery(tmp_path: Path) -> None:
         caught(200, 1.2, "water"),
         caught(130, 1.2),
     )
-    assert [*pairs(tmp_path, "A")] == [
+    assert [*PastJobs(tmp_path).pairs("A")] == [
         (1.2, 200, "water"),
         (1.2, 130, "paint"),
         (1.0, 150, "paint"),
         (1.5, 180, "paint"),
     ]
-    assert [*pairs(tmp_path, "A", 1.4, PROFILE.key)] == [(1.2, 200, "water"), (1.0, 150, "paint")]
-    assert [*pairs(tmp_path, tip_mm=1.8)] == [(2.0, 300, "paint")]
-    assert [*pairs(tmp_path, "A", most=1)] == [(1.2, 200, "water")]
+    assert [*PastJobs(tmp_path).pairs("A", 1.4, PROFILE.key)] == [
+        (1.2, 200, "water"),
+        (1.0, 150, "paint"),
+    ]
+    assert [*PastJobs(tmp_path).pairs(tip_mm=1.8)] == [(2.0, 300, "paint")]
+    monkeypatch.setattr(past_jobs, "MOST_PAIRS", 1)
+    assert [*PastJobs(tmp_path).pairs("A")] == [(1.2, 200, "water")]
 
 
 def test_a_quantity_of_another_unit_is_no_pace(tmp_path: Path) -> None:
@@ -142,7 +149,7 @@ def test_a_job_teaches_of_the_gun_it_came_to(tmp_path: Path) -> None:
         then,
         closed(),
     )
-    assert pairs(tmp_path, "A") == () and last_good(tmp_path, PROFILE.key, "A") is None
-    assert [each.delivery_ml_min for each in pairs(tmp_path, "B")] == [300]
+    assert PastJobs(tmp_path).pairs("A") == () and last_good(tmp_path, PROFILE.key, "A") is None
+    assert [each.delivery_ml_min for each in PastJobs(tmp_path).pairs("B")] == [300]
     found = last_good(tmp_path, PROFILE.key, "B")
     assert found is not None and (found.gun, found.figures["delivery"]) == ("B", 300)

@@ -12,11 +12,12 @@ from booth.job.amiss import Cause
 from booth.job.coating import begin_coat
 from booth.job.guard import of_weather, wait_before
 from booth.job.job_schedule import planned
-from booth.job.past import last_good, pairs
+from booth.job.past import last_good
 from booth.job.products import last_coat, product_of, products_of
 from booth.job.steps import NEXT_PRODUCT, Mark, cautions_of, coming, mark, next_open, steps_of
 from booth.job.wait import Standing, State, What
 from booth.job.waits import alarms, standings
+from booth.learnt.past_jobs import PastJobs
 from booth.log import events as ev
 from booth.log.fold import Job
 from booth.log.session import Session
@@ -340,5 +341,5 @@ def test_a_past_job_teaches_by_the_product_it_was_measured_with(tmp_path: Path) 
     found = {each.key: last_good(tmp_path, each.key) for each in (PRIMER, BASE, CLEAR)}
     deliveries = {key: good and good.figures["delivery"] for key, good in found.items()}
     assert deliveries == {"trial-primer": 100, "trial-base": 200, "trial-clear": None}
-    assert [each.turns for each in pairs(tmp_path, profile_key="trial-base")] == [2]
-    assert [each.turns for each in pairs(tmp_path)] == [1, 2]
+    assert [each.turns for each in PastJobs(tmp_path).pairs(profile_key="trial-base")] == [2]
+    assert [each.turns for each in PastJobs(tmp_path).pairs()] == [1, 2]

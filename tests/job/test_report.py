@@ -13,7 +13,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from booth.card.report import report
-from booth.log import afterwards, changes, codec, opening
+from booth.log import afterwards, air, changes, codec, opening
 from booth.log import events as ev
 from booth.log.fold import fold
 from booth.log.summary import JobSummary
@@ -223,6 +223,20 @@ TOLD = [
     (ev.FinishedLater(n=1, at=AT, work="polished", part="hood"), "polished: hood"),
     (ev.FinishedLater(n=1, at=AT, work="cured"), "cured"),
     (
+        ev.RecoveryTimed(
+            n=1,
+            at=AT,
+            seconds=52.3,
+            cut_in=q(600, "kPa"),
+            cut_out=q(800, "kPa"),
+            receiver=q(50, "l"),
+            rated=q(130, "l/min"),
+        ),
+        "receiver filled from 87 psi to 116 psi in 52.3 s, 13.2 gal, rated 4.6 ft³/min",
+    ),
+    (ev.LeftOut(n=1, at=AT, reason="a trial"), "left out of what is learnt: a trial"),
+    (ev.TakenIn(n=1, at=AT), "taken into what is learnt again"),
+    (
         ev.JobClosed(n=1, at=AT, verdict="good", words="flat", next_time="faster"),
         "job closed: good, flat, next time: faster",
     ),
@@ -241,7 +255,7 @@ def test_each_kind_of_entry_in_words(event: ev.Event, expected: str) -> None:
 
 
 #: Where kinds are defined; a test may define others.
-OF_THE_HOUSE = (ev.__name__, opening.__name__, changes.__name__, afterwards.__name__)
+OF_THE_HOUSE = tuple(each.__name__ for each in (ev, opening, changes, afterwards, air))
 
 
 def test_every_kind_of_entry_has_words() -> None:

@@ -165,7 +165,7 @@ def test_a_sensor_counts_only_while_it_is_fresh() -> None:
 
 def test_a_step_says_what_is_otherwise_and_the_coats_what_to_change(tmp_path: Path) -> None:
     from booth.bench.instrument import starting_point
-    from booth.job.past import PastJobs
+    from booth.learnt.past_jobs import PastJobs
 
     key = profile().key
     first = opened(gun="red", profile=profile(), seconds=-9e5)

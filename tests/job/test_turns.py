@@ -7,8 +7,14 @@ from pathlib import Path
 import msgspec
 import pytest
 
-from booth.job.needle_advice import catch_pairs, paint_words, turns_words, water_paint_pairs
-from booth.job.past import CatchPair, pairs
+from booth.job.needle_advice import (
+    CatchPair,
+    catch_pairs,
+    paint_words,
+    turns_words,
+    water_paint_pairs,
+)
+from booth.learnt.past_jobs import PastJobs
 from booth.log.events import CatchMade, Event
 from booth.log.fold import Job, fold
 from booth.log.session import Session
@@ -110,5 +116,5 @@ def test_job_at_hand_is_left_out_of_the_past(tmp_path: Path) -> None:
         session = Session.begin(tmp_path, first)
         session.record(caught(ml, 1.5))
         session.close()
-    assert sorted(each.delivery_ml_min for each in pairs(tmp_path)) == [150.0, 170.0]
-    assert [each.delivery_ml_min for each in pairs(tmp_path, without="two")] == [150.0]
+    assert sorted(each.delivery_ml_min for each in PastJobs(tmp_path).pairs()) == [150.0, 170.0]
+    assert [each.delivery_ml_min for each in PastJobs(tmp_path).pairs(without="two")] == [150.0]

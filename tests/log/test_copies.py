@@ -10,7 +10,8 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from booth.job.past import last_good, pairs
+from booth.job.past import last_good
+from booth.learnt.past_jobs import PastJobs
 from booth.log import codec
 from booth.log import events as ev
 from booth.log.copies import doubles, told_apart
@@ -54,7 +55,7 @@ def test_the_same_file_twice_is_one_job(tmp_path: Path, name: str) -> None:
     assert not one.differs and len(one.copies) == 1 and "this file has all of it" in one.copies[0]
     assert [each.path for each in find_job(tmp_path, "demo-ab12")] == [one.path]
     assert one.path in (path, path.with_name("zzz.jsonl")), "the plainer name counts"
-    assert len(pairs(tmp_path)) == 1, "a catch is one catch"
+    assert len(PastJobs(tmp_path).pairs()) == 1, "a catch is one catch"
 
 
 @pytest.mark.parametrize("name", NAMES)
@@ -67,7 +68,7 @@ def test_the_longer_one_counts_whichever_it_is(tmp_path: Path, name: str, which:
     assert (one.path, one.verdict, one.differs) == (grown, "good", False)
     found = last_good(tmp_path, PROFILE.key)
     assert found is not None and found.next_time == "slower"
-    assert len(pairs(tmp_path)) == 1
+    assert len(PastJobs(tmp_path).pairs()) == 1
     # And it is not open any more, though a beginning of it is.
     jobs = OpenJobs(tmp_path, "boot 1")
     jobs.look()
@@ -86,7 +87,7 @@ def test_where_they_differ_both_are_listed_and_it_is_said(tmp_path: Path) -> Non
     assert all("differ after 3 entries" in each for each in told.values())
     table = jobs_table(found, lambda _: "day")
     assert table.count("differ after 3 entries") == 2 and table.count("demo-ab12") >= 2
-    assert len(pairs(tmp_path)) == 1, "the catch before they parted was made once"
+    assert len(PastJobs(tmp_path).pairs()) == 1, "the catch before they parted was made once"
 
 
 def test_of_three_the_beginning_goes_and_the_two_that_differ_stay(tmp_path: Path) -> None:
@@ -104,7 +105,7 @@ def test_two_jobs_of_one_moment_are_two(tmp_path: Path) -> None:
     write(tmp_path, "20250615-1506-demo-cd34", opened(job="demo-cd34"), *JOB[1:])
     assert len(history(tmp_path)) == 2 and not any(each.copies for each in history(tmp_path))
     assert doubles(tmp_path.glob("*.jsonl")) == frozenset()
-    assert len(pairs(tmp_path)) == 2
+    assert len(PastJobs(tmp_path).pairs()) == 2
 
 
 def test_logs_of_two_laptops_are_one_history(tmp_path: Path) -> None:

@@ -11,7 +11,8 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from booth.clock import local_date
-from booth.job.past import last_good, pairs
+from booth.job.past import last_good
+from booth.learnt.past_jobs import PastJobs
 from booth.log import codec, naming
 from booth.log import events as ev
 from booth.log import summary as summary_module
@@ -90,7 +91,7 @@ def test_what_cannot_be_read_stands_last_and_stops_nothing(tmp_path: Path) -> No
     assert "other.txt" not in faults and len(faults) == (7 if hasattr(os, "mkfifo") else 6)
     assert {each.path.name for each in unfinished(tmp_path)} == {good.name, *faults}
     assert last_good(tmp_path, PROFILE.key) is None
-    assert [*pairs(tmp_path)] == []
+    assert [*PastJobs(tmp_path).pairs()] == []
 
 
 def test_no_folder_is_no_jobs(tmp_path: Path) -> None:

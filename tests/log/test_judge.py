@@ -13,13 +13,14 @@ from hypothesis import strategies as st
 from booth.card.report import report
 from booth.job.fault_evidence import evidence_of
 from booth.job.job_schedule import planned
-from booth.job.past import last_good, pairs
+from booth.job.past import last_good
 from booth.job.past_settings import settings_of
 from booth.job.settings import profile_from, settings_lines
 from booth.job.steps import next_open
 from booth.job.thin_advice import advise
 from booth.job.vapour import vapour_of
 from booth.job.waits import alarms
+from booth.learnt.past_jobs import PastJobs
 from booth.log import codec
 from booth.log import events as ev
 from booth.log.errors import NotKept
@@ -143,7 +144,7 @@ def test_an_odd_job_is_listed_with_its_fault_and_opened_nowhere(
     assert jobs.acknowledge(path, note(0)) is False
     assert path.read_bytes() == data
     # What past jobs teach passes it over, the report shows what there is.
-    assert last_good(tmp_path, "two-pack-clear") is None and [*pairs(tmp_path)] == []
+    assert last_good(tmp_path, "two-pack-clear") is None and [*PastJobs(tmp_path).pairs()] == []
     content = parse(data)
     assert [number for number, _ in content.broken] == [1]
     assert says in content.said[0]

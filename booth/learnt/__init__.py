@@ -1,0 +1,1 @@
+"""What this shop has learnt from its own jobs, never mixed with what the sheets say."""
