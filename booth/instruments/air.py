@@ -1,14 +1,17 @@
-"""The air at the gun: inlet pressure with the trigger pulled, the cap of HVLP, and the compressor."""
+"""The air at the gun: inlet pressure with the trigger pulled, the cap of HVLP, and the compressor, with a
+stopwatch for how long it takes to fill its receiver."""
 
 from __future__ import annotations
 
-from booth.bench.act import Context
+from booth.bench.act import Act, Context
 from booth.bench.instrument import Instrument, quantity
-from booth.forms.form import Field, Values
+from booth.forms.form import Field, Rows, Values
+from booth.instruments.air_recovery import RECOVERY, fill_lines, filling, time_the_fill
 from booth.instruments.figures import against, asked_for, figure, given
+from booth.instruments.learnt_here import of_air
 from booth.job.advice import on_inlet
 from booth.job.air_supply import air_supply, verdict
-from booth.log.events import AirRead, Event
+from booth.log.events import AirRead, Event, RecoveryTimed
 from booth.trade.air.hvlp import HVLP_MOST_KPA, hvlp_cap_pressure
 from booth.units import Kind, Quantity, System, show
 from booth.units.sentences import in_units
@@ -39,12 +42,16 @@ class Air(Instrument):
         "practice, no source); what a gauge at the receiver shows, trigger pulled, counts more.",
         "Demand, receiver, delivered flow, cut-in, cut-out and rated duty are those of the shop file, "
         "in free air (at the pressure of the room). A compressor's displacement is not what it delivers.",
+        "What it really delivers: Space when it starts, Space when it stops, no air drawn. In how many "
+        "seconds its rating would fill the receiver stands beside it, an estimate; water in the "
+        "receiver and leaks make the fill look quicker or slower than it is.",
         "Never point the gun at anybody, never put a hand before the cap: air and fluid under "
         "pressure go through skin. Relieve the pressure before you take the gun apart.",
     )
-    KEEPS = (AirRead,)
+    KEEPS = (AirRead, RecoveryTimed)
     RECORDS = 3
     UNSAID = "air: "
+    UNIT_FIRST = True
 
     def fields(self, context: Context, values: Values) -> tuple[Field, ...]:
         by = "by a test cap" if is_hvlp(context) else "optional"
@@ -54,14 +61,27 @@ class Air(Instrument):
             Field("fan", "Fan open", Kind.TURNS, hint="optional", assumed=True),
         )
 
+    def space(self, context: Context, rows: Rows) -> Act | None:
+        """Time a fill of the receiver, where the shop file has a compressor."""
+        return time_the_fill(context, rows)
+
+    def busy(self, context: Context) -> str:
+        return "The fill is being timed: Space stops it." if context.running(RECOVERY) else ""
+
+    def record(self, context: Context) -> tuple[str, ...]:
+        return (*super().record(context), *fill_lines(context))
+
     def readout(self, context: Context, values: Values) -> Readout:
         """The inlet as the figure, which way to turn, and how long the air lasts."""
+        fills = filling(context)
+        if fills is not None:
+            return fills
         span = context.profile.gun.inlet_kpa
         last = context.job.airs[-1] if context.job.airs else None
         inlet, cap = quantity(values, "inlet"), quantity(values, "cap")
         if inlet is None and last is not None:
             inlet, cap = last.inlet, cap or last.cap
-        below = (*compressor_lines(context, inlet), *_cap_lines(context, cap))
+        below = (*compressor_lines(context, inlet), *of_air(context), *_cap_lines(context, cap))
         if inlet is None:
             none = "The profile names no pressure: the gun's instructions do."
             label = "inlet asked for, trigger pulled"

@@ -16,6 +16,7 @@ from booth.forms.form import Field, Rows, Values, only, same
 from booth.instruments.area_words import area_readout, count_of, this_area
 from booth.instruments.catch_words import cup_ml_of
 from booth.instruments.figures import counted, figure, interval
+from booth.instruments.learnt_here import of_amount
 from booth.job import material
 from booth.job.coat_plan import coats_wanted
 from booth.job.measured import parts_are_large
@@ -262,6 +263,7 @@ def plan_readout(context: Context, values: Values) -> Readout:
     need = interval(plan.need.low, plan.need.high, Kind.VOLUME, system)
     lands = f"{plan.lands.low * 100:.0f} to {plan.lands.high * 100:.0f} %"
     lines.append(f"{need}, as {lands} lands: {plan.lands.source.split(': ')[0]}")
+    lines += of_amount(context, word(values, "lands") != "small")
     lines += [times_words(plan.times)] if plan.span is not None else []
     shown = figure(context, plan.mix_ml, Kind.VOLUME, label, tone, said, lines, whose="MIX")
     return replace(shown, edge=_pot_share(plan))

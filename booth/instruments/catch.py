@@ -13,6 +13,7 @@ from booth.instruments.catch_words import (
     going_readout,
     name_of,
 )
+from booth.instruments.learnt_here import of_catch, of_turns
 from booth.job.measured import catches, last_told
 from booth.job.mixture import by_weight
 from booth.job.needle_advice import catch_pairs, paint_words, turns_words
@@ -159,9 +160,11 @@ class Catch(Instrument):
     def record(self, context: Context) -> tuple[str, ...]:
         job, system = context.job, context.system
         opened, tip_mm = job.opened, _tip_mm(context)
-        past = context.past.pairs(job.fitted.gun, tip_mm, job.profile.key, without=opened.job)
-        known = catch_pairs(job, past)
-        told = (paint_words(job, known, system), turns_words(job, known, system, context.gun))
+        past = context.past.caught(job.fitted.gun, tip_mm, job.profile.key, without=opened.job)
+        known = catch_pairs(job, [each.pair for each in past])
+        turns, rests = turns_words(job, known, system, context.gun), of_turns(context, past)
+        turns = f"{turns}; {rests}" if turns and rests else turns
+        told = (paint_words(job, known, system), *of_catch(context), turns)
         learnt = [*filter(None, told)]
         if not job.catches:
             return (*starting_point(self, context), *learnt)

@@ -12,6 +12,7 @@ from booth.bench.instrument import Instrument, word
 from booth.forms.form import Field, Form, Rows, Values, same
 from booth.forms.key import Key
 from booth.instruments.hiding import answers, question
+from booth.instruments.learnt_here import of_wait
 from booth.instruments.part_rows import parts_picture, place_of, row_wait, side_told, waited_for
 from booth.instruments.touch import TOUCHES, touch, touches
 from booth.instruments.trigger import begin, press, running_elsewhere
@@ -63,6 +64,9 @@ class Coats(Instrument):
         "product: you cannot feel how far a film has cured. Before half of the wait it takes one "
         "more press. Wet or tacky makes the wait a quarter longer. A window still closes when it "
         "would have closed, whatever the touch.",
+        "'In this shop 1.2 to 1.5 times the wait counted': between these lies the middle of what touch tests of past "
+        "jobs came to, by order statistics (95 % sure unless it says less). It is told and opens "
+        "nothing: sheet and estimate stay as they are.",
         "Before a coat everything known is looked at, the worst first: weather and its age, dew "
         "margin, induction, pot life, thinner, cup, air, delivery, tip, fan, window, compressor. "
         "STOP: it would spoil the part; to begin all the same takes one more press. CHECK: it may. What "
@@ -206,7 +210,7 @@ def guard_lines(context: Context, found: Sequence[Amiss]) -> tuple[str, ...]:
 def _waiting(
     context: Context, part: str, each: Standing, found: tuple[Amiss, ...], said: tuple[str, ...]
 ) -> Readout:
-    lines = [rule_words(each.wait, context.system)]
+    lines = [rule_words(each.wait, context.system), *of_wait(context, each)]
     if each.wait.why:
         lines.insert(0, in_units(each.wait.why, context.system))
     if each.state is State.LATE and each.wait.what is What.NEXT_PRODUCT:

@@ -5,6 +5,7 @@ from __future__ import annotations
 from booth.bench.act import Act, Context, Keep, OpenStep, Say, SetForm, refused
 from booth.bench.instrument import Instrument, quantity
 from booth.forms.form import Field, Rows, Values, shown
+from booth.instruments.learnt_here import of_thinner
 from booth.instruments.thin_words import added_words, scale_of, thin_readout
 from booth.job import mixture
 from booth.job.mix_choice import in_use
@@ -72,7 +73,7 @@ class Thin(Instrument):
         return thin_readout(context, advice_on(context, values), left_ml(context, values))
 
     def record(self, context: Context) -> tuple[str, ...]:
-        lines = []
+        lines = [*of_thinner(context)]
         for stage in (stage for stage in mixture.stages(context.job)[-4:] if stage.runs):
             viscosity = mixture.viscosity_of(stage)
             runs = "  ".join(f"{run.seconds:.1f}" for run in stage.runs[-3:])

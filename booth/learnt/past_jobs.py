@@ -46,10 +46,10 @@ class PastJobs:
             self._read[key] = acknowledged(self.folder, profile_key, now, without)
         return self._read[key]
 
-    def pairs(
+    def caught(
         self, gun: str = "", tip_mm: float | None = None, profile_key: str = "", without: str = ""
-    ) -> tuple[CatchPair, ...]:
-        """Give needle turns and delivery of past catches, the latest job first.
+    ) -> tuple[Caught, ...]:
+        """Give the past catches that say how far the needle was open, the latest job first.
 
         gun, tip_mm: where given, only catches with these; a catch that does not say its tip is then
         left out. profile_key: where given, paint catches of other products are left out, since
@@ -64,7 +64,13 @@ class PastJobs:
             is_past = each.left_out is None and not (without and each.job == without)
             return is_past and gun in ("", each.gun) and tip and paint
 
-        return tuple(each.pair for each in self.reading.caught() if fits(each))[:MOST_PAIRS]
+        return tuple(each for each in self.reading.caught() if fits(each))[:MOST_PAIRS]
+
+    def pairs(
+        self, gun: str = "", tip_mm: float | None = None, profile_key: str = "", without: str = ""
+    ) -> tuple[CatchPair, ...]:
+        """Give needle turns and delivery of the catches that ``caught`` gives."""
+        return tuple(each.pair for each in self.caught(gun, tip_mm, profile_key, without))
 
     def learnt(
         self,

@@ -43,9 +43,11 @@ def _of_product(job: Job) -> Iterator[Observation]:
 def _of_coat(job: Job, coat: Coat) -> Iterator[Observation]:
     ended = coat.ended
     assert ended is not None
-    wait = between_coats(job, msgspec.structs.replace(coat, touches=()), ended)
     ends = touched_between(job, coat)
-    if wait.opens_s is None or wait.opens_s <= 0 or ends is None:
+    if ends is None:
+        return
+    wait = between_coats(job, msgspec.structs.replace(coat, touches=()), ended)
+    if wait.opens_s is None or wait.opens_s <= 0:
         return
     low_s, high_s = ends
     weather = coat.weather

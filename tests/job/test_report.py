@@ -232,7 +232,7 @@ TOLD = [
             receiver=q(50, "l"),
             rated=q(130, "l/min"),
         ),
-        "receiver filled from 87 psi to 116 psi in 52.3 s, 13.2 gal, rated 4.6 ft³/min",
+        "receiver filled from 87 psi to 116 psi in 52.3 s, 13.2 gal, rated 4.6 cfm",
     ),
     (ev.LeftOut(n=1, at=AT, reason="a trial"), "left out of what is learnt: a trial"),
     (ev.TakenIn(n=1, at=AT), "taken into what is learnt again"),
