@@ -34,6 +34,10 @@ async def do_command(app: BoothApp, id: str) -> None:
             app.alarms.rehearse()
         case "palette":
             await show_palette(app)
+        case "learnt":
+            from booth.screens.learnt import LearntScreen
+
+            await app.show(LearntScreen())
         case "quit":
             app.exit()
         case "help":

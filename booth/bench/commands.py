@@ -43,7 +43,7 @@ ANYWHERE = {"help", "units", "theme", "alarm", "palette", "quit"}
 PAST = ("again",)
 #: What can be asked for where past jobs are: of one of them.
 OF_A_JOB = ("card", *PAST)
-UNSHOWN = {"change", "theme", "alarm", "palette", *OF_A_JOB}
+UNSHOWN = {"change", "learnt", "theme", "alarm", "palette", *OF_A_JOB}
 
 #: A line each: id, keys, word, what it says.
 _TABLE = """
@@ -59,6 +59,7 @@ theme         t f7              bright/dark   Change between the dark booth and 
 alarm         a f8              test alarm    One alarm of each kind as it is, to see and hear whether they reach you
 card          e ctrl+e          card          Write the card of this job as a page to print, and say where
 again         v ctrl+y          look again    Second verdict of a past job, faults seen since, polish, cure
+learnt        o ctrl+o          learnt        What this shop has learnt from its own jobs, with the number of observations
 home          f9                jobs          Leave the bench; the job stays open and its clocks go on
 palette       ctrl+p            by name       Every command and every step by name
 quit          f10 ctrl+q        quit          Leave the program; every wait goes on
@@ -90,6 +91,7 @@ KEY_NAMES = {
     "ctrl+q": "Ctrl+Q",
     "ctrl+p": "Ctrl+P",
     "ctrl+e": "Ctrl+E",
+    "ctrl+o": "Ctrl+O",
     "ctrl+y": "Ctrl+Y",
     "enter": "Enter",
     "up": "↑",

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
 from statistics import median
+from typing import Any
 
 import msgspec
 
@@ -12,6 +13,7 @@ from booth.job.needle_advice import CatchPair
 from booth.learnt.observation import Observation, Told, of_one_job
 from booth.log.fold import Job
 from booth.moment import Moment
+from booth.trade.cups.cup_table import CUPS
 from booth.units import Kind
 
 TAGS = (b'"catch made"',)
@@ -42,20 +44,24 @@ class Caught(msgspec.Struct, frozen=True):
 
 def catches_of(products: Sequence[Job]) -> tuple[Caught, ...]:
     """Give the catches of one job that say how far the needle was open, of every product."""
-    return tuple(
-        Caught(
-            CatchPair(each.turns.value, each.delivery_ml_min, each.liquid),
-            job.fitted.gun,
-            each.tip.value if each.tip is not None else None,
-            job.profile.key,
-            job.profile.name,
-            each.at,
-            *(_cup_at(job, each.n) if each.liquid == "paint" else ("", None)),
-        )
-        for job in products
-        for each in job.catches
-        if each.turns is not None
-    )
+    found = []
+    for job in products:
+        for each in job.catches:
+            if each.turns is None:
+                continue
+            cup, cup_s = _cup_at(job, each.n) if each.liquid == "paint" else ("", None)
+            caught = Caught(
+                pair=CatchPair(each.turns.value, each.delivery_ml_min, each.liquid),
+                gun=job.fitted.gun,
+                tip_mm=each.tip.value if each.tip is not None else None,
+                product=job.profile.key,
+                name=job.profile.name,
+                at=each.at,
+                cup=cup,
+                cup_s=cup_s,
+            )
+            found.append(caught)
+    return tuple(found)
 
 
 def _cup_at(job: Job, n: int) -> tuple[str, float | None]:
@@ -102,7 +108,7 @@ def deliveries(caught: Iterable[Caught]) -> tuple[Observation, ...]:
     return tuple(one for own in found.values() for one in of_one_job(own))
 
 
-def whose(caught: Caught) -> dict[str, object]:
+def whose(caught: Caught) -> dict[str, Any]:
     """Which job a catch is of, for an observation."""
     names = ("at", "job", "file", "rehearsal", "left_out")
     return {name: getattr(caught, name) for name in names}
@@ -111,7 +117,8 @@ def whose(caught: Caught) -> dict[str, object]:
 def _cup_told(caught: Caught) -> tuple[Told, ...]:
     if caught.cup_s is None:
         return ("cup not timed",)
-    return (caught.cup_s, Kind.TIME), caught.cup
+    cup = CUPS.get(caught.cup)
+    return (caught.cup_s, Kind.TIME), cup.name if cup is not None else caught.cup
 
 
 def of_one_viscosity(

@@ -19,8 +19,9 @@ from booth.units import Kind
 
 #: Stands for 'nobody knows how much more' among figures that are put in order.
 NO_END = 1e15
-#: A word, or a figure with its kind, to be told in the painter's units.
-Told = str | tuple[float, Kind]
+#: A word, or a figure, or one end and the other of a span, with its kind: to be told in the painter's
+#: units.
+Told = str | tuple[float, Kind] | tuple[float, float, Kind]
 
 LEFT_OUT = "left out by the painter"
 

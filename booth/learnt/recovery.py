@@ -24,16 +24,14 @@ def observe(products: Sequence[Job]) -> tuple[Observation, ...]:
 
 def _of(event: RecoveryTimed) -> Observation:
     figures = event.receiver.value, event.cut_in.value, event.cut_out.value
-    between = (figures[1], Kind.PRESSURE), "to", (figures[2], Kind.PRESSURE)
     found = known(supply_from_recovery_l_min, *figures, event.seconds)
-    gives = () if found is None else ("up to", (found.likely, Kind.AIR_FLOW))
     return Observation(
         group=_group(*figures),
-        about=((figures[0], Kind.RECEIVER), *between),
+        about=((figures[0], Kind.RECEIVER), (figures[1], figures[2], Kind.PRESSURE)),
         low=event.seconds,
         high=event.seconds,
         at=event.at,
-        told=gives,
+        told=() if found is None else ((found.low, found.high, Kind.AIR_FLOW),),
     )
 
 

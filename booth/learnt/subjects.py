@@ -69,7 +69,7 @@ def learnt_one(
 ) -> Learnt | None:
     """Give what the observations of one group come to. cup, cup_s: the mix of today, where what
     another viscosity gave does not count."""
-    alike, other = list(found), []
+    alike, other = list(found), list[tuple[Observation, str]]()
     if subject.key == "delivery":
         alike, other = delivery.of_one_viscosity(found, cup, cup_s)
     return learnt_of(subject.key, subject.unit, alike, other)

@@ -54,7 +54,6 @@ def _of_product(job: Job) -> Observation | None:
         low=percent,
         high=percent,
         at=last.at,
-        count=len(every),
         told=(*told, *_liquid(every[-1])),
     )
 

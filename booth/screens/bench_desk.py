@@ -27,7 +27,11 @@ class BenchDesk:
         self.session = session
         self.refused = ""
         self.unkept_note = ""
-        folder = host.places.jobs_dir
+        self.learn_anew()
+
+    def learn_anew(self, _: object = None) -> None:
+        """Past jobs are read when they are asked for, and again where one was left out or taken in."""
+        folder = self.host.places.jobs_dir
         self._past = PastJobs(folder)
         # Once a product and gun: what was good before this job does not change while it is worked on.
         self._good = cache(partial(last_good, folder))

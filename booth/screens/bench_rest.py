@@ -121,6 +121,10 @@ class BenchRest:
 
                 session = self.desk.session
                 await write_card_at(self.host, session.log.path, session.job.opened.job)
+            case "learnt":
+                from booth.screens.learnt import LearntScreen
+
+                await self.host.show(LearntScreen(), self.desk.learn_anew)
             case "home":
                 await self.host.leave_job()
             case _:

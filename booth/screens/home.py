@@ -11,7 +11,7 @@ from booth.clock import local_date, local_hhmm
 from booth.files.slug import system_key
 from booth.forms.key import Key
 from booth.moment import Moment
-from booth.screens.base import Deed
+from booth.screens.base import Deed, OwnScreen
 from booth.screens.dialog import Sheet
 from booth.screens.home_list import HomeRow, glance
 from booth.screens.list_screen import Listed, ListScreen
@@ -35,6 +35,7 @@ ENTERS = {
     "faults": "its faults",
     "shop": "open",
     "history": "open",
+    "learnt": "open",
 }
 
 
@@ -67,6 +68,7 @@ async def take_up(host: Host, path: Path, reopened_at: Moment | None = None) -> 
 class Home(ListScreen[None, HomeRow]):
     """What to take up. At first a glance by name; all else is read when that stands on the screen."""
 
+    WORK = (*OwnScreen.WORK, "learnt")
     SHOWS = ("help", "units", "theme", "alarm", "quit")
     LEAVES = ()
     NAME = "booth"
@@ -135,6 +137,7 @@ class Home(ListScreen[None, HomeRow]):
                 *home_rows.system_rows(load_systems(folders, library)),
                 *home_rows.shop_rows(host.places.shop_file, faults),
                 home_rows.history_row(host.places.jobs_dir, host.places.own_profiles_dir),
+                home_rows.learnt_row(),
             )
         )
         self.has_read = True
@@ -201,6 +204,8 @@ class Home(ListScreen[None, HomeRow]):
             from booth.screens.history import History
 
             await self.host.show(History(), self.read_again)
+        elif row.kind == "learnt":
+            await self.command("learnt")
         else:
             await self.host.show(Sheet(row.title, row.about))
 

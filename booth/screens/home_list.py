@@ -29,8 +29,8 @@ MOST_LOGS, HEAD, TAIL = 40, 65536, 32768
 
 
 class HomeRow(msgspec.Struct, frozen=True):
-    """One line to pick: what it is for ('job', 'still', 'profile', 'faults', 'shop', 'history'), and
-    what it is made from. id: tells it again after the disk was read anew; key: of its coating profile
+    """One line to pick: what it is for ('job', 'still', 'profile', 'faults', 'shop', 'history',
+    'learnt'), and what it is made from. id: tells it again after the disk was read anew; key: of its coating profile
     or system; profile: what a job is begun with."""
 
     kind: str
@@ -70,6 +70,7 @@ def system_row(key: str, name: str, demo: bool, system: CoatingSystem | None = N
 
 SHOP = HomeRow("shop", "shop", REST, "Shop")
 HISTORY = HomeRow("history", "history", REST, "Past jobs")
+LEARNT = HomeRow("learnt", "learnt", REST, "What this shop has learnt")
 
 
 # -- a first glance ------------------------------------------------------------------------------
@@ -79,7 +80,7 @@ def glance(jobs_dir: Path, profiles_dirs: Sequence[Path]) -> tuple[HomeRow, ...]
     """Give the rows as far as names tell them. Never raises."""
     profiles = _by_name(profiles_dirs, profile_row)
     systems = _by_name([folder / "systems" for folder in profiles_dirs], system_row)
-    return (*_jobs(jobs_dir), *profiles, *systems, SHOP, HISTORY)
+    return (*_jobs(jobs_dir), *profiles, *systems, SHOP, HISTORY, LEARNT)
 
 
 def _by_name(folders: Sequence[Path], row: Callable[[str, str, bool], HomeRow]) -> list[HomeRow]:

@@ -24,6 +24,7 @@ from booth.profile.system import CoatingSystem
 from booth.screens.home_list import (
     HISTORY,
     JOBS,
+    LEARNT,
     PROFILES,
     REST,
     SHOP,
@@ -135,6 +136,18 @@ def history_row(jobs_dir: Path, own_profiles_dir: Path) -> HomeRow:
         "and coating systems, which list several of them, into its folder 'systems'.",
     )
     return replace(HISTORY, about=about)
+
+
+def learnt_row() -> HomeRow:
+    """What past jobs taught."""
+    about = (
+        "From your own jobs: how long waits really took, what the guns deliver by their turns, what "
+        "of it lands, how much thinner each product takes, how fast the compressor fills.",
+        "",
+        "Each with its band and the number of observations, beside what the sheet says, never in its "
+        "place.",
+    )
+    return replace(LEARNT, about=about)
 
 
 def clock_of(job: Job, now: Moment) -> str:

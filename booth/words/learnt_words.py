@@ -25,7 +25,8 @@ def multiple(value: float, up: bool | None = None) -> str:
     """A multiple in two digits, rounded to the nearest, or up or down to the careful side."""
     places = DIGITS - 1 - math.floor(math.log10(value)) if value > 0 else 1
     step = 10.0 ** -max(places, 0)
-    whole = {None: round, True: math.ceil, False: math.floor}[up](round(value / step, 6))
+    exact = round(value / step, 6)
+    whole = round(exact) if up is None else math.ceil(exact) if up else math.floor(exact)
     return f"{whole * step:.{max(places, 0)}f}"
 
 
@@ -36,10 +37,13 @@ def figure(value: float, unit: Kind | None, system: System, up: bool | None = No
 
 def told(given: Iterable[Told], system: System) -> str:
     """Words and figures in a line."""
-    said = (
-        visible(each) if isinstance(each, str) else show(each[0], each[1], system) for each in given
-    )
-    return ", ".join(each for each in said if each)
+    return ", ".join(said for each in given if (said := _one(each, system)))
+
+
+def _one(each: Told, system: System) -> str:
+    if isinstance(each, str):
+        return visible(each)
+    return between(each[0], each[-2], each[-1], system)
 
 
 def between(low: float | None, high: float | None, unit: Kind | None, system: System) -> str:
