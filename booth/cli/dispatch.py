@@ -83,6 +83,12 @@ def parser(
     log.add_argument("--metric", action="store_true", help="metric units")
     log.add_argument("--us", action="store_true", help="US units")
 
+    learnt = commands.add_parser("learnt", help="what this shop has learnt from its own jobs")
+    learnt.add_argument("subject", nargs="?", help="waits, delivery, water, …; else all of them")
+    completed(learnt.add_argument("--profile", metavar="NAME", help="of this coating alone"))
+    learnt.add_argument("--as", dest="form", choices=("text", "json"), help="else as text")
+    learnt.add_argument("--units", choices=("us", "metric"), help="else metric")
+
     new = commands.add_parser("new", help="begin a coating profile")
     new.add_argument("name", metavar="NAME", help="what you call it")
     completed(
@@ -127,6 +133,11 @@ def run(given: Sequence[str]) -> int:
         from booth.cli.surroundings import places
 
         return sheet(options, places().jobs_dir, sys.stdout, sys.stderr)
+    if options.command == "learnt":
+        from booth.cli.learnt_command import learnt
+        from booth.cli.surroundings import places
+
+        return learnt(options, places().jobs_dir, sys.stdout, sys.stderr)
     if options.command == "new":
         from booth.cli.new_command import new
 
