@@ -20,7 +20,12 @@ from booth.moment import Moment
 from booth.shop.room_readings import RoomReading
 from booth.units import Quantity
 from booth.words.event_words import words
-from booth.words.last_good_words import lesson_line, starting_points, today_lines
+from booth.words.last_good_words import (
+    lesson_line,
+    rehearsed_line,
+    starting_points,
+    today_lines,
+)
 from booth.words.shown import Picture, Readout
 
 
@@ -123,7 +128,13 @@ def starting_point(instrument: Instrument, context: Context) -> tuple[str, ...]:
         return (said, *today_lines(good, around_now(context), system))
     if instrument.KIND != "coats" or any(context.job.coats.values()):
         return ()
-    lesson = context.past.lesson(context.profile.key, context.job.fitted.gun)
+    key, gun, job = context.profile.key, context.job.fitted.gun, context.job
+    if job.opened.rehearsal:
+        return ()
+    rehearsed = context.past.rehearsal(key, gun, without=job.opened.job)
+    if rehearsed is not None:
+        return (rehearsed_line(rehearsed, local_date(rehearsed.opened.at)),)
+    lesson = context.past.lesson(key, gun)
     return (lesson_line(lesson, local_date(lesson.opened)),) if lesson is not None else ()
 
 

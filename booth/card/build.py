@@ -63,6 +63,8 @@ def card_of(
         judged=tuple(_judged(job, time_of, date_of)),
         is_open=job.closed is None,
         next_time=visible(next_time(job)),
+        rehearsal=job.opened.rehearsal,
+        to_change=tuple(map(visible, job.closed.to_change)) if job.closed is not None else (),
         faults=_faults([each for each in job.faults if each not in later]),
         later=tuple(f"{each}, seen later" for each in _faults(later)),
         since=tuple(

@@ -122,7 +122,8 @@ class Card(msgspec.Struct, frozen=True):
     """All of it.
 
     said: what is wrong with the log; judged: the verdicts, the one that counts first, none where the job
-    is open; next_time: what to change; faults, later: seen while it ran, and since; since: sanded,
+    is open; next_time: what to change; to_change: what a rehearsal said to change, rehearsal: whether
+    it is one; faults, later: seen while it ran, and since; since: sanded,
     polished, cured.
     """
 
@@ -133,6 +134,8 @@ class Card(msgspec.Struct, frozen=True):
     judged: tuple[Judged, ...] = ()
     is_open: bool = True
     next_time: str = ""
+    rehearsal: bool = False
+    to_change: tuple[str, ...] = ()
     faults: tuple[str, ...] = ()
     later: tuple[str, ...] = ()
     since: tuple[str, ...] = ()

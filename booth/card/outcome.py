@@ -9,6 +9,7 @@ from booth.card.model import Card, Fact
 #: What stands between what is said of one thing.
 BETWEEN = "; "
 DEMO = " (demo: invented values)"
+REHEARSED = "with water and cardboard; nothing was coated, and no setting is one for the coating"
 NOT_CLOSED = "none yet: this job is not closed"
 #: How the verdict that counts is labelled, and those before it.
 VERDICT, BEFORE = "Verdict", "Before"
@@ -16,7 +17,7 @@ VERDICT, BEFORE = "Verdict", "Before"
 
 def outcome(card: Card) -> Iterator[Fact]:
     """The verdict that counts first, then the earlier ones; what to change, faults, what was done since."""
-    if card.is_open and card.blocks:
+    if card.is_open and card.blocks and not card.rehearsal:
         yield Fact(VERDICT, NOT_CLOSED)
     label = VERDICT
     for each in card.judged:
@@ -26,8 +27,12 @@ def outcome(card: Card) -> Iterator[Fact]:
             label = BEFORE
         if each.words:
             yield Fact("In words", each.words)
-    if not card.is_open and label == VERDICT:
+    if card.rehearsal:
+        yield Fact("Rehearsal", REHEARSED)
+    elif not card.is_open and label == VERDICT:
         yield Fact(VERDICT, "none given")
+    for each in card.to_change:
+        yield Fact("To change", each)
     if card.next_time:
         yield Fact("Next time", card.next_time)
     if card.faults or card.later:

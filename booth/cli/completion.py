@@ -93,6 +93,7 @@ COMPLETERS: Mapping[str, Any] = {
     "profile": _profiles,
     "system": _systems,
     "name": _either,
+    "rehearse": _either,
     "job": _jobs,
     "like": _profiles,
     "rest": _rest,

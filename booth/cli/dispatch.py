@@ -11,7 +11,7 @@ from typing import TYPE_CHECKING
 
 import booth
 from booth.cli.endings import BAD_INPUT
-from booth.files.slug import system_key
+from booth.files.slug import rehearsal_key, system_key
 
 if TYPE_CHECKING:
     import argparse
@@ -24,6 +24,7 @@ A companion for people who spray coatings.
 
   booth                         the whole screen: jobs, waits, every step of the job
   booth --profile NAME          straight to a job with this coating
+  booth --rehearse NAME         that job with water and cardboard, before the can is opened
   booth figure delivery 6oz 30s one answer, without the screen
 """
 ENDS = """\
@@ -51,6 +52,15 @@ def parser(
     whole.add_argument("--version", action="store_true", help="say which version this is")
     completed(whole.add_argument("--profile", metavar="NAME", help="go straight to this profile"))
     completed(whole.add_argument("--system", metavar="NAME", help="go straight to this system"))
+    completed(
+        whole.add_argument(
+            "--rehearse",
+            nargs="?",
+            const="",
+            metavar="NAME",
+            help="rehearse a profile or a system with water; without a name choose one",
+        )
+    )
     commands = whole.add_subparsers(dest="command", metavar="COMMAND", title="commands")
 
     figure = commands.add_parser("figure", help="answer one computation of the trade in one line")
@@ -151,7 +161,10 @@ def run(given: Sequence[str]) -> int:
 
         print(script(options.shell), end="")
         return 0
-    return _screen(system_key(options.system) if options.system else options.profile)
+    wanted = system_key(options.system) if options.system else options.profile
+    if options.rehearse is not None:
+        wanted = rehearsal_key(options.rehearse or wanted or "")
+    return _screen(wanted)
 
 
 def _check(options: argparse.Namespace) -> int:

@@ -7,6 +7,7 @@ import unicodedata
 from collections.abc import Iterator
 
 LONGEST = 48
+REHEARSAL = "rehearsal:"
 
 
 def slug(text: str) -> str:
@@ -38,3 +39,12 @@ def system_key(key: str) -> str:
     'system:car-silver'
     """
     return f"system:{key}"
+
+
+def rehearsal_key(key: str) -> str:
+    """Give the key under which a coating profile or system is rehearsed: none of either has it.
+
+    >>> rehearsal_key(system_key("car-silver"))
+    'rehearsal:system:car-silver'
+    """
+    return f"{REHEARSAL}{key}"

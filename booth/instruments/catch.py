@@ -81,11 +81,15 @@ class Catch(Instrument):
         inlet = last.inlet if last and last.inlet else read
         liquid, seconds = _usual(job)
         hint, kind = "" if last else "optional", None
+        rehearsed = job.opened.rehearsal
+        liquids = LIQUIDS[:1] if rehearsed else LIQUIDS
         if by_weight(job) and density_of(context, word(values, "liquid") or liquid) is not None:
             kind = Kind.MASS
         return (
             Field("amount", "Caught", kind, amount=True),
-            Field("liquid", "Liquid", choices=LIQUIDS, default=liquid, assumed=True),
+            Field(
+                "liquid", "Liquid", choices=liquids, default=liquid, assumed=True, hidden=rehearsed
+            ),
             Field(
                 "seconds",
                 "Catch for",
@@ -201,6 +205,8 @@ class Catch(Instrument):
 def _usual(job: Job) -> tuple[str, float]:
     """What is caught next, and for how long [s]: as the last time, unless the gun was filled since."""
     last, filled = (job.catches[-1] if job.catches else None), gun_is_filled(job)
+    if job.opened.rehearsal:
+        return "water", last.seconds if last is not None else USUAL_S
     since = max((each.n for each in job.batches), default=0) if filled else 0
     if last is not None and last.n > since:
         return last.liquid, last.seconds

@@ -13,11 +13,18 @@ from booth.forms.form import Field, Form, Rows, Values, same
 from booth.forms.key import Key
 from booth.instruments.hiding import answers, question
 from booth.instruments.learnt_here import of_wait
-from booth.instruments.part_rows import parts_picture, place_of, row_wait, side_told, waited_for
+from booth.instruments.part_rows import (
+    coated,
+    parts_picture,
+    place_of,
+    row_wait,
+    side_told,
+    waited_for,
+)
 from booth.instruments.touch import TOUCHES, touch, touches
 from booth.instruments.trigger import begin, press, running_elsewhere
 from booth.job.amiss import Amiss, Cause
-from booth.job.coat_plan import coats_wanted, next_part, running_part
+from booth.job.coat_plan import coat_named, coats_wanted, next_part, running_part
 from booth.job.guard import amiss
 from booth.job.racks import other_sides, row_of, rows_of
 from booth.job.steps import NEXT_PRODUCT, key_of, next_open
@@ -25,6 +32,7 @@ from booth.job.wait import Standing, State, What
 from booth.log.events import CoatBegun, CoatEnded, Event, TouchTried
 from booth.units.sentences import in_units
 from booth.words.guard_words import line, looked_over
+from booth.words.profile_words import wait_words
 from booth.words.shown import Picture, Readout, Tone
 from booth.words.wait_words import (
     TONES,
@@ -183,10 +191,10 @@ def part_readout(context: Context, part: str, each: Standing | None, guard: bool
             context, part, each, found, coated_words(context) if is_coated else question(job)
         )
     if is_coated:
-        lines = coated_words(context)
-        return Readout("DONE", tone=Tone.GOOD, word="COATED", lines=lines, whose=part, edge=1.0)
+        lines, (tone, word) = coated_words(context), coated(job)
+        return Readout("DONE", tone=tone, word=word, lines=lines, whose=part, edge=1.0)
     tone, word = looked_over(Tone.PLAIN, "", found)
-    lines = (*question(job), *guard_lines(context, found))
+    lines = (*question(job), *rehearsed_wait(context, part), *guard_lines(context, found))
     return Readout(f"COAT {number}", tone=tone, word=word, lines=lines, whose=part)
 
 
@@ -199,6 +207,17 @@ def coated_words(context: Context) -> tuple[str, ...]:
         return (*question(job), "All its coats are on.")
     onto = next_open(job, after=context.step)
     return (*question(job), f"All coats are on. Enter: {onto.name}.")
+
+
+def rehearsed_wait(context: Context, part: str) -> tuple[str, ...]:
+    """In a rehearsal, which has no wait, what the profile says of the one here. Pure."""
+    job, laid = context.job, context.job.coats_on(part)
+    if not job.opened.rehearsal or not laid:
+        return ()
+    plan, waits = coat_named(job, laid[-1].number, part).plan, job.profile.waits
+    rule = plan.wait or waits.flash_off or waits.recoat_opens
+    said = wait_words(rule, context.system) or "a wait here that the profile does not tell"
+    return (f"In the real job: {said}, by the weather. With water go on at once.",)
 
 
 def guard_lines(context: Context, found: Sequence[Amiss]) -> tuple[str, ...]:

@@ -108,8 +108,13 @@ def _row(context: Context, row: Row, chosen: str) -> PartRow:
     wanted = sum(coats_wanted(job, side) for side in row.parts)
     is_waiting = each is not None and job.running_coat(part) is None
     side = row.side(each.wait.part if each is not None and is_waiting else part)
-    what = f"{side}: {shown.what}" if side and shown.word != "COATED" else shown.what
+    what = f"{side}: {shown.what}" if side and shown.word != coated(job)[1] else shown.what
     return replace(shown, name=row.title, coats=f"{done}/{wanted}", what=what)
+
+
+def coated(job: Job) -> tuple[Tone, str]:
+    """How a part stands all of whose coats are on; one of water approves nothing."""
+    return (Tone.PLAIN, "REHEARSED") if job.opened.rehearsal else (Tone.GOOD, "COATED")
 
 
 def part_row(context: Context, part: str, each: Standing | None) -> PartRow:
@@ -128,5 +133,6 @@ def part_row(context: Context, part: str, each: Standing | None) -> PartRow:
         what, edge = row_words(each), edge_of(each)
         return PartRow(part, coats, tone, word, time, what, each.estimate, edge)
     if finished >= wanted:
-        return PartRow(part, coats, Tone.GOOD, "COATED", "", "all coats are on")
+        tone, word = coated(job)
+        return PartRow(part, coats, tone, word, "", "all coats are on")
     return PartRow(part, coats, Tone.PLAIN, "", "", f"coat {finished + 1} to do")

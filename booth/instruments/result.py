@@ -8,8 +8,9 @@ from booth.bench.next_act import onward, step_done
 from booth.forms.form import Field, Rows, Values
 from booth.instruments.figures import counted
 from booth.job.products import products_of
+from booth.job.rehearsal import Finding, findings
 from booth.log.events import JobClosed
-from booth.words.shown import Readout, Tone
+from booth.words.shown import Page, Picture, Readout, Tone
 
 #: Nothing is taken for good that nobody called so: the next job starts from a good one.
 VERDICTS = (
@@ -35,15 +36,22 @@ class Result(Instrument):
     FIRST = ("verdict",)
 
     def fields(self, context: Context, values: Values) -> tuple[Field, ...]:
-        return (
-            Field("verdict", "Verdict", choices=VERDICTS, asks=True),
+        said = (
             Field("words", "What came out", optional=True),
             Field("next_time", "Next time", optional=True, hint="Enter here closes the job"),
         )
+        if context.job.opened.rehearsal:
+            return said
+        return (Field("verdict", "Verdict", choices=VERDICTS, asks=True), *said)
+
+    def picture(self, context: Context, values: Values) -> tuple[Picture, ...]:
+        return rehearsed_page(context) if context.job.opened.rehearsal else ()
 
     def readout(self, context: Context, values: Values) -> Readout:
         """The verdict; until there is one, what was laid."""
         job, verdict = context.job, word(values, "verdict")
+        if job.opened.rehearsal:
+            return rehearsed_readout(context)
         laid = (own.coats_on(part) for own in products_of(job) for part in job.parts)
         coats = sum(coat.ended is not None for each in laid for coat in each)
         parts = counted(len(job.parts), "part")
@@ -63,5 +71,30 @@ class Result(Instrument):
             return onto
         *done, _ = step_done(context)  # there is no step to go on to
         said = {key: word(rows.values, key) for key in ("verdict", "words", "next_time")}
-        closed = JobClosed(n=0, at=context.now, **said)
-        return Act("close the job", (*done, Keep(closed), CloseJob()))
+        told = tuple(each.words for each in found(context) if each.is_change)
+        closed = JobClosed(n=0, at=context.now, **said, to_change=told)
+        what = "rehearsal" if context.job.opened.rehearsal else "job"
+        return Act(f"close the {what}", (*done, Keep(closed), CloseJob()))
+
+
+def found(context: Context) -> tuple[Finding, ...]:
+    """What a rehearsal says; nothing of a job."""
+    job = context.job
+    return findings(job, context.system, context.past) if job.opened.rehearsal else ()
+
+
+def rehearsed_readout(context: Context) -> Readout:
+    """How much there is to change before the real can is opened; never that it may be. Pure."""
+    changes = sum(each.is_change for each in found(context))
+    label = "to change before the real can"
+    if changes:
+        return Readout(f"{changes}", "", label, Tone.CAUTION, "TO CHANGE", whose="WATER")
+    none = ("Nothing that was measured asks for a change; the coating itself may.",)
+    return Readout("", label=label, word="NONE FOUND", lines=none, whose="WATER")
+
+
+def rehearsed_page(context: Context) -> tuple[Picture, ...]:
+    """What to change, the worst first, then what is not known. Pure."""
+    said = [("warning" if each.is_change else "text", each.words) for each in found(context)]
+    signs = {"warning": "▲", "text": "?"}
+    return (Page(tuple((style, f"{signs[style]} {words}") for style, words in said)),)

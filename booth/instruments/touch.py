@@ -22,9 +22,9 @@ EARLY_FRACTION = 0.5
 
 
 def is_flashing(job: Job, part: str) -> bool:
-    """Whether a coat on the part is done, so that it can be touched."""
+    """Whether a coat on the part is done, so that it can be touched; of water none is."""
     laid = last_coat(job, part)
-    return laid is not None and laid[1].ended is not None
+    return laid is not None and laid[1].ended is not None and not job.opened.rehearsal
 
 
 def touch(context: Context, rows: Rows, part: str, result: str) -> Act:

@@ -57,17 +57,18 @@ def on_catch(
     side = compare(delivery_ml_min, given.job.profile.gun.delivery_ml_min)
     found: tuple[str, ...] = ()
     if side == "below":
-        found = (*_needle_out(given, turns), *_mix(given, "above"), VENT)
+        found = (*needle_out(given, turns), *_mix(given, "above"), VENT)
         found = (*found, *_tip(given, tip_mm, larger=True), NOT_AIR)
     elif side == "above":
-        found = (*_needle_in(given, turns), *_mix(given, "below"), *_tip(given, tip_mm, False))
+        found = (*needle_in(given, turns), *_mix(given, "below"), *_tip(given, tip_mm, False))
     noted = _noted_inlet(given, inlet_kpa)
     if found:
         return (*found[:1], *noted, *found[1:])
     return (*noted, *((_tip_words(given, tip_mm),) if _tip_side(given, tip_mm) else ()))
 
 
-def _needle_out(given: Given, turns: float | None) -> tuple[str, ...]:
+def needle_out(given: Given, turns: float | None) -> tuple[str, ...]:
+    """More delivery by the needle; nothing where it is fully open."""
     travel = given.gun.needle_turns if given.gun is not None else None
     if fully_open(given.gun, turns):
         return ()
@@ -79,7 +80,8 @@ def _needle_out(given: Given, turns: float | None) -> tuple[str, ...]:
     return (f"Needle out, a quarter turn at a time; {now}{of} open now.",)
 
 
-def _needle_in(given: Given, turns: float | None) -> tuple[str, ...]:
+def needle_in(given: Given, turns: float | None) -> tuple[str, ...]:
+    """Less delivery by the needle."""
     now = "" if turns is None else f"; {given.show(turns, Kind.TURNS)} open now"
     return (f"Needle in, a quarter turn at a time{now}.",)
 

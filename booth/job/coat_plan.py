@@ -126,6 +126,8 @@ def hides_yet(job: Job, part: str) -> bool:
     """Whether it is to be asked now if the part is hidden: the last coat of those that are laid until
     it is, is on, another may follow, and the painter has not said."""
     coats, plan = job.coats_on(part), planned(job, part)
+    if job.opened.rehearsal:
+        return False  # water hides nothing
     hiding = [each.number for each in plan if each.plan.until_hidden]
     if not hiding or not coats or coats[-1].ended is None:
         return False

@@ -31,10 +31,9 @@ def amiss(job: Job, part: str, now: Moment) -> tuple[Amiss, ...]:
     number = len(job.coats_on(part)) + 1
 
     def found() -> tuple[Amiss, ...]:
+        of_the_coating = (*of_weather(job, now), *_of_mix(job, now), *of_cup(job))
         every = (
-            *of_weather(job, now),
-            *_of_mix(job, now),
-            *of_cup(job),
+            *(() if job.opened.rehearsal else of_the_coating),
             *of_gun(job, number, part),
             *of_compressor(job, number, part),
             *_of_coat(job, part, number, now),
@@ -159,7 +158,7 @@ def wait_before(job: Job, part: str, touched: bool = True) -> Wait | None:
     one before it; None where none is on. touched: False for the wait as it is without touch tests."""
     owner, coat = last_coat(job, part) or (job, None)
     ended = coat.ended if coat is not None else None
-    if coat is None or ended is None:
+    if coat is None or ended is None or job.opened.rehearsal:
         return None
     coat = coat if touched else replace(coat, touches=())
     if owner is job:

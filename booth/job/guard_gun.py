@@ -80,11 +80,11 @@ def _distance_mm(job: Job) -> float | None:
 
 
 def _tip_mm(job: Job) -> float | None:
-    gun = gun_of(job, _shop(job))
+    gun = gun_of(job, shop_of(job))
     return measured.last_told(job.catches, "tip") or tip_mm_of(job, gun)
 
 
-def _shop(job: Job) -> Shop:
+def shop_of(job: Job) -> Shop:
     """The painter's equipment as it was when the job was opened."""
     try:
         return msgspec.convert(job.opened.shop, Shop)
@@ -94,7 +94,7 @@ def _shop(job: Job) -> Shop:
 
 def of_compressor(job: Job, number: int = 1, part: str = "") -> Iterator[Amiss]:
     """Whether the compressor falls behind where its switch stands at the worst."""
-    shop = _shop(job)
+    shop = shop_of(job)
     gun, compressor = gun_of(job, shop), shop.compressor
     asked = coat_named(job, number, part).plan.inlet_kpa or job.profile.gun.inlet_kpa
     supply = air_supply(compressor, gun, asked, inlet_kpa(job))

@@ -69,8 +69,11 @@ def mean_delivery_ml_min(job: Job, liquid: str = "paint") -> float | None:
 
 
 def delivery_ml_min(job: Job) -> tuple[float, str] | None:
-    """The delivery to reckon with and where it is from: paint caught, else water, else the profile."""
-    for liquid in ("paint", "water"):
+    """The delivery to reckon with and where it is from: paint caught, else water, else the profile.
+
+    In a rehearsal the pace of the real job is practised: water, which runs faster, says nothing of it.
+    """
+    for liquid in () if job.opened.rehearsal else ("paint", "water"):
         mean = mean_delivery_ml_min(job, liquid)
         if mean is not None:
             return mean, f"caught with {liquid}"
@@ -285,7 +288,8 @@ def basis_of(
     wide = (fan, "as typed") if fan is not None else fan_mm(job)
     missing = []
     if poured is None or poured[0] <= 0:
-        missing.append("the delivery (step Catch)")
+        rehearsed = job.opened.rehearsal
+        missing.append("the coating's delivery" if rehearsed else "the delivery (step Catch)")
     if wide is None or wide[0] <= 0:
         missing.append("the width of the fan (step Fan)")
     if missing or poured is None or wide is None:

@@ -3,14 +3,17 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Mapping
+from contextlib import suppress
 from pathlib import Path
 
 from booth.clock import local_date
 from booth.job.past_logs import PastLog, past_logs
 from booth.job.past_settings import GoodSettings, Lesson, settings_of
+from booth.job.products import products_of
 from booth.job.verdicts import next_time, verdict
 from booth.log.events import CautionAcknowledged
-from booth.log.fold import Job
+from booth.log.fold import Job, NoJob, fold
+from booth.log.parse import parse
 from booth.log.summary import summary_of
 from booth.moment import Moment, utc_text
 
@@ -92,3 +95,24 @@ def acknowledged(
                 known = found.get((each.caution, each.words), each.at)
                 found[each.caution, each.words] = max(known, each.at, key=lambda at: at.wall)
     return found
+
+
+def last_rehearsal(
+    folder: Path | None, profile_key: str, gun: str = "", without: str = ""
+) -> Job | None:
+    """Give the rehearsal that was closed since the last job of this profile, with this gun or with one
+    that nobody named: what it said to change is for the job that follows. without: name of a job to
+    leave out, the one at hand."""
+    for log in past_logs(folder, profile_key, rehearsals=True):
+        if without and log.opened.job == without:
+            continue
+        if not log.opened.rehearsal:
+            return None
+        with suppress(NoJob):
+            # All of it, not only what of it counts for other jobs.
+            every = products_of(fold(parse(log.data).events))
+            own = next((each for each in every if each.profile.key == profile_key), None)
+            same = own is not None and (not gun or own.fitted.gun in ("", gun))
+            if same and every[-1].closed is not None:
+                return own
+    return None

@@ -7,8 +7,14 @@ import enum
 from booth.job.readings import is_stale
 from booth.log.fold import Job
 from booth.moment import Moment
-from booth.profile.cautions import Caution, cautions_for, is_of_one_product
+from booth.profile.cautions import (
+    Caution,
+    cautions_for,
+    cautions_with_water,
+    is_of_one_product,
+)
 from booth.profile.model import Profile, Step
+from booth.profile.rehearsed import steps_with_water
 from booth.profile.steps import between_products, steps_for
 
 #: The kind of the step from one product to the next; no profile lists it.
@@ -28,9 +34,10 @@ def steps_of(job: Job) -> tuple[Step, ...]:
     """The steps of the present product. Before the last one the next product comes before the result,
     and after care is left to the last.
 
-    Its cautions are left out where all of them were read for an earlier product of this job.
+    Its cautions are left out where all of them were read for an earlier product of this job. A
+    rehearsal has those that make sense with water.
     """
-    steps = steps_for(job.profile)
+    steps = (steps_with_water if job.opened.rehearsal else steps_for)(job.profile)
     if job.begun is not None and not cautions_of(job):
         steps = tuple(step for step in steps if step.kind != "cautions")
     following = coming(job)
@@ -51,7 +58,7 @@ def coming(job: Job) -> Profile | None:
 def cautions_of(job: Job) -> tuple[Caution, ...]:
     """The cautions of the present product that were not read for an earlier one of this job."""
     read = {key for each in job.before for key in each.cautions}
-    every = cautions_for(job.profile)
+    every = (cautions_with_water if job.opened.rehearsal else cautions_for)(job.profile)
     return tuple(each for each in every if is_of_one_product(each) or each.key not in read)
 
 

@@ -40,7 +40,6 @@ from booth.trade.waits.wait_time import Certainty
 
 WHICH_HARDENER = "which hardener it was is not in the log: note the batch at the step Mix"
 
-
 Ruled = Callable[[Profile], WaitRule | None]
 Today = Callable[[Profile, WeatherRead | None], Lasting | None]
 
@@ -53,6 +52,8 @@ def waits(job: Job) -> tuple[Wait, ...]:
 
 
 def _waits(job: Job) -> Iterator[Wait]:
+    if job.opened.rehearsal:
+        return  # of water nothing dries: no wait of it is known, counted or rung
     if job.closed is None:
         yield from _pot_waits(job)
     yield from _part_waits(job)

@@ -11,7 +11,7 @@ from booth.clock import local_date
 from booth.job.coat_times import JobTimes, times_of
 from booth.job.last_choices import weighed_last
 from booth.job.needle_advice import CatchPair
-from booth.job.past import acknowledged, last_lesson
+from booth.job.past import acknowledged, last_lesson, last_rehearsal
 from booth.job.past_logs import past_logs
 from booth.learnt.delivery import Caught
 from booth.learnt.observation import Learnt, Observation
@@ -35,6 +35,7 @@ class PastJobs:
         self.coat_times = cache(partial(coat_times, folder))
         self.weighed_last = cache(partial(weighed_last, folder))
         self.lesson = cache(partial(last_lesson, folder))
+        self.rehearsal = cache(partial(last_rehearsal, folder))
         self._read: dict[tuple[str, str, str], Mapping[tuple[str, str], Moment]] = {}
 
     def acknowledged(

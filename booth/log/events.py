@@ -278,11 +278,13 @@ class Restored(Event, frozen=True, tag="restored"):
 
 
 class JobClosed(Event, frozen=True, tag="job closed"):
-    """The job is over: verdict 'good', 'usable' or 'redo', words, what to change next time."""
+    """The job is over: verdict 'good', 'usable' or 'redo', words, what to change next time; of a
+    rehearsal, which has no verdict, what it said to change."""
 
     verdict: str
     words: str = ""
     next_time: str = ""
+    to_change: tuple[str, ...] = ()
 
 
 class UnknownEvent(msgspec.Struct, frozen=True):

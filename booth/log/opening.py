@@ -9,7 +9,7 @@ from typing import Any, ClassVar
 
 import msgspec
 
-from booth.files.slug import system_key
+from booth.files.slug import rehearsal_key, system_key
 from booth.log.rack import Rack
 from booth.moment import Moment
 from booth.profile.model import Profile
@@ -57,17 +57,18 @@ class JobOpened(Event, frozen=True, tag="job opened"):
 
     @property
     def begun_from(self) -> str:
-        """The key of what the job was begun from: a profile, or a coating system."""
-        return system_key(self.coating_key) if self.later else self.profile.key
+        """The key of what the job was begun from: a profile, or a coating system, or the rehearsal
+        of one."""
+        key = system_key(self.coating_key) if self.later else self.profile.key
+        return rehearsal_key(key) if self.rehearsal else key
 
     @property
     def title(self) -> str:
-        """What is sprayed, in a few words: the coating system, else the product."""
-        return (
-            (self.coating or " + ".join(each.name for each in self.products))
-            if self.later
-            else self.profile.name
-        )
+        """What is sprayed, in a few words: the coating system, else the product; of a rehearsal that
+        it is one."""
+        names = " + ".join(each.name for each in self.products)
+        name = (self.coating or names) if self.later else self.profile.name
+        return f"Rehearsal: {name}" if self.rehearsal else name
 
     def present(self, product: int) -> str:
         """A product by its number: '2/3 Silver base'; its name alone where there is but one."""

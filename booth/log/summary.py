@@ -42,7 +42,8 @@ class JobSummary(msgspec.Struct, frozen=True):
     all, as a sentence, else empty; longer_name: where another job of the folder shares its name;
     product: the one it has come to, where it has several; racks: those whose sides are parts; verdict:
     the latest one, first_verdict: that of the closing; id: what the log itself calls the job; copies:
-    sentences on other files that hold this job; differs: whether one of them holds something else.
+    sentences on other files that hold this job; differs: whether one of them holds something else;
+    rehearsal: whether it was done with water, and is no job.
     """
 
     path: Path
@@ -63,6 +64,7 @@ class JobSummary(msgspec.Struct, frozen=True):
     longer_name: str = ""
     product: str = ""
     racks: tuple[Rack, ...] = ()
+    rehearsal: bool = False
 
     @property
     def sprayed(self) -> str:
@@ -183,4 +185,5 @@ def _told(found: JobSummary, events: Sequence[Entry]) -> JobSummary:
         closed=closed.at if closed else None,
         verdict=verdict_now(live, closed, closed.verdict) if closed else "",
         first_verdict=closed.verdict if closed else "",
+        rehearsal=opened.rehearsal,
     )

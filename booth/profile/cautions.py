@@ -19,22 +19,28 @@ from booth.profile.model import Hazard, Profile
 OWN = "of the profile "
 #: Cells of the widest line.
 WIDEST = 60
+#: Stands behind the key of a caution that is about the coating alone: its vapour, its poison, its fire.
+#: What may hold with water as well has no such mark.
+DRY = " | not with water"
 
 
 @dataclass(frozen=True, slots=True)
 class Caution:
-    """One caution, acknowledged by itself. source: where it comes from."""
+    """One caution, acknowledged by itself. source: where it comes from; with_water: whether it holds
+    where only water is sprayed, too."""
 
     key: str
     title: str
     lines: tuple[str, ...]
     source: str
+    with_water: bool = True
 
 
 def _cautions(words: str) -> tuple[Caution, ...]:
     paragraphs = [paragraph.splitlines() for paragraph in words.strip().split("\n\n")]
     return tuple(
-        Caution(key, title, tuple(lines), source) for key, title, *lines, source in paragraphs
+        Caution(key.removesuffix(DRY), title, tuple(lines), source, not key.endswith(DRY))
+        for key, title, *lines, source in paragraphs
     )
 
 
@@ -48,7 +54,7 @@ than this program says, they are right.
 Some products may be sprayed by licensed people only.
 common practice, no source
 
-ignition
+ignition | not with water
 Fire: vapour finds the spark
 Vapour runs along the floor, out of the door, to the next
 pilot light, heater, switch, charger or cigarette.
@@ -57,7 +63,7 @@ keep them out until the vapour is gone.
 Have an extinguisher for burning liquids within reach.
 29 CFR 1910.107(c)(2), (g)(7); (c)(3) from memory, not checked
 
-this laptop
+this laptop | not with water
 This laptop can be the spark
 Keep it and its charger outside the spraying area, behind a
 partition or a window, or 20 ft (6 m) away, where no vapour
@@ -65,7 +71,7 @@ and no mist reaches them. Local codes may ask for more.
 The same goes for telephones, fans, radios and drills.
 29 CFR 1910.107(c)(6); OSHA letter of December 28, 1976
 
-static
+static | not with water
 Static: ground everything metal
 Ground metal parts, drums and cans; wire can to can
 before pouring solvent.
@@ -98,14 +104,14 @@ solvent, leave the room. Supplied air needs a clean intake,
 far from engines, and no oil and no carbon monoxide in it.
 29 CFR 1910.134(i) for supplied air; the rest is from memory, not checked
 
-fresh air
+fresh air | not with water
 Fresh air is no permission to breathe it
 Exhaust before, during and after; nobody in without need.
 The program's air figure counts against fire only.
 No exhaust may push vapour past a spark.
 29 CFR 1910.94(c)(6) (from memory, not checked); common practice
 
-rags
+rags | not with water
 Soaked rags
 Rags, filters and masking soaked with coating burn easily,
 and some heat by themselves in a heap.
@@ -117,7 +123,7 @@ Into a metal can with a lid, emptied every day, outdoors.
 BY_HAZARD = {
     Hazard(caution.key): caution
     for caution in _cautions("""
-isocyanate
+isocyanate | not with water
 Isocyanates: supplied air
 A cartridge mask is not enough: supplied air, full time,
 from mixing until the air is clear and the gun is clean.
@@ -126,7 +132,7 @@ Once sensitised, a trace can close the airways for life.
 Skin counts too. Asthma or a bad chest: do not spray it.
 NIOSH, for the isocyanate HDI: supplied air throughout (limits 0.005 ppm on average, 0.020 ppm at any moment)
 
-flammable
+flammable | not with water
 This coating burns
 It gives off vapour that burns at room temperature.
 Only as much in the spraying area as the day needs; lids on.
@@ -135,14 +141,14 @@ off with tools that make no spark. Dry nitrocellulose
 overspray catches fire from friction or heat alone.
 29 CFR 1910.107(g)(2); (e)(2) and nitrocellulose from memory, not checked
 
-solvent vapour
+solvent vapour | not with water
 Solvent vapour numbs and poisons
 Headache, dizziness, a light mood: get out into fresh air.
 The nose gets used to it and stops warning.
 Vapour goes on leaving the film for hours after the job.
 common practice, no source
 
-sensitiser
+sensitiser | not with water
 It can make you allergic
 Resins and hardeners of this kind sensitise the skin: a
 rash today can mean that you never work with it again.
@@ -150,14 +156,14 @@ Fresh gloves; wash with soap, never with thinner.
 Sanding dust of a film that has not cured counts too.
 common practice, no source
 
-corrosive
+corrosive | not with water
 It burns skin and eyes
 A component is an acid or a strong base.
 Goggles and long gloves while pouring and mixing.
 On the skin: off with the clothes, water for 15 minutes.
 common practice, no source; the data sheet's first aid rules
 
-dust
+dust | not with water
 Dust
 Sanding dust and dry overspray harm the lungs, and some
 pigments are poison.
@@ -165,7 +171,7 @@ Particle filter on; sand wet or with extraction.
 Fine dust in the air can burn like vapour.
 common practice, no source
 
-self-heating rags
+self-heating rags | not with water
 Rags and overspray of this coating heat by themselves
 Wet rags, filters and scrapings can catch fire hours
 later, with nobody there.
@@ -174,6 +180,42 @@ Never mix residues of different coatings in one filter.
 29 CFR 1910.107(g)(3), (g)(6), as WAC 296-24-37013(3), (6)
 """)
 }
+
+#: What a rehearsal with water brings, before those of the job that hold with water as well.
+OF_WATER = _cautions("""
+water only
+Water only, out of a clean gun
+Clean water, nothing else: no thinner, no cleaner, no soap.
+What is left of an earlier coating or hardener goes into the
+mist: clean such a gun to the needle first, not with water.
+These cautions are for water. Those for the coating itself
+come before the real job, each of them.
+common practice, no source
+
+current, noise, moving parts
+Current, noise, moving parts
+Mist and electricity: spray away from sockets, lamps, motors
+and from this laptop; wet hands touch no plug.
+Compressor and gun are loud: cover your ears.
+Belt, pulley and fan of the compressor stay behind their
+guard; it can start by itself at any moment.
+common practice, no source
+
+water left in the gun
+Water must not stay in the gun
+Left inside it rusts tip, needle, gun and receiver.
+In a coating that is not waterborne it spoils the film, and
+an isocyanate hardener reacts with it and gives off gas: in
+a closed can or pot pressure builds up. Dry everything;
+rinse with thinner only after the real job's cautions.
+common practice, no source
+""")
+
+
+def cautions_with_water(profile: Profile) -> tuple[Caution, ...]:
+    """Give the cautions before a rehearsal with water: its own, then those of the job that hold with
+    water as well; what a data sheet warns of itself stays, since it is not known what it is about."""
+    return (*OF_WATER, *(each for each in cautions_for(profile) if each.with_water))
 
 
 def cautions_for(profile: Profile) -> tuple[Caution, ...]:

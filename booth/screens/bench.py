@@ -231,13 +231,14 @@ LEAST_PRODUCT = 18
 BETWEEN = "  "
 OUT, DIM, BOLD = "bold $tone-caution", "$quiet", "bold"
 DEMO = "DEMO FIGURES", "DEMO"
+REHEARSAL = "REHEARSAL"
 
 
 def status_line(context: Context, width: int) -> Content:
     """At the left which step of how many; at the right the weather, the product, the time of day.
 
     Where room is short there stands of the weather what is out of its limits, and the product gives
-    way to it. That figures are invented is always said.
+    way to it. That figures are invented, or all of it is rehearsed, is always said.
     """
     job, room = context.job, width - 2
     keys: list[str] = kept_by(job, "keys of steps", None, lambda: [e.key for e in steps_of(job)])
@@ -248,7 +249,8 @@ def status_line(context: Context, width: int) -> Content:
     bad = [each for each in weather if each[1] == OUT]
     margin = [each for each in weather if each[0].startswith("dew margin")]
     product = [(job.opened.present(job.product), DIM)]
-    time = [(local_hhmm(context.now), BOLD)]
+    rehearsed = [(REHEARSAL, OUT)] if job.opened.rehearsal else []
+    time = [*rehearsed, (local_hhmm(context.now), BOLD)]
     long, short = ([(each, DIM)] if context.profile.demo else [] for each in DEMO)
     least = min(len(step), LEAST_LEFT) + len(BETWEEN)
     tries = (

@@ -8,12 +8,12 @@ from collections.abc import Iterable
 from typing import TYPE_CHECKING
 
 from booth.clock import local_date, local_hhmm
-from booth.files.slug import system_key
+from booth.files.slug import REHEARSAL, system_key
 from booth.forms.key import Key
 from booth.moment import Moment
 from booth.screens.base import Deed, OwnScreen
 from booth.screens.dialog import Sheet
-from booth.screens.home_list import HomeRow, glance
+from booth.screens.home_list import REHEARSE, HomeRow, asked_for, glance
 from booth.screens.list_screen import Listed, ListScreen
 from booth.words.shown import PickLine
 
@@ -31,6 +31,7 @@ PAINTED_S = 0.12
 ENTERS = {
     "job": "take up",
     "still": "read",
+    "rehearse": "choose the coating",
     "profile": "begin a job",
     "faults": "its faults",
     "shop": "open",
@@ -65,6 +66,28 @@ async def take_up(host: Host, path: Path, reopened_at: Moment | None = None) -> 
     await host.take_up(session)
 
 
+async def begin(host: Host, what: Profile | CoatingSystem, rehearsal: bool = False) -> None:
+    """Open a job, or its rehearsal, and put it on the bench."""
+    from booth.screens.new_job import NewJob
+
+    async def begun(session: Session | None) -> None:
+        if session is not None:
+            await host.take_up(session)
+
+    await host.show(NewJob(what, rehearsal), begun)
+
+
+async def choose_rehearsal(host: Host, rows: Iterable[HomeRow]) -> None:
+    """Choose of what, and begin it."""
+    from booth.screens.rehearse import Rehearse
+
+    async def chosen(what: Profile | CoatingSystem | None) -> None:
+        if what is not None:
+            await begin(host, what, rehearsal=True)
+
+    await host.show(Rehearse([row for row in rows if row.profile is not None]), chosen)
+
+
 class Home(ListScreen[None, HomeRow]):
     """What to take up. At first a glance by name; all else is read when that stands on the screen."""
 
@@ -74,6 +97,7 @@ class Home(ListScreen[None, HomeRow]):
     NAME = "booth"
 
     def __init__(self, wanted: str | None = None) -> None:
+        """wanted: the key of what to go to, or of its rehearsal; that alone: to choose of what."""
         super().__init__()
         self.wanted = wanted
         self.has_read = False
@@ -81,17 +105,17 @@ class Home(ListScreen[None, HomeRow]):
     def on_mount(self) -> None:
         places = self.host.places
         self._put(glance(places.jobs_dir, places.profiles_dirs))
-        row = self._asked_for(self.wanted)
-        self.picked = self.listed.line(row.id if row is not None else None)
+        row = asked_for(self.listed.items, self.wanted or "")
+        self._pick(row.id if row is not None else None)
         self.set_timer(PAINTED_S, lambda: self.app.call_next(self._read_first))
 
     def _put(self, rows: Iterable[HomeRow]) -> None:
         self.listed = Listed((row.section, row.id, row) for row in rows)
 
-    def _asked_for(self, name: str | None) -> HomeRow | None:
-        """The row of a coating profile, else system, of that name: its first open job, itself, or its faults."""
-        rows = {row.key: row for row in reversed(self.listed.items) if row.key}
-        return rows.get(name or "") or rows.get(system_key(name or ""))
+    def _pick(self, id: str | None) -> None:
+        """Pick a row by its id; the first one where there is none, but not the rehearsal."""
+        ids = (row.id for row in self.listed.items if row is not REHEARSE)
+        self.picked = self.listed.line(next(ids, None) if id is None else id)
 
     async def _read_first(self) -> None:
         """Read everything for the first time; go straight to what was asked for by name."""
@@ -104,10 +128,15 @@ class Home(ListScreen[None, HomeRow]):
 
     async def _go_to(self, wanted: str) -> None:
         """To the open job of a profile or system that was written to last, else to a new job of it."""
-        row, name = self._asked_for(wanted), wanted.removeprefix(system_key(""))
-        jobs = self.host.jobs.open_jobs_with(row.key) if row is not None else ()
+        if wanted == REHEARSAL:
+            await self._take(REHEARSE)
+            return
+        row, rehearsal = asked_for(self.listed.items, wanted), wanted.startswith(REHEARSAL)
+        name = wanted.removeprefix(REHEARSAL).removeprefix(system_key(""))
+        is_begun = row is not None and (row.kind == "job" or not rehearsal)
+        jobs = self.host.jobs.open_jobs_with(row.key) if row is not None and is_begun else ()
         id = f"job:{jobs[0].path.name}" if jobs else row and row.id
-        self.picked = self.listed.line(id)
+        self._pick(id)
         row = self.chosen if id else None
         if row is None:
             known = ", ".join(each.key for each in self.listed.items if each.kind == "profile")
@@ -117,7 +146,7 @@ class Home(ListScreen[None, HomeRow]):
             self.say(f"{row.section[:-1]} '{name}' has faults: Enter shows them.", fault=True)
         self.draw(self.host.clock.now())
         if row is not None and row.profile is not None:
-            await self._begin(row.profile)
+            await begin(self.host, row.profile, rehearsal)
 
     def read_again(self, _: object = None) -> None:
         """Read jobs, profiles and shop file anew; the picked row stays picked."""
@@ -133,6 +162,7 @@ class Home(ListScreen[None, HomeRow]):
             (
                 *home_rows.job_rows(host.jobs.jobs(), host.jobs.found.unread, when),
                 *home_rows.still_rows(host.jobs, host.clock.now()),
+                REHEARSE,
                 *home_rows.profile_rows(library),
                 *home_rows.system_rows(load_systems(folders, library)),
                 *home_rows.shop_rows(host.places.shop_file, faults),
@@ -141,13 +171,13 @@ class Home(ListScreen[None, HomeRow]):
             )
         )
         self.has_read = True
-        self.picked = self.listed.line(row.id if row is not None else None)
+        self._pick(row.id if row is not None else None)
         self.draw(host.clock.now())
 
     def come_back(self) -> None:
         """From the bench: what is left open is offered first, as at the start."""
         self.read_again()
-        self.picked = self.listed.line(None)
+        self._pick(None)
         self.say("")
         self.draw(self.host.clock.now())
 
@@ -195,7 +225,9 @@ class Home(ListScreen[None, HomeRow]):
 
             await read_one(self.host, summarise(row.path))
         elif row.profile is not None:
-            await self._begin(row.profile)
+            await begin(self.host, row.profile)
+        elif row is REHEARSE:
+            await choose_rehearsal(self.host, self.listed.items)
         elif row.kind == "shop":
             from booth.screens.shop import ShopScreen
 
@@ -208,12 +240,3 @@ class Home(ListScreen[None, HomeRow]):
             await self.command("learnt")
         else:
             await self.host.show(Sheet(row.title, row.about))
-
-    async def _begin(self, profile: Profile | CoatingSystem) -> None:
-        from booth.screens.new_job import NewJob
-
-        async def begun(session: Session | None) -> None:
-            if session is not None:
-                await self.host.take_up(session)
-
-        await self.host.show(NewJob(profile), begun)

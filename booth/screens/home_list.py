@@ -13,7 +13,7 @@ from typing import TYPE_CHECKING
 
 import msgspec
 
-from booth.files.slug import system_key
+from booth.files.slug import REHEARSAL, rehearsal_key, system_key
 from booth.log.rack import Rack, in_a_line
 
 if TYPE_CHECKING:
@@ -22,6 +22,7 @@ if TYPE_CHECKING:
     from booth.profile.system import CoatingSystem
 
 JOBS, PROFILES, REST = "Jobs not closed", "Coating profiles", "Shop"
+BEFORE = "Before the can is opened"
 STILL = "Closed, still waiting"
 SYSTEMS = "Coating systems"
 #: At the glance so many of the newest logs are opened, and so much of either end is read [bytes].
@@ -29,9 +30,9 @@ MOST_LOGS, HEAD, TAIL = 40, 65536, 32768
 
 
 class HomeRow(msgspec.Struct, frozen=True):
-    """One line to pick: what it is for ('job', 'still', 'profile', 'faults', 'shop', 'history',
-    'learnt'), and what it is made from. id: tells it again after the disk was read anew; key: of its coating profile
-    or system; profile: what a job is begun with."""
+    """One line to pick: what it is for ('job', 'still', 'rehearse', 'profile', 'faults', 'shop',
+    'history', 'learnt'), and what it is made from. id: tells it again after the disk was read anew;
+    key: of its coating profile or system; profile: what a job is begun with."""
 
     kind: str
     id: str
@@ -68,9 +69,43 @@ def system_row(key: str, name: str, demo: bool, system: CoatingSystem | None = N
     return msgspec.structs.replace(row, section=SYSTEMS)
 
 
+REHEARSE = HomeRow(
+    "rehearse",
+    "rehearse",
+    BEFORE,
+    "Rehearse with water",
+    about=(
+        "The whole job with water and cardboard: the same steps, the same keys, nothing to spoil.",
+        "",
+        "At its end it says what to change before the real can is opened: needle, fan, pattern, pace.",
+        "",
+        "Needed: a clean gun and its air; water; cardboard and a marker; a measuring cup or a scale. "
+        "This laptop is the watch.",
+        "",
+        "It never counts as a job: nothing of it is a setting or a wait of a coating.",
+        "",
+        "Enter: choose the coating that it is for.",
+    ),
+)
 SHOP = HomeRow("shop", "shop", REST, "Shop")
 HISTORY = HomeRow("history", "history", REST, "Past jobs")
 LEARNT = HomeRow("learnt", "learnt", REST, "What this shop has learnt")
+
+
+def asked_for(rows: Sequence[HomeRow], name: str) -> HomeRow | None:
+    """The row of a coating profile, else system, of that name: its first open job, itself, or its
+    faults; where it is to be rehearsed, its first open rehearsal, itself, or its faults."""
+    plain = name.removeprefix(REHEARSAL)
+    keys = (plain, system_key(plain))
+    if plain == name:
+        return _first(rows, keys)
+    others = [row for row in rows if row.kind != "job"]
+    return _first(rows, [rehearsal_key(key) for key in keys]) or _first(others, keys)
+
+
+def _first(rows: Sequence[HomeRow], keys: Sequence[str]) -> HomeRow | None:
+    """The first row of the first of these keys."""
+    return next((row for key in keys for row in rows if row.key and row.key == key), None)
 
 
 # -- a first glance ------------------------------------------------------------------------------
@@ -80,7 +115,7 @@ def glance(jobs_dir: Path, profiles_dirs: Sequence[Path]) -> tuple[HomeRow, ...]
     """Give the rows as far as names tell them. Never raises."""
     profiles = _by_name(profiles_dirs, profile_row)
     systems = _by_name([folder / "systems" for folder in profiles_dirs], system_row)
-    return (*_jobs(jobs_dir), *profiles, *systems, SHOP, HISTORY, LEARNT)
+    return (*_jobs(jobs_dir), REHEARSE, *profiles, *systems, SHOP, HISTORY, LEARNT)
 
 
 def _by_name(folders: Sequence[Path], row: Callable[[str, str, bool], HomeRow]) -> list[HomeRow]:
@@ -111,6 +146,7 @@ class _Opened(msgspec.Struct):
     coating: str = ""
     coating_key: str = ""
     racks: tuple[Rack, ...] = ()
+    rehearsal: bool = False
 
 
 _opened = msgspec.json.Decoder(_Opened)
@@ -134,6 +170,8 @@ def _jobs(folder: Path) -> Iterator[HomeRow]:
             name, key = opened.profile.name, opened.profile.key
             if opened.coating_key:
                 name, key = opened.coating, system_key(opened.coating_key)
+            if opened.rehearsal:
+                name, key = f"Rehearsal: {name}", rehearsal_key(key)
             yield job_row(path, name, key, opened.parts, opened.racks)
 
 

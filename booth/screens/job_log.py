@@ -84,7 +84,8 @@ class JobLog(ListScreen[None, Entry]):
     def heading(self) -> str:
         job = self.desk.job
         voided = f", {len(job.void)} voided" if job.void else ""
-        return f"Log of this job: {len(job.events)} entries{voided}"
+        what = "rehearsal" if job.opened.rehearsal else "job"
+        return f"Log of this {what}: {len(job.events)} entries{voided}"
 
     def help(self) -> Sheet:
         return Sheet("Log of this job", HELP)

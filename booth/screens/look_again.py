@@ -90,6 +90,7 @@ class Again:
         self.chosen = chosen
         self.path: Path = chosen.path
         self.is_open = chosen.is_open
+        self.rehearsal = chosen.rehearsal
         self.parts = chosen.parts
         self.done = done
 
@@ -98,7 +99,8 @@ class Again:
         if self.is_open:
             await self.note()
             return
-        lines = (SECOND, FAULT, *WORKS, NOTE, CARD)
+        # A rehearsal has no film of which more could be said.
+        lines = (NOTE, CARD) if self.rehearsal else (SECOND, FAULT, *WORKS, NOTE, CARD)
 
         async def chosen(taken: Taken | None) -> None:
             if taken is None:

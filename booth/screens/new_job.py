@@ -12,11 +12,12 @@ from booth.forms.form import Field, Rows
 from booth.forms.key import Key
 from booth.job.last_choices import tip_last
 from booth.job.part_names import HINT, THE_PART, BadParts, parts_from
-from booth.job.past import last_lesson, last_settings
+from booth.job.past import last_lesson, last_rehearsal, last_settings
 from booth.job.past_settings import GoodSettings, Lesson
 from booth.log.codec import VERSION
 from booth.log.errors import NotKept
 from booth.log.events import GunChanged, JobOpened
+from booth.log.fold import Job
 from booth.log.session import Session
 from booth.moment import Moment
 from booth.profile.model import Profile
@@ -28,12 +29,13 @@ from booth.units import Kind, Quantity
 from booth.widgets.form_view import FormView
 from booth.widgets.page_view import PageView
 from booth.widgets.text import content
-from booth.words.last_good_words import good_lines, lesson_line
+from booth.words.last_good_words import good_lines, lesson_line, rehearsed_line
 from booth.words.shown import Page
 from booth.words.system_words import lines_of
 
 #: What one press of an arrow scrolls.
 ABOUT_ROWS = 3
+CARDBOARD = "cardboard"
 LAST_TIP = "as in the last job with this gun"
 
 
@@ -42,17 +44,21 @@ class NewJob(FormScreen[Session | None]):
 
     KEEP = "begin the job"
 
-    def __init__(self, what: Profile | CoatingSystem) -> None:
+    def __init__(self, what: Profile | CoatingSystem, rehearsal: bool = False) -> None:
+        """rehearsal: with water, on cardboard."""
         super().__init__()
         self.what = what
+        self.rehearsal = rehearsal
+        self.KEEP = "begin the rehearsal" if rehearsal else self.KEEP
         self.products = what.profiles if isinstance(what, CoatingSystem) else (what,)
         self.profile = self.products[0]
         self._good: dict[str, GoodSettings | None] = {}
         self._tips: dict[str, float | None] = {}
         self._lessons: dict[str, tuple[Lesson, ...]] = {}
+        self._rehearsed: dict[str, Job | None] = {}
 
     def heading(self) -> str:
-        return self.what.name
+        return f"REHEARSAL with water: {self.what.name}" if self.rehearsal else self.what.name
 
     def body(self) -> ComposeResult:
         yield PageView(id="about-profile")
@@ -60,7 +66,8 @@ class NewJob(FormScreen[Session | None]):
         yield FormView()
 
     def fields(self) -> tuple[Field, ...]:
-        parts = Field("parts", "Parts", optional=True, default=THE_PART, hint=HINT)
+        part = CARDBOARD if self.rehearsal else THE_PART
+        parts = Field("parts", "Parts", optional=True, default=part, hint=HINT)
         guns = tuple((gun.name, gun.name) for gun in self.host.shop.guns)
         found = (parts, Field("gun", "Gun", choices=guns)) if guns else (parts,)
         # Which gun it is stands in the rows: the tip is asked for that one.
@@ -96,6 +103,8 @@ class NewJob(FormScreen[Session | None]):
             self._good[gun] = last_settings(folder, self.profile.key, gun)
             found = (last_lesson(folder, each.key, gun) for each in self.products)
             self._lessons[gun] = tuple(dict.fromkeys(each for each in found if each is not None))
+            rehearsed = (last_rehearsal(folder, each.key, gun) for each in self.products)
+            self._rehearsed[gun] = next(filter(None, rehearsed), None)
         return self._good[gun]
 
     def _taught(self, now: Moment) -> str:
@@ -111,6 +120,9 @@ class NewJob(FormScreen[Session | None]):
             for each in self._lessons[self.gun]
             if good is None or each.opened != good.opened
         )
+        rehearsed = self._rehearsed[self.gun]
+        if rehearsed is not None and not self.rehearsal:
+            lessons = (rehearsed_line(rehearsed, local_date(rehearsed.opened.at)), *lessons)
         return "\n".join((*lessons, *good_lines(good, host.system, date, today)))
 
     def deed(self, key: Key) -> Deed | None:
@@ -133,7 +145,7 @@ class NewJob(FormScreen[Session | None]):
         """Open the log: from here on everything is kept."""
         host = self.host
         try:
-            parts = parts_from(rows.row("parts").text)
+            parts = parts_from(rows.row("parts").text or (CARDBOARD if self.rehearsal else ""))
         except BadParts as fault:
             return str(fault)
         now, what = host.clock.now(), self.what
@@ -152,6 +164,7 @@ class NewJob(FormScreen[Session | None]):
             later=self.products[1:],
             coating=what.name if named else "",
             coating_key=what.key if named else "",
+            rehearsal=self.rehearsal,
         )
         try:
             session = host.jobs.begin(opened)

@@ -8,11 +8,14 @@ from booth.profile.save import NotSaved, save_new
 from booth.screens.bench_desk import BenchDesk
 
 NOTHING_YET = "Nothing was measured yet that a profile keeps: cup, air, catch or fan first."
+REHEARSED = "This is a rehearsal: what was set with water is no setting for a coating."
 
 
 def save_profile(desk: BenchDesk) -> Act:
     """Ask for a name and save the settings of this job under it."""
     system = desk.host.system
+    if desk.job.opened.rehearsal:
+        return Act("", (Say(REHEARSED, fault=True),))
     taken = settings_lines(desk.job, system)
     if not taken:
         return Act("", (Say(NOTHING_YET, fault=True),))

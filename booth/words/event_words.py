@@ -196,7 +196,10 @@ WORDS: dict[type[ev.Event], str | Callable[[Any, System], str]] = {
     ev.FinishedLater: "{work}[: {part}]",
     ev.LeftOut: "left out of what is learnt[: {reason}]",
     ev.TakenIn: "taken into what is learnt again",
-    ev.JobClosed: "job closed: {verdict}[, {words}][, next time: {next_time}]",
+    ev.JobClosed: (
+        "job closed[: {verdict}][, {words}][, before the real can: {to_change:list}]"
+        "[, next time: {next_time}]"
+    ),
 }
 
 #: What is told in a way of its own.

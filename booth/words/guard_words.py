@@ -205,6 +205,8 @@ def line(each: Amiss, system: System) -> str:
 def weather_pieces(job: Job, now: Moment, system: System) -> tuple[tuple[str, bool], ...]:
     """The weather in a line, piece by piece: what is out of its limits has the sign of a warning."""
     read = job.weather
+    if job.opened.rehearsal:
+        return ()  # no wait and no limit of the coating is looked at with water
     if read is None:
         return ((f"{Tone.CAUTION.shape}weather not read yet", True),)
     found = {each.cause: each for each in of_weather(job, now)}

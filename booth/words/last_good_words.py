@@ -5,6 +5,7 @@ from __future__ import annotations
 from booth.files.safe_text import visible
 from booth.job.past_settings import SETTINGS, GoodSettings, Lesson
 from booth.job.today import Around, Differs, differs
+from booth.log.fold import Job
 from booth.trade.cups.cup_table import CUPS
 from booth.trade.faults.fault_table import FAULTS
 from booth.units import Kind, System, show
@@ -59,6 +60,16 @@ def lesson_line(lesson: Lesson | None, date: str) -> str:
         about.append(f"seen: {', '.join(fault_name(each) for each in lesson.faults)}")
     behind = f" ({'; '.join(about)})" if about else ""
     return f"Next time, said {date}{behind}: {visible(lesson.next_time)}"
+
+
+def rehearsed_line(rehearsal: Job, date: str) -> str:
+    """What a closed rehearsal said to change before the real can, the worst of it. date: of it."""
+    closed = rehearsal.closed
+    found, said = closed.to_change if closed is not None else (), f"Rehearsed with water {date}"
+    if not found:
+        return f"{said}: nothing that was measured asked for a change."
+    more = f" ({len(found) - 1} more: read it among past jobs)" if len(found) > 1 else ""
+    return f"{said}, to change first: {visible(found[0])}{more}"
 
 
 def fault_name(key: str) -> str:

@@ -49,7 +49,7 @@ def _verdict(summary: JobSummary) -> str:
     """The verdict that counts, with that of the closing where it was another one."""
     first = summary.first_verdict
     was = f" (was {first})" if first and first != summary.verdict else ""
-    return f"{summary.verdict or 'open'}{was}"
+    return f"{summary.verdict or ('open' if summary.is_open else 'closed')}{was}"
 
 
 def _coating(summary: JobSummary) -> str:
