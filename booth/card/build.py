@@ -129,7 +129,7 @@ def _blocks(
             facts=facts_of(own, system, time_of, until),
             missing=missing_of(own, any(each.wet for each in coats)),
             coats=coats,
-            film=tuple(films_in_all(own, system)),
+            film=() if job.opened.rehearsal else tuple(films_in_all(own, system)),
             pattern=pattern,
             paper=paper,
             section=section,

@@ -9,7 +9,7 @@ from booth.card.model import Card, Fact
 #: What stands between what is said of one thing.
 BETWEEN = "; "
 DEMO = " (demo: invented values)"
-REHEARSED = "with water and cardboard; nothing was coated, and no setting is one for the coating"
+REHEARSED = "with water and cardboard; no setting of it is one for the coating"
 NOT_CLOSED = "none yet: this job is not closed"
 #: How the verdict that counts is labelled, and those before it.
 VERDICT, BEFORE = "Verdict", "Before"

@@ -51,8 +51,9 @@ def sheet(options: argparse.Namespace, folder: Path, out: TextIO, err: TextIO) -
 
 
 def _last(folder: Path, err: TextIO) -> JobSummary | None:
-    """The job that was opened last."""
-    found = next((each for each in history(folder) if each.opened is not None), None)
+    """The job that was opened last; a rehearsal is none."""
+    jobs = (each for each in history(folder) if each.opened is not None)
+    found = next((each for each in jobs if not each.rehearsal), None)
     if found is None:
         print(f"booth sheet: no jobs yet in {visible(str(folder))}.", file=err)
     return found

@@ -26,6 +26,7 @@ from booth.instruments.trigger import begin, press, running_elsewhere
 from booth.job.amiss import Amiss, Cause
 from booth.job.coat_plan import coat_named, coats_wanted, next_part, running_part
 from booth.job.guard import amiss
+from booth.job.lasting import between_coats
 from booth.job.racks import other_sides, row_of, rows_of
 from booth.job.steps import NEXT_PRODUCT, key_of, next_open
 from booth.job.wait import Standing, State, What
@@ -214,10 +215,9 @@ def rehearsed_wait(context: Context, part: str) -> tuple[str, ...]:
     job, laid = context.job, context.job.coats_on(part)
     if not job.opened.rehearsal or not laid:
         return ()
-    plan, waits = coat_named(job, laid[-1].number, part).plan, job.profile.waits
-    rule = plan.wait or waits.flash_off or waits.recoat_opens
+    rule, _ = between_coats(job.profile, coat_named(job, laid[-1].number, part).plan)
     said = wait_words(rule, context.system) or "a wait here that the profile does not tell"
-    return (f"In the real job: {said}, by the weather. With water go on at once.",)
+    return (f"In the real job: {said}, longer in the cold. With water go on at once.",)
 
 
 def guard_lines(context: Context, found: Sequence[Amiss]) -> tuple[str, ...]:

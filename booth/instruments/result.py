@@ -8,7 +8,7 @@ from booth.bench.next_act import onward, step_done
 from booth.forms.form import Field, Rows, Values
 from booth.instruments.figures import counted
 from booth.job.products import products_of
-from booth.job.rehearsal import Finding, findings
+from booth.job.rehearsal import NOTHING, Finding, findings
 from booth.log.events import JobClosed
 from booth.words.shown import Page, Picture, Readout, Tone
 
@@ -85,10 +85,13 @@ def found(context: Context) -> tuple[Finding, ...]:
 
 def rehearsed_readout(context: Context) -> Readout:
     """How much there is to change before the real can is opened; never that it may be. Pure."""
-    changes = sum(each.is_change for each in found(context))
+    told = found(context)
+    changes = sum(each.is_change for each in told)
     label = "to change before the real can"
     if changes:
         return Readout(f"{changes}", "", label, Tone.CAUTION, "TO CHANGE", whose="WATER")
+    if any(each.words.endswith(NOTHING) for each in told):
+        return Readout("", label=label, word="NOT KNOWN", whose="WATER")
     none = ("Nothing that was measured asks for a change; the coating itself may.",)
     return Readout("", label=label, word="NONE FOUND", lines=none, whose="WATER")
 

@@ -13,6 +13,8 @@ from msgspec.structs import replace
 from booth.profile.model import Profile, Step
 from booth.profile.steps import DEFAULT_STEPS, steps_for
 
+#: Said where the coating is not waterborne.
+THINNER = "Rinse with thinner in the real job, after its cautions."
 #: The kinds that are rehearsed, with their words; without any they are the ones of the real job.
 WITH_WATER: dict[str, tuple[str, ...]] = {
     "cautions": (
@@ -54,8 +56,8 @@ WITH_WATER: dict[str, tuple[str, ...]] = {
         "Shut the air, let the pressure out, empty the cup.",
         "Air on: blow the gun empty. Air off, pressure out.",
         "Cap and tip off: dry both, and the needle to its point.",
-        "A coating that is not waterborne: rinse with its thinner",
-        "before it, once the cautions of the real job were read.",
+        "Put a drop of oil on the needle seal (packing).",
+        THINNER,
     ),
     "result": (
         "What to change before the real can stands here.",
@@ -78,6 +80,11 @@ def steps_with_water(profile: Profile) -> tuple[Step, ...]:
     first += [step for step in added if step.kind == "prepare"]
     last += [step for step in added if step.kind != "prepare"]
     return tuple(
-        replace(step, how=WITH_WATER[step.kind] or step.how, must=step.kind == "cautions")
+        replace(step, how=_how(step, profile), must=step.kind == "cautions")
         for step in (*first, *last)
     )
+
+
+def _how(step: Step, profile: Profile) -> tuple[str, ...]:
+    how = WITH_WATER[step.kind] or step.how
+    return tuple(line for line in how if line != THINNER or not profile.waterborne)

@@ -82,7 +82,8 @@ REHEARSE = HomeRow(
         "Needed: a clean gun and its air; water; cardboard and a marker; a measuring cup or a scale. "
         "This laptop is the watch.",
         "",
-        "It never counts as a job: nothing of it is a setting or a wait of a coating.",
+        "Left out: mixing, thinning and the flow cup, for which water is too thin, and every wait. It "
+        "never counts as a job: nothing of it is a setting of the coating.",
         "",
         "Enter: choose the coating that it is for.",
     ),

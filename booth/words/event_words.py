@@ -197,7 +197,7 @@ WORDS: dict[type[ev.Event], str | Callable[[Any, System], str]] = {
     ev.LeftOut: "left out of what is learnt[: {reason}]",
     ev.TakenIn: "taken into what is learnt again",
     ev.JobClosed: (
-        "job closed[: {verdict}][, {words}][, before the real can: {to_change:list}]"
+        "job closed[: {verdict}][, {words}][, before the real can: {to_change:sentences}]"
         "[, next time: {next_time}]"
     ),
 }
@@ -211,6 +211,7 @@ SPECIAL: dict[str, Callable[[Any, System], str]] = {
     "pours": lambda pours, system: " + ".join(
         f"{visible(pour.name)} {quantity(pour.amount, Kind.VOLUME, system)}" for pour in pours
     ),
+    "sentences": lambda said, _: visible(" ".join(said)),
     "seconds": lambda seconds, system: show(seconds, Kind.TIME, system, places=1),
     "time": duration,
     "unsaid": lambda *_: "",

@@ -78,6 +78,7 @@ class AtBench:
         later: tuple[Profile, ...] = (),
         racks: tuple[Rack, ...] = (),
         room: RoomReading | None = None,
+        rehearsal: bool = False,
     ) -> None:
         self.clock, self.system, self.shop = ManualClock(), system, shop or Shop()
         self.good, self.past = good, past or PastJobs()
@@ -98,6 +99,7 @@ class AtBench:
             racks=racks,
             coating="Trial system" if later else "",
             coating_key="trial-system" if later else "",
+            rehearsal=rehearsal,
         )
         self.events: list[Event] = [opened]
         self.job: Job = fold(self.events)

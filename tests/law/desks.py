@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import copy
-from collections.abc import Callable, Iterator, Sequence
+from collections.abc import Callable, Iterable, Iterator, Sequence
 from functools import cache
 from typing import NamedTuple
 
@@ -13,6 +13,7 @@ from booth.instruments.registry import instruments
 from booth.job.steps import NEXT_PRODUCT, steps_of
 from booth.log import events as ev
 from booth.profile.model import Step
+from booth.profile.rehearsed import WITH_WATER
 from booth.profile.steps import DEFAULT_STEPS
 from booth.shop.model import Compressor, Gun, Room, Shop
 from booth.units import Kind, System
@@ -76,12 +77,31 @@ def changed(clock: ManualClock) -> Sequence[ev.Event]:
     )
 
 
+def with_water(clock: ManualClock) -> Sequence[ev.Event]:
+    """A rehearsal in which every step was done."""
+    at = clock.now()
+    return (
+        ev.AirRead(n=0, at=at, inlet=q(150, "kPa")),
+        ev.CatchMade(
+            n=0, at=at, seconds=60.0, amount=q(90, "ml"), delivery_ml_min=90.0, liquid="water"
+        ),
+        ev.FanSet(n=0, at=at, width=q(150, "mm"), distance=q(180, "mm")),
+        ev.PatternRead(n=0, at=at, shape="crescent", overlap=q(50, "%")),
+        *(ev.PassTimed(n=0, at=at, length=q(1, "m"), seconds=s) for s in (1.0, 4.0, 2.0)),
+        ev.CoatBegun(n=0, at=at, part="door", coat=1),
+        ev.CoatEnded(n=0, at=at, part="door", coat=1),
+    )
+
+
 #: The kinds that ask for parts, coats or the gun.
 OF_CHANGES = ("amount", "catch", "coats", "fan", "faults", "film", "next-product", "plan")
+#: Of which kinds something is seen that the other jobs do not show.
+KINDS_OF: dict[str, Iterable[str]] = {"changed": OF_CHANGES, "with water": WITH_WATER}
 BEFORE: dict[str, Callable[[ManualClock], Sequence[ev.Event]]] = {
     "nothing": nothing,
     "everything": everything,
     "changed": changed,
+    "with water": with_water,
 }
 #: How often Space was pressed, and how long ago [s].
 STARTED = {"at rest": (), "started": (4.0,), "stopped": (20.0, 4.0), "forgotten": (8000.0,)}
@@ -102,7 +122,14 @@ def desk_for(kind: str, before: str = "nothing", started: str = "at rest") -> At
 def _desk_for(kind: str, before: str, started: str) -> AtBench:
     system = System.US if before == "everything" else System.METRIC
     later = (trial(key="second", name="Second product"),) if kind == NEXT_PRODUCT else ()
-    desk = AtBench("weather", before=BEFORE[before], shop=SHOP, system=system, later=later)
+    desk = AtBench(
+        "coats",
+        before=BEFORE[before],
+        shop=SHOP,
+        system=system,
+        later=later,
+        rehearsal=before == "with water",
+    )
     desk.bench.step = next(
         (step for step in steps_of(desk.job) if step.kind == kind), step_of_kind(kind)
     )
@@ -120,7 +147,7 @@ def states() -> Iterator[tuple[str, str, str]]:
     """Kind, what was done before, what Space started: those that differ from one another."""
     for kind in every_kind():
         for before in BEFORE:
-            if before == "changed" and kind not in OF_CHANGES:
+            if kind not in KINDS_OF.get(before, (kind,)):
                 continue
             known: list[object] = []
             for started in STARTED:
