@@ -10,7 +10,7 @@ import math
 
 from booth.widgets.lettering.bigfigure import draw
 from booth.widgets.row_widget import Drawn
-from booth.widgets.rows import Row, centred, exactly, sized, spread
+from booth.widgets.rows import Row, exactly, sized, spread
 from booth.words.shown import AlarmFace, Tone
 
 SILENCES = "Esc/PgUp silences"
@@ -95,7 +95,7 @@ def field(face: AlarmFace, width: int, height: int) -> list[Row]:
 
 
 def _fill(face: AlarmFace, width: int, count: int) -> list[Row]:
-    return [centred("", ground(face), width)] * max(count, 0)
+    return [exactly((), width, ground(face))] * max(count, 0)
 
 
 def lay_out(face: AlarmFace, width: int, height: int) -> list[Row]:

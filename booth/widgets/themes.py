@@ -100,5 +100,7 @@ def install(app: App[Any], name: str = DARK_BOOTH.name) -> None:
         app.register_theme(theme)
     if name != OPEN_DOOR.name:
         name = DARK_BOOTH.name
-    # Set without its watcher: nothing is drawn yet, and the style sheet would be parsed twice.
+    # Set without its watcher: nothing is drawn yet, and the style sheet would be parsed twice. It was
+    # made with the colours of the toolkit's own theme.
     app.set_reactive(App.theme, name)
+    app.stylesheet.set_variables(app.get_css_variables())

@@ -8,13 +8,16 @@ import sys
 from pathlib import Path
 
 import pytest
+from textual.theme import Theme
 
 from booth.app.app import BoothApp
 from booth.files.places import Places
 from booth.screens.preferences import Preferences
 from booth.units import System
-from booth.widgets.themes import DARK_BOOTH, OPEN_DOOR
+from booth.widgets.themes import DARK_BOOTH, OPEN_DOOR, THEMES
 from tests.manual_clock import ManualClock
+from tests.screens.at_app import at_app
+from tests.screens.drawn import screen_of
 
 CHOSEN = Preferences(units="metric", theme=OPEN_DOOR.name, hints=False)
 
@@ -104,3 +107,12 @@ def test_they_load_no_screen() -> None:
     )
     done = subprocess.run([sys.executable, "-c", code], capture_output=True, text=True, check=True)
     assert done.stdout.strip() == "[]"
+
+
+@pytest.mark.parametrize("theme", THEMES, ids=lambda theme: theme.name)
+async def test_the_first_screen_has_the_colours_of_the_theme(theme: Theme) -> None:
+    Preferences(theme=theme.name).write(Places.standard().preferences_file)
+    async with at_app() as at:
+        drawn = {(each.ink, each.ground) for row in screen_of(at.app) for each in row}
+    grounds = (theme.background, theme.panel)
+    assert all((theme.foreground, ground) in drawn for ground in grounds)

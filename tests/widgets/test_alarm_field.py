@@ -6,7 +6,7 @@ import math
 
 import pytest
 
-from booth.widgets.alarm_field import carries, field, strip, strip_rows
+from booth.widgets.alarm_field import carries, field, ground, strip, strip_rows
 from booth.widgets.lettering.bigfigure import draw
 from booth.widgets.rows import strings
 from booth.words.alarm_words import DEEDS, STATES
@@ -92,6 +92,13 @@ def test_the_sentence_its_place_and_the_key_stand_above() -> None:
         head = strings(rows)[0]
         assert "hood: ready for coat 2 since 10:12 (3:10)" in head
         assert head.rstrip().endswith("1 of 3   Esc/PgUp silences")
+
+
+@pytest.mark.parametrize(("width", "height"), SIZES)
+def test_the_whole_of_it_is_filled(width: int, height: int) -> None:
+    shown = face()
+    for rows in (field(shown, width, height - 1), strip(shown, width, strip_rows(height))):
+        assert {style for row in rows for _, style in row} == {ground(shown)}
 
 
 def test_every_call_has_a_colour_of_its_own_and_only_the_gravest_blinks() -> None:
