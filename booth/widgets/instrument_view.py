@@ -83,11 +83,16 @@ class InstrumentView(Vertical):
         wanted = {DRAWN_BY[type(each)]: each for each in told}
         for kind, widget in self._shown.items():
             widget.display = kind in wanted
+        record = self.query_one(".record")
         for kind, picture in wanted.items():
             if kind not in self._shown:
                 made = self._shown[kind] = kind()
-                self.mount(made, before=self.query_one(".record"))
+                self.mount(made, before=record)
             self._shown[kind].shown = picture
+        in_order = [self._shown[kind] for kind in wanted]
+        if [each for each in self.children if each in in_order] != in_order:
+            for each in in_order:  # another step had made them in another order
+                self.move_child(each, before=record)
 
     def scroll_page(self, by: int) -> None:
         """Move what is read."""

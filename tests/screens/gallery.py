@@ -15,6 +15,7 @@ from collections.abc import Awaitable, Callable, Iterable, Sequence
 from contextlib import AbstractAsyncContextManager
 from pathlib import Path
 from typing import Any
+from unittest.mock import patch
 
 from rich.color import Color, ColorSystem
 
@@ -68,6 +69,7 @@ class Gallery:
         self, folder: Path, size: tuple[int, int], walk: str, looks: Iterable[str]
     ) -> None:
         self.folder, self.size, self.walk = folder, size, walk
+        self.home = os.environ["BOOTH_HOME"]
         every = LOOKS | NO_COLOR
         self.looks = {look: every[look] for look in looks}
         self.taken: list[Path] = []
@@ -82,6 +84,8 @@ class Gallery:
             path = self.folder / f"{self.walk}-{name}.{wide}x{high}.{look}.svg"
             path.write_text(still(screen_of(at.app, palette)), "utf-8")
             self.taken.append(path)
+        at.app.theme = next(iter(self.looks.values()))[0]
+        await at.settle()
 
     def app(self, **given: Any) -> AbstractAsyncContextManager[AtApp]:
         """The program at its first screen, with the profiles that come with it."""
@@ -90,7 +94,8 @@ class Gallery:
     def bench(
         self, step: str, *before: ev.Event, parts: tuple[str, ...] = PARTS, **given: Any
     ) -> AbstractAsyncContextManager[AtApp]:
-        """A job with the bundled two-pack clear and a whole shop."""
+        """A job with the bundled two-pack clear and a whole shop, alone on the disk."""
+        os.environ["BOOTH_HOME"] = tempfile.mkdtemp(dir=self.home)
         usual = {"profile": bundled("two-pack-clear"), "shop": whole_shop(), "gun": "clear gun"}
         return at_bench(step, *before, parts=parts, size=self.size, **(usual | given))
 
@@ -611,9 +616,9 @@ MAIN = ("done", "work", "coats")
 
 async def walk(name: str, size: tuple[int, int], folder: Path, looks: Iterable[str]) -> list[Path]:
     """Take the pictures of one walk in one window, in a home of its own; give the files."""
-    gallery = Gallery(folder, size, name, looks)
-    with tempfile.TemporaryDirectory() as own:
-        os.environ["BOOTH_HOME"] = own
+    plain = {"NO_COLOR": "1"} if set(looks) == set(NO_COLOR) else {}
+    with tempfile.TemporaryDirectory() as own, patch.dict(os.environ, BOOTH_HOME=own, **plain):
+        gallery = Gallery(folder, size, name, looks)
         await WALKS[name](gallery)
     return gallery.taken
 
@@ -624,13 +629,10 @@ def main(folder: Path, names: Sequence[str]) -> None:
     os.environ["TZ"] = "UTC"
     time.tzset()
     for name in names or tuple(WALKS):
-        looks = tuple(LOOKS) if name in MAIN else ("dark", "bright")
+        looks = [tuple(LOOKS), tuple(NO_COLOR)] if name in MAIN else [("dark", "bright")]
         for size in SIZES:
-            taken = asyncio.run(walk(name, size, folder, looks))
-            if name in MAIN:
-                os.environ["NO_COLOR"] = "1"
-                taken += asyncio.run(walk(name, size, folder, NO_COLOR))
-            print(f"{name} {size[0]}x{size[1]}: {len(taken)} pictures")
+            taken = [asyncio.run(walk(name, size, folder, each)) for each in looks]
+            print(f"{name} {size[0]}x{size[1]}: {sum(map(len, taken))} pictures", flush=True)
 
 
 if __name__ == "__main__":

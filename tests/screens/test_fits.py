@@ -14,6 +14,8 @@ from booth.units import System
 from booth.widgets.figure_panel import FigurePanel
 from booth.widgets.form_view import FormView
 from booth.widgets.instrument_view import InstrumentView
+from booth.widgets.page_view import PageView
+from booth.widgets.spray_paper import SprayPaper
 from booth.widgets.tables import PourTable
 from tests.job.make import q
 from tests.manual_clock import ManualClock
@@ -90,6 +92,17 @@ async def test_while_it_is_thinned_the_figure_is_large(size: tuple[int, int]) ->
     ]
     async with at_bench("thin", *runs, clock=clock, size=size, system=System.METRIC) as at:
         _all_in_sight(at, 6)
+
+
+@pytest.mark.parametrize("before", ["cautions", "pattern"])
+async def test_pictures_stand_in_the_order_they_are_told_whatever_step_came_before(
+    before: str,
+) -> None:
+    async with at_bench(before, profile=bundled("two-pack-clear")) as at:
+        await at.open_step("pattern")
+        await at.press("right")
+        paper, advice = at.app.screen.query_one(SprayPaper), at.app.screen.query_one(PageView)
+        assert 0 < paper.region.y < advice.region.y
 
 
 async def test_too_small_a_window_says_what_is_needed_and_the_clocks_go_on() -> None:
