@@ -18,6 +18,7 @@ from booth.words.wait_words import (
     duration,
     edge_of,
     row_words,
+    short_words,
     state_word,
     time_words,
     tone_of,
@@ -91,6 +92,7 @@ def _window_row(each: Standing) -> PartRow:
         what=row_words(each),
         estimate=each.estimate,
         edge=edge_of(each),
+        short=short_words(each),
     )
 
 
@@ -108,8 +110,10 @@ def _row(context: Context, row: Row, chosen: str) -> PartRow:
     wanted = sum(coats_wanted(job, side) for side in row.parts)
     is_waiting = each is not None and job.running_coat(part) is None
     side = row.side(each.wait.part if each is not None and is_waiting else part)
-    what = f"{side}: {shown.what}" if side and shown.word != coated(job)[1] else shown.what
-    return replace(shown, name=row.title, coats=f"{done}/{wanted}", what=what)
+    if side and shown.word != coated(job)[1]:
+        short = f"{side}: {shown.short}" if shown.short else ""
+        shown = replace(shown, what=f"{side}: {shown.what}", short=short)
+    return replace(shown, name=row.title, coats=f"{done}/{wanted}")
 
 
 def coated(job: Job) -> tuple[Tone, str]:
@@ -131,7 +135,8 @@ def part_row(context: Context, part: str, each: Standing | None) -> PartRow:
             spoils = [e for e in amiss(job, part, context.now) if e.grave is Grave.SPOILS]
             tone, word = looked_over(tone, word, tuple(spoils))
         what, edge = row_words(each), edge_of(each)
-        return PartRow(part, coats, tone, word, time, what, each.estimate, edge)
+        short = short_words(each)
+        return PartRow(part, coats, tone, word, time, what, each.estimate, edge, short)
     if finished >= wanted:
         tone, word = coated(job)
         return PartRow(part, coats, tone, word, "", "all coats are on")

@@ -17,7 +17,7 @@ from booth.widgets.heads import Band, head_text, heads, signals
 from booth.widgets.lettering.bigfigure import LEAST_ROWS, draw
 from booth.widgets.row_widget import Drawn
 from booth.widgets.rows import HEAD, Row, blank, exactly, sized, toned
-from booth.widgets.text import ELLIPSIS, plain
+from booth.widgets.text import LEFT_OUT, plain
 from booth.widgets.wet_edge import Field
 from booth.words.shown import Readout
 
@@ -57,7 +57,7 @@ def _wrapped(label: str, lines: tuple[str, ...], width: int) -> list[tuple[str, 
     return [
         (row, style)
         for line, style in told
-        for row in textwrap.wrap(line, room, max_lines=3, placeholder=ELLIPSIS) or [""]
+        for row in textwrap.wrap(line, room, max_lines=3, placeholder=LEFT_OUT) or [""]
     ]
 
 
@@ -66,7 +66,7 @@ def _cut(rows: list[tuple[str, str]], count: int) -> list[tuple[str, str]]:
     if count <= 0 or count >= len(rows):
         return rows[: max(count, 0)]
     text, style = rows[count - 1]
-    return [*rows[: count - 1], (f"{text} {ELLIPSIS}", style)]
+    return [*rows[: count - 1], (f"{text}{LEFT_OUT}", style)]
 
 
 def _figure(readout: Readout, width: int, height: int) -> tuple[list[str], bool]:

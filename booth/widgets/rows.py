@@ -10,7 +10,7 @@ from typing import TypeVar
 
 from rich.cells import cell_len
 
-from booth.widgets.text import fit
+from booth.widgets.text import fit, plain
 from booth.words.shown import Tone
 
 Piece = tuple[str, str]
@@ -58,17 +58,16 @@ def merge(cells: Iterable[Piece]) -> Row:
 
 
 def crop(row: Row, width: int) -> Row:
-    """Give the row in at most `width` cells, an ellipsis where it was cut."""
+    """Give the row in at most `width` cells, an ellipsis where words were left out."""
+    if width_of(row) <= width:
+        return row
+    said = [(plain(text), style) for text, style in row]
+    kept = fit("".join(text for text, _ in said), width)
     pieces: list[Piece] = []
-    room = width
-    for text, style in row:
-        if room <= 0:
-            break
-        kept = text if cell_len(text) <= room else fit(text, room)
-        pieces.append((kept, style))
-        if kept != text:
-            break
-        room -= cell_len(kept)
+    for text, style in said:
+        if kept:
+            pieces.append((kept[: len(text)], style))
+            kept = kept[len(text) :]
     return tuple(pieces)
 
 

@@ -13,7 +13,7 @@ from booth.words.shown import PartRow, Parts, Pours, Tone
 
 #: The list takes so much of the window at most; what matters least is counted then.
 MOST_SHARE = 0.4
-LEAST_PART, MOST_PART = 4, 24
+LEAST_PART = 4
 #: Minutes need five cells, '59:59'; hours and days nine. Two widths, so that nothing wanders.
 MINUTES, HOURS, GAP = 5, 9, 2
 
@@ -39,15 +39,20 @@ def lay_out_parts(parts: Parts, width: int, height: int) -> list[Row]:
     ends = {number: _end(rows[number]) for number in seen}
     end = max((cell_len(each) for each in ends.values()), default=0)
     room = width - 2 - coats - 2 * GAP - end - GAP
-    name_width = max(LEAST_PART, min(longest, MOST_PART, room // 2))
+    # What it is about is said in short before a name is cut.
+    least = max((cell_len(plain(row.short or row.what)) for row in rows), default=0)
+    name_width = max(LEAST_PART, min(longest, max(room - least, room // 2)))
     drawn: list[Row] = []
     for number in seen:
         row = rows[number]
         mark, style = ("→ ", STRONG) if number == parts.chosen else ("  ", "")
+        what = plain(row.what)
+        if row.short and cell_len(what) > room - name_width:
+            what = plain(row.short)
         left: Row = (
             (mark + pad(row.name, name_width) + " " * GAP, STRONG),
             (pad(row.coats, coats) + " " * GAP, style),
-            (plain(row.what), style),
+            (what, style),
         )
         right: Row = ((" " * GAP, ""), (ends[number] + " ", toned(row.tone)))
         drawn.append(behind_words(spread(left, right, width), row.edge, width, row.tone))

@@ -9,6 +9,8 @@ from textual.widgets import Static
 from booth.files.safe_text import visible as plain
 
 ELLIPSIS = "…"
+#: What stands behind the last whole word.
+LEFT_OUT = f" {ELLIPSIS}"
 _SAID = "_said"
 
 
@@ -24,13 +26,25 @@ def put(shown: Static, line: Content) -> None:
 
 
 def fit(text: str, width: int) -> str:
-    """Give `text`, made plain, in at most `width` cells; an ellipsis marks what was cut off."""
+    """Give `text`, made plain, in at most `width` cells; an ellipsis marks what was left out.
+
+    It is shortened by whole words: half of one may be another. Only where not even the first fits
+    is that one cut.
+    """
     text = plain(text)
     if cell_len(text) <= width:
         return text
-    if width <= 0:
-        return ""
-    room = width - 1
+    if cell_len(text.rstrip(" ")) <= width:
+        return _begin(text, width)
+    begun = _begin(text, width - 1)
+    words = begun[: begun.rfind(" ") + 1].rstrip()
+    if words:
+        return f"{words}{LEFT_OUT}"
+    return f"{begun}{ELLIPSIS}" if width > 0 else ""
+
+
+def _begin(text: str, room: int) -> str:
+    """As much of it as so many cells hold."""
     used = end = 0
     for position, char in enumerate(text):
         used += cell_len(char)
@@ -41,7 +55,7 @@ def fit(text: str, width: int) -> str:
     # Widths add up except for pairs drawn as one (flags): measure the whole.
     while kept and cell_len(kept) > room:
         kept = kept[:-1]
-    return kept + ELLIPSIS
+    return kept
 
 
 def pad(text: str, width: int, align: str = "left") -> str:

@@ -81,7 +81,7 @@ class ClockFace(msgspec.Struct, frozen=True):
 
     title: the part and coat, "doors coat 2"; what: "flash-off"; remaining: "4:31"; word: instead of
     the tone's own; edge: how far its row is filled, 0 to 1, None where that is not known; estimate:
-    whether its length rests on an estimate.
+    whether its length rests on an estimate; short: `what` in a word or two, where room is short.
     """
 
     title: str
@@ -91,6 +91,7 @@ class ClockFace(msgspec.Struct, frozen=True):
     word: str | None = None
     edge: float | None = None
     estimate: bool = False
+    short: str = ""
 
     @property
     def shown_word(self) -> str:
@@ -161,7 +162,7 @@ class PourRow(msgspec.Struct, frozen=True):
 
 class PartRow(msgspec.Struct, frozen=True):
     """One part, batch or window. coats: laid of how many, "1/3"; edge: how far it has come, 0 to 1,
-    None where that is not known."""
+    None where that is not known; short: `what` in a word or two, where room is short."""
 
     name: str
     coats: str
@@ -171,6 +172,7 @@ class PartRow(msgspec.Struct, frozen=True):
     what: str
     estimate: bool = False
     edge: float | None = None
+    short: str = ""
 
 
 class Section(msgspec.Struct, frozen=True):

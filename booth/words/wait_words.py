@@ -82,6 +82,26 @@ def row_words(each: Standing) -> str:
     return what_words(each)
 
 
+def short_words(each: Standing) -> str:
+    """The same in a word or two, for a narrow row: what opens, what closes and what is to be done stay,
+    the product's name goes."""
+    wait, coat = each.wait, f"coat {each.wait.coat + 1}"
+    if wait.what not in (What.NEXT_COAT, What.NEXT_PRODUCT):
+        return str(wait.what).removeprefix("can be ").removeprefix("can go ")
+    if each.state is State.UNKNOWN:
+        return "touch test" if wait.by_touch else "ask its maker"
+    if each.state is State.LATE:
+        return "may lift" if wait.again_s is not None else "window closed"
+    if each.abrade and each.state is not State.WAIT:
+        return "abrade first"
+    if wait.what is What.NEXT_COAT and (each.state is State.WAIT or wait.closes_s is None):
+        return coat
+    if each.state is State.WAIT:
+        return "window opens"
+    closes = wait.closes_s is not None and each.remaining_s is not None
+    return "window closes" if closes else str(wait.what)
+
+
 def time_words(each: Standing) -> str:
     """The time that matters: left, or past; since the coat where nothing better is known."""
     if each.doubtful:
@@ -174,6 +194,7 @@ def face(each: Standing) -> ClockFace:
         word=state_word(each),
         edge=edge_of(each),
         estimate=each.estimate,
+        short=short_words(each),
     )
 
 
@@ -186,6 +207,7 @@ def faces(job: Job, now: Moment) -> tuple[ClockFace, ...]:
             remaining=duration(elapsed(coat.begun.at, now).seconds),
             tone=Tone.RUNNING,
             word="SPRAYING",
+            short=f"coat {coat.number}",
         )
         for part in job.parts
         if job.closed is None and (coat := job.running_coat(part)) is not None

@@ -55,7 +55,7 @@ def test_two_rows_and_one() -> None:
         "          4:31          ",
     ]
     assert strings(lay_out(WAITING, 34, 1)) == ["4:31  ▬ WAIT  hood                "]
-    assert strings(lay_out(DELIVERY, 14, 1)) == ["182 ml/min  ▲…"]
+    assert strings(lay_out(DELIVERY, 14, 1)) == ["182 ml/min …  "]
 
 
 def test_the_edge_passes_over_all_of_the_field_and_over_no_word_beneath() -> None:

@@ -16,12 +16,13 @@ def test_merge_joins_one_style() -> None:
 
 
 def test_crop_marks_what_was_cut() -> None:
-    assert crop((("doors", "x"), (" coat 2", "y")), 8) == (("doors", "x"), (" c…", "y"))
+    assert crop((("doors", "x"), (" coat 2", "y")), 8) == (("doors", "x"), (" …", "y"))
+    assert crop((("left door", "x"), (" coat 2", "y")), 8) == (("left …", "x"),)
 
 
 def test_spread_lets_the_left_give_way() -> None:
     row = spread((("left door, inside", ""),), ((" 4:31", ""),), 14)
-    assert strings([row]) == ["left doo… 4:31"]
+    assert strings([row]) == ["left …    4:31"]
 
 
 @given(ROW, st.integers(0, 20), st.sampled_from(["left", "right", "centre"]))

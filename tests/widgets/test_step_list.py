@@ -49,7 +49,7 @@ def test_the_current_step_is_kept_in_sight() -> None:
 
 
 def test_narrow_keeps_the_name() -> None:
-    assert strings(lay_out(steps(4, skipped=3), 13, 9))[3:5] == ["– 4 Viscosity", "→ 5 Strain a…"]
+    assert strings(lay_out(steps(4, skipped=3), 13, 9))[3:5] == ["– 4 Viscosity", "→ 5 Strain … "]
 
 
 def test_a_step_to_be_taken_again_has_a_shape_and_a_word() -> None:
