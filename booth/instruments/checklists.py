@@ -11,7 +11,9 @@ from booth.job.steps import cautions_of
 from booth.log.events import BatchFinished, CautionAcknowledged, Event, LineTicked
 from booth.moment import Moment
 from booth.profile.cautions import Caution
-from booth.words.shown import Page, Picture, reflow
+from booth.profile.step_words import HEADS
+from booth.words.afar import key_words
+from booth.words.shown import Page, Picture, Readout, Tone, reflow
 
 
 class Cautions(Instrument):
@@ -28,6 +30,17 @@ class Cautions(Instrument):
     )
     KEEPS = (CautionAcknowledged,)
 
+    def readout(self, context: Context, values: Values) -> Readout:
+        every, left = cautions_of(context.job), open_cautions(context)
+        if not left:
+            return Readout("ALL READ", word="", whose="CAUTIONS", in_words=True)
+        carried = carried_cautions(context)
+        new = [each for each in left if each.key not in carried]
+        if not new:
+            return _asks("STILL HOLD?", "CAUTIONS")
+        count = len(every) - len(carried)
+        return _asks(new[0].afar, f"{count - len(new) + 1} of {count}")
+
     def picture(self, context: Context, values: Values) -> tuple[Picture, ...]:
         every, left = cautions_of(context.job), open_cautions(context)
         if not left:
@@ -39,10 +52,6 @@ class Cautions(Instrument):
             return (Page((head, *(("text", f"▲ {each.title}") for each in left))),)
         left = [each for each in left if each.key not in carried]
         said = (
-            (
-                "quiet",
-                f"{len(every) - len(carried) - len(left) + 1} of {len(every) - len(carried)}",
-            ),
             ("warning", f"▲ {left[0].title}"),
             *(("text", line) for line in reflow(left[0].lines)),
             ("quiet", f"Source: {left[0].source}"),
@@ -69,6 +78,16 @@ class Checklist(Instrument):
         "source). Each tick is kept."
     )
     KEEPS = (LineTicked,)
+
+    def readout(self, context: Context, values: Values) -> Readout:
+        """What the line to do now is about."""
+        every, left = context.step.how, open_lines(context)
+        if not left:
+            return Readout("ALL TICKED", word="", whose=self.NAME, in_words=True)
+        at = f"{every.index(left[0]) + 1} of {len(every)}"
+        return Readout(
+            HEADS.get(left[0]) or key_words(left[0]), word="DO IT", whose=at, in_words=True
+        )
 
     def picture(self, context: Context, values: Values) -> tuple[Picture, ...]:
         left = open_lines(context)
@@ -133,6 +152,11 @@ class Clean(Checklist):
         left = (each.batch for each in job.batches if each.batch not in job.finished_batches)
         finished = (BatchFinished(n=0, at=context.now, batch=batch) for batch in left)
         return self.space(context, rows) or finish(self, context, *finished)
+
+
+def _asks(words: str, whose: str) -> Readout:
+    """A caution, or all that were read before, to be read now."""
+    return Readout(words, tone=Tone.CAUTION, word="READ", whose=whose, in_words=True)
 
 
 def open_cautions(context: Context) -> list[Caution]:

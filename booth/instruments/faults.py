@@ -61,8 +61,8 @@ class Faults(Instrument):
     ABOUT = (
         "Pick what is seen, and on which part. Its causes stand in one list: how usual each is, "
         "times what this job measured of it. A usual cause that nobody measured keeps its place; a "
-        "figure within its limit moves that cause down. The large figure is that of the first cause, where it "
-        "has one.",
+        "figure within its limit moves that cause down. The large words are those of the question; without "
+        "one, the large figure is that of the first cause.",
         "Figures point, they do not prove. The question on top parts the first causes: choose what "
         "you found with ← →, Enter keeps it, and the list is ranked anew. Backspace takes it back.",
         "The figures are those of the time when the last coat on the part was laid; a catch of "
@@ -97,9 +97,17 @@ class Faults(Instrument):
         )
 
     def readout(self, context: Context, values: Values) -> Readout | None:
+        key, part = word(values, "fault"), word(values, "part") or ANY_PART
         if not reads_causes(context, values):
-            return None
-        return strongest(diagnosed(context, values).causes, context.system)
+            if not key:
+                return Readout("LOOK AGAINST A LAMP", whose=part, in_words=True)
+            said = "SEEN" if seen(context, values) else "SEEN?"
+            return Readout(FAULTS[key].name, word=said, whose=part, in_words=True)
+        found = diagnosed(context, values)
+        if found.question is None:
+            return strongest(found.causes, context.system)
+        about = f"{found.question.key.replace('-', ' ')}?"  # all of it stands beneath
+        return Readout(about, word="ANSWER", whose=FAULTS[key].name, in_words=True)
 
     def picture(self, context: Context, values: Values) -> tuple[Picture, ...]:
         key, part = word(values, "fault"), word(values, "part")
@@ -107,8 +115,8 @@ class Faults(Instrument):
             return (causes_page(FAULTS[key], part, diagnosed(context, values), context.system),)
         looks = FAULTS[key].looks if key else "Look along the film against a lamp."
         lines = Lines(fault_lines(context.job.faults), KEYS.index(key))
-        where = Page((("quiet", f"seen on  ◂ {part or ANY_PART} ▸"),))
-        return (where, lines, Page((("text", looks),)))
+        where = f"seen on  ◂ {part or ANY_PART} ▸"
+        return (Page((("quiet", where), ("text", looks))), lines)
 
     def event(self, context: Context, values: Values) -> Event | str:
         asked = diagnosed(context, values).question if reads_causes(context, values) else None

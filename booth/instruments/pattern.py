@@ -198,11 +198,14 @@ def section_of(context: Context, values: Values, pattern: Pattern) -> Section:
 def paper_readout(context: Context, pattern: Pattern | None) -> Readout:
     if pattern is None:
         said = "Left and right choose a shape; digits enter zones, as 3567653."
-        return Readout("", "", "what does the wet paper show?", lines=(said,), whose="PAPER")
+        return Readout(
+            "", "", "what does the wet paper show?", lines=(said,), word="SHAPE?", whose="PAPER"
+        )
     good = pattern.seen is Seen.EVEN
     tone, word = (Tone.GOOD, "LEAVE IT") if good else (Tone.CAUTION, "TURN")
-    said = pattern.words.upper()
-    return Readout(said, tone=tone, word=word, lines=(pattern.reading.means,), whose="PAPER")
+    lines = (pattern.reading.means,)
+    label = pattern.words
+    return Readout(pattern.short, "", label, tone, word, lines, whose="PAPER", in_words=True)
 
 
 def film_readout(context: Context, values: Values, pattern: Pattern) -> Readout:

@@ -27,7 +27,7 @@ class Plain(Instrument):
 
     def readout(self, context: Context, values: Values) -> Readout:
         done = context.step.key in context.job.done
-        first = context.step.name.split()[0].upper()[:8] if context.step.name.split() else "DO IT"
+        first = context.step.name.strip().upper() or "DO IT"
         if done:
             return Readout("DONE", tone=Tone.GOOD, word="", whose=first)
         return Readout("", word="TO DO", whose=first)

@@ -65,6 +65,12 @@ class Pattern(msgspec.Struct, frozen=True):
         return f"{self.seen.value}, by zones" if self.zones else _BY_KEY[self.shape].words
 
     @property
+    def short(self) -> str:
+        """The shape in a word or two."""
+        found = (each for each in SHAPES if each.seen is self.seen)
+        return next(found).short if self.zones else _BY_KEY[self.shape].short
+
+    @property
     def reading(self) -> Reading:
         return reading(self.seen)
 

@@ -2,7 +2,7 @@
 
 They warn and defer to the data sheet, local codes and licensed practice; none of them says that
 anything is harmless, and a test holds that. In the words below a caution is a paragraph: its key, its
-title, two to five lines of at most 60 cells, its source. A paragraph of a regulation 'from memory,
+title, what it is about in letters for six metres, two to five lines of at most 60 cells, its source. A paragraph of a regulation 'from memory,
 not checked' was not read again for this page; the others were, in the regulation, in a letter of
 its office or in WAC 296-24, the State of Washington's rule with the same paragraphs.
 """
@@ -26,11 +26,12 @@ DRY = " | not with water"
 
 @dataclass(frozen=True, slots=True)
 class Caution:
-    """One caution, acknowledged by itself. source: where it comes from; with_water: whether it holds
-    where only water is sprayed, too."""
+    """One caution, acknowledged by itself. afar: what it is about, in a word or two for six metres;
+    source: where it comes from; with_water: whether it holds where only water is sprayed, too."""
 
     key: str
     title: str
+    afar: str
     lines: tuple[str, ...]
     source: str
     with_water: bool = True
@@ -39,8 +40,8 @@ class Caution:
 def _cautions(words: str) -> tuple[Caution, ...]:
     paragraphs = [paragraph.splitlines() for paragraph in words.strip().split("\n\n")]
     return tuple(
-        Caution(key.removesuffix(DRY), title, tuple(lines), source, not key.endswith(DRY))
-        for key, title, *lines, source in paragraphs
+        Caution(key.removesuffix(DRY), title, afar, tuple(lines), source, not key.endswith(DRY))
+        for key, title, afar, *lines, source in paragraphs
     )
 
 
@@ -48,6 +49,7 @@ def _cautions(words: str) -> tuple[Caution, ...]:
 ALWAYS = _cautions("""
 data sheet
 The data sheet and the codes rule
+DATA SHEET
 Read the product's data sheet and safety data sheet first.
 Where they, local codes or licensed practice ask for more
 than this program says, they are right.
@@ -56,6 +58,7 @@ common practice, no source
 
 ignition | not with water
 Fire: vapour finds the spark
+NO SPARKS
 Vapour runs along the floor, out of the door, to the next
 pilot light, heater, switch, charger or cigarette.
 Put them out and unplug them before the can is opened, and
@@ -65,6 +68,7 @@ Have an extinguisher for burning liquids within reach.
 
 this laptop | not with water
 This laptop can be the spark
+LAPTOP AWAY
 Keep it and its charger outside the spraying area, behind a
 partition or a window, or 20 ft (6 m) away, where no vapour
 and no mist reaches them. Local codes may ask for more.
@@ -73,6 +77,7 @@ The same goes for telephones, fans, radios and drills.
 
 static | not with water
 Static: ground everything metal
+GROUND METAL
 Ground metal parts, drums and cans; wire can to can
 before pouring solvent.
 Flowing paint, dry air and plastic cups build up charge.
@@ -80,6 +85,7 @@ Flowing paint, dry air and plastic cups build up charge.
 
 pressure
 Pressure never on skin
+PRESSURE
 Never point a gun or an air hose at anyone, or your hand
 in front of it. Air and paint go through the skin: however
 small the hole, go to hospital at once, with the data sheet.
@@ -89,6 +95,7 @@ common practice, no source; draining: WAC 296-24-94003(2)
 
 eyes and skin
 Eyes and skin covered
+EYES, SKIN
 Goggles or a full face; gloves the solvent does not eat;
 sleeves and collar closed.
 Splash in the eye: rinse with water for 15 minutes, then
@@ -97,6 +104,7 @@ common practice, no source; the data sheet's first aid rules
 
 breathing
 Breathing protection
+BREATHING
 Wear what the safety data sheet names, fitted and tested;
 a dust mask stops no vapour, and a beard lets it all in.
 Change cartridges as their maker says. If you smell or taste
@@ -106,6 +114,7 @@ far from engines, and no oil and no carbon monoxide in it.
 
 fresh air | not with water
 Fresh air is no permission to breathe it
+FRESH AIR
 Exhaust before, during and after; nobody in without need.
 The program's air figure counts against fire only.
 No exhaust may push vapour past a spark.
@@ -113,6 +122,7 @@ No exhaust may push vapour past a spark.
 
 rags | not with water
 Soaked rags
+SOAKED RAGS
 Rags, filters and masking soaked with coating burn easily,
 and some heat by themselves in a heap.
 Into a metal can with a lid, emptied every day, outdoors.
@@ -125,6 +135,7 @@ BY_HAZARD = {
     for caution in _cautions("""
 isocyanate | not with water
 Isocyanates: supplied air
+AIR SUPPLY
 A cartridge mask is not enough: supplied air, full time,
 from mixing until the air is clear and the gun is clean.
 Nothing warns you: it harms below what you can smell.
@@ -134,6 +145,7 @@ NIOSH, for the isocyanate HDI: supplied air throughout (limits 0.005 ppm on aver
 
 flammable | not with water
 This coating burns
+IT BURNS
 It gives off vapour that burns at room temperature.
 Only as much in the spraying area as the day needs; lids on.
 Overspray on walls, floor and filters burns too: clean it
@@ -143,6 +155,7 @@ overspray catches fire from friction or heat alone.
 
 solvent vapour | not with water
 Solvent vapour numbs and poisons
+VAPOUR
 Headache, dizziness, a light mood: get out into fresh air.
 The nose gets used to it and stops warning.
 Vapour goes on leaving the film for hours after the job.
@@ -150,6 +163,7 @@ common practice, no source
 
 sensitiser | not with water
 It can make you allergic
+ALLERGY
 Resins and hardeners of this kind sensitise the skin: a
 rash today can mean that you never work with it again.
 Fresh gloves; wash with soap, never with thinner.
@@ -158,6 +172,7 @@ common practice, no source
 
 corrosive | not with water
 It burns skin and eyes
+CORROSIVE
 A component is an acid or a strong base.
 Goggles and long gloves while pouring and mixing.
 On the skin: off with the clothes, water for 15 minutes.
@@ -165,6 +180,7 @@ common practice, no source; the data sheet's first aid rules
 
 dust | not with water
 Dust
+DUST
 Sanding dust and dry overspray harm the lungs, and some
 pigments are poison.
 Particle filter on; sand wet or with extraction.
@@ -173,6 +189,7 @@ common practice, no source
 
 self-heating rags | not with water
 Rags and overspray of this coating heat by themselves
+RAGS SELF-HEAT
 Wet rags, filters and scrapings can catch fire hours
 later, with nobody there.
 Soak them in water in a lidded metal can, outdoors, today.
@@ -185,6 +202,7 @@ Never mix residues of different coatings in one filter.
 OF_WATER = _cautions("""
 water only
 Water only, out of a clean gun
+CLEAN GUN
 Clean water, nothing else: no thinner, no cleaner, no soap.
 What is left of an earlier coating or hardener goes into the
 mist: clean such a gun to the needle first, not with water.
@@ -194,6 +212,7 @@ common practice, no source
 
 current, noise, moving parts
 Current, noise, moving parts
+NO WET HANDS
 Mist and electricity: spray away from sockets, lamps, motors
 and from this laptop; wet hands touch no plug.
 Compressor and gun are loud: cover your ears.
@@ -203,6 +222,7 @@ common practice, no source
 
 water left in the gun
 Water must not stay in the gun
+DRY IT
 Left inside it rusts tip, needle, gun and receiver.
 In a coating that is not waterborne it spoils the film, and
 an isocyanate hardener reacts with it and gives off gas: in
@@ -228,6 +248,7 @@ def cautions_for(profile: Profile) -> tuple[Caution, ...]:
         Caution(
             key=f"{OWN}{number}",
             title="The profile's own warning",
+            afar="WARNING",
             lines=tuple(textwrap.wrap(visible(words), WIDEST)) or ("-",),
             source=profile.source,
         )

@@ -240,3 +240,26 @@ FIRST_TIME: dict[str, tuple[str, ...]] = {
         "Cap and tip off, brush; oil packing; lid on the rags.",
     ),
 }
+
+#: What lines of checklists are about, in letters for six metres, where their first words do not say it.
+HEADS = {
+    "Drain the receiver and the trap; look at the filters.": "DRAIN, FILTERS",
+    "Abrade as the data sheet says, edges too.": "ABRADE",
+    "Wipe with a tack cloth last, right before spraying.": "TACK CLOTH",
+    "Unmask when its time has come: low, back on itself.": "UNMASK",
+    "Handle it, turn it, hang it: not before its time.": "HANDLE IT",
+    "Sand or polish only when the data sheet allows.": "SAND, POLISH",
+    "Next morning: look along it against a lamp; note it.": "LOOK TOMORROW",
+    "Sand or take off specks only as its data sheet allows.": "SPECKS",
+    "Shut the air, let the pressure out, empty the cup.": "AIR OFF",
+    "Rinse the cup; spray cleaner through until it is clear.": "RINSE",
+    "Spray cleaner through, then air off and pressure out.": "RINSE",
+    "Rinse with water, then the cleaner the sheet names.": "RINSE",
+    "Air off again. Cap and tip off; brush, no wire in holes.": "CAP AND TIP",
+    "Cap and tip off, brush; oil packing; lid on the rags.": "CAP AND TIP",
+    "Wipe the needle to its point; oil its seal (packing).": "NEEDLE, OIL",
+    "Blow dry: water left inside rusts it. Oil the packing.": "BLOW DRY, OIL",
+    "Rags and waste into the metal can; close the lid.": "RAGS IN CAN",
+    "At once: what is mixed sets inside the gun.": "AT ONCE",
+    "Still dressed and breathing as for spraying.": "STILL DRESSED",
+}

@@ -13,8 +13,8 @@ from rich.cells import cell_len
 from textual.geometry import Size
 
 from booth.widgets import scale
-from booth.widgets.heads import Band, head_text, heads, signals
-from booth.widgets.lettering.bigfigure import LEAST_ROWS, draw
+from booth.widgets.heads import Band, head_text, heads, signals, unsaid
+from booth.widgets.lettering.bigfigure import LEAST_ROWS, draw, set_words
 from booth.widgets.row_widget import Drawn
 from booth.widgets.rows import HEAD, Row, blank, exactly, sized, toned
 from booth.widgets.text import LEFT_OUT, plain
@@ -69,10 +69,13 @@ def _cut(rows: list[tuple[str, str]], count: int) -> list[tuple[str, str]]:
     return [*rows[: count - 1], (f"{text}{LEFT_OUT}", style)]
 
 
-def _figure(readout: Readout, width: int, height: int) -> tuple[list[str], bool]:
+def _figure(readout: Readout, width: int, height: int, letters: int) -> tuple[list[str], bool]:
     """The figure in blocks, and whether its unit stands beneath and not beside it."""
     if not readout.figure.strip() or height <= 0:
         return [], False
+    if readout.in_words:
+        words = set_words(plain(readout.figure), width, height, min(letters, height))
+        return list(words or draw(readout.figure, width, height)), False
     unit = plain(readout.unit)
     space = cell_len(unit) + 1 if unit else 0
     beside = draw(readout.figure, width - space, height, like=readout.like)
@@ -85,7 +88,7 @@ def _bands(
 ) -> tuple[tuple[Band, ...], int]:
     """The bands of a field of that height, and how high each is."""
     # Figure and heads, a row between them and beneath: two bands, one, one of smaller letters.
-    least = letters + 1 if readout.figure.strip() else 0
+    least = letters if readout.figure.strip() else 0
     for count in range(most, 0, -1):
         found = heads(readout, width, letters, count)
         if height >= len(found) * (letters + 1) + least:
@@ -111,7 +114,7 @@ def _put_field(field: Field, readout: Readout, letters: int, most: int) -> tuple
         y += rows + 1
     y = min(y, field.height) - int(rows == 1 and bool(bands))
     room = field.height - y
-    lines, beneath = _figure(readout, width, room - int(room > letters))
+    lines, beneath = _figure(readout, width, room - int(room > letters), letters)
     if not lines:
         return room, y
     unit, tall = plain(readout.unit), len(lines) + beneath
@@ -144,6 +147,10 @@ def _sized(shown: tuple[Readout, int], width: int, height: int) -> list[Row]:
     two = len(heads(readout, max(width - 2 * SIDE, 1), letters, 2)) * (letters + 1)
     most = 2 if height - foot >= two + figure + min(len(text), LEAST_TEXT) else 1
     least = min(two, most * (letters + 1)) + figure
+    left = unsaid(readout, heads(readout, max(width - 2 * SIDE, 1), letters, most))
+    if left:
+        label = f"{left}: {readout.label}" if readout.label.strip() else left
+        text = _wrapped(label, readout.lines, width)
     if height - foot < least:
         foot = 0
     spare = height - foot - least

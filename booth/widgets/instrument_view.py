@@ -83,6 +83,7 @@ class InstrumentView(Vertical):
         wanted = {DRAWN_BY[type(each)]: each for each in told}
         for kind, widget in self._shown.items():
             widget.display = kind in wanted
+        self.set_class(any(isinstance(each, data.Gallery) for each in told), "-gallery")
         record = self.query_one(".record")
         for kind, picture in wanted.items():
             if kind not in self._shown:

@@ -22,6 +22,7 @@ BLUNT = 6
 LONGEST = 16
 WORDS_FROM_HEIGHT = 5
 #: A gallery's picture is at least so wide, with a gap beside it.
+LEAST_PAPER = 4
 LEAST_WIDE, GAP = 15, 2
 
 
@@ -107,6 +108,14 @@ class SprayPaper(Drawn):
     """Draws a Paper, or a Gallery of which a click picks one."""
 
     draw = staticmethod(lay_out)
+
+    def rows_wanted(self, shown: Paper | Gallery, width: int) -> int:
+        """A paper as high as it can be read; of a gallery all of them, with their names."""
+        high = max(LEAST_PAPER, self.app.size.height // 6)
+        if isinstance(shown, Paper):
+            return high + bool(shown.words)
+        across, *_ = _grid(len(shown.papers), width, 1)
+        return -(-len(shown.papers) // across) * (high + 1)
 
     def index_at(self, shown: Paper | Gallery, offset: Offset, size: Size) -> int | None:
         if isinstance(shown, Paper):

@@ -55,7 +55,8 @@ class Readout(msgspec.Struct, frozen=True):
     like: a figure as wide as this one will get, "00:00", so that its size stands still;
     whose: the part, cup or batch, large; edge: how far the field is filled from the left, 0 to 1,
     None where that is not known; band: what is wanted, on the scale beneath; marks: where to stop,
-    as shares with their words; wanted: the figure is asked for, nothing is measured yet.
+    as shares with their words; wanted: the figure is asked for, nothing is measured yet; in_words:
+    the figure is words, as many as fit in rows of letters: all of it stands in a text besides.
     """
 
     figure: str
@@ -70,6 +71,7 @@ class Readout(msgspec.Struct, frozen=True):
     band: Band | None = None
     marks: tuple[tuple[float, str], ...] = ()
     wanted: bool = False
+    in_words: bool = False
 
     @property
     def shown_word(self) -> str:

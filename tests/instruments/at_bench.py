@@ -245,7 +245,13 @@ class AtBench:
         readout = self.bench.instrument.readout(context, rows.values)
         found: list[str] = []
         if readout is not None:
-            found += [readout.label, readout.figure, readout.unit, readout.shown_word]
+            found += [
+                readout.whose,
+                readout.label,
+                readout.figure,
+                readout.unit,
+                readout.shown_word,
+            ]
             found += readout.lines
         for picture in self.bench.instrument.picture(context, rows.values):
             found += _words_of(picture)

@@ -153,17 +153,19 @@ def test_fault_that_is_seen_is_kept_and_its_causes_are_shown(key: str) -> None:
     event = desk.log[-1]
     assert isinstance(event, FaultSeen)
     assert (event.fault, event.part) == ("runs", "door")
-    assert (desk.readout.figure, desk.readout.word) == ("100", "ABOVE 60 µm")
-    assert "runs and sags, door" in desk.text
+    readout = desk.readout
+    assert (readout.whose, readout.figure, readout.word) == ("runs and sags", "edges?", "ANSWER")
+    assert "? Does it show on thick edges" in desk.text
+    assert "runs and sags, door" in desk.text and "wet film 100 µm, above 60 µm" in desk.text
     desk.system = System.US
-    assert desk.readout.word == "ABOVE 2.4 mil"
+    assert "above 2.4 mil" in desk.text
     desk.press("space")
     assert "√ seen: door" in desk.text
     desk.pass_time(1)
     assert desk.keys["Enter"] == "causes of runs and sags"
     desk.press(key)
     assert len(desk.log) == kept + 1  # once for each part
-    assert desk.readout.word == "ABOVE 2.4 mil"
+    assert desk.readout.figure == "edges?"
 
 
 def test_while_the_causes_are_read_arrows_scroll_and_enter_goes_on() -> None:

@@ -115,14 +115,14 @@ def test_arrows_choose_the_shape_and_enter_keeps_it() -> None:
     b.press("enter")  # nothing was read: a measurement asks for a word why
     assert isinstance(b.rest[0], Menu)
     b.press("right", "right", "right")
-    assert "HEAVY IN THE MIDDLE" in b.text and "→ 1 Open the fan a little." in b.text
+    assert "heavy in the middle" in b.text and "→ 1 Open the fan a little." in b.text
     assert b.keys["Enter"] == "keep" and b.keys["←→"] == "shape"
     b.press("enter")
     (kept,) = b.log
     assert isinstance(kept, PatternRead)
     assert (kept.shape, kept.zones) == ("heavy middle", ())
     assert kept.overlap is not None and kept.overlap.value == 50
-    assert "HEAVY IN THE MIDDLE" in b.text  # the last one kept stays in sight
+    assert "heavy in the middle" in b.text  # the last one kept stays in sight
     # The same again is a second try: the next thing to turn.
     b.press("right", "right", "right", "enter")
     assert [type(event) for event in b.log] == [PatternRead, PatternRead]
@@ -149,7 +149,7 @@ def test_digits_enter_zones_from_the_first_row_on_and_the_key_line_says_so() -> 
     assert b.keys["0-9"] == "or zones"
     b.type("3567653")
     assert b.marked == "zones"
-    assert "EVEN, BY ZONES" in b.text and pictures(b)[0] is Paper
+    assert "even, by zones" in b.text and pictures(b)[0] is Paper
     b.press("question_mark")  # never part of zones: it asks for help
     assert b.commands == ["help"]
     b.type("nx.-")  # nor are letters: they stay shortcuts
@@ -181,7 +181,7 @@ def test_zones_that_make_no_sense_are_not_taken_for_the_pattern_kept_last() -> N
     b = AtBench("pattern")
     b.press("right", "enter")
     b.type("3")
-    assert pictures(b) == [Gallery] and "EVEN, SHARP" not in b.text
+    assert pictures(b) == [Gallery] and "even, sharp" not in b.text
     b.fill("overlap", "60")
     b.press("enter", "enter")
     assert b.marked == "zones" and len(b.log) == 1
@@ -248,7 +248,7 @@ def test_a_click_on_a_picture_chooses_it_and_backspace_voids() -> None:
     act = b.bench.instrument.pick(b.now, b.rows, 0)
     assert act is not None
     b.bench.carry_out(act, b.clock.now())
-    assert "EVEN, SHARP EDGES" in b.text and pictures(b)[0] is Paper and b.row("zones").text == ""
+    assert "even, sharp edges" in b.text and pictures(b)[0] is Paper and b.row("zones").text == ""
     assert b.bench.instrument.pick(b.now, b.rows, len(SHAPES)) is None
     b.press("enter")
     assert b.keys["Bksp"] == "void: pattern: even, overlap 50 %"

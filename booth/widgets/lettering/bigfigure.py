@@ -9,6 +9,7 @@ from functools import lru_cache
 from booth.widgets.lettering.glyphs import GLYPHS, SQUARE
 from booth.widgets.lettering.pen import STEP, Bitmap, Pen, snap
 from booth.widgets.text import fit, plain
+from booth.words.afar import without_loose_end
 
 LEAST_ROWS = 3
 MOST_ROWS = 40
@@ -118,6 +119,48 @@ def side_by_side(
             return tuple(tuple(_compose(text, figure)) for text in drawn)
         wide -= STEP
     return ()
+
+
+@lru_cache(maxsize=64)
+def set_words(text: str, width: int, height: int, least: int) -> tuple[str, ...]:
+    """Set words in rows of letters, a blank row between two, as large as all of them fit.
+
+    Where they do not fit in letters `least` rows high, as many whole words as do; nothing where not
+    even the first does.
+    """
+    words = tuple(text.split())
+    for rows in range(min(height, MOST_ROWS), least, -1):
+        lines, left = _in_lines(words, width, rows, (height + 1) // (rows + 1))
+        if lines and not left:
+            return _stacked(lines)
+    lines, left = _in_lines(words, width, least, (height + 1) // (least + 1))
+    if left:
+        kept = without_loose_end(list(words[: len(words) - left]))
+        lines, _ = _in_lines(tuple(kept), width, least, len(lines))
+    return _stacked(lines)
+
+
+def _in_lines(
+    words: tuple[str, ...], width: int, rows: int, most: int
+) -> tuple[list[tuple[str, ...]], int]:
+    """Rows of letters of whole words, and how many words are left over."""
+    lines: list[tuple[str, ...]] = []
+    at = 0
+    while at < len(words) and len(lines) < most:
+        for end in range(len(words), at, -1):
+            found = side_by_side((" ".join(words[at:end]),), width, rows, 0)
+            if found:
+                lines, at = [*lines, found[0]], end
+                break
+        else:
+            break
+    return lines, len(words) - at
+
+
+def _stacked(lines: list[tuple[str, ...]]) -> tuple[str, ...]:
+    wide = max((len(line[0]) for line in lines), default=0)
+    rows = [row.center(wide) for line in lines for row in (*line, "")]
+    return tuple(rows[:-1])
 
 
 def draw(text: str, width: int, height: int, *, like: str = "") -> list[str]:
