@@ -27,6 +27,7 @@ from booth.words.last_good_words import (
     today_lines,
 )
 from booth.words.shown import Picture, Readout
+from booth.words.tried import AtLarge, Tries, Try
 
 
 class Instrument:
@@ -67,6 +68,17 @@ class Instrument:
             f"{local_day_hhmm(at, context.now)}  {each.removeprefix(self.UNSAID)}"
             for at, each in said
         )
+
+    def at_large(self, context: Context, values: Values) -> AtLarge:
+        """What else there is to say where the window has room: what was tried here, its record in
+        full; an instrument with a scale puts it on that."""
+        found = context.job.of(self.KEEPS[0]) if self.RECORDS else ()
+        told = ((e.at, words(e, context.system, context.job)) for e in found)
+        tries = tuple(
+            Try(f"{local_day_hhmm(at, context.now)}  {each.removeprefix(self.UNSAID)}")
+            for at, each in told
+        )
+        return AtLarge((Tries(self.NAME, tries),)) if tries else AtLarge()
 
     def event(self, context: Context, values: Values) -> Event | str | None:
         """The event that the filled rows make, or the sentence why they make none (which may be

@@ -9,6 +9,7 @@ from booth.forms.form import Field, Rows, Values
 from booth.instruments.air_recovery import RECOVERY, fill_lines, filling, time_the_fill
 from booth.instruments.figures import against, asked_for, figure, given
 from booth.instruments.learnt_here import of_air
+from booth.instruments.large.gun import air_at_large
 from booth.job.advice import on_inlet
 from booth.job.air_supply import air_supply, verdict
 from booth.log.events import AirRead, Event, RecoveryTimed
@@ -52,6 +53,7 @@ class Air(Instrument):
     RECORDS = 3
     UNSAID = "air: "
     UNIT_FIRST = True
+    at_large = air_at_large
 
     def fields(self, context: Context, values: Values) -> tuple[Field, ...]:
         by = "by a test cap" if is_hvlp(context) else "optional"

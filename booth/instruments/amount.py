@@ -17,6 +17,7 @@ from booth.instruments.area_words import area_readout, count_of, this_area
 from booth.instruments.catch_words import cup_ml_of
 from booth.instruments.figures import counted, figure, interval
 from booth.instruments.learnt_here import of_amount
+from booth.instruments.large.mix import areas_at_large
 from booth.job import material
 from booth.job.coat_plan import coats_wanted
 from booth.job.measured import parts_are_large
@@ -80,6 +81,7 @@ class Amount(Instrument):
     RECORDS = 3
     FIRST = ("form",)
     UNIT_FIRST = True
+    at_large = areas_at_large
 
     def fields(self, context: Context, values: Values) -> tuple[Field, ...]:
         """Every row there may be; those of the page that is open are in sight."""

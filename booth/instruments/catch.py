@@ -14,6 +14,7 @@ from booth.instruments.catch_words import (
     name_of,
 )
 from booth.instruments.learnt_here import of_catch, of_turns
+from booth.instruments.large.gun import catches_at_large
 from booth.job.measured import catches, last_told
 from booth.job.mixture import by_weight
 from booth.job.needle_advice import catch_pairs, paint_words, turns_words
@@ -30,6 +31,7 @@ from booth.trade.delivery.catches import (
 from booth.trade.delivery.water import water_density_kg_m3
 from booth.units import Kind, show
 from booth.words.shown import Readout
+from booth.words.tried import AtLarge
 
 LEAD_IN_S = 3.0
 USUAL_S = 60.0
@@ -163,13 +165,7 @@ class Catch(Instrument):
 
     def record(self, context: Context) -> tuple[str, ...]:
         job, system = context.job, context.system
-        opened, tip_mm = job.opened, _tip_mm(context)
-        past = context.past.caught(job.fitted.gun, tip_mm, job.profile.key, without=opened.job)
-        known = catch_pairs(job, [each.pair for each in past])
-        turns, rests = turns_words(job, known, system, context.gun), of_turns(context, past)
-        turns = f"{turns}; {rests}" if turns and rests else turns
-        told = (paint_words(job, known, system), *of_catch(context), turns)
-        learnt = [*filter(None, told)]
+        learnt = learnt_lines(context)
         if not job.catches:
             return (*starting_point(self, context), *learnt)
         same = catches(job, job.catches[-1].liquid)
@@ -180,6 +176,9 @@ class Catch(Instrument):
             learnt.insert(0, f"mean {mean}, spread {spread}")
         room = max(1, RECORD_ROWS - len(learnt))
         return (*(_line(context, each) for each in job.catches[-room:]), *learnt)
+
+    def at_large(self, context: Context, values: Values) -> AtLarge:
+        return catches_at_large(context, tuple(learnt_lines(context)))
 
     def event(self, context: Context, values: Values) -> ev.Event | str:
         delivery, liquid = delivery_of(context, values), word(values, "liquid")
@@ -200,6 +199,18 @@ class Catch(Instrument):
             density_g_ml=density_of(context, liquid) if amount.unit == "g" else None,
             **{key: quantity(values, key) for key in SETTINGS},
         )
+
+
+def learnt_lines(context: Context) -> list[str]:
+    """What the catches teach, with those of past jobs."""
+    job, system = context.job, context.system
+    opened, tip_mm = job.opened, _tip_mm(context)
+    past = context.past.caught(job.fitted.gun, tip_mm, job.profile.key, without=opened.job)
+    known = catch_pairs(job, [each.pair for each in past])
+    turns, rests = turns_words(job, known, system, context.gun), of_turns(context, past)
+    turns = f"{turns}; {rests}" if turns and rests else turns
+    told = (paint_words(job, known, system), *of_catch(context), turns)
+    return [*filter(None, told)]
 
 
 def _usual(job: Job) -> tuple[str, float]:

@@ -14,6 +14,7 @@ from booth.profile.cautions import Caution
 from booth.profile.step_words import HEADS
 from booth.words.afar import key_words
 from booth.words.shown import Page, Picture, Readout, Tone, reflow
+from booth.words.tried import AtLarge
 
 
 class Cautions(Instrument):
@@ -58,6 +59,15 @@ class Cautions(Instrument):
         )
         return (Page(said),)
 
+    def at_large(self, context: Context, values: Values) -> AtLarge:
+        """The one to be read in large letters, all of them beside its words."""
+        every, left = cautions_of(context.job), open_cautions(context)
+        new = [each for each in left if each.key not in carried_cautions(context)]
+        if not new:
+            return AtLarge()
+        listed = (_marked(each.title, each in left, each is new[0]) for each in every)
+        return AtLarge((Page(tuple(listed)),), line=new[0].title)
+
     def kept_any(self, context: Context) -> bool:
         return not open_cautions(context)
 
@@ -91,13 +101,11 @@ class Checklist(Instrument):
 
     def picture(self, context: Context, values: Values) -> tuple[Picture, ...]:
         left = open_lines(context)
+        lines = (_marked(each, each in left, left[:1] == [each]) for each in context.step.how)
+        return (Page(tuple(lines)),)
 
-        def shown(line: str) -> tuple[str, str]:
-            if line not in left:
-                return "done", f"√ {line}"
-            return ("now", f"→ {line}") if line == left[0] else ("text", f"  {line}")
-
-        return (Page(tuple(map(shown, context.step.how))),)
+    def at_large(self, context: Context, values: Values) -> AtLarge:
+        return AtLarge(line="".join(open_lines(context)[:1]))
 
     def kept_any(self, context: Context) -> bool:
         return not open_lines(context)
@@ -157,6 +165,13 @@ class Clean(Checklist):
 def _asks(words: str, whose: str) -> Readout:
     """A caution, or all that were read before, to be read now."""
     return Readout(words, tone=Tone.CAUTION, word="READ", whose=whose, in_words=True)
+
+
+def _marked(line: str, is_open: bool, is_next: bool) -> tuple[str, str]:
+    """A line of a list with its style: done, to be done now, to come."""
+    if not is_open:
+        return "done", f"√ {line}"
+    return ("now", f"→ {line}") if is_next else ("text", f"  {line}")
 
 
 def open_cautions(context: Context) -> list[Caution]:

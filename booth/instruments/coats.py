@@ -12,6 +12,7 @@ from booth.bench.instrument import Instrument, word
 from booth.forms.form import Field, Form, Rows, Values, same
 from booth.forms.key import Key
 from booth.instruments.hiding import answers, question
+from booth.instruments.large.day import day_at_large
 from booth.instruments.learnt_here import of_wait
 from booth.instruments.part_rows import (
     coated,
@@ -82,6 +83,7 @@ class Coats(Instrument):
         "was amiss is kept with the coat. That nothing is said does not mean that nothing is wrong.",
     )
     KEEPS = (CoatBegun, CoatEnded, TouchTried)
+    at_large = day_at_large
 
     def fields(self, context: Context, values: Values) -> tuple[Field, ...]:
         """The part is chosen in the table, not in a row."""

@@ -6,6 +6,7 @@ from booth.bench.act import Act, Context, Keep, Say, SetForm, refused
 from booth.bench.instrument import Instrument, quantity, word
 from booth.forms.form import Field, Rows, Values
 from booth.instruments.figures import against, asked_for, gauge, given
+from booth.instruments.large.cup import runs_at_large
 from booth.job.advice import on_cup
 from booth.job.amiss import Cause
 from booth.job.guard import of_induction
@@ -49,6 +50,7 @@ class Efflux(Instrument):
     )
     KEEPS = (EffluxTimed,)
     FIRST = ("cup",)
+    at_large = runs_at_large
 
     def fields(self, context: Context, values: Values) -> tuple[Field, ...]:
         at = context.job.runs[-1].liquid_temperature if context.job.runs else None

@@ -6,6 +6,7 @@ from booth.bench.act import Context
 from booth.bench.instrument import Instrument, quantity
 from booth.forms.form import Field, Values
 from booth.instruments.figures import against, asked_for, figure, given
+from booth.instruments.large.gun import fan_at_large
 from booth.job.advice import on_fan
 from booth.job.measured import overlap_fraction
 from booth.log.events import Event, FanSet
@@ -38,6 +39,7 @@ class Fan(Instrument):
     KEEPS = (FanSet,)
     RECORDS = 3
     UNSAID = "fan set, "
+    at_large = fan_at_large
 
     def fields(self, context: Context, values: Values) -> tuple[Field, ...]:
         kept, kind = context.job.fans[-1].distance if context.job.fans else None, Kind.LENGTH

@@ -10,6 +10,7 @@ from booth.bench.instrument import Instrument, number, quantity, word
 from booth.files.safe_text import visible
 from booth.forms.form import Field, Rows, Values, same
 from booth.instruments.figures import asked_for, gauge, given, interval
+from booth.instruments.large.film import films_at_large
 from booth.job import measured
 from booth.job.advice import on_film
 from booth.job.coat_plan import coat_named, coats_wanted, wet_wanted
@@ -67,6 +68,7 @@ class Film(Instrument):
     KEEPS = (FilmRead,)
     RECORDS = 3
     UNSAID = "wet film on "
+    at_large = films_at_large
 
     def fields(self, context: Context, values: Values) -> tuple[Field, ...]:
         """The tooth after the wetted one is offered as the first dry one."""

@@ -9,6 +9,7 @@ from booth.bench.act import Act, Context, Keep, SetForm, refused
 from booth.bench.instrument import Instrument, number, quantity, word
 from booth.forms.form import Field, Rows, Values
 from booth.instruments.figures import against, figure, interval
+from booth.instruments.large.gun import passes_at_large
 from booth.job.coat_plan import wet_to_come
 from booth.job.measured import HAND_MM_S, Basis, basis_of, speed_mm_s, steady_passes
 from booth.job.stopwatches import BAR, PASS, SILENT, Sweeping, passing_s, sweeping
@@ -19,6 +20,7 @@ from booth.trade.result import Estimate
 from booth.units import EntryError, Kind, Quantity, System, read, show
 from booth.words.profile_words import range_words
 from booth.words.shown import Bar, Picture, Readout, Tone
+from booth.words.tried import AtLarge
 
 MM_PER_M = 1000.0
 #: A film wanted is met within so much of it, where the profile gives no range.
@@ -111,6 +113,11 @@ class Pace(Instrument):
                 speed = f", {_speed(speed_of_pass_mm_s(length_mm, each.seconds), context.system)}"
             lines.append(f"{line}{speed}")
         return tuple(lines)
+
+    def at_large(self, context: Context, values: Values) -> AtLarge:
+        speed = wanted(context, values).speed
+        likely = None if speed is None else speed.likely
+        return passes_at_large(context, likely, wanted_film(context, values))
 
     def event(self, context: Context, values: Values) -> str | None:
         return self.busy(context) or None

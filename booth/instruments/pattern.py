@@ -7,6 +7,7 @@ import math
 from booth.bench.act import NOTHING, Act, Context, SetForm, refused
 from booth.bench.instrument import Instrument, number, quantity, word
 from booth.forms.form import MARKED, Field, Rows, Values, only
+from booth.instruments.large.paper import papers_at_large
 from booth.job.measured import fan_mm, overlap_fraction
 from booth.job.patterns import (
     SHAPES,
@@ -25,6 +26,7 @@ from booth.trade.pattern.pattern_reading import Seen
 from booth.trade.result import BadInput
 from booth.units import Kind, shown_unit, shown_value
 from booth.words.shown import Gallery, Page, Paper, Picture, Readout, Section, Tone
+from booth.words.tried import AtLarge
 
 #: The film counts as even while it stays this near to its mean: the band of the plot. Where even
 #: ends is this project's: common practice gives no figure.
@@ -102,6 +104,13 @@ class PaperPattern(Instrument):
         if looks_at_film(values):
             return (section_of(context, values, pattern),)
         return (paper_of(pattern), turns_page(context, pattern))
+
+    def at_large(self, context: Context, values: Values) -> AtLarge:
+        """The papers; the film beside the paper, where the plot of it is not open anyway."""
+        pattern, section = read_now(context, values), None
+        if pattern is not None and not looks_at_film(values):
+            section = section_of(context, values, pattern)
+        return papers_at_large(context, section if section and section.samples else None)
 
     def space(self, context: Context, rows: Rows) -> Act:
         """Write the most even overlap into its row."""

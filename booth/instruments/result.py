@@ -7,6 +7,7 @@ from booth.bench.instrument import Instrument, word
 from booth.bench.next_act import onward, step_done
 from booth.forms.form import Field, Rows, Values
 from booth.instruments.figures import counted
+from booth.instruments.large.day import day_at_large
 from booth.job.products import products_of
 from booth.job.rehearsal import NOTHING, Finding, findings
 from booth.log.events import JobClosed
@@ -34,6 +35,7 @@ class Result(Instrument):
     )
     KEEPS = (JobClosed,)
     FIRST = ("verdict",)
+    at_large = day_at_large
 
     def fields(self, context: Context, values: Values) -> tuple[Field, ...]:
         said = (

@@ -9,6 +9,7 @@ from booth.bench.instrument import Instrument, quantity
 from booth.files.safe_text import visible
 from booth.forms.form import Field, Values
 from booth.instruments.figures import asked_for, gauge
+from booth.instruments.large.climate import weather_at_large
 from booth.job import lasting
 from booth.job.coat_plan import coats_of
 from booth.job.lasting import Lasting
@@ -28,6 +29,7 @@ from booth.trade.weather.weather_limits import (
 from booth.units import Kind, Quantity, System, show, shown_unit, shown_value
 from booth.units.sentences import in_units
 from booth.words.shown import Readout, Tone
+from booth.words.tried import AtLarge
 from booth.words.wait_words import length
 
 THREE = ("air", "humidity", "part")
@@ -96,6 +98,10 @@ class Weather(Instrument):
             word = "TAKE AGAIN" if found.tone is Tone.GOOD else found.word
             found = replace(found, tone=Tone.CAUTION, word=word, lines=(old, *found.lines))
         return replace(found, lines=(*found.lines, said)) if said else found
+
+    def at_large(self, context: Context, values: Values) -> AtLarge:
+        wanted = _asked_margin(context)
+        return weather_at_large(context, wanted, gauge(context.system, None, wanted, *MARGIN)[1])
 
     def kept_any(self, context: Context) -> bool:
         """One that is old counts no more than none."""

@@ -142,7 +142,7 @@ def advise(job: Job, remaining_ml: float | None = None) -> Advice:
             return found(Finding.CANNOT_TELL, why=(outside.reason, outside.advice))
         viscosity = viscosity_of(stage)
         assert isinstance(viscosity, Value) and isinstance(target, Value)
-        fit = _fit(job)
+        fit = fit_of(job)
         if fit is not None:
             step = thinner_from_fit(fit, *mixed, target.value, fraction)
         # The cup has just said that it is too thick: a line that says 'thin enough' is no help.
@@ -179,7 +179,7 @@ def _little(
     return LittleStep(found.add_fraction * remaining_ml / (1 + fraction), after, at_limit)
 
 
-def _fit(job: Job) -> ThinningFit | None:
+def fit_of(job: Job) -> ThinningFit | None:
     """What this mix has shown, from two stages on; None where it shows nothing usable."""
     measured = points(job)
     fit = fit_thinning(measured) if len(measured) > 1 else None
@@ -191,7 +191,7 @@ def coating_to_thicken_ml(job: Job, remaining_ml: float) -> float | None:
 
     None where there is no fit or the line does not reach the target before all thinner is gone.
     """
-    fit, stage, efflux = _fit(job), now(job), job.profile.efflux
+    fit, stage, efflux = fit_of(job), now(job), job.profile.efflux
     if fit is None or efflux is None or remaining_ml <= 0:
         return None
     target = viscosity_from_efflux(cup_named(efflux.cup), efflux.target_s.middle)

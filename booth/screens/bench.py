@@ -9,7 +9,7 @@ from __future__ import annotations
 from typing import Any
 
 from textual.app import ComposeResult
-from textual.containers import Horizontal
+from textual.containers import Horizontal, Vertical
 from textual.content import Content
 from textual.widgets import Static
 
@@ -26,6 +26,7 @@ from booth.moment import Moment
 from booth.screens.base import COVERED, OwnScreen, front_words
 from booth.screens.behind_alarm import BehindAlarm
 from booth.screens.bench_desk import BenchDesk
+from booth.screens.bench_large import draw_large, slot
 from booth.screens.bench_rest import BenchRest
 from booth.screens.keyline import key_line
 from booth.units import System
@@ -33,6 +34,7 @@ from booth.widgets.clock_strip import ClockStrip
 from booth.widgets.form_view import FormView
 from booth.widgets.instrument_view import InstrumentView
 from booth.widgets.lists import StepList, StepRow, StepState
+from booth.widgets.log_tail import LogTail
 from booth.widgets.row_widget import Drawn
 from booth.widgets.text import content, fit
 from booth.words.guard_words import weather_pieces
@@ -56,6 +58,7 @@ class BenchScreen(OwnScreen[None]):
         super().__init__()
         self.desk = desk
         self._seen: tuple[object, ...] = ()
+        self._slot = -1
         self.bench = Bench(desk)
         self.rest = BenchRest(self)
         self.behind = BehindAlarm(self)
@@ -116,7 +119,9 @@ class BenchScreen(OwnScreen[None]):
     def compose(self) -> ComposeResult:
         yield Static("", id="status", markup=False)
         with Horizontal(id="middle"):
-            yield StepList(id="steps")
+            with Vertical(id="rail"):
+                yield StepList(id="steps")
+                yield LogTail(id="log")
             yield InstrumentView()
         yield Static("", id="small", markup=False)
         yield ClockStrip(id="clocks")
@@ -141,6 +146,9 @@ class BenchScreen(OwnScreen[None]):
         held = (bench.form, bench.step, bench.offer, bench.picked, bench.said, frames)
         seen: tuple[object, ...] = (self.desk.job, *held, self.host.system, *self.size)
         same = bool(self._seen) and all(a is b for a, b in zip(seen, self._seen, strict=True))
+        if not same or slot(now) != self._slot:
+            self._slot = slot(now)
+            draw_large(self, situation)
         draw_moving(self, situation)
         if not same or frames:
             self._seen = seen

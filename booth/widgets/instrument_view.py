@@ -4,24 +4,30 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
+from msgspec.structs import replace
 from textual.app import ComposeResult
-from textual.containers import Vertical
+from textual.containers import Horizontal, Vertical
 from textual.widgets import Static
 
 from booth.forms.form import Rows
+from booth.widgets.beside import BesideView, room_for_how
 from booth.widgets.figure_panel import FigurePanel
 from booth.widgets.film_plot import FilmPlot
 from booth.widgets.form_view import FormView
+from booth.widgets.large_line import LargeLine
 from booth.widgets.lists import PickList
 from booth.widgets.pace_bar import PaceBar
 from booth.widgets.page_view import PageView
+from booth.widgets.room import NONE, Room
 from booth.widgets.row_widget import Drawn
+from booth.widgets.said import Said
 from booth.widgets.spray_paper import SprayPaper
 from booth.widgets.tables import PartTable, PourTable
 from booth.widgets.text import content, put
 from booth.widgets.time_line import TimelineView
 from booth.words import shown as data
 from booth.words.shown import Page, Picture, Readout, reflow
+from booth.words.tried import AtLarge
 
 #: Which widget draws which picture.
 DRAWN_BY: dict[type, type[Drawn] | type[PageView]] = {
@@ -45,12 +51,18 @@ class InstrumentView(Vertical):
         self._kind = ""
         self._how: Sequence[str] | None = None
         self._shown: dict[type, Drawn | PageView] = {}
+        self._room, self._large = NONE, AtLarge()
 
     def compose(self) -> ComposeResult:
         yield Static("", classes="how", markup=False)
+        yield LargeLine()
         yield FigurePanel()
-        yield Static("", classes="record", markup=False)
-        yield FormView()
+        with Horizontal(classes="below"):
+            with Vertical(classes="told"):
+                yield Said()
+                yield Static("", classes="record", markup=False)
+                yield FormView()
+            yield BesideView()
 
     def title(self, kind: str, how: Sequence[str]) -> None:
         """Which kind of step stands here, and how it is done."""
@@ -61,15 +73,41 @@ class InstrumentView(Vertical):
             self._how = how
             put(self.query_one(".how", Static), content(" ".join(reflow(how))))
 
+    def room(self, room: Room, large: AtLarge, has_figure: bool, has_rows: bool) -> None:
+        """What there is room for, and what the step has to say there."""
+        beside = tuple(e for e in large.beside if room.always or not isinstance(e, data.Section))
+        if room.always and has_figure and self._how and room_for_how(beside, room.below):
+            how = ("head", "how it is done"), ("quiet", " ".join(reflow(self._how)))
+            beside = (*beside, Page(how))
+        split = bool(room.beside and beside) or (room.always and (has_figure or bool(large.line)))
+        self._room, self._large = (room, large) if split else (NONE, AtLarge())
+        line = large.line if room.always else ""
+        self.set_class(split, "-split")
+        self.set_class(bool(line), "-line")
+        self.query_one(LargeLine).shown = line
+        below, view = self.query_one(".below"), self.query_one(BesideView)
+        below.styles.height = room.below - 3 * (not has_rows) if split else None
+        view.styles.width = room.beside if split else None
+        view.show(beside if split else ())
+
     def figure(self, readout: Readout | None) -> None:
-        """The figure that matters; None where there is none."""
+        """The figure that matters; None where there is none. Its words stand in a column of their own
+        where something stands beside them."""
         panel = self.query_one(FigurePanel)
         panel.display = readout is not None
-        if readout is not None:
-            panel.shown = readout
+        if readout is None:
+            return
+        if self._room.beside:
+            said = (("head", readout.label), *(("text", line) for line in readout.lines))
+            self.query_one(Said).shown = Page(tuple(each for each in said if each[1]))
+            readout = replace(readout, label="", lines=())
+        panel.shown = readout
 
     def record(self, lines: Sequence[str]) -> None:
-        """What was kept here, the latest first: where rows are scarce, the oldest is out of sight."""
+        """What was kept here, the latest first: where rows are scarce, the oldest is out of sight.
+        Where tries stand beside it, what those do not tell."""
+        if self._room.beside and self._large.beside:
+            lines = self._large.record
         shown = self.query_one(".record", Static)
         put(shown, content("\n".join(reversed(lines)), keep_lines=True))
         shown.set_class(bool(lines), "-any")
@@ -80,20 +118,28 @@ class InstrumentView(Vertical):
 
     def pictures(self, told: Sequence[Picture]) -> None:
         """What stands beneath the figure."""
+        if self._large.line:
+            pages = [each for each in told if isinstance(each, Page)]
+            self.query_one(Said).shown = pages[0] if pages else Page(())
+            told = [each for each in told if not isinstance(each, Page)]
+        if self._large.beside:  # there the pours stand as bars
+            told = [each for each in told if not isinstance(each, data.Pours)]
         wanted = {DRAWN_BY[type(each)]: each for each in told}
         for kind, widget in self._shown.items():
             widget.display = kind in wanted
         self.set_class(any(isinstance(each, data.Gallery) for each in told), "-gallery")
-        record = self.query_one(".record")
+        below = self.query_one(".below")
         for kind, picture in wanted.items():
             if kind not in self._shown:
                 made = self._shown[kind] = kind()
-                self.mount(made, before=record)
+                # The parts stand last, as the clocks do in other steps.
+                place = "after" if kind is PartTable else "before"
+                self.mount(made, **{place: below})
             self._shown[kind].shown = picture
-        in_order = [self._shown[kind] for kind in wanted]
+        in_order = [self._shown[kind] for kind in wanted if kind is not PartTable]
         if [each for each in self.children if each in in_order] != in_order:
             for each in in_order:  # another step had made them in another order
-                self.move_child(each, before=record)
+                self.move_child(each, before=below)
 
     def scroll_page(self, by: int) -> None:
         """Move what is read."""

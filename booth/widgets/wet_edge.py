@@ -112,23 +112,25 @@ class Field:
         ]
 
 
-def behind_words(row: Row, edge: float | None, width: int, tone: Tone) -> Row:
-    """A row of words with a small edge behind it: what it has passed is reversed in its tone."""
+def behind_words(row: Row, edge: float | None, width: int, tone: Tone, style: str = "") -> Row:
+    """A row of words with a small edge behind it: what it has passed is reversed in its tone, or in
+    another style."""
+    style = style or ink(tone)
     if not eighths(edge, width):
         return merge(row)
     whole, part = divmod(eighths(edge, width), EIGHTHS)
     pieces: list[Piece] = []
     at = 0
-    for text, style in row:
+    for text, own in row:
         cells = cells_of(text)
         cut_at = min(max(whole - at, 0), len(cells))
         if cut_at < len(cells) and cells[cut_at] == "":
             cut_at += 1  # a character of two cells is not torn
-        pieces.append(("".join(cells[:cut_at]), filled(tone)))
+        pieces.append(("".join(cells[:cut_at]), f"{style} reverse"))
         rest = cells[cut_at:]
         if part and at + cut_at == whole and rest[:1] == [" "]:
-            pieces.append((ACROSS[part], ink(tone)))
+            pieces.append((ACROSS[part], style))
             rest = rest[1:]
-        pieces.append(("".join(rest), style))
+        pieces.append(("".join(rest), own))
         at += len(cells)
     return merge(pieces)

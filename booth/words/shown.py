@@ -154,12 +154,13 @@ def reflow(lines: Iterable[str]) -> tuple[str, ...]:
 
 class PourRow(msgspec.Struct, frozen=True):
     """One pour: its component, its amount alone, the mark at which it ends; tone: GOOD poured, READY
-    to be poured now, PLAIN later."""
+    to be poured now, PLAIN later; edge: the mark as a share of the whole batch."""
 
     name: str
     amount: str
     mark: str
     tone: Tone
+    edge: float | None = None
 
 
 class PartRow(msgspec.Struct, frozen=True):

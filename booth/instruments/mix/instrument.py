@@ -11,6 +11,7 @@ from booth.bench.instrument import Instrument, number, quantity, word
 from booth.files.safe_text import visible
 from booth.forms.form import Field, Form, Rows, Values, only
 from booth.forms.key import Key
+from booth.instruments.large.mix import pours_at_large
 from booth.instruments.mix import words
 from booth.instruments.mix.onto import others_of
 from booth.job import pouring, recipe
@@ -68,9 +69,9 @@ class Mix(Instrument):
     )
     KEEPS = (BatchMixed, Poured)
     RECORDS = 3
-    #: where the next digit belongs: the reading, once it is known what to pour
-    FIRST = tuple(READING.values())
+    FIRST = tuple(READING.values())  # where the next digit belongs, once a pour is known
     UNIT_FIRST = True
+    at_large = pours_at_large
 
     def fields(self, context: Context, values: Values) -> tuple[Field, ...]:
         """Every row there may be; those that make sense now are in sight.

@@ -182,7 +182,8 @@ def pour_rows(state: Pouring, system: System) -> tuple[PourRow, ...]:
     def row(pour: Pour, tone: Tone) -> PourRow:
         kind = KIND[state.plan.by]
         amount, mark = (show(each, kind, system) for each in (pour.amount, pour.mark))
-        return PourRow(visible(pour.name), amount, mark, tone)
+        edge = pour.mark / state.total if state.total > 0 else None
+        return PourRow(visible(pour.name), amount, mark, tone, edge)
 
     done = [row(pour, Tone.GOOD) for pour in state.done]
     left = [row(pour, Tone.READY if n == 0 else Tone.PLAIN) for n, pour in enumerate(state.left)]

@@ -1,0 +1,18 @@
+"""The day at large: what was laid, what waits and what is to come, as the step Plan draws it."""
+
+from __future__ import annotations
+
+from booth.bench.act import Context
+from booth.bench.instrument import Instrument
+from booth.forms.form import Values
+from booth.instruments.plan import Plan
+from booth.words.shown import Timeline
+from booth.words.tried import AtLarge
+
+
+def day_at_large(_: Instrument, context: Context, __: Values) -> AtLarge:
+    """The time line, once a coat was begun."""
+    if not any(context.job.coats.values()):
+        return AtLarge()
+    told = Plan().picture(context, {})
+    return AtLarge(tuple(each for each in told if isinstance(each, Timeline)))

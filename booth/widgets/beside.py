@@ -1,0 +1,57 @@
+"""What stands beside words and rows where the window has room: one thing above the other."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from textual.app import ComposeResult
+from textual.containers import Vertical
+
+from booth.widgets.film_plot import FilmPlot
+from booth.widgets.row_widget import Drawn
+from booth.widgets.said import Said
+from booth.widgets.time_line import TimelineView
+from booth.widgets.tries import TriesView, rows_of
+from booth.words.shown import Page, Section, Timeline
+from booth.words.tried import Beside as Told
+from booth.words.tried import Tries
+
+DRAWN_BY: dict[type, type[Drawn]] = {
+    Tries: TriesView,
+    Timeline: TimelineView,
+    Section: FilmPlot,
+    Page: Said,
+}
+
+
+#: How a step is done takes so many rows.
+HOW_ROWS = 5
+
+
+def room_for_how(told: Sequence[Told], rows: int) -> bool:
+    """Whether there is room under these for how the step is done."""
+    if any(not isinstance(each, Tries) or each.chart is not None for each in told):
+        return False
+    return sum(rows_of(each) + 1 for each in told if isinstance(each, Tries)) + HOW_ROWS <= rows
+
+
+class BesideView(Vertical):
+    """Draws what it is told, in one order whatever came first."""
+
+    DEFAULT_CSS = "BesideView { display: none; padding: 0 2 0 1; }"
+
+    def compose(self) -> ComposeResult:
+        yield from (kind() for kind in DRAWN_BY.values())
+
+    def show(self, told: Sequence[Told]) -> None:
+        """Show these, one of a kind at most."""
+        wanted = {type(each): each for each in told}
+        for kind, drawn_by in DRAWN_BY.items():
+            widget, each = self.query_one(drawn_by), wanted.get(kind)
+            widget.display = each is not None
+            if each is None:
+                continue
+            widget.styles.height = "1fr"
+            if isinstance(each, Tries) and len(wanted) > 1:
+                widget.styles.height = rows_of(each) + 1
+            widget.shown = each
