@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from textual.app import ComposeResult
 from textual.containers import Vertical
 
 from booth.widgets.film_plot import FilmPlot
@@ -40,18 +39,27 @@ class BesideView(Vertical):
 
     DEFAULT_CSS = "BesideView { display: none; padding: 0 2 0 1; }"
 
-    def compose(self) -> ComposeResult:
-        yield from (kind() for kind in DRAWN_BY.values())
+    def __init__(self) -> None:
+        super().__init__()
+        self._shown: dict[type, Drawn] = {}
 
     def show(self, told: Sequence[Told]) -> None:
-        """Show these, one of a kind at most."""
+        """Show these, one of a kind at most; a widget is made when it is first needed."""
         wanted = {type(each): each for each in told}
-        for kind, drawn_by in DRAWN_BY.items():
-            widget, each = self.query_one(drawn_by), wanted.get(kind)
-            widget.display = each is not None
-            if each is None:
-                continue
+        for kind, widget in self._shown.items():
+            widget.display = kind in wanted
+        for kind in (kind for kind in DRAWN_BY if kind in wanted):
+            each = wanted[kind]
+            if kind not in self._shown:
+                self._mount(kind)
+            widget = self._shown[kind]
             widget.styles.height = "1fr"
             if isinstance(each, Tries) and len(wanted) > 1:
                 widget.styles.height = rows_of(each) + 1
             widget.shown = each
+
+    def _mount(self, kind: type) -> None:
+        made, order = DRAWN_BY[kind](), list(DRAWN_BY)
+        after = (self._shown[each] for each in order[order.index(kind) :] if each in self._shown)
+        self.mount(made, before=next(after, None))
+        self._shown[kind] = made

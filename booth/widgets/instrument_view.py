@@ -46,6 +46,12 @@ DRAWN_BY: dict[type, type[Drawn] | type[PageView]] = {
 class InstrumentView(Vertical):
     """One for the whole bench: another step is other things to draw."""
 
+    DEFAULT_CSS = """
+InstrumentView .below, InstrumentView .told { height: auto; }
+InstrumentView .told { width: 1fr; }
+InstrumentView LargeLine, InstrumentView .told > Said { display: none; }
+"""
+
     def __init__(self) -> None:
         super().__init__(id="instrument", classes="instrument")
         self._kind = ""
