@@ -19,7 +19,7 @@ from booth.words.event_words import teller
 from booth.words.tried import AtLarge
 
 #: A cell of a day's line is minutes wide: it is looked at again so often [s].
-AGAIN_S = 10.0
+AGAIN_S = 30.0
 #: More entries than these never fit under the steps.
 MOST_ENTRIES = 30
 VOIDED = "× VOIDED "
@@ -36,7 +36,7 @@ def draw_large(screen: OwnScreen[Any], situation: Situation) -> None:
     view, room = screen.query_one(InstrumentView), room_in(*screen.size)
     large = AtLarge() if room == NONE else instrument.at_large(context, values)
     view.title(instrument.KIND, context.step.how)
-    has_figure = instrument.readout(context, values) is not None
+    has_figure = room != NONE and instrument.readout(context, values) is not None
     view.room(room, large, has_figure, bool(situation.rows.sight))
     _draw_log(screen, room, context.job, context.system)
 
