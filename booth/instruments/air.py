@@ -8,8 +8,8 @@ from booth.bench.instrument import Instrument, quantity
 from booth.forms.form import Field, Rows, Values
 from booth.instruments.air_recovery import RECOVERY, fill_lines, filling, time_the_fill
 from booth.instruments.figures import against, asked_for, figure, given
-from booth.instruments.learnt_here import of_air
 from booth.instruments.large.gun import air_at_large
+from booth.instruments.learnt_here import of_air
 from booth.job.advice import on_inlet
 from booth.job.air_supply import air_supply, verdict
 from booth.log.events import AirRead, Event, RecoveryTimed

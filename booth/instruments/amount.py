@@ -16,8 +16,8 @@ from booth.forms.form import Field, Rows, Values, only, same
 from booth.instruments.area_words import area_readout, count_of, this_area
 from booth.instruments.catch_words import cup_ml_of
 from booth.instruments.figures import counted, figure, interval
-from booth.instruments.learnt_here import of_amount
 from booth.instruments.large.mix import areas_at_large
+from booth.instruments.learnt_here import of_amount
 from booth.job import material
 from booth.job.coat_plan import coats_wanted
 from booth.job.measured import parts_are_large

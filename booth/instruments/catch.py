@@ -13,8 +13,8 @@ from booth.instruments.catch_words import (
     going_readout,
     name_of,
 )
-from booth.instruments.learnt_here import of_catch, of_turns
 from booth.instruments.large.gun import catches_at_large
+from booth.instruments.learnt_here import of_catch, of_turns
 from booth.job.measured import catches, last_told
 from booth.job.mixture import by_weight
 from booth.job.needle_advice import catch_pairs, paint_words, turns_words

@@ -5,8 +5,8 @@ from __future__ import annotations
 from booth.bench.act import Act, Context, Keep, OpenStep, Say, SetForm, refused
 from booth.bench.instrument import Instrument, quantity
 from booth.forms.form import Field, Rows, Values, shown
-from booth.instruments.learnt_here import of_thinner
 from booth.instruments.large.cup import thinning_at_large
+from booth.instruments.learnt_here import of_thinner
 from booth.instruments.thin_words import added_words, scale_of, thin_readout
 from booth.job import mixture
 from booth.job.mix_choice import in_use

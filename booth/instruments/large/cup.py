@@ -6,7 +6,6 @@ from booth.bench.act import Context
 from booth.bench.instrument import Instrument
 from booth.clock import local_day_hhmm
 from booth.forms.form import Values
-from booth.instruments.learnt_here import of_thinner
 from booth.instruments.large.tries import (
     band_of,
     in_unit,
@@ -15,6 +14,7 @@ from booth.instruments.large.tries import (
     spread_note,
     wanted_ticks,
 )
+from booth.instruments.learnt_here import of_thinner
 from booth.job.measured import efflux_runs, known
 from booth.job.mixture import Stage, stages, timed
 from booth.job.thin_advice import fit_of
@@ -72,7 +72,10 @@ def thinning_at_large(_: Instrument, context: Context, __: Values) -> AtLarge:
         notes.append(f"the line through them is off by {100 * fit.residual_fraction:.0f} %")
     chart = _chart(context, cup, alike, span) if len(alike) > 1 else None
     title = f"mean of each step, {cup.name}"
-    return AtLarge((Tries(title, tries, band_of(context, span, TIME), tuple(notes), chart),), record=of_thinner(context))
+    return AtLarge(
+        (Tries(title, tries, band_of(context, span, TIME), tuple(notes), chart),),
+        record=of_thinner(context),
+    )
 
 
 def _chart(
