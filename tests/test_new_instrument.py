@@ -62,6 +62,7 @@ from booth.forms.form import Values
 from booth.log.events import Event, GlossRead
 from booth.trade.film.gloss import mean_gloss_fraction
 from booth.units import Kind
+from booth.words.about.headed import about
 from booth.words.shown import Readout
 
 
@@ -70,7 +71,7 @@ class Gloss(Instrument):
 
     KIND = "gloss"
     NAME = "Gloss"
-    ABOUT = ("Read where the lamp does not shine into the instrument.",)
+    ABOUT = about("What it is\\nRead where the lamp does not shine into the instrument.")
     KEEPS = (GlossRead,)
 
     def fields(self, context: Context, values: Values) -> tuple[Field, ...]:
@@ -121,7 +122,7 @@ async def on_screen():
         found["log"] = type(app.screen.desk.job.events[-1]).__name__
         await pilot.press("question_mark")
         await pilot.pause()
-        found["help"] = " ".join(app.screen.paragraphs)
+        found["help"] = " ".join(text for _, text in app.screen.told.paragraphs)
 
 
 asyncio.run(on_screen())

@@ -10,7 +10,7 @@ from textual.app import App, SystemCommand
 from textual.command import CommandInput, CommandPalette
 from textual.screen import Screen
 
-from booth.bench.commands import COMMANDS, key_table
+from booth.bench.commands import COMMANDS, key_lines
 from booth.screens.base import OwnScreen
 from booth.screens.dialog import Sheet
 from booth.widgets import themes
@@ -41,7 +41,7 @@ async def do_command(app: BoothApp, id: str) -> None:
         case "quit":
             app.exit()
         case "help":
-            await app.show(Sheet("Keys", (key_table(),)))
+            await app.show(Sheet("Keys", ("\n".join(key_lines()),)))
 
 
 def change_units(app: BoothApp) -> None:

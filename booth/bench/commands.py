@@ -115,7 +115,7 @@ def key_name(key: str) -> str:
     return KEY_NAMES.get(key, key.upper() if FUNCTION_KEY.fullmatch(key) else key)
 
 
-def key_table() -> str:
+def key_lines() -> tuple[str, ...]:
     """Give every key and what it does, a line each."""
     lines = [*KEYS, *((command.shown_keys, command.says) for command in COMMANDS)]
-    return "\n".join(f"{keys:<16} {says}" for keys, says in lines)
+    return tuple(f"{keys:<16} {says}" for keys, says in lines)

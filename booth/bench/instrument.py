@@ -19,6 +19,7 @@ from booth.log.events import Event
 from booth.moment import Moment
 from booth.shop.room_readings import RoomReading
 from booth.units import Quantity
+from booth.words.about.headed import About
 from booth.words.event_words import words
 from booth.words.last_good_words import (
     lesson_line,
@@ -36,8 +37,8 @@ class Instrument:
     #: the kind of step it serves, its name on the screen and in the palette
     KIND: ClassVar[str] = ""
     NAME: ClassVar[str] = ""
-    #: the help behind '?': what the figure is, its rule, its source, its limits
-    ABOUT: ClassVar[tuple[str, ...]] = ()
+    #: what stands behind '?': what it is, what to do, rule, limits, source
+    ABOUT: ClassVar[About] = About()
     #: which events of the job Backspace voids, the latest first
     KEEPS: ClassVar[tuple[type[Event], ...]] = ()
     #: how many of the first kind of them stand in the record, and with what left out in front

@@ -16,6 +16,7 @@ from booth.log.events import AirRead, Event, RecoveryTimed
 from booth.trade.air.hvlp import HVLP_MOST_KPA, hvlp_cap_pressure
 from booth.units import Kind, Quantity, System, show
 from booth.units.sentences import in_units
+from booth.words.about import of_the_gun
 from booth.words.profile_words import range_words
 from booth.words.shown import Readout
 
@@ -27,28 +28,7 @@ CAP_ABOVE = "More pressure at the cap than at the inlet cannot be: read both aga
 class Air(Instrument):
     KIND = "air"
     NAME = "Air"
-    ABOUT = (
-        "The large figure is the pressure at the gun's inlet, read with the trigger pulled: with the "
-        "trigger released the gauge shows what stands in the hose, not what reaches the cap. Held "
-        "against the profile's range. The data sheet and the gun's instructions win.",
-        "HVLP (high volume, low pressure): 0.1 to 10 psi at the air cap (40 CFR 63.11180, from memory, not checked); above 10 psi there a gun "
-        "works as a conventional one (40 CFR 63.801). Which inlet pressure gives which cap pressure "
-        "belongs to the gun: a test cap with a gauge tells, no formula does.",
-        "How long the trigger can be held: Boyle's law, receiver volume x pressure lost / pressure "
-        "of the room, over demand less supply (as in the US DOE / ORNL tools for compressed air). "
-        "Down to the cut-in the receiver alone carries the gun; below it the compressor helps, for "
-        "its rated share of the time. You may pull with the receiver full or half empty: the time "
-        "counts from the cut-in, the pressure at which the compressor starts. An estimate: a fast draw cools the air and shortens it up to 1.4 times.",
-        "The receiver has to hold the inlet and 1 to 1.5 bar for regulator, filter and hose (common "
-        "practice, no source); what a gauge at the receiver shows, trigger pulled, counts more.",
-        "Demand, receiver, delivered flow, cut-in, cut-out and rated duty are those of the shop file, "
-        "in free air (at the pressure of the room). A compressor's displacement is not what it delivers.",
-        "What it really delivers: Space when it starts, Space when it stops, no air drawn. In how many "
-        "seconds its rating would fill the receiver stands beside it, an estimate; water in the "
-        "receiver and leaks make the fill look quicker or slower than it is.",
-        "Never point the gun at anybody, never put a hand before the cap: air and fluid under "
-        "pressure go through skin. Relieve the pressure before you take the gun apart.",
-    )
+    ABOUT = of_the_gun.AIR
     KEEPS = (AirRead, RecoveryTimed)
     RECORDS = 3
     UNSAID = "air: "

@@ -28,6 +28,7 @@ from booth.log.events import AmountPlanned, AreaAdded, Event
 from booth.trade.result import BadInput
 from booth.units import Kind, Quantity, show, shown_unit
 from booth.units.sentences import in_units
+from booth.words.about import of_the_day
 from booth.words.coat_time_words import span_words, times_words
 from booth.words.shown import Readout, Tone
 from booth.words.wait_words import length, rough
@@ -59,24 +60,7 @@ STAY = (*FILM_ROWS, "wet", "dry")
 class Amount(Instrument):
     KIND = "amount"
     NAME = "Amount"
-    ABOUT = (
-        "Material = area x wet film x coats / what lands / (1 - lost), and what stays in the gun: 1 "
-        "um over 1 m2 is 1 ml (the spreading-rate formula of data sheets). It is ready-to-spray "
-        "material, thinner in it. Smooth surfaces: rough or absorbing ones take more.",
-        "What lands on the parts is an estimate between two ends; 'enough in any case' mixes for "
-        "the lower share. On large flat parts the gauge (step Wet film) replaces the usual band by "
-        "what you do; past the edges of small and open ones more is lost than a panel tells.",
-        "Areas are worked out from simple shapes; a sheet counts both faces and its four edges. Count backs "
-        "and edges that are painted, and what hangs behind them.",
-        "A dry film becomes a wet one through the volume solids (the share that stays when it has "
-        "dried) and the thinner: wet film = dry film x (1 + thinner) / solids (Organic Finishing Guidebook 2012-13 p. 615).",
-        "Lost (can, strainer) and left over (cup, gun, test paper) begin with common figures, no "
-        "source: type your own. Cups are filled to what the shop file says, else 20 US fl oz.",
-        "Pot life is held against what a coat takes and the waits between the coats, as they are "
-        "today. A coat takes a multiple of its time at the trigger, for turns, walking round and "
-        "refills: once three coats were timed in this shop, the multiple is on the long side of what "
-        "is usual here; until then it is two (common practice, no source). The data sheet's pot life wins.",
-    )
+    ABOUT = of_the_day.AMOUNT
     KEEPS = (AreaAdded, AmountPlanned)
     RECORDS = 3
     FIRST = ("form",)

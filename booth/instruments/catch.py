@@ -30,6 +30,7 @@ from booth.trade.delivery.catches import (
 )
 from booth.trade.delivery.water import water_density_kg_m3
 from booth.units import Kind, show
+from booth.words.about import of_the_gun
 from booth.words.shown import Readout
 from booth.words.tried import AtLarge
 
@@ -53,26 +54,7 @@ RECORD_ROWS = 4
 class Catch(Instrument):
     KIND = "catch"
     NAME = "Catch"
-    ABOUT = (
-        "Delivery: the volume caught, divided by the time the trigger was held. A weight becomes a "
-        "volume through the density of what was caught: the profile's, or water's.",
-        "Gravity and pressure-fed guns: air off or turned right down so that nothing is atomised into "
-        "the measuring cup, unless your gun's instructions say otherwise; a suction gun gives "
-        "nothing without air. Trigger fully pulled all the while. Space again "
-        "ends the catch early: the time that really passed is used.",
-        "Water runs faster than paint and atomises with less air: a water catch puts the needle in "
-        "the right neighbourhood, it is not the paint's delivery. No published rule turns one into "
-        "the other (common practice, no source).",
-        "Turns to try: the line between the nearest of your own catches of the coating with this gun "
-        "and tip, past jobs included (isotonic regression, Ayer et al. 1955); beyond what was caught "
-        "only the way to turn is told. Water as coating: the median ratio of your own pairs, caught "
-        "with both at one setting. Both are estimates.",
-        "A gravity gun gives less as its cup empties, and another amount with the air on: catch with "
-        "the cup as full as it is when you spray. Common practice, no source.",
-        "What is caught of the coating counts as gone from the pot; where it was poured back, type "
-        "what is left at the step Thin.",
-        "Pressure never on skin: the cup is held by something else than a hand.",
-    )
+    ABOUT = of_the_gun.CATCH
     KEEPS = (ev.CatchMade,)
 
     def fields(self, context: Context, values: Values) -> tuple[Field, ...]:

@@ -12,6 +12,7 @@ from booth.log.events import BatchFinished, CautionAcknowledged, Event, LineTick
 from booth.moment import Moment
 from booth.profile.cautions import Caution
 from booth.profile.step_words import HEADS
+from booth.words.about import of_the_coat, of_the_day
 from booth.words.afar import key_words
 from booth.words.shown import Page, Picture, Readout, Tone, reflow
 from booth.words.tried import AtLarge
@@ -20,15 +21,7 @@ from booth.words.tried import AtLarge
 class Cautions(Instrument):
     KIND = "cautions"
     NAME = "Cautions"
-    ABOUT = (
-        "The usual cautions for this kind of product, from the hazards its profile declares. They "
-        "are not all there is: the product's safety data sheet, local codes and licensed practice "
-        "come first.",
-        "All are gone through once a day for each product. In another job of the same day those "
-        "that read as they did then stand on one page, and one key says that all still hold; a new "
-        "one is gone through by itself.",
-        "Having read them does not make a job free of danger, and this program never says so.",
-    )
+    ABOUT = of_the_day.CAUTIONS
     KEEPS = (CautionAcknowledged,)
 
     def readout(self, context: Context, values: Values) -> Readout:
@@ -124,35 +117,19 @@ class Checklist(Instrument):
 class Prepare(Checklist):
     KIND = "prepare"
     NAME = "Prepare"
-    ABOUT = (
-        Checklist.LINES,
-        "A film is as good as what lies under it: most fisheyes, lifting and loose coats begin here. "
-        "Degrease before sanding, or the grease is sanded in; water in the trap comes out of the gun.",
-        "Sanding dust of old coatings can hold lead and other poisons: test it, mask and extraction "
-        "on; local codes rule.",
-    )
+    ABOUT = of_the_day.PREPARE
 
 
 class After(Checklist):
     KIND = "after"
     NAME = "After care"
-    ABOUT = (
-        Checklist.LINES,
-        "What is for later need not be ticked now: Enter goes on. When the time of tape, handling, "
-        "sanding and polishing comes is counted beside the coats, where the profile gives it.",
-        "A job that is closed takes one more note from the list of past jobs: 'look again'.",
-    )
+    ABOUT = of_the_coat.AFTER_CARE
 
 
 class Clean(Checklist):
     KIND = "clean"
     NAME = "Clean-up"
-    ABOUT = (
-        Checklist.LINES,
-        "Finishing the list also marks the mixed batches as used up, so that their pot life no "
-        "longer rings. Rags with drying oils or two-pack residues can heat by themselves: a metal "
-        "can with a lid, emptied daily (29 CFR 1910.107(g)(3)). Waste goes where local rules say.",
-    )
+    ABOUT = of_the_coat.CLEAN
 
     def enter(self, context: Context, rows: Rows) -> Act:
         """What is left in the gun was thrown away: no pot life rings any more."""

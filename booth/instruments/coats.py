@@ -33,6 +33,7 @@ from booth.job.steps import NEXT_PRODUCT, key_of, next_open
 from booth.job.wait import Standing, State, What
 from booth.log.events import CoatBegun, CoatEnded, Event, TouchTried
 from booth.units.sentences import in_units
+from booth.words.about import of_the_coat
 from booth.words.guard_words import line, looked_over
 from booth.words.profile_words import wait_words
 from booth.words.shown import Picture, Readout, Tone
@@ -55,33 +56,7 @@ MOST_LINES = 3
 class Coats(Instrument):
     KIND = "coats"
     NAME = "Coats and waits"
-    ABOUT = (
-        "Space when the first pass of a coat on the chosen part begins, Space when its last pass "
-        "ends. Flash-off starts by itself at the end. Arrows choose the part.",
-        "WAIT: flash-off, or the recoat window has not opened. READY: the wait is over. "
-        "CLOSING: the last fifth of the window, at most half an hour. LATE: the window has closed; "
-        "what helps then (often sanding) is in the product's data sheet.",
-        "NOT KNOWN: no weather read lately, outside the product's limits, or outside the rule. "
-        "Nothing is counted down and nothing rings: the time since the coat is shown, and a coat "
-        "takes one more press, unless a touch test, where one counts, has said dry.",
-        "A wait marked ~ is an estimate or a bound: the profile gives one time at one temperature, "
-        "and no published law scales flash-off. It is stretched in the cold and never shortened in "
-        "the warm; a closing window is shortened in the warm and never lengthened in the cold.",
-        "The arrow to the right offers the wet-film gauge while the coat is wet, and touch tests.",
-        "Touch where it does not show: w wet, k tacky, d dry. Dry ends a flash-off that is only "
-        "estimated or not known, and a wait that the data sheet ends by a sign ('until dull'). It "
-        "shortens no time that the sheet itself gives for today, and opens no window for another "
-        "product: you cannot feel how far a film has cured. Before half of the wait it takes one "
-        "more press. Wet or tacky makes the wait a quarter longer. A window still closes when it "
-        "would have closed, whatever the touch.",
-        "'In this shop 1.2 to 1.5 times the wait counted': between these lies the middle of what touch tests of past "
-        "jobs came to, by order statistics (95 % sure unless it says less). It is told and opens "
-        "nothing: sheet and estimate stay as they are.",
-        "Before a coat everything known is looked at, the worst first: weather and its age, dew "
-        "margin, induction, pot life, thinner, cup, air, delivery, tip, fan, window, compressor. "
-        "STOP: it would spoil the part; to begin all the same takes one more press. CHECK: it may. What "
-        "was amiss is kept with the coat. That nothing is said does not mean that nothing is wrong.",
-    )
+    ABOUT = of_the_coat.COATS
     KEEPS = (CoatBegun, CoatEnded, TouchTried)
     at_large = day_at_large
 

@@ -20,6 +20,7 @@ from booth.trade.cups.efflux_time import equivalent_efflux, viscosity_from_efflu
 from booth.trade.result import Outside, Value
 from booth.units import Kind, show
 from booth.units.sentences import in_units
+from booth.words.about import of_the_can
 from booth.words.profile_words import range_words
 from booth.words.shown import Band, Readout, Tone
 from booth.words.thinner_time_words import at_cup
@@ -34,20 +35,7 @@ DROPPED = "The run that nobody stopped is dropped. Time it again."
 class Efflux(Instrument):
     KIND = "efflux"
     NAME = "Flow cup"
-    ABOUT = (
-        "Efflux time: seconds from the start the cup's standard asks for (dip cups: the rim breaks "
-        "the surface; Ford and ISO cups: the orifice is opened) to the first break of the stream. "
-        "Both key presses count from the instant at which the key went down.",
-        "Kinematic viscosity by the cup's own standard (ASTM D1200, ASTM D4212, ISO 2431), for "
-        "liquids that flow like thin oil. Outside a cup's range nothing is converted: the flow is "
-        "turbulent below it, and above it solvent leaves while you wait.",
-        "Another cup than the profile's is compared through equivalent seconds. Dip cups differ "
-        "between makers: there is no standard Zahn cup.",
-        "Measure at the temperature of the data sheet: viscosity moves by up to 5 % per degree F "
-        "(ASTM D4212 8.1).",
-        "Runs are suspect when they spread more than the cup's standard allows one operator; for "
-        "cups whose standard is not at hand here, only the spread is shown.",
-    )
+    ABOUT = of_the_can.FLOW_CUP
     KEEPS = (EffluxTimed,)
     FIRST = ("cup",)
     at_large = runs_at_large

@@ -14,6 +14,7 @@ from booth.trade.film.gun_speed import pitch_mm
 from booth.trade.result import BadInput
 from booth.units import Kind, show
 from booth.units.sentences import in_units
+from booth.words.about import of_the_gun
 from booth.words.profile_words import range_words
 from booth.words.shown import Readout, Tone
 
@@ -23,19 +24,7 @@ WHOSE = "FAN"
 class Fan(Instrument):
     KIND = "fan"
     NAME = "Fan"
-    ABOUT = (
-        "The width of the fan is what the paper shows from edge to edge of the wet pattern, gun "
-        "square to it, at the distance at which you spray. Every later figure that needs the fan "
-        "(pitch of the passes, pace, wet film, transfer efficiency) takes it from here.",
-        "Fluid first, fan second: opened fully, then, with the trigger pulled, turned in until the "
-        "pattern just begins to narrow. Turned in further, it gets heavy in the middle. Common "
-        "practice, no source; the gun's instructions and the data sheet win.",
-        "The fan grows with the distance: measure at the distance you will keep. Too close makes "
-        "runs, too far makes dry spray.",
-        "Pitch, how far to move over for the next pass: fan x (1 - overlap), by definition; half "
-        "over half is usual (MIL-HDBK-1110 9.6.8).",
-        "Every test pattern is spraying: breathing and eyes protected, exhaust on, as for the job.",
-    )
+    ABOUT = of_the_gun.FAN
     KEEPS = (FanSet,)
     RECORDS = 3
     UNSAID = "fan set, "

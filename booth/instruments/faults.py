@@ -15,6 +15,7 @@ from booth.trade.faults.fault_table import FAULTS, Fault
 from booth.trade.faults.questions import QUESTIONS, Question, Reply
 from booth.trade.faults.ranked_causes import RankedCause, Standing
 from booth.units import Kind, System, show, shown_unit
+from booth.words.about import of_the_coat
 from booth.words.shown import Lines, Page, PickLine, Picture, Readout, Tone
 from booth.words.wait_words import length
 
@@ -58,25 +59,7 @@ BY_THE_CLOCK = {
 class Faults(Instrument):
     KIND = "faults"
     NAME = "Faults seen"
-    ABOUT = (
-        "Pick what is seen, and on which part. Its causes stand in one list: how usual each is, "
-        "times what this job measured of it. A usual cause that nobody measured keeps its place; a "
-        "figure within its limit moves that cause down. The large words are those of the question; without "
-        "one, the large figure is that of the first cause.",
-        "Figures point, they do not prove. The question on top parts the first causes: choose what "
-        "you found with ← →, Enter keeps it, and the list is ranked anew. Backspace takes it back.",
-        "The figures are those of the time when the last coat on the part was laid; a catch of "
-        "water, a pressure read with the trigger released and a fan that was not measured are not "
-        "counted. A wet film and a pace count as out of range only where both their ends are.",
-        "Rank: odds as in Bayes' theorem. A usual cause counts three times as much as a common "
-        "one, and that three times as much as one met now and then (common practice, no source); a figure just past its limit counts 3 to 1, one far "
-        "past it and an answer 10 to 1, one within its limit 1 to 3 (Jeffreys, Theory of "
-        "Probability, app. B, from memory, not checked). It is no probability.",
-        "Causes: FAA-H-8083-31 ch. 8, TM 43-0139 p. 5-12, TO 1-1-8 table 4-1, and a corrosion "
-        "handbook's table of film faults; else common practice, no source. The data sheet wins.",
-        "Sanding, cutting and polishing make dust of what was sprayed: wear goggles and the breathing "
-        "protection that the safety data sheet names, and work wet where the data sheet says so.",
-    )
+    ABOUT = of_the_coat.FAULTS
     KEEPS = (FaultSeen,)
 
     def fields(self, context: Context, values: Values) -> tuple[Field, ...]:

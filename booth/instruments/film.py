@@ -24,6 +24,7 @@ from booth.trade.film.wet_gauge import TEETH_MIL, FilmInterval, Verdict, judge_f
 from booth.trade.result import Estimate, Outside
 from booth.units import Kind, Quantity, System, show, shown_unit
 from booth.units.sentences import in_units
+from booth.words.about import of_the_coat
 from booth.words.film_words import total_words
 from booth.words.profile_words import range_words
 from booth.words.shown import Readout, Tone
@@ -48,23 +49,7 @@ SIDES = {Verdict.TOO_THIN: "below", Verdict.TOO_THICK: "above"}
 class Film(Instrument):
     KIND = "film"
     NAME = "Wet film"
-    ABOUT = (
-        "A notch gauge does not give a figure but two: the film lies between the last tooth that "
-        "came out wet and the first that stayed dry (ASTM D4414). So does the mean of several "
-        "readings. Too thin, in range, too thick are said only where the whole interval says so; "
-        "else it cannot tell, and more places or finer teeth help. Type 0 where no tooth came out wet.",
-        "If you type only the wet tooth, the dry one suggested is the next tooth known from your own "
-        "earlier readings, or of the example gauge of ASTM D4414 in mil: look at your own gauge.",
-        "Read it at once: solvent leaves and the film shrinks. Gauge square to the surface, on a "
-        "curve along its length, away from edges. Several places tell more than one.",
-        "Dry film = wet film x volume solids / (1 + thinner) (Organic Finishing Guidebook 2012-13 "
-        "p. 615). What flashed off before the reading makes the dry film thicker than this.",
-        "In all: the mean reading of each coat, dry, added up to a span: at its low end every "
-        "coat at its thinnest with the least solids, at its high end at its thickest with the most. A coat that was not read is not guessed at.",
-        "What lands (transfer efficiency) = film x gun speed x pitch / delivery, conservation of "
-        "volume. It takes the coating caught, the fan measured and a pass timed; the pace, and the "
-        "amount for large flat parts, then work with it instead of a usual band.",
-    )
+    ABOUT = of_the_coat.WET_FILM
     KEEPS = (FilmRead,)
     RECORDS = 3
     UNSAID = "wet film on "

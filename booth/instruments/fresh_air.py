@@ -28,6 +28,7 @@ from booth.trade.ventilation.dilution import minimum_air
 from booth.trade.ventilation.solvents import solvent_names
 from booth.units import Kind, show
 from booth.units.sentences import in_units
+from booth.words.about import of_the_day
 from booth.words.shown import Page, Picture, Readout, Tone
 from booth.words.wait_words import rough
 
@@ -40,30 +41,7 @@ ISOCYANATE = "Isocyanates: supplied air throughout."
 class FreshAir(Instrument):
     KIND = "fresh-air"
     NAME = "Fresh air"
-    ABOUT = (
-        "The large figure is the least fresh air that dilutes the vapour of what you spray to a "
-        "quarter of its lower explosive limit (the least vapour in air that can burn), the trigger pulled, in a room where it mixes evenly "
-        "(29 CFR 1910.94(c)(6)(ii), from memory, not checked). Limits: the lowest of that "
-        "regulation's table, IEC 60079-20-1:2010 (an old edition) and usual safety data sheets. "
-        "Local codes may ask for 20 or 10 % of that limit.",
-        "It is a minimum against fire. It is not a permission to breathe the air, however much is "
-        "moved: limits for breathing lie far below it. Wear what the data sheet asks for. With "
-        "isocyanates that is supplied air throughout (NIOSH).",
-        "Solvent: the profile's percentage in the mixed coating, else all that is not solids, and "
-        "the thinner as mixed (before that, the most the profile names). Delivery: caught, else the "
-        "profile's. Where a solvent is not known, the one that needs the most air is taken. All of "
-        "it is taken to evaporate as it is sprayed; open cans, cleaning and drying racks come on top.",
-        "Open front (face) of a booth: 100 ft/min (0.51 m/s) on average over the face of a dry booth (29 CFR "
-        "1910.107(b)(5)(i)). Of this and the air against fire, the larger counts. A fan's plate is its free flow, not what "
-        "it moves through filters: measure at the face. A figure you have kept holds until you keep another.",
-        "Air changes: exhaust / volume of the room. Time until a hundredth of the vapour is left: mixing factor "
-        "(how much longer because the air mixes badly) x "
-        "volume / exhaust x ln 100 (CDC, MMWR 54 RR-17, 2005, appendix B), from when nothing "
-        "evaporates any more; a wet film goes on giving off solvent.",
-        "Vapour is heavier than air and runs along the floor to pilot lights, heaters, switches, "
-        "chargers. No exhaust may push it past a spark. Ground metal and cans. The product's data "
-        "sheet, local codes and licensed practice rule.",
-    )
+    ABOUT = of_the_day.FRESH_AIR
     KEEPS = (FreshAirChecked,)
     RECORDS = 2
     UNSAID = "fresh air: "

@@ -12,6 +12,7 @@ from booth.job.coat_plan import coats_wanted, next_part, running_part
 from booth.job.steps import coming
 from booth.job.waits import standings
 from booth.log.events import ProductBegun
+from booth.words.about import of_the_coat
 from booth.words.shown import Page, Picture, Readout
 
 GOES_BACK = "To go back: void that entry in the log."
@@ -22,16 +23,7 @@ class NextProduct(Instrument):
 
     KIND = "next-product"
     NAME = "Next product"
-    ABOUT = (
-        "This job sprays several products on the same parts. Enter here begins the next one: its own "
-        "steps, mix, cup, catch and coats. It can be begun while the window is not open yet: mix and "
-        "try it meanwhile.",
-        "The window runs from the last coat of the product before, on each part by itself, until the "
-        "first coat of the next one is on it. Before it opens, trapped solvent can blister; past it "
-        "the film may have to be abraded, or a coat may lift what is under it.",
-        "Weather, areas and notes stay. What was measured and mixed so far stays in the log with its "
-        "product. To go back, void the entry in the log.",
-    )
+    ABOUT = of_the_coat.NEXT_PRODUCT
 
     def readout(self, context: Context, values: Values) -> Readout | None:
         """The window of the part that is most urgent."""

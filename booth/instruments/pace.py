@@ -18,6 +18,7 @@ from booth.profile.model import Range
 from booth.trade.film.gun_speed import pass_time_s, speed_of_pass_mm_s
 from booth.trade.result import Estimate
 from booth.units import EntryError, Kind, Quantity, System, read, show
+from booth.words.about import of_the_gun
 from booth.words.profile_words import range_words
 from booth.words.shown import Bar, Picture, Readout, Tone
 from booth.words.tried import AtLarge
@@ -37,23 +38,7 @@ WHOSE = "PASS"
 class Pace(Instrument):
     KIND = "pace"
     NAME = "Pace"
-    ABOUT = (
-        "The large figure is the time of one pass: its length / gun speed. Gun speed = delivery x "
-        "what lands / (wet film wanted x pitch), pitch = fan x (1 - overlap): conservation of "
-        "volume. Delivery, fan and overlap are this job's own where they were measured; the lines "
-        "under the figure say from where each is.",
-        "What lands on the part (transfer efficiency) varies with gun, part and painter by a factor "
-        "of three, so the speed is an estimate with two ends: HVLP on large flat parts 60 to 70 % "
-        "(common practice, no source; one rule for clean air asks 65 %), conventional air 20 to 50 "
-        "% (25 % in 40 CFR 60.313). A gauge reading at the step Wet film replaces the band by what you "
-        "do: delivery of the coating caught, fan measured, and a pass timed here.",
-        "The bar crosses the screen in the time of one pass over the length typed, the overrun past "
-        "both ends included, turning round not. A hand holds about 0.2 to 0.8 m/s (40 to 160 ft/min; "
-        "common practice, no source): a figure outside asks for another delivery, not another arm.",
-        "Your own pass: Space as it begins, Space as it ends. A hand is late by about 0.2 s at "
-        "either end, so long passes tell more; passes that agree within a tenth are averaged.",
-        "The film is a mean: how even it is, the step Test pattern shows. The gauge decides.",
-    )
+    ABOUT = of_the_gun.PACE
     KEEPS = (PassTimed,)
     RECORDS = 2
     UNSAID = "pass timed: "

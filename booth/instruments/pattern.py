@@ -25,6 +25,7 @@ from booth.trade.pattern.overlap import MOST_OVERLAP
 from booth.trade.pattern.pattern_reading import Seen
 from booth.trade.result import BadInput
 from booth.units import Kind, shown_unit, shown_value
+from booth.words.about import of_the_gun
 from booth.words.shown import Gallery, Page, Paper, Picture, Readout, Section, Tone
 from booth.words.tried import AtLarge
 
@@ -48,29 +49,7 @@ CHOOSE_FIRST = "Choose what the paper shows first."
 class PaperPattern(Instrument):
     KIND = "pattern"
     NAME = "Test pattern"
-    ABOUT = (
-        "Arrows choose the shape that the wet paper shows; or type how heavy it is in equal zones "
-        "from one end to the other, a digit each, 0 nothing, 9 the heaviest: 3567653. What to turn "
-        "stands beneath, one thing at a time, a new paper after each. Keep the same shape again "
-        "and the mark moves to the next thing to try. After US Army TM 43-0139, pages 5-9 and 5-11; the order is "
-        "common practice, no source.",
-        "Flood test: turn the air cap so that the fan lies flat, hold the trigger until the paper "
-        "drips, and compare the drips from left to right. Equal lengths: nothing points "
-        "to a dirty cap or tip. Longer at one end: see the last shape in the list (common practice, "
-        "no source).",
-        "On the row Overlap the plot is the film of several passes over a panel, each as on the "
-        "paper, straight and at one pace: 1 is the mean film. It adds the passes up, exactly "
-        "as the paper was read; the named shapes are models, and zones by eye are rough, so the plot is no "
-        "better than they are. A wandering hand comes on top; wet paint levels some of it out.",
-        "The figure is the thickest film over the thinnest in the steady part; CV says "
-        "how much the film varies about its average (standard deviation over mean). Most even means the least CV from 25 % to 75 % overlap (limits "
-        "of a hand: common practice, no source). Half over half is usual (MIL-HDBK-1110 9.6.8); a "
-        "profile like a parabola is not even there: 1.5 to 1.",
-        "More overlap is more passes: the pace has to rise, or the film grows.",
-        "Every test pattern is spraying: breathing and eyes protected, exhaust on, as for the job. "
-        "Before cap, tip or needle are touched: "
-        "air off, pressure out, no finger over the tip.",
-    )
+    ABOUT = of_the_gun.PATTERN
     KEEPS = (PatternRead,)
     RECORDS = 4
     UNSAID = "pattern: "

@@ -11,15 +11,15 @@ from booth.bench.instrument import Instrument, word
 from booth.forms.form import Field, Values
 from booth.log.events import Event, NoteMade
 from booth.trade.mixing.strainer import sieve_number
+from booth.words.about import of_the_can, of_the_coat
+from booth.words.about.headed import About
 from booth.words.shown import Readout, Tone
 
 
 class Plain(Instrument):
     KIND = "plain"
     NAME = "A step to do"
-    ABOUT: ClassVar[tuple[str, ...]] = (
-        "Nothing is measured in this step. Do it, note what may matter later, and go on with Enter.",
-    )
+    ABOUT: ClassVar[About] = of_the_coat.PLAIN
     KEEPS = (NoteMade,)
 
     def fields(self, context: Context, values: Values) -> tuple[Field, ...]:
@@ -39,13 +39,7 @@ class Plain(Instrument):
 class Strain(Plain):
     KIND = "strain"
     NAME = "Strain and fill"
-    ABOUT = (
-        "A lump in the tip is a stripe on the part: everything that goes into the cup is strained.",
-        "A coarse metallic is strained beforehand, and the cup's own filter left out: the flakes "
-        "would clog it. Common practice, no source; the data sheet's mesh wins.",
-        "The opening of the mesh is the profile's. Where a standard sieve has it its number stands "
-        "beside it (ASTM E11); the usual openings of paint strainers have none.",
-    )
+    ABOUT = of_the_can.STRAIN
 
     def readout(self, context: Context, values: Values) -> Readout:
         """The mesh that the profile names."""

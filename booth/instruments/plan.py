@@ -24,6 +24,7 @@ from booth.job.racks import rows_of
 from booth.job.schedule import Block, Cause, Pot, Span, Trouble
 from booth.moment import Moment, later
 from booth.units import Kind
+from booth.words.about import of_the_day
 from booth.words.coat_time_words import times_words
 from booth.words.guard_words import line as guard_line
 from booth.words.shown import LineBlock, LineRow, Picture, Readout, Timeline, Tone
@@ -49,28 +50,7 @@ TRACK_CELLS = 68
 class Plan(Instrument):
     KIND = "plan"
     NAME = "Plan"
-    ABOUT = (
-        "The figure is the time of day at which the last coat is on, if the gun goes on wherever a "
-        "part is ready and waits only where none is. What has been is taken from the job; the rest "
-        "moves on with the clock until a coat begins.",
-        "A solid block is spraying, with the number of its coat; a dotted one is a wait, flash-off "
-        "or until the recoat window opens; a thin line is a part that stands ready; a heavy one is "
-        "a part past its window. The mark in the rule is now.",
-        "Of the parts that are ready the one with the fewest coats comes first, in the order of "
-        "the job; a part whose window would close meanwhile goes before it.",
-        "Minutes for a coat on one part: as typed; else as this part's own coats took; else area x "
-        "wet film / transfer efficiency / delivery, the time at the trigger, times what the coats of "
-        "this shop took of theirs (their median, past jobs included, from three coats on; until then "
-        "twice: common practice, no source); else as the coats took so far; else 5 minutes, a guess "
-        "(common practice, no source).",
-        "IT FITS only where all of it fits: weather read within the hour and inside the product's "
-        "limits, dew margin, windows, pot life, every wait and the induction known, the compressor, and "
-        "the time a coat takes is not a guess.",
-        "Of a coating system the plan goes on through the products to come, in the weather read last; "
-        "each of their coats is taken to need as long as one of the present product.",
-        "Waits are those of the profile for today's weather, as everywhere else; an estimate is "
-        "marked ~. The data sheet comes before all of this.",
-    )
+    ABOUT = of_the_day.PLAN
 
     def fields(self, context: Context, values: Values) -> tuple[Field, ...]:
         times = spray_times(context.job, past=_past(context)).values()

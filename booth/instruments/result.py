@@ -11,6 +11,7 @@ from booth.instruments.large.day import day_at_large
 from booth.job.products import products_of
 from booth.job.rehearsal import NOTHING, Finding, findings
 from booth.log.events import JobClosed
+from booth.words.about import of_the_coat
 from booth.words.shown import Page, Picture, Readout, Tone
 
 #: Nothing is taken for good that nobody called so: the next job starts from a good one.
@@ -26,13 +27,7 @@ TONES = {"good": Tone.GOOD, "usable": Tone.CAUTION, "redo": Tone.LATE}
 class Result(Instrument):
     KIND = "result"
     NAME = "Result"
-    ABOUT = (
-        "The settings of a job whose verdict is 'good' come up as the starting point the next time "
-        "the same product is sprayed with the same gun.",
-        "What still runs on the parts of a closed job rings when its time comes. A closed job can be "
-        "looked at again from the list of past jobs, the next morning say: a second verdict, which "
-        "counts from then on, faults seen since, sanded, polished, cured. It can be reopened there too.",
-    )
+    ABOUT = of_the_coat.RESULT
     KEEPS = (JobClosed,)
     FIRST = ("verdict",)
     at_large = day_at_large

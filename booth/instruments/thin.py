@@ -20,6 +20,7 @@ from booth.job.thin_advice import (
 from booth.log.events import ThinnerAdded
 from booth.trade.result import Value
 from booth.units import Kind, Quantity, show
+from booth.words.about import of_the_can
 from booth.words.shown import Readout
 
 WHEN_ADDED = "Space when it is in; or type what was really added."
@@ -31,29 +32,7 @@ NO_MIX_DENSITY = "The density of this mix is not known: give its volume."
 class Thin(Instrument):
     KIND = "thin"
     NAME = "Thin"
-    ABOUT = (
-        "The figure is the thinner to add now to the mix that is left: the cautious part of what "
-        "the target may take, for it cannot be taken out again. Add, stir, time the cup again.",
-        "From one measurement two published rules give a band: the blending index (Refutas, in the "
-        "form of ASTM D7152) its low end, the logarithmic mixing rule its high one. Neither was "
-        "made for paint and they disagree, so this is an estimate and the amount given is the smaller.",
-        "From two amounts of thinner on, a straight line of ln viscosity over the thinner's share "
-        "is laid through your own measurements of this mix (least squares) and its doubt is shown. "
-        "Real mixes fall fast at first and slower later.",
-        "Efflux times become viscosities by the cup's own standard, within its range only. All "
-        "runs have to be at one temperature: viscosity moves by up to 5 % a degree F "
-        "(ASTM D4212 8.1).",
-        "Thinner lowers the volume solids: VS / (1 + s), and the wet film for the same dry film "
-        "grows by as much (Organic Finishing Guidebook 2012-13 p. 615). The wet film of the "
-        "profile is taken to be meant for its usual thinner.",
-        "The limit is the profile's, in percent of the coating's volume. Local rules on solvent "
-        "may allow less; the product's data sheet decides.",
-        "Where the seconds lie outside of what the cup converts, go by the seconds alone: add 2.5 % of "
-        "the coating, stir, time again (common practice, no source). Limit and temperature come first.",
-        "Mix left is what was mixed, less what was caught of it and shot on paper (two seconds a "
-        "paper, common practice); after a coat nobody knows it: type it.",
-        "Once anything was weighed, thinner is weighed too, where the profile gives its density.",
-    )
+    ABOUT = of_the_can.THIN
     KEEPS = (ThinnerAdded,)
     UNIT_FIRST = True
     at_large = thinning_at_large

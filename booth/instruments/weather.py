@@ -28,6 +28,7 @@ from booth.trade.weather.weather_limits import (
 )
 from booth.units import Kind, Quantity, System, show, shown_unit, shown_value
 from booth.units.sentences import in_units
+from booth.words.about import of_the_day
 from booth.words.shown import Readout, Tone
 from booth.words.tried import AtLarge
 from booth.words.wait_words import length
@@ -42,22 +43,7 @@ BELOW_DEW_POINT = "The part is not above the dew point: water condenses on it."
 class Weather(Instrument):
     KIND = "weather"
     NAME = "Weather"
-    ABOUT = (
-        "The large figure is the dew margin: how far the part's own temperature lies above the dew "
-        "point of the air. Too small, and water condenses under or in the film.",
-        "Dew point by the Magnus formula with the constants of Alduchov and Eskridge 1996. "
-        "The margin asked for is the profile's; where it gives none, the stricter of 3 °C (as "
-        "practised with ISO 8502-4) and 5 °F (MIL-HDBK-1110 9.6.6).",
-        "Waits for today: a table in the profile wins. One time at one temperature is scaled by a "
-        "rule of thumb and marked as an estimate; a touch test may decide. Outside the "
-        "product's limits or outside the rule no wait is known.",
-        "Air over the film matters for waterborne products: a closed garage moves about 0.1 m/s, a "
-        "spray booth 0.5 m/s (100 ft/min). Without it the profile's own air is assumed.",
-        "Measure the part itself, with a surface thermometer: metal brought in from the cold "
-        "stays colder than the air for hours.",
-        "Where the shop file names the file of a sensor, its air and humidity are assumed until you "
-        "type others; what is older than a quarter of an hour, or cannot be read, is not used.",
-    )
+    ABOUT = of_the_day.WEATHER
     KEEPS = (WeatherRead,)
     RECORDS = 2
     UNSAID = "weather: "

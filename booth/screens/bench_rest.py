@@ -6,22 +6,20 @@ from typing import TYPE_CHECKING
 
 from msgspec.structs import replace
 
-from booth.bench import commands
 from booth.bench.act import Act, Ask, CloseJob, Command, Context, Menu, Rest, Scroll
 from booth.bench.changes import change_menu
+from booth.bench.help_page import help_page
 from booth.bench.menus import OWN_WORDS, note_menu, skip_menu
 from booth.screens.ask import Ask as AskScreen
 from booth.screens.dialog import Sheet
 from booth.screens.menu import Menu as MenuScreen
 from booth.screens.menu import Taken
 from booth.widgets.instrument_view import InstrumentView
-from booth.words.shown import PickLine, reflow
+from booth.words.shown import PickLine
 
 if TYPE_CHECKING:
     from booth.screens.bench import BenchScreen
 
-#: What stands at the end of every '?' of the bench.
-KEYS_HEAD = "Keys. Where letters are typed the function keys do; Ctrl+P has them all by name.\n"
 JUST_TYPE = "or just type"
 
 
@@ -131,15 +129,9 @@ class BenchRest:
                 await self.host.command(id)
 
     def _help(self) -> Sheet:
-        """How the step is done; what stands under the figure, where a low window cuts it; what the figure
-        is, its rule, its source, its limits; the keys."""
-        bench = self.screen.bench
-        now = bench.situation(self.host.clock.now())
-        readout = now.instrument.readout(now.context, now.rows.values)
-        how = " ".join(reflow(bench.step.how))
-        told = (*bench.instrument.ABOUT, KEYS_HEAD + commands.key_table())
-        lines = "\n".join(readout.lines) if readout is not None else ""
-        return Sheet(bench.instrument.NAME, (*filter(None, (how, lines)), *told))
+        situation = self.screen.bench.situation(self.host.clock.now())
+        page = help_page(situation.instrument, situation.context, situation.rows)
+        return Sheet(situation.instrument.NAME, page)
 
     async def pick(self, index: int, again: bool) -> None:
         """A click on a line of the picture; again: it was picked already."""

@@ -56,19 +56,22 @@ class Dialog(Framed[T], ModalScreen[T], Generic[T]):
 
 
 class Sheet(Dialog[None]):
-    """Title and paragraphs; any of the usual keys leaves."""
+    """Title and paragraphs, or a page; any of the usual keys leaves."""
 
     LEAVES = (
         *("enter", "escape", "space", "pagedown", "backspace"),
         *("question_mark", "f1", "f9", "q"),
     )
 
-    def __init__(self, title: str, paragraphs: tuple[str, ...], *, grave: bool = False) -> None:
+    def __init__(self, title: str, told: tuple[str, ...] | Page, *, grave: bool = False) -> None:
         super().__init__(title, grave=grave)
-        self.paragraphs = paragraphs
+        self.told = told
 
     def body(self) -> ComposeResult:
-        blocks = (("text", each) for paragraph in self.paragraphs for each in (paragraph, ""))
+        if isinstance(self.told, Page):
+            yield PageView(self.told)
+            return
+        blocks = (("text", each) for paragraph in self.told for each in (paragraph, ""))
         yield PageView(Page(tuple(blocks)))
 
     def deed(self, key: Key) -> Deed | None:

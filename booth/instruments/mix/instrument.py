@@ -26,6 +26,7 @@ from booth.trade.mixing.components import Measure
 from booth.trade.result import BadInput
 from booth.units import Kind, Quantity
 from booth.units.sentences import in_units
+from booth.words.about import of_the_can
 from booth.words.shown import Picture, Pours, Readout, Tone
 
 #: The row in which the reading is typed, by what is poured.
@@ -42,31 +43,7 @@ NOT_POURED = "That is what it showed before this pour. Pour, then read it."
 class Mix(Instrument):
     KIND = "mix"
     NAME = "Mix"
-    ABOUT = (
-        "The figure is what the cup or the scale shows when to stop pouring: marks are cumulative, "
-        "all that was poured before is in them. A scale is set to zero with the empty cup on it, "
-        "once, and not between the pours.",
-        "Space: poured to the mark. Poured too much, or not all of it? Type what the cup or scale "
-        "really shows, then Enter. Nothing can be taken out, so the batch grows until the parts "
-        "are right again: components poured before are added to. Within a hundredth a pour counts "
-        "as on its mark (common practice, no source).",
-        "Parts are those of the profile, by volume or by weight as its data sheet gives them; "
-        "between the two the densities of the components decide (mass is volume times density). "
-        "Volumes are taken to add up, which solvents do to about 1 %.",
-        "Hardener and thinner: those that the data sheet means for today's air are offered first; "
-        "parts, density and pot life are those of the one that is chosen. Where the sheet gives "
-        "parts by weight too, a scale goes by them. Once anything was weighed, in this job or the "
-        "last one, the scale is offered first.",
-        "Thinner is a percentage of the volume of the coating, hardener included, on top of it. "
-        "More than the profile's limit is refused. Where the data sheet has it go in after the "
-        "induction, the mix begins without it; where it does not say, that is said.",
-        "Pot life and induction begin when the last component is in. Poured onto the rest of an "
-        "older batch, the pot life that is over first rules all of it: fresh material does not make "
-        "old material young. The rest is taken to be of the same parts. Where it holds another "
-        "hardener, the careful end of each wait counts (this program's choice: no source).",
-        "→ notes the batch numbers of the cans: with them a complaint, or another shade, can be traced.",
-        "The product's data sheet decides; hardeners and thinners have hazards of their own.",
-    )
+    ABOUT = of_the_can.MIX
     KEEPS = (BatchMixed, Poured)
     RECORDS = 3
     FIRST = tuple(READING.values())  # where the next digit belongs, once a pour is known

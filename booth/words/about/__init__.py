@@ -1,0 +1,1 @@
+"""What stands behind '?' of each step, in headed paragraphs."""
