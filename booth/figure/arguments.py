@@ -17,7 +17,7 @@ from booth.figure import docs, exceptions, readers
 from booth.figure.docs import Function
 from booth.figure.meanings import MEANINGS
 from booth.figure.readers import Amount, Part, Reader, quantity
-from booth.figure.shapes import NUMBER, ending, shape_of, words_of
+from booth.figure.shapes import NUMBER, ending, shape_of, spelt, words_of
 
 #: What the last word of a limit says of it.
 _LIMITS = {"low": "least {} asked for", "high": "most {} asked for", "wanted": "{} wanted"}
@@ -140,7 +140,7 @@ def _fields(name: str, kinds: Any) -> list[Argument]:
         word = _word(f"{name}_{field}" if shape else field)
         reader = quantity(shape) if shape else _reader(field, _plain(hint))
         first, _, last = word.rpartition("-")
-        measured = f"{word.replace('-', ' ')}, as measured"
+        measured = f"{spelt(word.replace('-', ' '))}, as measured"
         meaning = _LIMITS.get(last, measured).format(first.replace("-", " "))
         if reader is not None:
             found.append(Argument(word, name, reader, meaning, field, optional=True))

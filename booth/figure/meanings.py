@@ -28,8 +28,8 @@ trigger_hold               cut_out_kpa        gauge pressure at which the compre
 trigger_hold               cut_in_kpa         gauge pressure at which it starts again
 recovery_s                 least_kpa          gauge pressure it comes from
 recovery_s                 full_kpa           gauge pressure it is brought to
-film_in_all                least_solids_fraction  least solids by volume of the coating before thinning
-film_in_all                most_solids_fraction   most solids by volume of the coating before thinning
+film_in_all                least_solids_fraction  least volume solids of the coating before thinning
+film_in_all                most_solids_fraction   most volume solids of the coating before thinning
 film_in_all                coats              each coat as it was read: wet film from and to, and the thinner in it
 transfer_efficiency_from_film  film           wet film of one coat, read at once, away from the edges: last wetted, first dry tooth
 next_thinning_step         low_s              shortest efflux time wanted, in the same cup

@@ -125,4 +125,9 @@ def shape_of(name: str) -> Shape | None:
 
 def words_of(name: str) -> str:
     """Give a name as words, its unit left away: ``dew_point_c`` is 'dew point'."""
-    return name.removesuffix(ending(name)).replace("_", " ").strip()
+    return spelt(name.removesuffix(ending(name)).replace("_", " ").strip())
+
+
+def spelt(words: str) -> str:
+    """The words of a name of the code as the trade writes them."""
+    return words.replace("flash ", "flash-")

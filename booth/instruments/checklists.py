@@ -128,7 +128,7 @@ class After(Checklist):
 
 class Clean(Checklist):
     KIND = "clean"
-    NAME = "Clean-up"
+    NAME = "Clean the gun"
     ABOUT = of_the_coat.CLEAN
 
     def enter(self, context: Context, rows: Rows) -> Act:

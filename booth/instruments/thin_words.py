@@ -109,7 +109,7 @@ def _said(
             said = "The mix as it is now was not timed yet: step Flow cup."
             return Tone.PLAIN, "TIME THE CUP", (said, target)
         case Finding.ON_TARGET:
-            return Tone.GOOD, "ON TARGET", ("Add nothing.", target, *_effect(context, advice))
+            return Tone.GOOD, Tone.GOOD.word, ("Add nothing.", target, *_effect(context, advice))
         case Finding.TOO_THIN:
             return Tone.CAUTION, "TOO THIN", (*_thicken(context, left_ml), target)
         case Finding.LIMIT:

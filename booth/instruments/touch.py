@@ -30,7 +30,7 @@ def is_flashing(job: Job, part: str) -> bool:
 def touch(context: Context, rows: Rows, part: str, result: str) -> Act:
     """A touch test on a part; dry long before its time is taken with one more press."""
     if not is_flashing(context.job, part):
-        return refused(f"{part}: no coat is flashing off.")
+        return refused(f"{part}: no coat is in its flash-off.")
     early = too_early(context, part) if result == "dry" else ""
     if early and not was_asked(rows.form, f"dry {part}", context):
         asked = SetForm(asking(rows.form, f"dry {part}", context))

@@ -176,7 +176,7 @@ def weather_readout(
     return Readout(
         margin,
         unit,
-        "part over dew point",
+        "dew margin",
         tone,
         said,
         tuple(lines),

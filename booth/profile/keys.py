@@ -125,7 +125,7 @@ EFFLUX: dict[str, Key] = {
     "at": Quantity("temperature of the liquid", '"25 C"', K.TEMPERATURE, -10, 90),
 }
 GUN: dict[str, Key] = {
-    "tip": Span("fluid tip", '"1.3 to 1.4 mm"', K.TIP, 0.1, 6),
+    "tip": Span("tip", '"1.3 to 1.4 mm"', K.TIP, 0.1, 6),
     "inlet_pressure": INLET,
     "distance": DISTANCE,
     "fan": FAN,

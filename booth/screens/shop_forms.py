@@ -51,7 +51,7 @@ SORTS = {
     "room": Sort(
         "Room",
         "the room",
-        "Volume, exhaust and open face: they are what the fresh-air figure is reckoned against.",
+        "Volume, exhaust and open front: the fresh-air figure is held against them.",
     ),
 }
 

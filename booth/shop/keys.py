@@ -19,7 +19,7 @@ from booth.units import System
 
 GUN: dict[str, Key] = {
     "name": Text("its name in the shop, by which jobs keep it", '"clear gun"', tidy=True),
-    "tip": Quantity("its fluid tip", '"1.4 mm"', K.TIP, 0.1, 6),
+    "tip": Quantity("its tip", '"1.4 mm"', K.TIP, 0.1, 6),
     "cup": Quantity("what its cup holds", '"20 fl oz"', K.VOLUME, 5, 20000, label="Cup holds"),
     "air": Quantity(
         "free air, trigger pulled", '"10 cfm"', K.AIR_FLOW, 1, 10000, label="Air demand"

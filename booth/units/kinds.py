@@ -127,7 +127,7 @@ class Kind(enum.StrEnum):
         0,
         1e7,
         "a kinematic viscosity",
-        "95 cSt",
+        "95 mm2/s",
         "95 mm2/s",
     )
     PERCENT = "percent", "%", _D.FRACTION, 0, 1000, "a percentage", "50 %", "12.5 %"

@@ -180,7 +180,7 @@ WORDS: dict[type[ev.Event], str | Callable[[Any, System], str]] = {
     ev.AmountPlanned: "amount planned: {amount:volume} for {area:area}[, {lands} parts]",
     ev.FreshAirChecked: (
         "fresh air: at least {needed_m3_min:m3/min} against fire[, the room moves "
-        "{moved_m3_min:m3/min}][, open face {face_m2:area}]"
+        "{moved_m3_min:m3/min}][, open front {face_m2:area}]"
     ),
     ev.FaultSeen: "fault seen[ on {part}]: {fault}",
     ev.FaultAnswered: lambda e, _: (

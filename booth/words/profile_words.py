@@ -87,7 +87,7 @@ def profile_lines(profile: Profile, system: System) -> tuple[str, ...]:
         "air": range_words(limits.air_c, Kind.TEMPERATURE, system),
         "humidity": range_words(limits.humidity_percent, Kind.PERCENT, system),
         "part": range_words(limits.part_c, Kind.TEMPERATURE, system),
-        "part over dew point by": ""
+        "dew margin at least": ""
         if margin is None
         else show(margin, Kind.TEMPERATURE_DIFFERENCE, system),
     }

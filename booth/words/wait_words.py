@@ -130,7 +130,7 @@ def state_word(each: Standing) -> str:
     if each.doubtful:
         return "CHECK CLOCK"
     if each.wait.what is What.POT_LIFE:
-        return {State.READY: "IN USE", State.CLOSING: "CLOSING", State.LATE: "OVER"}[each.state]
+        return {State.READY: "IN USE", State.CLOSING: "NEARLY OVER", State.LATE: "OVER"}[each.state]
     return each.state.value.upper()
 
 

@@ -184,7 +184,7 @@ def test_a_touch_test_has_a_letter_and_a_line_for_gloves(key: str, result: str) 
     b.choose(f"door: touched {result}")
     assert len(b.job.of(TouchTried)) == 2
     b.press("down", key)  # nothing flashes off on the hood
-    assert len(b.job.of(TouchTried)) == 2 and b.said == "hood: no coat is flashing off."
+    assert len(b.job.of(TouchTried)) == 2 and b.said == "hood: no coat is in its flash-off."
 
 
 def read_and_coated(clock: ManualClock) -> Sequence[Event]:

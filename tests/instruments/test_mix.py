@@ -461,7 +461,7 @@ def test_the_figure_is_the_next_mark() -> None:
     [
         (0.1, "MIXED", Tone.GOOD),
         (3.6, "NEARLY OVER", Tone.CLOSING),  # its last half hour
-        (4.1, "POT LIFE OVER", Tone.LATE),
+        (4.1, "OVER", Tone.LATE),
     ],
 )
 def test_the_batch_says_when_its_pot_life_is_over(hours: float, said: str, tone: Tone) -> None:

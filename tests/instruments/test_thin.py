@@ -70,7 +70,7 @@ def test_space_says_that_the_figure_was_added_and_enter_leads_back_to_the_cup() 
         b.clock.advance(21.0)
         b.press("space")
     b.press("enter")
-    assert said(b) == ("22.0 s", "ON TARGET")
+    assert said(b) == ("22.0 s", "IN RANGE")
     b.press("enter")
     assert [event.step for event in b.log if isinstance(event, ev.StepDone)] == ["efflux", "thin"]
 
@@ -153,7 +153,7 @@ def test_backspace_voids_what_was_added_and_brings_it_back() -> None:
 
 @pytest.mark.parametrize(
     ("seconds", "word"),
-    [(22.0, "ON TARGET"), (19.0, "TOO THIN")],
+    [(22.0, "IN RANGE"), (19.0, "TOO THIN")],
 )
 def test_words_against_the_target(seconds: float, word: str) -> None:
     b = AtBench("thin", before=after(seconds))

@@ -109,7 +109,7 @@ LOG_SAYS = (
     r"^Gun +clear gun, tip 1\.4 mm$",
     r"caution acknowledged: Isocyanates: supplied air\. A cartridge mask is not enough",
     r"weather: air 72 °F, humidity 50 %, part 71 °F$",
-    r"fresh air: at least \d+ cfm against fire, the room moves 1200 cfm, open face 10.0 ft²$",
+    r"fresh air: at least \d+ cfm against fire, the room moves 1200 cfm, open front 10.0 ft²$",
     r"area: 12\.0 ft², rectangle length 3\.00 ft, width 4\.00 ft$",
     r"amount planned: 13\.2 fl oz for 12\.0 ft², large parts$",
     r"batch 1 mixed: clear 8\.0 fl oz \+ hardener 4\.0 fl oz \+ medium thinner 1\.2 fl oz, in all 13\.2",

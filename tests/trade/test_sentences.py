@@ -32,7 +32,7 @@ QUOTED = (
     r"DIN \d( mm)?",
     r"0\.1 to 10 psig? at the (air )?cap",
     r"(Above|Below|Within the) [\d. to]+ psi at the cap",
-    r"100 ft/min average over the open face",
+    r"100 ft/min average over the open front",
     r"\d+ °?F\b[^;,)]*ASME",
     r"0\.25 in 40 CFR 60\.313",
 )

@@ -336,7 +336,7 @@ TOLUENE = solvent("toluene")
             lambda: dilution.minimum_air(1, 0.5, [(TOLUENE, 1)], trigger_share=0),
             "trigger pulled must be above 0",
         ),
-        (lambda: booth_face.required_exhaust(0), "open face must be above 0 m2"),
+        (lambda: booth_face.required_exhaust(0), "open front must be above 0 m2"),
         (lambda: booth_face.face_velocity(-1, 4), "exhaust must be 0 m3/h or more"),
         (lambda: booth_face.design_velocity_m_s(-1, large=True), "crossdraft must be 0"),
     ],

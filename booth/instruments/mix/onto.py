@@ -15,7 +15,9 @@ from booth.moment import elapsed
 #: No source says how two hardeners cure together; the careful end of each wait is the house's choice.
 COUNTS = "the shorter pot life counts, the longer wait, the window that closes sooner"
 MAY_THEY = "Ask the data sheet whether they may go together; else mix into a fresh cup"
-HOW_IT_FLASHES = "How the two flash off together the data sheet may say; a touch test decides."
+HOW_IT_FLASHES = (
+    "The data sheet may say what flash-off the two need together; a touch test decides."
+)
 
 
 def others_of(context: Context, plan: BatchPlan) -> tuple[str, ...]:

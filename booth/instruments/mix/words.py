@@ -38,7 +38,7 @@ from booth.units.sentences import in_units
 from booth.words.profile_words import range_words
 from booth.words.shown import PourRow, Readout, Tone
 from booth.words.thinner_time_words import at_mix
-from booth.words.wait_words import TONES, edge_of, rough, rule_words
+from booth.words.wait_words import TONES, edge_of, rough, rule_words, state_word
 
 KIND = {Measure.VOLUME: Kind.VOLUME, Measure.WEIGHT: Kind.MASS}
 LAST_TIME = "By weight, as in the last job."
@@ -240,8 +240,8 @@ def batch_readout(context: Context, batch: BatchMixed) -> Readout:
         lines.append(rule_words(pot, context.system))
     stands = standing(pot, context.now, context.job.boots)
     state = stands.state
-    late = {State.CLOSING: "NEARLY OVER", State.LATE: "POT LIFE OVER"}
-    tone, word = TONES[state] if state in late else Tone.GOOD, late.get(state, "MIXED")
+    ends = state in (State.CLOSING, State.LATE)
+    tone, word = (TONES[state], state_word(stands)) if ends else (Tone.GOOD, "MIXED")
     time = f"{'~' if pot.estimate else ''}{local_day_hhmm(pot.closes_at, context.now)}"
     label, edge = "to be sprayed before", edge_of(stands)
     return Readout(time, "", label, tone, word, tuple(lines), whose=title, edge=edge)

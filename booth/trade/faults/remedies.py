@@ -167,7 +167,7 @@ burner | Put the burner out; heat without fumes. | Dry with heat that burns noth
     | Did a gas or oil burner heat the room with its fumes inside?
 coarse | Let it harden, sand with a finer grit, recoat lightly.
     | Step down through the grits; end with the one that the data sheet names.
-    | Do the lines follow the strokes of the sanding?
+    | Do the lines follow the marks of the sanding?
 soft-ground | Let all of it harden through before sanding and recoating.
     | Let filler and primer dry through before they are sanded and coated.
     | Could a fingernail mark filler or primer when it was coated?
@@ -181,9 +181,9 @@ no-panel | Spray a panel, let it dry, hold it to the part in daylight.
     | Does a panel sprayed as now differ from the part by as much?
 loose-tip | Clean the seat of the tip, tighten it, look for a nick.
     | Tighten the tip before every filling. | Does it stop when tip and needle seat are tight?
-dry-packing | Oil the packing and tighten it until the needle just slides.
-    | A drop of oil on the packing after every clean-up.
-    | Do bubbles rise in the cup, or is the needle wet behind the packing?
+dry-packing | Oil the needle seal (packing) and tighten it until the needle just slides.
+    | A drop of oil on the needle seal after every cleaning.
+    | Do bubbles rise in the cup, or is the needle wet behind its seal?
 vent | Clear the vent of the lid, fill the cup, hold it upright.
     | See that the vent is open at every filling.
     | Does it stop with the lid loosened and the cup full?

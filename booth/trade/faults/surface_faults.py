@@ -58,7 +58,7 @@ spitting | spitting
     | The gun spurts: drops and blobs in the film, a jumping pattern, bubbles in the cup.
     | Stop and put the gun right; level the drops while they are wet, or sand when it is hard.
     | spit, fluttering
-3 | dry-packing | Air is drawn in at a dry or loose packing of the needle.
+3 | dry-packing | Air is drawn in at a dry or loose needle seal (packing).
 3 | loose-tip | The tip sits loose, or its seat is dirty or nicked.
 3 | vent | The cup is nearly empty or tilted, or its vent is closed.
 2 | unstrained | A lump or a skin sits in the passage.

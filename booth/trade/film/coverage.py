@@ -21,7 +21,7 @@ def theoretical_coverage_m2_l(dry_um: float, volume_solids_fraction: float) -> f
 
     Args:
         dry_um: dry film [um], above 0.
-        volume_solids_fraction: solids by volume of the coating as measured out [1], above 0 to 1.
+        volume_solids_fraction: volume solids of the coating as measured out [1], above 0 to 1.
 
     Returns: spreading rate [m2/L]: ``1000 VS / DFT``.
     Range: smooth, non-absorbing surfaces. Take the solids of what is counted: the coating as
@@ -47,7 +47,7 @@ def practical_coverage_m2_l(
 
     Args:
         dry_um: dry film [um], above 0.
-        volume_solids_fraction: solids by volume of the coating as measured out [1], above 0 to 1.
+        volume_solids_fraction: volume solids of the coating as measured out [1], above 0 to 1.
         transfer_efficiency: share of the paint that lands [1], above 0 to 1; or a band.
         loss_fraction: share lost before the gun, in cans, strainer, hose [1], 0 up to but not 1.
 

@@ -44,7 +44,7 @@ def dry_film_um(
 
     Args:
         wet_um: wet film [um], 0 or more.
-        volume_solids_fraction: solids by volume of the coating before thinning [1], above 0 to 1
+        volume_solids_fraction: volume solids of the coating before thinning [1], above 0 to 1
             (50 % is 0.5).
         thinner_fraction: thinner added, by volume, per volume of coating [1], 0 or more
             (25 % is 0.25).
@@ -70,7 +70,7 @@ def film_in_all(
     Args:
         coats: each coat as it was read, one or more: wet film between 0 and any figure [um],
             thinner added per volume of coating [1].
-        least_solids_fraction, most_solids_fraction: solids by volume of the coating before
+        least_solids_fraction, most_solids_fraction: volume solids of the coating before
             thinning [1], above 0 to 1; the same twice where the data sheet gives one figure.
 
     Returns: the interval in which the dry film lies [um]: ``sum of WFT x VS / (1 + s)``, of the
@@ -106,7 +106,7 @@ def wet_film_um(
 
     Args:
         dry_um: dry film [um], 0 or more.
-        volume_solids_fraction: solids by volume of the coating before thinning [1], above 0 to 1.
+        volume_solids_fraction: volume solids of the coating before thinning [1], above 0 to 1.
         thinner_fraction: thinner added, by volume, per volume of coating [1], 0 or more.
 
     Returns: wet film [um].
@@ -133,7 +133,7 @@ def coats_to_dry_film(
     Args:
         dry_wanted_um: dry film wanted in all [um], 0 or more.
         wet_most_um: greatest wet film of one coat, from the data sheet [um], above 0.
-        volume_solids_fraction: solids by volume of the coating before thinning [1], above 0 to 1.
+        volume_solids_fraction: volume solids of the coating before thinning [1], above 0 to 1.
         thinner_fraction: thinner added, by volume, per volume of coating [1], 0 or more.
         dry_so_far_um: dry film already on the part [um], 0 or more.
 

@@ -1,4 +1,4 @@
-"""Solids by volume, and volatile organic compounds, from weights and densities of a coating.
+"""Volume solids, and volatile organic compounds, from weights and densities of a coating.
 
 The figure of the data sheet, measured (ASTM D2697, ISO 3233; EPA Method 24), comes before all of
 this. What local rules allow, and which solvents they exempt, is theirs to say.
@@ -33,7 +33,7 @@ def solids_from_weights(
         coating_g_ml: density of the coating [g/ml], above 0.
         volatile_g_ml: density of all that evaporates, water included [g/ml], above 0.
 
-    Returns: solids by volume [1]: ``1 - coating (1 - weight solids) / volatile``.
+    Returns: volume solids [1]: ``1 - coating (1 - weight solids) / volatile``.
     Range: volumes taken as adding up; a film full of pigment holds air and is thicker.
     Source: volume of a solvent = its share by weight x density of the coating / its own density:
         paintcenter.org, August 2010. ASTM D2697 measures what this computes.

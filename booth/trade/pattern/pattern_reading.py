@@ -107,8 +107,8 @@ spitting | OPEN | TM; LORE
     | Air gets into the fluid path.
     | Look into the cup: fill it if it is low, and hold the gun less steeply.
     | Clear the vent of the cup.
-    | Tighten the fluid tip, and the connection of the cup.
-    | Tighten the needle packing a little; a dry packing wants a drop of oil that is free of
+    | Tighten the tip, and the connection of the cup.
+    | Tighten the needle seal (packing) a little; a dry one wants a drop of oil that is free of
       silicone.
     | If it stays, clean the fluid passage, and look for a cracked tip or a damaged seat.
 flood heavy one end | OPEN | FLOOD

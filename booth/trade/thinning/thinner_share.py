@@ -65,10 +65,10 @@ def solids_after_thinning(volume_solids_fraction: float, thinner_fraction: float
     """Give the volume solids of the thinned mix: ``VS / (1 + s)``.
 
     Args:
-        volume_solids_fraction: solids by volume of the coating before thinning [1], above 0 to 1.
+        volume_solids_fraction: volume solids of the coating before thinning [1], above 0 to 1.
         thinner_fraction: thinner per volume of coating [1], 0 or more.
 
-    Returns: solids by volume of the mix [1].
+    Returns: volume solids of the mix [1].
     Range: thinner without solids of its own.
     Source: Organic Finishing Guidebook 2012-13 p. 615; without thinner also MIL-HDBK-1110 (now UFC
         3-190-06) 2.1.5.

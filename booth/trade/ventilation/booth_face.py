@@ -1,4 +1,4 @@
-"""The open face of a spray booth: how fast the air should go in, and what exhaust that takes.
+"""The open front of a spray booth: how fast the air should go in, and what exhaust that takes.
 
 Air that goes in fast enough keeps overspray and vapour in the booth. It does not make the air in
 the booth fit to breathe.
@@ -14,10 +14,10 @@ FT_MIN_PER_M_S = 60.0 / 0.3048
 #: An exhaust worked out for exactly the least velocity does not fall short by a last digit.
 ROUNDING = 1e-9
 
-#: Average over the open face of a dry booth: 100 ft/min, 29 CFR 1910.107(b)(5)(i).
+#: Average over the open front of a dry booth: 100 ft/min, 29 CFR 1910.107(b)(5)(i).
 FACE_FT_MIN = 100.0
 FACE_M_S = FACE_FT_MIN / FT_MIN_PER_M_S
-FACE_RULE = "100 ft/min average over the open face of a dry booth, 29 CFR 1910.107(b)(5)(i)"
+FACE_RULE = "100 ft/min average over the open front of a dry booth, 29 CFR 1910.107(b)(5)(i)"
 
 #: Air-operated guns: crossdraft up to [ft/min] -> design velocity [ft/min] of a large booth and of
 #: a small one. WAC 296-62-11019, Table 14, the same as 29 CFR 1910.94(c), Table G-10 (from
@@ -34,7 +34,7 @@ CAUTION = (
 
 @dataclass(frozen=True, slots=True)
 class RequiredExhaust:
-    """The least exhaust for an open face [m3/h], with the caution that goes with it."""
+    """The least exhaust for an open front [m3/h], with the caution that goes with it."""
 
     least: Value
     caution: str = CAUTION
@@ -42,7 +42,7 @@ class RequiredExhaust:
 
 @dataclass(frozen=True, slots=True)
 class FaceVelocity:
-    """What an exhaust makes at the open face.
+    """What an exhaust makes at the open front.
 
     average: average velocity [m/s]; least_m_s: what it is held against; falls_short: whether it is
     below that; caution: the sentences that go with it. Not falling short proves nothing more.
@@ -55,7 +55,7 @@ class FaceVelocity:
 
 
 def required_exhaust(open_face_m2: float, least_m_s: float = FACE_M_S) -> RequiredExhaust:
-    """Give the exhaust that draws air through an open face at a velocity.
+    """Give the exhaust that draws air through an open front at a velocity.
 
     Args:
         open_face_m2: open area of the face [m2], above 0.
@@ -69,7 +69,7 @@ def required_exhaust(open_face_m2: float, least_m_s: float = FACE_M_S) -> Requir
     >>> round(required_exhaust(4.0).least.value)
     7315
     """
-    require("The open face", open_face_m2, above=0.0, unit="m2")
+    require("The open front", open_face_m2, above=0.0, unit="m2")
     require("The velocity at the face", least_m_s, above=0.0, unit="m/s")
     rule = FACE_RULE if least_m_s == FACE_M_S else "open area times velocity"
     return RequiredExhaust(Value(open_face_m2 * least_m_s * 3600.0, "m3/h", rule))
@@ -78,7 +78,7 @@ def required_exhaust(open_face_m2: float, least_m_s: float = FACE_M_S) -> Requir
 def face_velocity(
     exhaust_m3_h: float, open_face_m2: float, least_m_s: float = FACE_M_S
 ) -> FaceVelocity:
-    """Give the average velocity that an exhaust makes at an open face, held against the least.
+    """Give the average velocity that an exhaust makes at an open front, held against the least.
 
     Args:
         exhaust_m3_h: what the fan moves, filters in place [m3/h], 0 or more.
@@ -94,7 +94,7 @@ def face_velocity(
     (0.35, True)
     """
     require("The exhaust", exhaust_m3_h, 0.0, unit="m3/h")
-    require("The open face", open_face_m2, above=0.0, unit="m2")
+    require("The open front", open_face_m2, above=0.0, unit="m2")
     require("The velocity at the face", least_m_s, above=0.0, unit="m/s")
     average = exhaust_m3_h / 3600.0 / open_face_m2
     short = average < least_m_s * (1.0 - ROUNDING)

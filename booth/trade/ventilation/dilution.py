@@ -134,7 +134,7 @@ def volatile_fraction(volume_solids_fraction: float, thinner_fraction: float = 0
     """Give the share of a thinned coating that evaporates.
 
     Args:
-        volume_solids_fraction: solids by volume of the coating before thinning [1], 0 to 1.
+        volume_solids_fraction: volume solids of the coating before thinning [1], 0 to 1.
         thinner_fraction: thinner added, by volume, per volume of coating [1], 0 or more.
 
     Returns: share by volume [1]: ``1 - VS / (1 + s)``.
