@@ -4,9 +4,8 @@ from __future__ import annotations
 
 from functools import cached_property
 from pathlib import Path
-from typing import TYPE_CHECKING, Any
+from typing import TYPE_CHECKING
 
-from textual.screen import Screen
 from textual.timer import Timer
 
 from booth.app.signals import mind_resuming, mind_signals
@@ -42,7 +41,7 @@ class BoothApp(Host):
     TITLE = "booth"
     CSS_PATH = "home.tcss"
     STYLES = Path(__file__).with_name("booth.tcss")
-    COMMAND_PALETTE_BINDING = "ctrl+p"
+    ENABLE_COMMAND_PALETTE = False
 
     def __init__(
         self,
@@ -134,12 +133,6 @@ class BoothApp(Host):
         from booth.app.commands import do_command
 
         await do_command(self, id)
-
-    def get_system_commands(self, screen: Screen[Any]) -> Any:
-        """Everything of the table of commands, and every step of the job that is open."""
-        from booth.app.commands import palette
-
-        return palette(screen)
 
     async def take_up(self, session: Session) -> None:
         """Put a job on the bench, above the list of jobs."""

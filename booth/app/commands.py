@@ -1,4 +1,4 @@
-"""The commands that are the same on every screen; everything by name: commands, steps of the open job."""
+"""The commands that are the same on every screen; what can be asked for by name."""
 
 from __future__ import annotations
 
@@ -6,18 +6,16 @@ from collections.abc import Iterator
 from functools import partial
 from typing import TYPE_CHECKING, Any
 
-from textual.app import App, SystemCommand
-from textual.command import CommandInput, CommandPalette
-from textual.screen import Screen
-
 from booth.bench.commands import COMMANDS, key_lines
-from booth.screens.base import OwnScreen
+from booth.screens.base import Deed, OwnScreen, carry_out
 from booth.screens.dialog import Sheet
 from booth.widgets import themes
-from booth.widgets.text import plain
 
 if TYPE_CHECKING:
     from booth.app.app import BoothApp
+    from booth.screens.palette import Entry
+
+STEPS, DEEDS = "Steps of this job", "What can be done here"
 
 
 async def do_command(app: BoothApp, id: str) -> None:
@@ -56,34 +54,45 @@ def change_units(app: BoothApp) -> None:
 # -- by name -----------------------------------------------------------------------------------
 
 
-async def show_palette(app: App[Any]) -> None:
-    """Open it; returns when it stands there and takes what is typed."""
-    if not CommandPalette.is_open(app):
-        shown = CommandPalette(id="--command-palette")
-        await app.push_screen(shown)
-        shown.set_focus(shown.query_one(CommandInput))
+async def show_palette(app: BoothApp) -> None:
+    """Everything that can be asked for now, to choose from."""
+    from booth.screens.palette import Palette
+
+    async def chosen(entry: Entry | None) -> None:
+        if entry is not None:
+            await carry_out(Deed("", entry.do))
+
+    await app.show(Palette(tuple(entries(app.own_screens[-1]))), chosen)
 
 
-def palette(screen: Screen[Any]) -> Iterator[SystemCommand]:
-    """Give what can be asked for now."""
-    if not isinstance(screen, OwnScreen):
-        return
-    for command in COMMANDS:
-        if command.id in screen.WORK:
-            title = f"{command.word} ({command.shown_keys})"
-            yield SystemCommand(title, command.says, partial(_soon, screen, command.id))
+def entries(screen: OwnScreen[Any]) -> Iterator[Entry]:
+    """What can be asked for on a screen: the steps of its job, its commands, words of the trade."""
     from booth.screens.bench import BenchScreen
+    from booth.screens.palette import WORDS, Entry
+    from booth.words.glossary import TERMS
 
     if isinstance(screen, BenchScreen):
-        from booth.job.steps import steps_of
+        yield from _steps(screen)
+    for command in COMMANDS:
+        if command.id in screen.WORK and command.id != "palette":
+            behind = f"{command.shown_keys:<12} {command.says}"
+            yield Entry(DEEDS, command.word, behind, partial(screen.command, command.id))
+    for term in TERMS:
+        told = tuple(filter(None, (term.says, term.elsewhere)))
+        shown = partial(screen.host.show, Sheet(term.word, told))
+        yield Entry(WORDS, term.word, term.says, shown, " ".join((*term.forms, *term.never)))
 
-        for step in steps_of(screen.desk.job):
-            # Titles are user text that the palette reads as markup: brackets are taken out.
-            name = plain(step.name).replace("[", "(").replace("]", ")")
-            opens = partial(screen.app.call_next, screen.open_step, step.key)
-            yield SystemCommand(f"step: {name}", "Open this step", opens)
 
+def _steps(screen: Any) -> Iterator[Entry]:
+    """Each step, found by whatever stands behind its '?' too."""
+    from booth.job.steps import mark, steps_of
+    from booth.screens.bench import STATES
+    from booth.screens.palette import Entry
 
-def _soon(screen: OwnScreen[Any], id: str) -> None:
-    """In its turn among the keys."""
-    screen.app.call_next(screen.command, id)
+    job, now = screen.desk.job, screen.host.clock.now()
+    for number, step in enumerate(steps_of(job), 1):
+        about = screen.desk.instrument(step.kind).ABOUT
+        also = " ".join((*step.how, *(text for told in about.sections.values() for text in told)))
+        shape, _ = STATES[mark(job, step, now)].value
+        opens = partial(screen.open_step, step.key)
+        yield Entry(STEPS, f"{number:>2} {step.name}", "", opens, also, shape)

@@ -61,7 +61,7 @@ card          e ctrl+e          card          Write the card of this job as a pa
 again         v ctrl+y          look again    Second verdict of a past job, faults seen since, polish, cure
 learnt        o ctrl+o          learnt        What this shop has learnt from its own jobs, with the number of observations
 home          f9                jobs          Leave the bench; the job stays open and its clocks go on
-palette       ctrl+p            by name       Every command and every step by name
+palette       ctrl+p            by name       Every step, command and word of the trade by name
 quit          f10 ctrl+q        quit          Leave the program; every wait goes on
 """
 COMMANDS = tuple(
@@ -118,4 +118,4 @@ def key_name(key: str) -> str:
 def key_lines() -> tuple[str, ...]:
     """Give every key and what it does, a line each."""
     lines = [*KEYS, *((command.shown_keys, command.says) for command in COMMANDS)]
-    return tuple(f"{keys:<16} {says}" for keys, says in lines)
+    return tuple(f"{keys}: {says}" for keys, says in lines)

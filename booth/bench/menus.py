@@ -60,7 +60,6 @@ def more_menu(instrument: Instrument, context: Context, rows: Rows) -> Menu:
     def of(command: commands.Command) -> Choice:
         return Choice(command.says, lambda _: Act("", (Command(command.id),)), command.shown_keys)
 
-    elsewhere = ("palette", *commands.PAST)
-    every = (of(command) for command in commands.COMMANDS if command.id not in elsewhere)
+    every = (of(command) for command in commands.COMMANDS if command.id not in commands.PAST)
     own = (*clock_doubt.answers(context), *instrument.more(context, rows))
     return Menu("What next?", (*own, *every))

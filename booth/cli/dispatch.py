@@ -113,6 +113,9 @@ def parser(
     check.add_argument("files", nargs="*", metavar="FILE")
     check.add_argument("--keys", action="store_true", help="list every key such a file may have")
 
+    words = commands.add_parser("words", help="say what a word of the trade means, or all of them")
+    words.add_argument("term", nargs="*", metavar="WORD")
+
     shell = commands.add_parser("completion", help="print what lets a shell complete words")
     shell.add_argument("shell", choices=SHELLS)
     return whole
@@ -156,6 +159,10 @@ def run(given: Sequence[str]) -> int:
         from booth.cli.plan_command import plan
 
         return plan(options)
+    if options.command == "words":
+        from booth.cli.words_command import words
+
+        return words(" ".join(options.term), sys.stdout, sys.stderr)
     if options.command == "completion":
         from booth.cli.completion import script
 

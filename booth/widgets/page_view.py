@@ -6,8 +6,10 @@ from textual.app import ComposeResult
 from textual.containers import VerticalScroll
 from textual.content import Content
 from textual.reactive import reactive
+from textual.scrollbar import ScrollBar
 from textual.widgets import Static
 
+from booth.widgets.arrows import Arrows
 from booth.widgets.text import plain
 from booth.words.shown import Page
 
@@ -22,6 +24,9 @@ STYLES = {
 }
 
 
+ScrollBar.renderer = Arrows
+
+
 def page_content(page: Page) -> Content:
     """The page as text that no widget reads as markup."""
     lines = [Content.styled(plain(text, True), STYLES[style]) for style, text in page.paragraphs]
@@ -32,7 +37,9 @@ class PageView(VerticalScroll, can_focus=False):
     """Draws a Page."""
 
     DEFAULT_CSS = """
-PageView { height: 1fr; width: 1fr; padding: 0 1; scrollbar-size-vertical: 1; scrollbar-background: $background; scrollbar-color: $quiet; }
+PageView { height: 1fr; width: 1fr; padding: 0 1; scrollbar-size-vertical: 1; }
+PageView { scrollbar-color: $quiet; scrollbar-color-hover: $foreground; scrollbar-color-active: $foreground; }
+PageView { scrollbar-background: transparent; scrollbar-background-hover: transparent; scrollbar-background-active: transparent; }
 PageView > Static { height: auto; width: 1fr; }
 """
 

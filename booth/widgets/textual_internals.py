@@ -19,7 +19,6 @@ from textual.app import App
 from textual.drivers._writer_thread import WriterThread
 from textual.events import Key, Paste
 from textual.message import Message
-from textual.widgets import OptionList
 
 #: The exit code of a fault of the program itself (EX_SOFTWARE of sysexits.h).
 OWN_FAULT = 70
@@ -158,25 +157,11 @@ def _writing(write: Callable[[WriterThread], None], thread: WriterThread) -> Non
             pass
 
 
-# -- lists ---------------------------------------------------------------------------------------
-
-
-def _moving(move: Callable[[OptionList, Any], None], shown: OptionList, direction: Any) -> None:
-    """Let Page Up and Page Down in a list that is not laid out yet do nothing.
-
-    The list looks its highlighted row up among lines that are counted when it is drawn; a key that
-    comes before (the command palette just opened, the jobs read anew) raised KeyError.
-    """
-    if (shown.highlighted or 0) in shown._index_to_line:
-        move(shown, direction)
-
-
 # -- all of it -----------------------------------------------------------------------------------
 
 
 def mend() -> None:
     """Put the mends in place, once for the whole program."""
-    _replace(OptionList, "_move_page", _moving)
     _replace(WriterThread, "run", _writing)
     if sys.platform == "win32":
         from textual.drivers import win32 as driver

@@ -64,6 +64,8 @@ def _theme(name: str, tones: dict[str, str], grounds: tuple[str, str, str]) -> T
         "block-cursor-foreground": background,
         "input-cursor-background": ink,
         "input-cursor-foreground": background,
+        "screen-selection-background": ink,
+        "screen-selection-foreground": background,
         "border": quiet,
         "border-blurred": quiet,
     }

@@ -29,6 +29,19 @@ class Term(msgspec.Struct, frozen=True):
         """The word and its sentence."""
         return f"{self.word}: {self.says}"
 
+    @property
+    def elsewhere(self) -> str:
+        """What others call it, as a sentence; other spellings left out, "" where none is left."""
+        own = _letters(self.word)[:4]
+        *most, last = ("", *(each for each in self.never if _letters(each)[:4] != own))
+        return (
+            f"Some call it {', '.join(most[1:])}{' or ' if most[1:] else ''}{last}." if most else ""
+        )
+
+
+def _letters(word: str) -> str:
+    return re.sub("[^a-z]", "", word.lower())
+
 
 def _term(paragraph: str) -> Term:
     names, says, *rest = (line.strip() for line in paragraph.splitlines())
@@ -78,8 +91,10 @@ def terms_like(word: str) -> tuple[Term, ...]:
     if not sought:
         return ()
 
-    def is_like(term: Term) -> bool:
+    def names(term: Term) -> list[str]:
         every = (term.word, *term.forms, *term.never)
-        return any(each.lower().replace("-", " ").startswith(sought) for each in every)
+        return [each.lower().replace("-", " ") for each in every]
 
-    return tuple(filter(is_like, TERMS))
+    exact = tuple(each for each in TERMS if sought in names(each))
+    begun = (each for each in TERMS if any(name.startswith(sought) for name in names(each)))
+    return exact or tuple(begun)

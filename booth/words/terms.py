@@ -105,7 +105,7 @@ HVLP
   High volume, low pressure: a gun that sprays with much air of low pressure, so that more lands.
 in range
   Between the least and the most that is wanted.
-  never: ON TARGET, IN BAND
+  never: on target
 induction
   The wait after mixing before the mix may be sprayed.
   never: sweat-in, sweating-in, stand-in time
@@ -130,7 +130,6 @@ mm2/s, mm²/s
   never: centistokes, cSt
 nearly over
   Of a pot life: its last part, at most half an hour.
-  never: POT LIFE CLOSING
 needle
   The pin in the gun that opens as the trigger is pulled; how far it may go back sets the delivery.
 needle seal

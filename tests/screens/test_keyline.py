@@ -149,7 +149,7 @@ async def test_a_low_window_cuts_no_sentence_and_help_has_all_of_it() -> None:
         paragraphs = [
             text for _, text in at.app.screen.query_one(PageView).shown.paragraphs if text
         ]
-        assert paragraphs[0] == how
+        assert any(each == how for each in paragraphs)
         assert "F10" in paragraphs[-1]  # all keys come last
 
 

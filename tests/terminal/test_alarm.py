@@ -53,7 +53,7 @@ def help_sheet(run: Terminal) -> str:
 
 def palette(run: Terminal) -> str:
     run.press("ctrl+p")
-    return "Search for commands"
+    return "By name"
 
 
 def log_screen(run: Terminal) -> str:

@@ -78,7 +78,7 @@ def test_in_a_profile(home: Path) -> None:
         run.press("ctrl+p")
         run.settle()
         run.press("aside")
-        run.until("step: Aside")
+        run.until(r"By name: aside(.|\n)*Aside")
         run.press("esc")
         run.settle()
         run.press("f4")

@@ -13,7 +13,7 @@ from textual._xterm_parser import XTermParser
 from textual.app import App, ComposeResult
 from textual.drivers._writer_thread import WriterThread
 from textual.events import Key, Paste
-from textual.widgets import OptionList, Static
+from textual.widgets import Static
 
 from booth.widgets.textual_internals import (
     HUNG_UP,
@@ -224,30 +224,3 @@ async def test_the_librarys_own_panic_ends_with_a_traceback_and_no_code(
         await asyncio.sleep(0.05)
     assert app.return_code is None
     assert "given up" in capsys.readouterr().err
-
-
-# -- widgets ---------------------------------------------------------------------------------------
-
-
-async def test_a_page_in_a_list_that_is_not_laid_out_yet_does_nothing() -> None:
-    mend()
-
-    class Listed(App[None]):
-        def compose(self) -> ComposeResult:
-            yield OptionList(*(f"row {number}" for number in range(50)))
-
-    app = Listed()
-    async with app.run_test() as pilot:
-        shown = app.query_one(OptionList)
-        shown.highlighted = 3
-        shown.clear_options()
-        shown.add_options(["one", "two"])
-        shown.highlighted = 1
-        shown._index_to_line.clear()  # as before its first drawing
-        shown.action_page_down()
-        assert shown.highlighted == 1
-        with pytest.raises(KeyError):
-            OptionList._move_page.__wrapped__(shown, 1)  # type: ignore[attr-defined]
-        await pilot.pause()
-        shown.action_page_up()
-        assert shown.highlighted == 0
