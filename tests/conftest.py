@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import gc
 import socket
 import sys
 from collections.abc import Iterator
@@ -33,6 +34,12 @@ def pytest_collection_modifyitems(config: pytest.Config, items: list[pytest.Item
     """Among several workers, first what drives the real program: one waits for it, the others work."""
     if hasattr(config, "workerinput"):
         items.sort(key=lambda each: each.get_closest_marker("terminal") is None)
+
+
+def pytest_collection_finish(session: pytest.Session) -> None:
+    """What was loaded and collected stays to the end: nothing is gained by searching it for garbage."""
+    gc.collect()
+    gc.freeze()
 
 
 class NetworkRefused(AssertionError):

@@ -55,10 +55,12 @@ def height_of(text: str, ink: Sequence[str], least: int = 3, most: int = 0, like
     not stand there. Looked for from `least` up to `most` rows, or to all there are."""
     wide = len(ink[0]) // 2 if ink else 0
     for rows in sorted({rows for rows in _bands(ink) if least <= rows <= (most or rows)}):
-        drawn: Iterable[Sequence[str]] = _lettered(text, rows, wide)
+        drawn: Iterable[Sequence[str]]
         if rows > MANY_ROWS:  # only a figure is so high, and it is set as the panel sets it
             rooms = range(wide - 4, max(wide - MARGINS, 0), -1)
             drawn = (draw(text, room, rows, like=like) for room in rooms)
+        else:
+            drawn = _lettered(text, rows, wide)
         if any(len(lines) == rows and _stands(lines, ink) for lines in drawn):
             return rows
     return 0
