@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 from functools import lru_cache
 from itertools import groupby
 
@@ -74,17 +74,18 @@ def _bands(ink: Sequence[str]) -> list[int]:
     return [len(list(rows)) for on, rows in groupby(filled) if on]
 
 
-@lru_cache(maxsize=4096)
-def _lettered(text: str, rows: int, wide: int) -> tuple[tuple[str, ...], ...]:
+def _lettered(text: str, rows: int, wide: int) -> Iterator[Sequence[str]]:
     """The text in every lettering of that height, from the widest that fits."""
-    drawn, found = _normal(text), []
     widest, narrowest = round(rows * 2 * WIDEST / STEP), round(rows * 2 * NARROWEST / STEP) - 3
     for step in range(widest, narrowest, -1):
         for tall in (2 * rows, 2 * rows - 1):
             pen = Pen.of_figure(max(3.0, step * STEP), tall)
-            if _total(drawn, pen) <= wide:
-                found.append(tuple(_compose(drawn, pen)))
-    return tuple(found)
+            if _total(_normal(text), pen) <= wide:
+                yield _composed(_normal(text), pen)
+
+
+#: Tests look for the same words again and again.
+_composed = lru_cache(maxsize=None)(_compose)
 
 
 def _stands(lines: Sequence[str], ink: Sequence[str]) -> bool:

@@ -8,7 +8,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Callable, Iterator, Sequence
-from itertools import pairwise
+from itertools import pairwise, product
 from typing import NamedTuple
 
 Point = tuple[float, float]
@@ -17,7 +17,9 @@ Bitmap = tuple[tuple[bool, ...], ...]
 Patch = tuple[float, float, float, float, Callable[[float, float], bool] | None]
 #: The width of a pixel; it is one unit high.
 STEP = 0.5
-THIRDS = (1 / 6, 1 / 2, 5 / 6)
+#: The nine points of a pixel that are asked, and how many of them are most.
+POINTS = tuple(product((1 / 6, 1 / 2, 5 / 6), repeat=2))
+MOST = 5
 #: The last place of the grid; the middle one lies on the waist.
 LAST, WAIST = 8, 4
 #: Below this height [units] there is no room for slanted strokes: figures are built square.
@@ -64,8 +66,7 @@ class Pen(NamedTuple):
         for x0, y0, x1, y1, inside in (p for s in strokes.split(",") for p in self._patches(s)):
             for y in range(math.floor(y0), math.ceil(y1)):
                 for x in range(math.floor(x0 / STEP), math.ceil(x1 / STEP)):
-                    points = (((x + a) * STEP, y + b) for a in THIRDS for b in THIRDS)
-                    rows[y][x] |= inside is None or sum(inside(*point) for point in points) >= 5
+                    rows[y][x] = rows[y][x] or inside is None or _mostly(inside, x, y)
         return tuple(map(tuple, rows))
 
     def _patches(self, stroke: str) -> Iterator[Patch]:
@@ -149,6 +150,16 @@ class Pen(NamedTuple):
         x0, x1 = (place / LAST * (self.w - weight) for place in (ax, bx))
         corners = [(x0, y0), (x0 + weight, y0), (x1 + weight, y1), (x1, y1)]
         return min(x0, x1), y0, max(x0, x1) + weight, y1, _within(corners)
+
+
+def _mostly(inside: Callable[[float, float], bool], x: int, y: int) -> bool:
+    """Whether most of the points of a pixel are inside; no more of them are asked than needed."""
+    found = 0
+    for asked, (a, b) in enumerate(POINTS, 1):
+        found += inside((x + a) * STEP, y + b)
+        if found >= MOST or asked - found >= MOST:
+            break
+    return found >= MOST
 
 
 def _within(corners: Sequence[Point]) -> Callable[[float, float], bool]:
