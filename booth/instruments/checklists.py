@@ -53,13 +53,13 @@ class Cautions(Instrument):
         return (Page(said),)
 
     def at_large(self, context: Context, values: Values) -> AtLarge:
-        """The one to be read in large letters, all of them beside its words."""
+        """All of them beside the words of the one to be read."""
         every, left = cautions_of(context.job), open_cautions(context)
         new = [each for each in left if each.key not in carried_cautions(context)]
         if not new:
             return AtLarge()
         listed = (_marked(each.title, each in left, each is new[0]) for each in every)
-        return AtLarge((Page(tuple(listed)),), line=new[0].title)
+        return AtLarge((Page(tuple(listed)),))
 
     def kept_any(self, context: Context) -> bool:
         return not open_cautions(context)
@@ -96,9 +96,6 @@ class Checklist(Instrument):
         left = open_lines(context)
         lines = (_marked(each, each in left, left[:1] == [each]) for each in context.step.how)
         return (Page(tuple(lines)),)
-
-    def at_large(self, context: Context, values: Values) -> AtLarge:
-        return AtLarge(line="".join(open_lines(context)[:1]))
 
     def kept_any(self, context: Context) -> bool:
         return not open_lines(context)

@@ -14,7 +14,6 @@ from booth.widgets.beside import BesideView, room_for_how
 from booth.widgets.figure_panel import FigurePanel
 from booth.widgets.film_plot import FilmPlot
 from booth.widgets.form_view import FormView
-from booth.widgets.large_line import LargeLine
 from booth.widgets.lists import PickList
 from booth.widgets.pace_bar import PaceBar
 from booth.widgets.page_view import PageView
@@ -49,7 +48,7 @@ class InstrumentView(Vertical):
     DEFAULT_CSS = """
 InstrumentView .below, InstrumentView .told { height: auto; }
 InstrumentView .told { width: 1fr; }
-InstrumentView LargeLine, InstrumentView .told > Said { display: none; }
+InstrumentView .told > Said { display: none; }
 """
 
     def __init__(self) -> None:
@@ -61,7 +60,6 @@ InstrumentView LargeLine, InstrumentView .told > Said { display: none; }
 
     def compose(self) -> ComposeResult:
         yield Static("", classes="how", markup=False)
-        yield LargeLine()
         yield FigurePanel()
         with Horizontal(classes="below"):
             with Vertical(classes="told"):
@@ -85,12 +83,9 @@ InstrumentView LargeLine, InstrumentView .told > Said { display: none; }
         if room.always and has_figure and self._how and room_for_how(beside, room.below):
             how = ("head", "how it is done"), ("quiet", " ".join(reflow(self._how)))
             beside = (*beside, Page(how))
-        split = bool(room.beside and beside) or (room.always and (has_figure or bool(large.line)))
+        split = bool(room.beside and beside) or (room.always and has_figure)
         self._room, self._large = (room, large) if split else (NONE, AtLarge())
-        line = large.line if room.always else ""
         self.set_class(split, "-split")
-        self.set_class(bool(line), "-line")
-        self.query_one(LargeLine).shown = line
         below, view = self.query_one(".below"), self.query_one(BesideView)
         below.styles.height = room.below - 3 * (not has_rows) if split else None
         view.styles.width = room.beside if split else None
@@ -124,10 +119,6 @@ InstrumentView LargeLine, InstrumentView .told > Said { display: none; }
 
     def pictures(self, told: Sequence[Picture]) -> None:
         """What stands beneath the figure."""
-        if self._large.line:
-            pages = [each for each in told if isinstance(each, Page)]
-            self.query_one(Said).shown = pages[0] if pages else Page(())
-            told = [each for each in told if not isinstance(each, Page)]
         if self._large.beside:  # there the pours stand as bars
             told = [each for each in told if not isinstance(each, data.Pours)]
         wanted = {DRAWN_BY[type(each)]: each for each in told}

@@ -6,8 +6,7 @@ from typing import NamedTuple
 
 #: From these on what was tried stands beside words and rows.
 BESIDE_FROM = 96, 28
-#: From these on it stands there always, the list of steps is followed by the log, and a line that is
-#: to be done stands in large letters.
+#: From these on it stands there always, and the list of steps is followed by the log.
 ALL_FROM = 140, 36
 #: The list of steps beside the figure, where it stands there all the time.
 RAIL = 34

@@ -74,10 +74,9 @@ Beside = Tries | Timeline | Section | Page
 class AtLarge(msgspec.Struct, frozen=True):
     """What a step has to say where the window has room.
 
-    beside: beside words and rows, one above the other; line: what is to be done now, in letters as
-    large as fit; record: lines of the record that `beside` does not tell.
+    beside: beside words and rows, one above the other; record: lines of the record that `beside`
+    does not tell.
     """
 
     beside: tuple[Beside, ...] = ()
-    line: str = ""
     record: tuple[str, ...] = ()
