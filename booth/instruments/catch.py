@@ -190,7 +190,7 @@ def learnt_lines(context: Context) -> list[str]:
     past = context.past.caught(job.fitted.gun, tip_mm, job.profile.key, without=opened.job)
     known = catch_pairs(job, [each.pair for each in past])
     turns, rests = turns_words(job, known, system, context.gun), of_turns(context, past)
-    turns = f"{turns}; {rests}" if turns and rests else turns
+    turns = f"{turns.rstrip('.')}; by {rests}" if turns and rests else turns
     told = (paint_words(job, known, system), *of_catch(context), turns)
     return [*filter(None, told)]
 

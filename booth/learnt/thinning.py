@@ -34,7 +34,12 @@ def group_of(job: Job) -> tuple[str, ...]:
     if efflux is None or thinner is None:
         return ()
     span = efflux.target_s
-    return (job.profile.key, thinner.name, efflux.cup, f"{span.low}-{span.high}")
+    return (
+        job.profile.key,
+        thinner.name,
+        efflux.cup,
+        "-".join(f"{end or 0:g}" for end in (span.low, span.high)),
+    )
 
 
 def _of_product(job: Job) -> Observation | None:
