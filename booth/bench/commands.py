@@ -38,7 +38,7 @@ class Command(msgspec.Struct, frozen=True):
 
 
 FUNCTION_KEY = re.compile(r"f\d+")
-ANYWHERE = {"help", "units", "theme", "alarm", "palette", "quit"}
+ANYWHERE = {"help", "units", "learnt", "theme", "alarm", "palette", "quit"}
 #: About a past job, where past jobs are.
 PAST = ("again",)
 #: What can be asked for where past jobs are: of one of them.

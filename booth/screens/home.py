@@ -11,7 +11,7 @@ from booth.clock import local_date, local_hhmm
 from booth.files.slug import REHEARSAL, system_key
 from booth.forms.key import Key
 from booth.moment import Moment
-from booth.screens.base import Deed, OwnScreen
+from booth.screens.base import Deed
 from booth.screens.dialog import Sheet
 from booth.screens.home_list import REHEARSE, HomeRow, asked_for, glance
 from booth.screens.list_screen import Listed, ListScreen
@@ -91,7 +91,6 @@ async def choose_rehearsal(host: Host, rows: Iterable[HomeRow]) -> None:
 class Home(ListScreen[None, HomeRow]):
     """What to take up. At first a glance by name; all else is read when that stands on the screen."""
 
-    WORK = (*OwnScreen.WORK, "learnt")
     SHOWS = ("help", "units", "theme", "alarm", "quit")
     LEAVES = ()
     NAME = "booth"
@@ -166,8 +165,7 @@ class Home(ListScreen[None, HomeRow]):
                 *home_rows.profile_rows(library),
                 *home_rows.system_rows(load_systems(folders, library)),
                 *home_rows.shop_rows(host.places.shop_file, faults),
-                home_rows.history_row(host.places.jobs_dir, host.places.own_profiles_dir),
-                home_rows.learnt_row(),
+                *home_rows.past_rows(host.places.jobs_dir, host.places.own_profiles_dir),
             )
         )
         self.has_read = True

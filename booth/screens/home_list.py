@@ -116,7 +116,7 @@ def glance(jobs_dir: Path, profiles_dirs: Sequence[Path]) -> tuple[HomeRow, ...]
     """Give the rows as far as names tell them. Never raises."""
     profiles = _by_name(profiles_dirs, profile_row)
     systems = _by_name([folder / "systems" for folder in profiles_dirs], system_row)
-    return (*_jobs(jobs_dir), REHEARSE, *profiles, *systems, SHOP, HISTORY, LEARNT)
+    return (*_jobs(jobs_dir), REHEARSE, *profiles, *systems, SHOP, LEARNT, HISTORY)
 
 
 def _by_name(folders: Sequence[Path], row: Callable[[str, str, bool], HomeRow]) -> list[HomeRow]:

@@ -123,8 +123,18 @@ def shop_rows(path: Path, faults: Sequence[Fault]) -> tuple[HomeRow, ...]:
     return (row, _faults("faults:shop", REST, path.name, faults)) if faults else (row,)
 
 
-def history_row(jobs_dir: Path, own_profiles_dir: Path) -> HomeRow:
-    """What was sprayed before, and where the files are."""
+#: About what past jobs taught.
+TAUGHT = (
+    "From your own jobs: how long waits really took, what the guns deliver by their turns, what of it "
+    "lands, how much thinner each product takes, how fast the compressor fills.",
+    "",
+    "Each with its band and the number of observations, beside what the sheet says, never in its "
+    "place.",
+)
+
+
+def past_rows(jobs_dir: Path, own_profiles_dir: Path) -> tuple[HomeRow, ...]:
+    """What was learnt from what was sprayed before; that itself, and where the files are."""
     about = (
         "Every job that was kept, the newest first: read, find, reopen.",
         "",
@@ -135,19 +145,7 @@ def history_row(jobs_dir: Path, own_profiles_dir: Path) -> HomeRow:
         str(own_profiles_dir),
         "and coating systems, which list several of them, into its folder 'systems'.",
     )
-    return replace(HISTORY, about=about)
-
-
-def learnt_row() -> HomeRow:
-    """What past jobs taught."""
-    about = (
-        "From your own jobs: how long waits really took, what the guns deliver by their turns, what "
-        "of it lands, how much thinner each product takes, how fast the compressor fills.",
-        "",
-        "Each with its band and the number of observations, beside what the sheet says, never in its "
-        "place.",
-    )
-    return replace(LEARNT, about=about)
+    return replace(LEARNT, about=TAUGHT), replace(HISTORY, about=about)
 
 
 def clock_of(job: Job, now: Moment) -> str:

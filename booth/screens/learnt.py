@@ -9,7 +9,7 @@ from booth.learnt.observation import Learnt
 from booth.learnt.past_jobs import PastJobs
 from booth.learnt.subjects import BY_KEY
 from booth.moment import Moment
-from booth.screens.base import Deed
+from booth.screens.base import Deed, OwnScreen
 from booth.screens.dialog import Sheet
 from booth.screens.learnt_from import LearntFrom, about_lines
 from booth.screens.list_screen import Listed, ListScreen
@@ -38,6 +38,7 @@ HELP = (
 class LearntScreen(ListScreen[None, Learnt]):
     """The list. It is read off the event loop; Enter opens one of them."""
 
+    WORK = tuple(each for each in OwnScreen.WORK if each != "learnt")
     #: what is known of a line stands beside the list where both have room
     HORIZONTAL_BREAKPOINTS = [(0, "-narrow"), (120, "-wide")]
 

@@ -15,7 +15,7 @@ from booth.log.events import Event, LeftOut, TakenIn
 from booth.log.fold import NoJob
 from booth.moment import Moment
 from booth.screens.ask import Ask
-from booth.screens.base import Deed
+from booth.screens.base import Deed, OwnScreen
 from booth.screens.dialog import Sheet
 from booth.screens.list_screen import Listed, ListScreen
 from booth.screens.menu import Menu, Taken
@@ -54,6 +54,8 @@ class One:
 
 class LearntFrom(ListScreen[None, One]):
     """One line a job, the latest first. again: gives what is learnt anew, from the logs."""
+
+    WORK = tuple(each for each in OwnScreen.WORK if each != "learnt")
 
     def __init__(self, learnt: Learnt, again: Callable[[], Learnt | None]) -> None:
         super().__init__(id="learnt-from")

@@ -16,7 +16,7 @@ from booth.moment import Moment
 from booth.trade.observations.median_band import LEAST_OBSERVATIONS, USUAL_CONFIDENCE
 from booth.units import Kind, System, show
 
-NOT_ENOUGH = f"too few to tell: {LEAST_OBSERVATIONS} jobs teach it"
+NOT_ENOUGH = f"too few to tell, {LEAST_OBSERVATIONS} jobs are needed"
 #: Two digits of a multiple are all that touch tests and catches are good for.
 DIGITS = 2
 

@@ -70,7 +70,7 @@ def test_of_fewer_than_three_nothing_is_said_but_that() -> None:
     assert learnt_of("waits", None, []) is None
     two = learnt_of("waits", None, [seen(1.2), seen(1.3)])
     assert two is not None and (two.low, two.high, two.middle) == (None, None, None)
-    assert in_short(two, System.METRIC) == "2 waits: too few to tell: 3 jobs teach it"
+    assert in_short(two, System.METRIC) == "2 waits: too few to tell, 3 jobs are needed"
     assert wait_line(two, System.METRIC) == ()
 
 

@@ -64,7 +64,7 @@ async def test_where_the_files_are_is_said() -> None:
         await desk.press("end")
         whole = "".join(desk.text.split())
         assert str(desk.places.jobs_dir) in whole and str(desk.places.own_profiles_dir) in whole
-        await desk.press("up")
+        await desk.press("up", "up")
         assert str(desk.places.shop_file) in "".join(desk.text.split())
 
 
