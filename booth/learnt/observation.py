@@ -24,6 +24,7 @@ NO_END = 1e15
 Told = str | tuple[float, Kind] | tuple[float, float, Kind]
 
 LEFT_OUT = "left out by the painter"
+CANNOT_BE = "a figure that cannot be one"
 
 
 class Observation(msgspec.Struct, frozen=True):
@@ -56,6 +57,11 @@ class Observation(msgspec.Struct, frozen=True):
     @property
     def is_exact(self) -> bool:
         return self.low == self.high
+
+    @property
+    def can_be(self) -> bool:
+        """Whether it is a figure at all: a slip of the keys in a log may have made it none."""
+        return 0.0 <= self.low <= self.high <= NO_END and self.low < NO_END and self.high > 0.0
 
 
 class Learnt(msgspec.Struct, frozen=True):
@@ -126,7 +132,8 @@ def learnt_of(
     would have given: each figure lies between its ends, so does the r-th smallest of them.
     """
     every, aside = tuple(found), list(without)
-    counts = [each for each in every if each.left_out is None][:MOST_OBSERVATIONS]
+    counts = [each for each in every if each.left_out is None and each.can_be][:MOST_OBSERVATIONS]
+    aside += [(each, CANNOT_BE) for each in every if each.left_out is None and not each.can_be]
     aside += [(each, each.left_out or LEFT_OUT) for each in every if each.left_out is not None]
     one = next(iter((*every, *(each for each, _ in aside))), None)
     if one is None:

@@ -10,6 +10,7 @@ from pathlib import Path
 from booth.clock import local_date
 from booth.job.coat_times import JobTimes, times_of
 from booth.job.last_choices import weighed_last
+from booth.job.measured import known
 from booth.job.needle_advice import CatchPair
 from booth.job.past import acknowledged, last_lesson, last_rehearsal
 from booth.job.past_logs import past_logs
@@ -118,7 +119,7 @@ def coat_times(folder: Path | None, without: str = "") -> tuple[JobTimes, ...]:
         if not of_use or (without and log.opened.job == without):
             continue
         products = log.products()
-        times = times_of(products[-1]) if products else ()
+        times = (known(times_of, products[-1]) or ()) if products else ()
         found += [JobTimes(log.opened.job, times)] if times else []
         if sum(len(each.times) for each in found) >= ENOUGH_COATS:
             break

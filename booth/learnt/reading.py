@@ -11,6 +11,7 @@ from typing import Any
 
 import msgspec
 
+from booth.job.measured import known
 from booth.job.past_logs import PastLog, past_logs, why_left_out
 from booth.learnt import delivery, water
 from booth.learnt.delivery import Caught
@@ -43,20 +44,26 @@ class Reading:
             if wanted:
                 self._found |= read(self.folder, wanted)
 
+    def _is_read(self, source: str) -> bool:
+        """Whether a source was read; it is now, unless a thread is at it: nobody waits for that."""
+        if source not in self._found and not self._lock.locked():
+            self.read(source)
+        return source in self._found
+
     def caught(self) -> tuple[Caught, ...]:
-        self.read(CATCHES)
-        return self._found[CATCHES]
+        """The catches that say how far the needle was open; none while they are being read."""
+        return self._found[CATCHES] if self._is_read(CATCHES) else ()
 
     def observations(self, subject: str) -> tuple[Observation, ...]:
-        """What the jobs show of a subject, the latest first, those left out with it."""
-        if BY_KEY[subject].observe is not None:
-            self.read(subject)
-            return self._found[subject]
-        return self._of_catches[subject]
+        """What the jobs show of a subject, the latest first, those left out with it; nothing while it
+        is being read in a thread."""
+        if BY_KEY[subject].observe is None and self._is_read(CATCHES):
+            return self._of_catches[subject]
+        return self._found[subject] if subject in SOURCES and self._is_read(subject) else ()
 
     @cached_property
     def _of_catches(self) -> dict[str, tuple[Observation, ...]]:
-        caught = self.caught()
+        caught = self._found[CATCHES]
         return {"delivery": delivery.deliveries(caught), "water": water.ratios(caught)}
 
 
@@ -72,7 +79,8 @@ def read(folder: Path | None, sources: Iterable[str]) -> dict[str, tuple[Any, ..
             break
         products = log.products() if of_use else ()
         for each in of_use if products else ():
-            seen = SOURCES[each][1](products)
+            # A figure that cannot be one: the job teaches nothing of it.
+            seen = known(SOURCES[each][1], products) or ()
             jobs[each] += bool(seen)
             found[each] += [_of(log, one, why_left_out(products[-1])) for one in seen]
     return {each: tuple(seen) for each, seen in found.items()}

@@ -68,7 +68,8 @@ def _reached(
 ) -> tuple[float, tuple[Told, ...]] | None:
     """The thinner at the middle of the target: between two runs on either side of it, by this mix's own
     line; else as it was at the last run within the target."""
-    fit = known(fit_thinning, points(job)) if len(every) > 1 else None
+    measured = known(points, job) or ()
+    fit = known(fit_thinning, measured) if len(measured) > 1 else None
     cup = known(cup_named, efflux.cup)
     target = known(viscosity_from_efflux, cup, efflux.target_s.middle) if cup else None
     if isinstance(fit, ThinningFit) and isinstance(target, Value):

@@ -41,6 +41,8 @@ from booth.words.guard_words import weather_pieces
 from booth.words.shown import Parts, Picture
 from booth.words.wait_words import faces
 
+#: By then the first frame of the bench is on the screen [s].
+PAINTED_S = 0.3
 #: Below this lists keep to themselves what stands beside them.
 NARROW = 72
 #: From this width on the steps stand beside the figure all the time.
@@ -131,6 +133,7 @@ class BenchScreen(OwnScreen[None]):
     def on_mount(self) -> None:
         self.set_class(not self.host.preferences.hints, "-no-hints")
         self.draw(self.host.clock.now())
+        self.set_timer(PAINTED_S, self.desk.read_past)
 
     @property
     def frames(self) -> int:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import threading
 from functools import cache, partial
 
 from booth.bench.act import Context
@@ -35,6 +36,11 @@ class BenchDesk:
         self._past = PastJobs(folder)
         # Once a product and gun: what was good before this job does not change while it is worked on.
         self._good = cache(partial(last_good, folder))
+
+    def read_past(self) -> None:
+        """Read past jobs in a thread, outside of drawing: what they teach is told when it is there."""
+        reading = self._past.reading
+        threading.Thread(target=reading.read, name="learning", daemon=True).start()
 
     @property
     def job(self) -> Job:

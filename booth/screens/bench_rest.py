@@ -92,6 +92,12 @@ class BenchRest:
         self.screen.bench.mind_product()
         self.screen.look_again()
 
+    async def _from_learnt(self, _: object) -> None:
+        """A job may have been left out there."""
+        self.desk.learn_anew()
+        self.desk.read_past()
+        self.screen.look_again()
+
     async def command(self, id: str) -> None:
         """The commands that are about this job; the others are the application's."""
         match id:
@@ -122,7 +128,7 @@ class BenchRest:
             case "learnt":
                 from booth.screens.learnt import LearntScreen
 
-                await self.host.show(LearntScreen(), self.desk.learn_anew)
+                await self.host.show(LearntScreen(), self._from_learnt)
             case "home":
                 await self.host.leave_job()
             case _:
