@@ -11,7 +11,6 @@ from booth.job.mixture import now as mix_now
 from booth.job.wait import Standing, State, What
 from booth.learnt import delivery, recovery, thinning, transfer, waits
 from booth.learnt.delivery import Caught
-from booth.learnt.observation import Learnt
 from booth.trade.observations.median_band import LEAST_OBSERVATIONS
 from booth.units import Kind
 from booth.words.learnt_words import here_line, wait_line, water_line
@@ -52,13 +51,13 @@ def of_catch(context: Context) -> tuple[str, ...]:
     stage, cup_s = mix_now(job), mean_efflux_s(job)
     cup = stage.runs[-1].cup if stage.runs else ""
     found = context.past.learnt("delivery", group, job.opened.job, cup=cup, cup_s=cup_s)
-    lines = here_line(found, "here {} at this setting", context.system)
-    return tuple(f"{line}{_other_viscosity(found)}" for line in lines)
-
-
-def _other_viscosity(found: Learnt | None) -> str:
     other = 0 if found is None else sum(each.left_out is None for each, _ in found.without)
-    return f"; {counted(other, 'job')} of another viscosity left out" if other else ""
+    lines = here_line(found, "here {} at this setting", context.system)
+    if lines and other:
+        return (f"{lines[0]}; {counted(other, 'job')} of another viscosity left out",)
+    if other:
+        return (f"none here at this setting and viscosity; {counted(other, 'job')} at another",)
+    return lines
 
 
 def of_turns(context: Context, caught: tuple[Caught, ...]) -> str:

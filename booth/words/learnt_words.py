@@ -94,9 +94,10 @@ def wait_line(learnt: Learnt | None, system: System, alike: bool = False) -> tup
     """What this shop's waits came to against the one that is counted; it opens nothing earlier."""
     if learnt is None or not learnt.has_band:
         return ()
-    air = " in air like today's" if alike else ""
-    later = "; here it took longer: test later" if (learnt.low or 0.0) > 1.0 else ""
-    return (f"in this shop{air} {_times(learnt, system)} the wait counted{_rest(learnt)}{later}",)
+    where = "here in such air" if alike else "in this shop"
+    longer = "longer" if alike else "it took longer"
+    later = f"; {longer}: test later" if (learnt.low or 0.0) > 1.0 else ""
+    return (f"{where} {_times(learnt, system)} this wait{_rest(learnt)}{later}",)
 
 
 def water_line(learnt: Learnt | None, system: System) -> tuple[str, ...]:

@@ -103,12 +103,10 @@ def test_rounded_outwards_it_still_holds_what_it_held(value: float) -> None:
 def test_longer_than_counted_says_test_later_and_nothing_earlier() -> None:
     longer = learnt_of("waits", None, [seen(each) for each in (1.2, 1.3, 1.4, 1.25, 1.35, 1.5)])
     (line,) = wait_line(longer, System.METRIC)
-    assert line == (
-        "in this shop 1.2 to 1.5 times the wait counted, 6 waits; here it took longer: test later"
-    )
+    assert line == "in this shop 1.2 to 1.5 times this wait, 6 waits; it took longer: test later"
     shorter = learnt_of("waits", None, [seen(each) for each in (0.7, 0.8, 0.9, 0.75, 0.85, 0.6)])
     (line,) = wait_line(shorter, System.METRIC)
-    assert line == "in this shop 0.60 to 0.90 times the wait counted, 6 waits"
+    assert line == "in this shop 0.60 to 0.90 times this wait, 6 waits"
 
 
 def test_the_plot_has_a_line_a_job_and_the_band_beneath() -> None:

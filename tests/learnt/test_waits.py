@@ -163,10 +163,10 @@ def test_in_air_like_today_s_where_there_are_enough_of_those() -> None:
     each = standing_before(now.job, "door", now.now)
     assert each is not None
     (line,) = of_wait(now, each)
-    assert "in air like today's" in line and "3 waits" in line and "later" not in line
+    assert "in such air" in line and "3 waits" in line and "later" not in line
     few = context(1300.0, *warm[:2], *cold)
     (line,) = of_wait(few, each)
-    assert "7 waits" in line and "today" not in line
+    assert "7 waits" in line and "such air" not in line
 
 
 def test_a_wait_that_is_not_known_has_nothing_told_of_it() -> None:

@@ -44,7 +44,7 @@ A touch test shortens no time that the sheet itself gives for today, and opens n
 another product: you cannot feel how far a film has cured. A window still closes when it would
 have closed, whatever the touch.
 
-'In this shop 1.2 to 1.5 times the wait counted': between these lies the middle of what touch
+'In this shop 1.2 to 1.5 times this wait': between these lies the middle of what touch
 tests of past jobs came to (95 % sure unless it says less). It is told and opens nothing: sheet and
 estimate stay as they are.
 
