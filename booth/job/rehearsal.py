@@ -9,6 +9,7 @@ from __future__ import annotations
 
 import enum
 from collections.abc import Iterator, Sequence
+from typing import Protocol
 
 import msgspec
 
@@ -18,8 +19,7 @@ from booth.job.air_supply import air_supply, seconds_words, verdict
 from booth.job.coat_plan import wet_wanted
 from booth.job.guard_gun import shop_of
 from booth.job.measured import HAND_MM_S, SAME_PACE, basis_of, compare, known
-from booth.job.needle_advice import catch_pairs, turns_words, water_paint_pairs
-from booth.job.past import CatchPair, PastJobs
+from booth.job.needle_advice import CatchPair, catch_pairs, turns_words, water_paint_pairs
 from booth.job.patterns import pattern_of, tries_alike
 from booth.job.products import products_of
 from booth.job.steps import steps_of
@@ -83,7 +83,15 @@ class Finding(msgspec.Struct, frozen=True):
         return self.rank < Rank.NOT_KNOWN
 
 
-def findings(job: Job, system: System, past: PastJobs) -> tuple[Finding, ...]:
+class PastCatches(Protocol):
+    """Past jobs, as far as their catches are asked for."""
+
+    def pairs(
+        self, gun: str = "", tip_mm: float | None = None, profile_key: str = "", without: str = ""
+    ) -> tuple[CatchPair, ...]: ...
+
+
+def findings(job: Job, system: System, past: PastCatches) -> tuple[Finding, ...]:
     """Give what a rehearsal says, of every product that was begun in it, the worst first."""
     found: list[Finding] = []
     for own in products_of(job):
@@ -92,7 +100,7 @@ def findings(job: Job, system: System, past: PastJobs) -> tuple[Finding, ...]:
     return tuple(sorted(found, key=lambda each: each.rank))
 
 
-def _of_product(job: Job, system: System, past: PastJobs) -> Iterator[Finding]:
+def _of_product(job: Job, system: System, past: PastCatches) -> Iterator[Finding]:
     kinds = {step.kind: step.name for step in steps_of(job) if step.kind in PRACTISED}
     missing = [name for kind, name in kinds.items() if not job.of(PRACTISED[kind])]
     if len(missing) == len(kinds):

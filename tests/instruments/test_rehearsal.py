@@ -5,7 +5,8 @@ from __future__ import annotations
 import pytest
 
 from booth.bench.act import CloseJob
-from booth.job.past import CatchPair, PastJobs
+from booth.job.needle_advice import CatchPair
+from booth.learnt.past_jobs import PastJobs
 from booth.log import events as ev
 from booth.profile.model import Film, Gun, Range
 from booth.units import System

@@ -12,10 +12,11 @@ from booth.job.amiss import Cause
 from booth.job.coating import begin_coat
 from booth.job.guard import amiss, standing_before
 from booth.job.measured import delivery_ml_min
-from booth.job.past import CatchPair, PastJobs
+from booth.job.needle_advice import CatchPair
 from booth.job.rehearsal import NOTHING, Finding, Rank, findings
 from booth.job.steps import cautions_of, steps_of
 from booth.job.waits import alarms, standings, waits
+from booth.learnt.past_jobs import PastJobs
 from booth.log import events as ev
 from booth.log.fold import Job, fold
 from booth.profile.model import Gun as Asked

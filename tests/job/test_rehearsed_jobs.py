@@ -11,12 +11,11 @@ from booth.cli.sheet_command import _last
 from booth.job.last_choices import tip_last, weighed_last
 from booth.job.past import (
     acknowledged,
-    coat_times,
     last_good,
     last_lesson,
     last_rehearsal,
-    pairs,
 )
+from booth.learnt.past_jobs import PastJobs, coat_times
 from booth.log import events as ev
 from booth.log.history import history
 from booth.log.open_jobs import OpenJobs
@@ -65,7 +64,7 @@ def test_it_teaches_no_settings_no_lesson_no_times_no_choices(tmp_path: Path) ->
 
 def test_its_catches_of_water_are_kept_as_learnt(tmp_path: Path) -> None:
     write(tmp_path, EARLY, rehearsal(gun="A"), caught(300, 2.0, "water"), told())
-    (pair,) = pairs(tmp_path, "A", 1.4, "another product")
+    (pair,) = PastJobs(tmp_path).pairs("A", 1.4, "another product")
     assert (pair.turns, pair.delivery_ml_min, pair.liquid) == (2.0, 300, "water")
 
 
