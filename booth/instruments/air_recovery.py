@@ -5,10 +5,10 @@ from __future__ import annotations
 from booth.bench.act import Act, Context, Keep, Say, SetForm, refused
 from booth.clock import local_day_hhmm
 from booth.forms.form import Rows
-from booth.instruments.figures import interval
 from booth.learnt.recovery import rated_s
 from booth.log.events import RecoveryTimed, StopwatchDropped, StopwatchStarted
-from booth.units import Kind, Quantity, show
+from booth.units import Kind, Quantity
+from booth.words.learnt_words import between, figure
 from booth.words.shown import Readout, Tone
 from booth.words.wait_words import duration
 
@@ -75,9 +75,9 @@ def fill_lines(context: Context) -> tuple[str, ...]:
     if not timed:
         return ()
     last = timed[-1]
-    took = show(last.seconds, Kind.TIME, context.system)
+    took = figure(last.seconds, Kind.TIME, context.system)
     said = f"{local_day_hhmm(last.at, context.now)}  receiver filled in {took}"
     rated = rated_s(compressor) if compressor is not None else None
     if rated is None:
         return (said,)
-    return (f"{said}; rated {interval(rated.low, rated.high, Kind.TIME, context.system)}",)
+    return (f"{said}; rated {between(rated.low, rated.high, Kind.TIME, context.system)}",)

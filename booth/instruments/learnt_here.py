@@ -5,7 +5,6 @@ from __future__ import annotations
 
 from booth.bench.act import Context
 from booth.files.faults import counted
-from booth.instruments.figures import interval
 from booth.job.measured import mean_efflux_s
 from booth.job.mixture import now as mix_now
 from booth.job.wait import Standing, State, What
@@ -13,7 +12,7 @@ from booth.learnt import delivery, recovery, thinning, transfer, waits
 from booth.learnt.delivery import Caught
 from booth.trade.observations.median_band import LEAST_OBSERVATIONS
 from booth.units import Kind
-from booth.words.learnt_words import here_line, wait_line, water_line
+from booth.words.learnt_words import between, here_line, wait_line, water_line
 
 
 def of_wait(context: Context, each: Standing) -> tuple[str, ...]:
@@ -95,14 +94,17 @@ def of_air(context: Context) -> tuple[str, ...]:
     rated = recovery.rated_s(compressor)
     by = ""
     if rated is not None:
-        by = f"; by its rating {interval(rated.low, rated.high, Kind.TIME, context.system)} (estimate)"
+        by = f"; by its rating {between(rated.low, rated.high, Kind.TIME, context.system)} (estimate)"
     return tuple(
         f"{line}{by}" for line in here_line(found, "timed here: fills in {}", context.system)
     )
 
 
 def of_amount(context: Context, large: bool) -> tuple[str, ...]:
-    """What landed on parts of this kind with this gun, by the gauge."""
+    """What landed on large flat parts with this gun, by the gauge; of others it does not know what
+    flies past their edges."""
+    if not large:
+        return ()
     group = context.job.fitted.gun, transfer.KINDS[large]
     found = context.past.learnt("lands", group, context.job.opened.job)
     return here_line(found, "by the gauge {} landed here", context.system)

@@ -1,4 +1,8 @@
-"""What share of the coating lands, by gun and kind of part, from the gauge on each coat. Pure."""
+"""What share of the coating lands, by gun and kind of part, from the gauge on each coat. Pure.
+
+The gauge tells what landed of the passes over the film it was read in. What flies past the edges of
+small and open parts it does not know, so theirs is learnt apart and no amount is told by it.
+"""
 
 from __future__ import annotations
 
@@ -11,7 +15,7 @@ from booth.trade.result import Estimate
 
 TAGS = (b'"film read"',)
 PERCENT = 100.0
-KINDS = {True: "large flat parts", False: "small or open parts"}
+KINDS = {True: "large flat parts", False: "small or open parts, edges not counted"}
 
 
 def observe(products: Sequence[Job]) -> tuple[Observation, ...]:

@@ -19,6 +19,8 @@ from booth.units import Kind, System, show
 NOT_ENOUGH = f"too few to tell, {LEAST_OBSERVATIONS} jobs are needed"
 #: Two digits of a multiple are all that touch tests and catches are good for.
 DIGITS = 2
+#: Up to here a stopwatch worked by hand is told to the tenth [s].
+TENTHS_TO_S = 100.0
 
 
 def multiple(value: float, up: bool | None = None) -> str:
@@ -30,9 +32,14 @@ def multiple(value: float, up: bool | None = None) -> str:
     return f"{whole * step:.{max(places, 0)}f}"
 
 
-def figure(value: float, unit: Kind | None, system: System, up: bool | None = None) -> str:
-    """A figure of a subject, with its unit; a multiple has none."""
-    return multiple(value, up) if unit is None else show(value, unit, system)
+def figure(
+    value: float, kind: Kind | None, system: System, up: bool | None = None, unit: bool = True
+) -> str:
+    """A figure of a subject, with its unit; a multiple has none, and a time is told in seconds."""
+    if kind is None:
+        return multiple(value, up)
+    places = None if kind is not Kind.TIME else 1 if value < TENTHS_TO_S else 0
+    return show(value, kind, system, places=places, unit=unit)
 
 
 def told(given: Iterable[Told], system: System) -> str:
@@ -55,8 +62,7 @@ def between(low: float | None, high: float | None, unit: Kind | None, system: Sy
     ends = figure(low, unit, system, up=False), figure(high, unit, system, up=True)
     if ends[0] == ends[1]:
         return ends[0]
-    first = ends[0] if unit is None else show(low, unit, system, unit=False)
-    return f"{first} to {ends[1]}"
+    return f"{figure(low, unit, system, up=False, unit=False)} to {ends[1]}"
 
 
 def band(learnt: Learnt, system: System) -> str:

@@ -7,6 +7,7 @@ from pathlib import Path
 
 import pytest
 
+from booth.instruments.learnt_here import of_amount
 from booth.learnt.past_jobs import PastJobs
 from booth.log import events as ev
 from booth.shop.model import Compressor, Gun, Shop
@@ -83,7 +84,9 @@ def test_what_landed_here_stands_beside_the_usual_band(year: Path) -> None:
     b.press("space")
     (line,) = [line for line in b.readout.lines if "by the gauge" in line]
     assert "landed here" in line and "coats" in line
-    assert any("lands" in line for line in b.readout.lines if line != line.replace("as ", ""))
+    assert any("lands: HVLP on large flat parts" in line for line in b.readout.lines)
+    # The gauge does not know what flies past the edges of small ones: nothing is told of those.
+    assert of_amount(b.now, large=True) and not of_amount(b.now, large=False)
 
 
 def test_the_air_says_how_long_a_fill_took_against_the_rating(year: Path) -> None:
@@ -109,7 +112,7 @@ def test_space_times_a_fill_from_start_to_stop(tmp_path: Path) -> None:
     assert (timed.cut_in.value, timed.cut_out.value, timed.receiver.value) == (600, 800, 50)
     assert timed.rated is not None and timed.rated.value == 130
     assert "receiver filled from 6.00 bar to 8.00 bar in 61.0 s" in words(timed, System.METRIC)
-    assert any("receiver filled in 1:01; rated" in line for line in b.record)
+    assert any("receiver filled in 61.0 s; rated" in line for line in b.record)
     # Backspace voids it by name, and once more brings it back.
     b.press("backspace")
     assert isinstance(b.log[-1], ev.Voided) and "receiver filled" in b.said

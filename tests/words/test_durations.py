@@ -18,6 +18,7 @@ SOURCES = Path(booth.__file__).parent
 #: Where a running countdown or stopwatch is shown as 4:31, and nowhere else.
 COUNTS = {
     "words/wait_words.py",
+    "instruments/air_recovery.py",
     "instruments/coats.py",
     "instruments/part_rows.py",
     "instruments/catch.py",
