@@ -31,8 +31,7 @@ def outcome(card: Card) -> Iterator[Fact]:
         yield Fact("Rehearsal", REHEARSED)
     elif not card.is_open and label == VERDICT:
         yield Fact(VERDICT, "none given")
-    for each in card.to_change:
-        yield Fact("To change", each)
+    yield from (Fact("To change", change) for change in card.to_change)
     if card.next_time:
         yield Fact("Next time", card.next_time)
     if card.faults or card.later:

@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
-from booth.bench.act import Act, CloseJob, Context, Keep
+from booth.bench.act import Act, CloseJob, Context, Keep, Scroll
 from booth.bench.instrument import Instrument, word
 from booth.bench.next_act import onward, step_done
 from booth.forms.form import Field, Rows, Values
+from booth.forms.key import Key
 from booth.instruments.figures import counted
 from booth.instruments.large.day import day_at_large
 from booth.job.products import products_of
@@ -21,6 +22,8 @@ VERDICTS = (
     ("usable", "usable, with flaws"),
     ("redo", "to be done again"),
 )
+#: Rows that one press moves what a rehearsal says.
+SCROLLS = {"left": -3, "right": 3}
 TONES = {"good": Tone.GOOD, "usable": Tone.CAUTION, "redo": Tone.LATE}
 
 
@@ -43,6 +46,13 @@ class Result(Instrument):
 
     def picture(self, context: Context, values: Values) -> tuple[Picture, ...]:
         return rehearsed_page(context) if context.job.opened.rehearsal else ()
+
+    def own(self, context: Context, rows: Rows, key: Key) -> Act | None:
+        """Where nothing is typed the arrows move what a rehearsal says."""
+        typed = rows.marked is not None and rows.marked.text
+        if key.name not in SCROLLS or typed or not context.job.opened.rehearsal:
+            return None
+        return Act("read on", (Scroll(SCROLLS[key.name]),))
 
     def readout(self, context: Context, values: Values) -> Readout:
         """The verdict; until there is one, what was laid."""

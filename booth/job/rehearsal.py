@@ -142,7 +142,8 @@ def _inlet(given: Given) -> Iterator[Finding]:
     deeds = on_inlet(given, inlet) if inlet is not None else ()
     if inlet is not None and asked is not None and deeds:
         read, wanted = given.show(inlet, Kind.PRESSURE), given.span(asked, Kind.PRESSURE)
-        yield Finding(Rank.INLET, f"Inlet {read}, the profile asks for {wanted}. {' '.join(deeds)}")
+        deed = deeds[0] if compare(inlet, asked) == "below" else deeds[-1]
+        yield Finding(Rank.INLET, f"Inlet {read}, the profile asks for {wanted}. {deed}")
 
 
 def _delivery(given: Given, past: Sequence[CatchPair]) -> Iterator[Finding]:
@@ -235,11 +236,13 @@ def _pace(given: Given) -> Iterator[Finding]:
         words = f"The film wanted asks for {length} in {aimed}, {quick} than a hand holds even"
         yield Finding(Rank.PACE, f"{words}: {deed}.")
     elif side in ("below", "above"):
-        lays = given.show(film.likely, Kind.THICKNESS)
-        slower = "too fast, slower" if side == "below" else "too slow, faster"
-        wanted = given.span(wet, Kind.THICKNESS)
-        words = f"{yours} would lay about {lays} wet of {wanted} (estimate)"
-        yield Finding(Rank.PACE, f"{words}: {slower}, {aimed} for it.")
+        lays, wanted = (
+            given.show(film.likely, Kind.THICKNESS),
+            given.span(wet, Kind.THICKNESS),
+        )
+        words = f"{yours} would lay about {lays} wet (estimate), wanted {wanted}."
+        deed = "Slower" if side == "below" else "Faster"
+        yield Finding(Rank.PACE, f"{words} {deed}: {aimed} for it.")
 
 
 def _about(wet: Range) -> Range:

@@ -134,7 +134,7 @@ class Home(ListScreen[None, HomeRow]):
         name = wanted.removeprefix(REHEARSAL).removeprefix(system_key(""))
         is_begun = row is not None and (row.kind == "job" or not rehearsal)
         jobs = self.host.jobs.open_jobs_with(row.key) if row is not None and is_begun else ()
-        id = f"job:{jobs[0].path.name}" if jobs else row and row.id
+        id = f"job:{jobs[0].path.name}" if jobs else row.id if row is not None else None
         self._pick(id)
         row = self.chosen if id else None
         if row is None:

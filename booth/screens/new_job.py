@@ -115,14 +115,14 @@ class NewJob(FormScreen[Session | None]):
         tip_mm = gun.tip_mm if gun is not None else None
         today = around_in(host.room.reading, now, self.gun, tip_mm)
         date = local_date(good.opened) if good is not None else ""
-        lessons = (
+        lessons = [
             lesson_line(each, local_date(each.opened))
             for each in self._lessons[self.gun]
             if good is None or each.opened != good.opened
-        )
+        ]
         rehearsed = self._rehearsed[self.gun]
         if rehearsed is not None and not self.rehearsal:
-            lessons = (rehearsed_line(rehearsed, local_date(rehearsed.opened.at)), *lessons)
+            lessons.insert(0, rehearsed_line(rehearsed, local_date(rehearsed.opened.at)))
         return "\n".join((*lessons, *good_lines(good, host.system, date, today)))
 
     def deed(self, key: Key) -> Deed | None:
