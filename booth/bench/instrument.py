@@ -145,10 +145,10 @@ def starting_point(instrument: Instrument, context: Context) -> tuple[str, ...]:
     if job.opened.rehearsal:
         return ()
     rehearsed = context.past.rehearsal(key, gun, without=job.opened.job)
-    if rehearsed is not None:
-        return (rehearsed_line(rehearsed, local_date(rehearsed.opened.at)),)
     lesson = context.past.lesson(key, gun)
-    return (lesson_line(lesson, local_date(lesson.opened)),) if lesson is not None else ()
+    told = [lesson_line(lesson, local_date(lesson.opened))] if lesson is not None else []
+    told += [rehearsed_line(rehearsed, local_date(rehearsed.opened.at))] if rehearsed else []
+    return tuple(told)
 
 
 def around_now(context: Context) -> Around:

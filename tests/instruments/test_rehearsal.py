@@ -2,12 +2,16 @@
 
 from __future__ import annotations
 
+from pathlib import Path
+
 import pytest
 
 from booth.bench.act import CloseJob
+from booth.bench.instrument import starting_point
 from booth.job.needle_advice import CatchPair
 from booth.learnt.past_jobs import PastJobs
 from booth.log import events as ev
+from booth.log.session import Session
 from booth.profile.model import Film, Gun, Range
 from booth.units import System
 from booth.words.event_words import words
@@ -180,3 +184,36 @@ def test_the_words_of_a_closed_rehearsal_say_what_to_change(
     )
     told = words(closed, System.METRIC)
     assert told == "job closed, before the real can: Needle out. Slower."
+
+
+# -- a coating system, and the job that follows -------------------------------------------------
+
+
+def test_of_a_system_every_product_is_rehearsed_and_said_by_its_name() -> None:
+    later = (profile(key="second", name="Second product"),)
+    desk = desk_at("next-product", done=True, later=later)
+    assert desk.readout.figure == "2/2" and desk.readout.tone is Tone.PLAIN
+    desk.press("enter")
+    assert desk.job.product == 2 and desk.job.opened.rehearsal
+    desk.open("result")
+    assert "▲ Trial clear: Pattern crescent." in desk.text
+    assert "? Second product: Nothing was measured or sprayed" in desk.text
+    close(desk)
+    closed = desk.log[-1]
+    assert isinstance(closed, ev.JobClosed)
+    assert all(each.startswith("Trial clear: ") for each in closed.to_change)
+
+
+def test_before_the_first_coat_the_real_job_is_told_again(tmp_path: Path) -> None:
+    now = ManualClock().now()
+    opened = ev.JobOpened(
+        n=1, at=now, job="rehearsed", profile=profile(), parts=("cardboard",), rehearsal=True
+    )
+    session = Session.begin(tmp_path, opened)
+    session.record(ev.JobClosed(n=0, at=now, verdict="", to_change=("Needle out.",)))
+    session.close()
+    desk = AtBench("coats", past=PastJobs(tmp_path))
+    (line,) = starting_point(desk.bench.instrument, desk.now)
+    assert line.startswith("Rehearsed with water ") and line.endswith("first: Needle out.")
+    again = AtBench("coats", past=PastJobs(tmp_path), rehearsal=True)
+    assert not starting_point(again.bench.instrument, again.now), "a rehearsal is not told of one"
