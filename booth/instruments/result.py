@@ -87,7 +87,7 @@ class Result(Instrument):
 def found(context: Context) -> tuple[Finding, ...]:
     """What a rehearsal says; nothing of a job."""
     job = context.job
-    return findings(job, context.system, context.past) if job.opened.rehearsal else ()
+    return findings(job, context.system, context.past.pairs) if job.opened.rehearsal else ()
 
 
 def rehearsed_readout(context: Context) -> Readout:

@@ -8,8 +8,7 @@ where the coating can but give less than water. All else is called not known, wi
 from __future__ import annotations
 
 import enum
-from collections.abc import Iterator, Sequence
-from typing import Protocol
+from collections.abc import Callable, Iterator, Sequence
 
 import msgspec
 
@@ -34,6 +33,8 @@ from booth.trade.pattern.pattern_reading import Seen
 from booth.trade.result import Estimate
 from booth.units import Kind, System
 
+#: Gives the past catches of a gun, its tip and a product: ``PastJobs.pairs``.
+PastPairs = Callable[..., Sequence[CatchPair]]
 #: Shapes that come from the gun itself, whatever runs through it.
 OF_THE_GUN = {Seen.HEAVY_ONE_END, Seen.CRESCENT, Seen.SPITTING, Seen.FLOOD_ONE_END}
 #: What a hand at the key is late by at both ends of a pass [s] (common practice, no source), and
@@ -83,16 +84,9 @@ class Finding(msgspec.Struct, frozen=True):
         return self.rank < Rank.NOT_KNOWN
 
 
-class PastCatches(Protocol):
-    """Past jobs, as far as their catches are asked for."""
-
-    def pairs(
-        self, gun: str = "", tip_mm: float | None = None, profile_key: str = "", without: str = ""
-    ) -> tuple[CatchPair, ...]: ...
-
-
-def findings(job: Job, system: System, past: PastCatches) -> tuple[Finding, ...]:
-    """Give what a rehearsal says, of every product that was begun in it, the worst first."""
+def findings(job: Job, system: System, past: PastPairs) -> tuple[Finding, ...]:
+    """Give what a rehearsal says, of every product that was begun in it, the worst first. past: gives
+    the past catches."""
     found: list[Finding] = []
     for own in products_of(job):
         name = f"{own.profile.name}: " if job.opened.later else ""
@@ -100,7 +94,7 @@ def findings(job: Job, system: System, past: PastCatches) -> tuple[Finding, ...]
     return tuple(sorted(found, key=lambda each: each.rank))
 
 
-def _of_product(job: Job, system: System, past: PastCatches) -> Iterator[Finding]:
+def _of_product(job: Job, system: System, past: PastPairs) -> Iterator[Finding]:
     kinds = {step.kind: step.name for step in steps_of(job) if step.kind in PRACTISED}
     missing = [name for kind, name in kinds.items() if not job.of(PRACTISED[kind])]
     if len(missing) == len(kinds):
@@ -108,9 +102,7 @@ def _of_product(job: Job, system: System, past: PastCatches) -> Iterator[Finding
         return
     shop = shop_of(job)
     given = Given(job, system, gun_of(job, shop), shop.compressor)
-    pairs = past.pairs(
-        job.fitted.gun, tip_mm_of(job, given.gun), job.profile.key, without=job.opened.job
-    )
+    pairs = past(job.fitted.gun, tip_mm_of(job, given.gun), job.profile.key, without=job.opened.job)
     for each in (_pattern, _inlet, _fan, _pace, _uneven, _compressor):
         yield from each(given)
     yield from _delivery(given, pairs)

@@ -8,12 +8,19 @@ from collections.abc import Iterable
 from typing import TYPE_CHECKING
 
 from booth.clock import local_date, local_hhmm
-from booth.files.slug import REHEARSAL, system_key
+from booth.files.slug import REHEARSAL
 from booth.forms.key import Key
 from booth.moment import Moment
 from booth.screens.base import Deed
 from booth.screens.dialog import Sheet
-from booth.screens.home_list import REHEARSE, HomeRow, asked_for, glance
+from booth.screens.home_list import (
+    REHEARSE,
+    HomeRow,
+    asked_for,
+    glance,
+    not_there,
+    plain_name,
+)
 from booth.screens.list_screen import Listed, ListScreen
 from booth.words.shown import PickLine
 
@@ -131,18 +138,16 @@ class Home(ListScreen[None, HomeRow]):
             await self._take(REHEARSE)
             return
         row, rehearsal = asked_for(self.listed.items, wanted), wanted.startswith(REHEARSAL)
-        name = wanted.removeprefix(REHEARSAL).removeprefix(system_key(""))
         is_begun = row is not None and (row.kind == "job" or not rehearsal)
         jobs = self.host.jobs.open_jobs_with(row.key) if row is not None and is_begun else ()
         id = f"job:{jobs[0].path.name}" if jobs else row.id if row is not None else None
         self._pick(id)
         row = self.chosen if id else None
         if row is None:
-            known = ", ".join(each.key for each in self.listed.items if each.kind == "profile")
-            told = f"No coating profile '{name}', nor a coating system. There are: {known}."
-            self.say(told, fault=True)
+            self.say(not_there(self.listed.items, wanted), fault=True)
         elif row.kind == "faults":
-            self.say(f"{row.section[:-1]} '{name}' has faults: Enter shows them.", fault=True)
+            told = f"{row.section[:-1]} '{plain_name(wanted)}' has faults: Enter shows them."
+            self.say(told, fault=True)
         self.draw(self.host.clock.now())
         if row is not None and row.profile is not None:
             await begin(self.host, row.profile, rehearsal)

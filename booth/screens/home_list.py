@@ -104,6 +104,18 @@ def asked_for(rows: Sequence[HomeRow], name: str) -> HomeRow | None:
     return _first(rows, [rehearsal_key(key) for key in keys]) or _first(others, keys)
 
 
+def plain_name(wanted: str) -> str:
+    """The name that was typed for what is asked for."""
+    return wanted.removeprefix(REHEARSAL).removeprefix(system_key(""))
+
+
+def not_there(rows: Sequence[HomeRow], wanted: str) -> str:
+    """That nothing has the name asked for, and what has one."""
+    known = ", ".join(each.key for each in rows if each.kind == "profile")
+    told = f"No coating profile '{plain_name(wanted)}', nor a coating system."
+    return f"{told} There are: {known}."
+
+
 def _first(rows: Sequence[HomeRow], keys: Sequence[str]) -> HomeRow | None:
     """The first row of the first of these keys."""
     return next((row for key in keys for row in rows if row.key and row.key == key), None)

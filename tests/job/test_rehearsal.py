@@ -16,7 +16,6 @@ from booth.job.needle_advice import CatchPair
 from booth.job.rehearsal import NOTHING, Finding, Rank, findings
 from booth.job.steps import cautions_of, steps_of
 from booth.job.waits import alarms, standings, waits
-from booth.learnt.past_jobs import PastJobs
 from booth.log import events as ev
 from booth.log.fold import Job, fold
 from booth.profile.model import Gun as Asked
@@ -90,9 +89,7 @@ AIR = ev.AirRead(n=0, at=at(50), inlet=q(200, "kPa"))
 
 
 def said(job: Job, *pairs: CatchPair, system: System = System.METRIC) -> tuple[Finding, ...]:
-    past = PastJobs()
-    past.pairs = lambda *_, **__: pairs  # type: ignore[assignment,method-assign]
-    return findings(job, system, past)
+    return findings(job, system, lambda *_, **__: pairs)
 
 
 def of(rank: Rank, job: Job, *pairs: CatchPair) -> list[str]:

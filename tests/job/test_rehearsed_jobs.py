@@ -143,3 +143,6 @@ def test_of_a_system_each_product_is_asked_for_by_itself(tmp_path: Path) -> None
     for key in (PROFILE.key, "second"):
         found = last_rehearsal(tmp_path, key)
         assert found is not None and found.profile.key == key
+        assert rehearsed_line(found, "today").startswith(
+            "Rehearsed with water today, to change first"
+        )

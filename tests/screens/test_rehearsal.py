@@ -188,6 +188,7 @@ async def test_by_name_it_goes_straight_to_the_rehearsal(wanted: str, named: str
         clock.now(), profile=trial(key="two-pack-clear", name=NAME)
     )  # an open job is no rehearsal
     async with at_app(profile=wanted, clock=clock, bundled=True) as at:
+        await at.settle()
         assert at.stack == ["Home", "NewJob"]
         assert f"REHEARSAL with water: {named}" in at.lines[0]
 
