@@ -267,7 +267,9 @@ def _reading(text: str) -> str | None:
     """Which caution is shown; 'all' where none is left."""
     if "were read" in text:
         return "all"
-    found = re.search(r"\b(\d+) of \d+", text)
+    found = re.search(
+        r"^ *▲ (\S.*)$", text, re.MULTILINE
+    )  # its title: which of how many is in blocks
     return found.group(1) if found else None
 
 
