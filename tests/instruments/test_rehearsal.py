@@ -16,6 +16,7 @@ from booth.profile.model import Film, Gun, Range
 from booth.units import System
 from booth.words.event_words import words
 from booth.words.shown import Page, Parts, Tone
+from booth.words.tried import AtLarge, Tries
 from tests.instruments.at_bench import AtBench
 from tests.job.make import profile, q
 from tests.law.desks import SHOP, with_water
@@ -217,3 +218,16 @@ def test_before_the_first_coat_the_real_job_is_told_again(tmp_path: Path) -> Non
     assert line.startswith("Rehearsed with water ") and line.endswith("first: Needle out.")
     again = AtBench("coats", past=PastJobs(tmp_path), rehearsal=True)
     assert not starting_point(again.bench.instrument, again.now), "a rehearsal is not told of one"
+
+
+def test_where_the_window_has_room_no_wait_and_no_band_of_the_coating_approves_water() -> None:
+    for step in ("coats", "result"):
+        desk = desk_at(step, done=True)
+        assert desk.bench.instrument.at_large(desk.now, desk.rows.values) == AtLarge()
+        real = AtBench(step, before=with_water)
+        assert real.bench.instrument.at_large(real.now, real.rows.values) != AtLarge()
+    delivery = profile(gun=Gun(delivery_ml_min=Range(80, 100)))  # water gave 90 ml/min
+    desk = desk_at("catch", done=True, profile=delivery)
+    (tries,) = desk.bench.instrument.at_large(desk.now, desk.rows.values).beside
+    assert isinstance(tries, Tries) and len(tries.tries) == 1
+    assert all(each.tone is Tone.PLAIN for each in tries.tries)

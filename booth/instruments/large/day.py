@@ -11,8 +11,8 @@ from booth.words.tried import AtLarge
 
 
 def day_at_large(_: Instrument, context: Context, __: Values) -> AtLarge:
-    """The time line, once a coat was begun."""
-    if not any(context.job.coats.values()):
+    """The time line, once a coat was begun; of a rehearsal none, since no wait of it is known."""
+    if context.job.opened.rehearsal or not any(context.job.coats.values()):
         return AtLarge()
     told = Plan().picture(context, {})
     return AtLarge(tuple(each for each in told if isinstance(each, Timeline)))

@@ -39,8 +39,16 @@ def catches_at_large(context: Context, learnt: tuple[str, ...]) -> AtLarge:
     if not job.catches:
         return AtLarge()
     span = context.profile.gun.delivery_ml_min
+    # What is wanted is wanted of the coating: water is not held against it.
     tries = tuple(
-        one_try(context, e.at, _set(e, context), e.delivery_ml_min, DELIVERY, span)
+        one_try(
+            context,
+            e.at,
+            _set(e, context),
+            e.delivery_ml_min,
+            DELIVERY,
+            span if e.liquid == "paint" else None,
+        )
         for e in job.catches
     )
     same = [each.delivery_ml_min for each in catches(job, job.catches[-1].liquid)]
