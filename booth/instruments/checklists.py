@@ -57,9 +57,9 @@ class Cautions(Instrument):
         every, left = cautions_of(context.job), open_cautions(context)
         new = [each for each in left if each.key not in carried_cautions(context)]
         if not new:
-            return AtLarge()
+            return AtLarge(page=True)
         listed = (_marked(each.title, each in left, each is new[0]) for each in every)
-        return AtLarge((Page(tuple(listed)),))
+        return AtLarge((Page(tuple(listed)),), page=True)
 
     def kept_any(self, context: Context) -> bool:
         return not open_cautions(context)
@@ -96,6 +96,9 @@ class Checklist(Instrument):
         left = open_lines(context)
         lines = (_marked(each, each in left, left[:1] == [each]) for each in context.step.how)
         return (Page(tuple(lines)),)
+
+    def at_large(self, context: Context, values: Values) -> AtLarge:
+        return AtLarge(page=True)
 
     def kept_any(self, context: Context) -> bool:
         return not open_lines(context)

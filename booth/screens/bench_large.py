@@ -33,10 +33,13 @@ def slot(now: Moment) -> int:
 def draw_large(screen: OwnScreen[Any], situation: Situation) -> None:
     """Draw what there is room for in this window; nothing of it in a small one."""
     context, instrument, values = situation.context, situation.instrument, situation.rows.values
-    view, room = screen.query_one(InstrumentView), room_in(*screen.size)
-    large = AtLarge() if room == NONE else instrument.at_large(context, values)
+    view, size = screen.query_one(InstrumentView), screen.size
+    room = room_in(*size)
+    if room != NONE:
+        room = room_in(*size, instrument.picture(context, values))
+    large = instrument.at_large(context, values) if room.beside else AtLarge()
     view.title(instrument.KIND, context.step.how)
-    has_figure = room != NONE and instrument.readout(context, values) is not None
+    has_figure = room.beside > 0 and instrument.readout(context, values) is not None
     view.room(room, large, has_figure, bool(situation.rows.sight))
     _draw_log(screen, room, context.job, context.system)
 

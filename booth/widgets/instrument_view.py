@@ -41,6 +41,9 @@ DRAWN_BY: dict[type, type[Drawn] | type[PageView]] = {
     Page: PageView,
 }
 
+#: A step without rows to fill needs so many fewer below its figure.
+NO_ROWS = 3
+
 
 class InstrumentView(Vertical):
     """One for the whole bench: another step is other things to draw."""
@@ -79,15 +82,16 @@ InstrumentView .told > Said { display: none; }
 
     def room(self, room: Room, large: AtLarge, has_figure: bool, has_rows: bool) -> None:
         """What there is room for, and what the step has to say there."""
-        beside = tuple(e for e in large.beside if room.always or not isinstance(e, data.Section))
-        if room.always and has_figure and self._how and room_for_how(beside, room.below):
+        beside, is_split = large.beside, room.always and has_figure
+        if is_split and not large.page and self._how and room_for_how(beside, room.below):
             how = ("head", "how it is done"), ("quiet", " ".join(reflow(self._how)))
             beside = (*beside, Page(how))
-        split = bool(room.beside and beside) or (room.always and has_figure)
+        split = bool(room.beside and beside) or is_split
         self._room, self._large = (room, large) if split else (NONE, AtLarge())
         self.set_class(split, "-split")
         below, view = self.query_one(".below"), self.query_one(BesideView)
-        below.styles.height = room.below - 3 * (not has_rows) if split else None
+        rows = room.below - NO_ROWS * (not has_rows and not large.page)
+        below.styles.height = rows if split else None
         view.styles.width = room.beside if split else None
         view.show(beside if split else ())
 
@@ -100,7 +104,8 @@ InstrumentView .told > Said { display: none; }
             return
         if self._room.beside:
             said = (("head", readout.label), *(("text", line) for line in readout.lines))
-            self.query_one(Said).shown = Page(tuple(each for each in said if each[1]))
+            if not self._large.page:
+                self.query_one(Said).shown = Page(tuple(each for each in said if each[1]))
             readout = replace(readout, label="", lines=())
         panel.shown = readout
 
@@ -119,6 +124,10 @@ InstrumentView .told > Said { display: none; }
 
     def pictures(self, told: Sequence[Picture]) -> None:
         """What stands beneath the figure."""
+        if self._large.page:
+            pages = [each for each in told if isinstance(each, Page)]
+            self.query_one(Said).shown = pages[0] if pages else Page(())
+            told = [each for each in told if not isinstance(each, Page)]
         if self._large.beside:  # there the pours stand as bars
             told = [each for each in told if not isinstance(each, data.Pours)]
         wanted = {DRAWN_BY[type(each)]: each for each in told}

@@ -2,7 +2,10 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
 from typing import NamedTuple
+
+from booth.words.shown import Gallery, Lines, Page, Paper, Picture, Section, Timeline
 
 #: From these on what was tried stands beside words and rows.
 BESIDE_FROM = 96, 28
@@ -29,16 +32,23 @@ class Room(NamedTuple):
 
 
 NONE = Room()
+#: Pictures that take what a window of middling height has beside the figure.
+TALL = (Gallery, Page, Paper, Section, Timeline)
 
 
-def room_in(width: int, height: int) -> Room:
-    """Give it for a window of so many columns and rows.
+def room_in(width: int, height: int, pictures: Iterable[Picture] = ()) -> Room:
+    """Give it for a window of so many columns and rows, and what stands beneath the figure anyway.
 
     The field of the figure keeps more than half of the height: a third is for what is below.
     """
     if width < BESIDE_FROM[0] or height < BESIDE_FROM[1]:
         return NONE
     everything = width >= ALL_FROM[0] and height >= ALL_FROM[1]
+    pictures = tuple(pictures)
+    if any(isinstance(each, Lines) for each in pictures):
+        return Room(log=everything)  # a list to choose from takes all there is
+    if not everything and any(isinstance(each, TALL) for each in pictures):
+        return NONE
     own = width - (RAIL if width >= ALL_FROM[0] else 0)
     beside = max(own * 9 // 20, own - MOST_TEXT)
     return Room(max(10, height // 3), beside, everything, everything)

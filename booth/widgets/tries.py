@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import textwrap
+
 from rich.cells import cell_len
 
 from booth.widgets import chart, scale
@@ -33,8 +35,13 @@ def lay_out(tries: Tries, width: int, height: int) -> list[Row]:
     foot = scale.ROWS if tries.band is not None and room > scale.ROWS + 1 else 0
     notes = notes[: max(room - foot - min(len(tries.tries), 2), 0)]
     room -= foot + len(notes)
-    shown = tries.tries[max(len(tries.tries) - room, 0) :]
-    rows = [_row(each, tries, width) for each in shown]
+    rows: list[Row] = []
+    for each in reversed(tries.tries):
+        own = [_row(each, tries, width)] if each.figure or each.tone.word else _told(each, width)
+        if len(own) + len(rows) > room and rows:
+            break
+        rows = [*own, *rows]
+    rows = rows[:room]
     if foot:
         rows += scale.scale_rows(Readout("", band=tries.band), width)
     return [((plain(tries.title), HEAD),), *rows, *notes]
@@ -59,6 +66,13 @@ def _row(each: Try, tries: Tries, width: int) -> Row:
                 row = _put(row, min(round(share * width), width - 1), END, QUIET)
     # What cannot be judged has no tone: its edge is quiet, not as bright as a word.
     return behind_words(row, each.edge, width, each.tone, "" if each.tone.word else QUIET)
+
+
+def _told(each: Try, width: int) -> list[Row]:
+    """One that is words and nothing else: all of them, hanging under the first."""
+    text = plain(each.text)
+    hang = " " * (text.find("  ") + 2) if "  " in text else ""
+    return [((line, ""),) for line in textwrap.wrap(text, width, subsequent_indent=hang)]
 
 
 def _between(row: Row, each: Try, width: int) -> Row:

@@ -75,8 +75,9 @@ class AtLarge(msgspec.Struct, frozen=True):
     """What a step has to say where the window has room.
 
     beside: beside words and rows, one above the other; record: lines of the record that `beside`
-    does not tell.
+    does not tell; page: the page that is its picture stands there, in the column of the words.
     """
 
     beside: tuple[Beside, ...] = ()
     record: tuple[str, ...] = ()
+    page: bool = False
