@@ -70,15 +70,19 @@ def _draw_curve(grid: Grid, curve: Curve) -> None:
 
 
 def _say(grid: Grid, y: int, at: int, said: str, style: str) -> None:
-    """Words right of a place, else left of it, where nothing but the band's ends stands."""
+    """Words right of a place, else left of it, else over or under it: where nothing but the band's
+    ends stands."""
     said = plain(said)
     count, wide = cell_len(said), len(grid[y])
-    for first in (at, at - count - 3):
-        cells = range(first, first + count)
-        if said and first >= 0 and cells.stop <= wide and _is_free(grid, y, cells):
-            for place, char in zip(cells, said, strict=False):
-                grid[y][place] = (char, style)
-            return
+    for row in (y, y - 1, y + 1):
+        for first in (at, at - count - 3):
+            first = first if row == y else min(max(first, 0), wide - count)
+            cells = range(first, first + count)
+            is_in = said and 0 <= row < len(grid) and first >= 0 and cells.stop <= wide
+            if is_in and _is_free(grid, row, cells):
+                for place, char in zip(cells, said, strict=False):
+                    grid[row][place] = (char, style)
+                return
 
 
 def _is_free(grid: Grid, y: int, cells: range) -> bool:

@@ -1,0 +1,42 @@
+"""What stands where: one rule for every step, by the size of the window and what it shows anyway."""
+
+from __future__ import annotations
+
+import pytest
+
+from booth.widgets.room import ALL_FROM, BESIDE_FROM, MOST_TEXT, NONE, RAIL, room_in
+from booth.words.shown import Bar, Lines, Page, Parts, Pours, Section, Timeline
+
+
+def test_a_small_window_has_room_for_nothing_more() -> None:
+    assert room_in(80, 24) == NONE
+    assert room_in(BESIDE_FROM[0] - 1, 50) == NONE
+    assert room_in(200, BESIDE_FROM[1] - 1) == NONE
+
+
+def test_a_middling_window_shows_what_was_tried_and_a_large_one_all_of_it() -> None:
+    middling, large = room_in(100, 30), room_in(200, 50)
+    assert middling.beside and not middling.always and not middling.log
+    assert large.always and large.log and large.below > middling.below
+
+
+@pytest.mark.parametrize("width", range(BESIDE_FROM[0], 400, 7))
+@pytest.mark.parametrize("height", [28, 36, 50, 80, 120])
+def test_the_figure_keeps_more_than_half_and_text_is_no_wider_than_it_is_read(
+    width: int, height: int
+) -> None:
+    room = room_in(width, height)
+    own = width - (RAIL if width >= ALL_FROM[0] else 0)
+    assert own - room.beside <= MOST_TEXT
+    assert own - room.beside >= 50 and room.beside >= 40
+    # Status, keys, and clocks in a sixth of the window stand above and below.
+    assert height - 2 - height // 6 - room.below >= 0.4 * height
+
+
+def test_what_stands_beneath_the_figure_anyway_comes_first() -> None:
+    for tall in (Page(()), Section(), Timeline()):
+        assert room_in(100, 30, (tall,)) == NONE
+        assert room_in(200, 50, (tall,)) == room_in(200, 50)
+    for low in (Parts((), 0), Pours(()), Bar(1.0)):
+        assert room_in(100, 30, (low,)) == room_in(100, 30)
+    assert not room_in(200, 50, (Lines(()),)).below and room_in(200, 50, (Lines(()),)).log
