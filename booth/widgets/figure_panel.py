@@ -15,11 +15,12 @@ from textual.geometry import Size
 from booth.widgets import scale
 from booth.widgets.heads import Band, head_text, heads, signals, unsaid
 from booth.widgets.lettering.bigfigure import LEAST_ROWS, draw, set_words
+from booth.widgets.lettering.glyphs import NARROW_ONE
 from booth.widgets.row_widget import Drawn
 from booth.widgets.rows import HEAD, Row, blank, exactly, sized, toned
 from booth.widgets.text import LEFT_OUT, plain
 from booth.widgets.wet_edge import Field
-from booth.words.shown import Readout
+from booth.words.shown import Readout, Tone
 
 #: Letters that are read from six metres [rows], as a share of the window's rows: 28 mm of the
 #: 174 mm that a 14-inch screen is high; 16 minutes of arc, the least for reading (ISO 9241-303,
@@ -69,6 +70,22 @@ def _cut(rows: list[tuple[str, str]], count: int) -> list[tuple[str, str]]:
     return [*rows[: count - 1], (f"{text}{LEFT_OUT}", style)]
 
 
+def counts(readout: Readout) -> bool:
+    """Whether the figure moves on by itself: then all its numerals are of one width."""
+    return readout.tone is Tone.RUNNING or ":" in readout.figure
+
+
+def lettered(readout: Readout) -> str:
+    """The figure as it is set: where it stands still, without a gap beside its 1."""
+    figure = readout.figure
+    return figure if counts(readout) else figure.replace("1", NARROW_ONE)
+
+
+def _set(readout: Readout, width: int, height: int) -> list[str]:
+    lines = draw(lettered(readout), width, height, like=readout.like)
+    return lines if len(lines) > 1 else draw(readout.figure, width, height, like=readout.like)
+
+
 def _figure(readout: Readout, width: int, height: int, letters: int) -> tuple[list[str], bool]:
     """The figure in blocks, and whether its unit stands beneath and not beside it."""
     if not readout.figure.strip() or height <= 0:
@@ -78,8 +95,8 @@ def _figure(readout: Readout, width: int, height: int, letters: int) -> tuple[li
         return list(words or draw(readout.figure, width, height)), False
     unit = plain(readout.unit)
     space = cell_len(unit) + 1 if unit else 0
-    beside = draw(readout.figure, width - space, height, like=readout.like)
-    below = draw(readout.figure, width, height - 1, like=readout.like) if unit else []
+    beside = _set(readout, width - space, height)
+    below = _set(readout, width, height - 1) if unit else []
     return (below, True) if len(below) > max(len(beside), LEAST_ROWS - 1) else (beside, False)
 
 
@@ -119,6 +136,8 @@ def _put_field(field: Field, readout: Readout, letters: int, most: int) -> tuple
         return room, y
     unit, tall = plain(readout.unit), len(lines) + beneath
     wide = cell_len(lines[0])
+    if not counts(readout):
+        wide = max(cell_len(line.rstrip()) for line in lines)
     free = room - tall
     x, y = left + max(0, (width - wide) // 2), y + free // 2
     if unit and not beneath:

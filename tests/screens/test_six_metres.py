@@ -13,7 +13,7 @@ from booth.job.steps import steps_of
 from booth.log import events as ev
 from booth.moment import later
 from booth.units import System
-from booth.widgets.figure_panel import FigurePanel
+from booth.widgets.figure_panel import FigurePanel, lettered
 from booth.words.afar import short_state
 from tests.job.make import q
 from tests.manual_clock import ManualClock
@@ -63,9 +63,9 @@ def _read(at: AtApp, least: int) -> None:
         # Said in short: all of it stands in the text.
         assert any(word in line for line in at.lines), (at.step, word, at.text)
         word = short_state(word)
-    figure = _seen_of(shown.figure, ink, least, 0) if shown.in_words else shown.figure
+    figure = _seen_of(shown.figure, ink, least, 0) if shown.in_words else lettered(shown)
     for text in filter(None, (whose, word, figure)):
-        like = shown.like if text == shown.figure else ""
+        like = shown.like if text == lettered(shown) else ""
         assert height_of(text, ink, least, like=like), (at.step, text, shown, at.text)
 
 

@@ -2,13 +2,15 @@
 
 from __future__ import annotations
 
+from itertools import pairwise
+
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 from msgspec.structs import replace
 from rich.cells import cell_len
 
-from booth.widgets.figure_panel import FigurePanel, lay_out, letters_of
+from booth.widgets.figure_panel import FigurePanel, lay_out, lettered, letters_of
 from booth.widgets.heads import Block, heads
 from booth.widgets.rows import strings, width_of
 from booth.widgets.wet_edge import Field
@@ -158,7 +160,7 @@ def test_figure_whose_and_state_are_read_from_six_metres(
     shown = Readout("22.1", "s", tone=tone, whose="Ford #4", edge=edge)
     rows = lay_out(shown, width, height, letters)
     read = ink_of(rows, edge)
-    for text in filter(None, ("22.1", "Ford #4", tone.word)):
+    for text in filter(None, (lettered(shown), "Ford #4", tone.word)):
         assert height_of(text, read) >= letters, text
 
 
@@ -242,3 +244,27 @@ async def test_hostile_text_is_drawn_as_text() -> None:
         for shown in ("[/ x", "[m2]", "[bold]␛[2J", "‹U+202E›GO", "[@click=app.quit]x"):
             assert shown in text
         assert "\x1b" not in text and "\u202e" not in text
+
+
+@pytest.mark.parametrize(("width", "height"), [(80, 12), (166, 28)])
+def test_a_figure_that_stands_still_has_no_gap_at_its_1_and_its_unit_stands_by_it(
+    width: int, height: int
+) -> None:
+    still, counting = (
+        Readout("21.1", "s", tone=tone, word="") for tone in (Tone.PLAIN, Tone.RUNNING)
+    )
+    columns = []
+    for shown in (still, counting):
+        text = strings(lay_out(shown, width, height))
+        row = next(row for row in text if " s " in f"{row} ")
+        unit = row.rindex("s")
+        inked = [x for x in range(unit) if any(line[x] != " " for line in text)]
+        gaps = [after - before - 1 for before, after in pairwise(inked)]
+        columns.append((max(gaps), unit - inked[-1] - 1))
+    (gap, unit_off), (wide_gap, _) = columns
+    assert gap < wide_gap, "only while it counts all numerals are of one width"
+    assert unit_off <= 2
+
+
+def test_a_figure_that_has_no_room_for_blocks_is_plain_text_with_a_plain_1() -> None:
+    assert "21.1 s" in "".join(strings(lay_out(Readout("21.1", "s"), 7, 2)))
