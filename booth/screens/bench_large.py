@@ -36,11 +36,12 @@ def draw_large(screen: OwnScreen[Any], situation: Situation) -> None:
     view, size = screen.query_one(InstrumentView), screen.size
     room = room_in(*size)
     if room != NONE:
-        room = room_in(*size, instrument.picture(context, values))
+        pictures = instrument.picture(context, values)
+        room = room_in(*size, pictures, bool(situation.rows.sight))
     large = instrument.at_large(context, values) if room.beside else AtLarge()
     view.title(instrument.KIND, context.step.how)
     has_figure = room.beside > 0 and instrument.readout(context, values) is not None
-    view.room(room, large, has_figure, bool(situation.rows.sight))
+    view.room(room, large, has_figure)
     _draw_log(screen, room, context.job, context.system)
 
 

@@ -27,6 +27,11 @@ DRAWN_BY: dict[type, type[Drawn]] = {
 HOW_ROWS = 5
 
 
+def fitting(told: Sequence[Told], rows: int) -> tuple[Told, ...]:
+    """Those of which all can be seen in so many rows: of a day's line no part may be missing."""
+    return tuple(e for e in told if not isinstance(e, Timeline) or len(e.rows) <= rows)
+
+
 def room_for_how(told: Sequence[Told], rows: int) -> bool:
     """Whether there is room under these for how the step is done."""
     if any(not isinstance(each, Tries) or each.chart is not None for each in told):

@@ -10,7 +10,7 @@ from textual.containers import Horizontal, Vertical
 from textual.widgets import Static
 
 from booth.forms.form import Rows
-from booth.widgets.beside import BesideView, room_for_how
+from booth.widgets.beside import BesideView, fitting, room_for_how
 from booth.widgets.figure_panel import FigurePanel
 from booth.widgets.film_plot import FilmPlot
 from booth.widgets.form_view import FormView
@@ -40,9 +40,6 @@ DRAWN_BY: dict[type, type[Drawn] | type[PageView]] = {
     data.Lines: PickList,
     Page: PageView,
 }
-
-#: A step without rows to fill needs so many fewer below its figure.
-NO_ROWS = 3
 
 
 class InstrumentView(Vertical):
@@ -80,9 +77,9 @@ InstrumentView .told > Said { display: none; }
             self._how = how
             put(self.query_one(".how", Static), content(" ".join(reflow(how))))
 
-    def room(self, room: Room, large: AtLarge, has_figure: bool, has_rows: bool) -> None:
+    def room(self, room: Room, large: AtLarge, has_figure: bool) -> None:
         """What there is room for, and what the step has to say there."""
-        beside, is_split = large.beside, room.always and has_figure
+        beside, is_split = fitting(large.beside, room.below), room.always and has_figure
         if is_split and not large.page and self._how and room_for_how(beside, room.below):
             how = ("head", "how it is done"), ("quiet", " ".join(reflow(self._how)))
             beside = (*beside, Page(how))
@@ -90,8 +87,7 @@ InstrumentView .told > Said { display: none; }
         self._room, self._large = (room, large) if split else (NONE, AtLarge())
         self.set_class(split, "-split")
         below, view = self.query_one(".below"), self.query_one(BesideView)
-        rows = room.below - NO_ROWS * (not has_rows and not large.page)
-        below.styles.height = rows if split else None
+        below.styles.height = room.below if split else None
         view.styles.width = room.beside if split else None
         view.show(beside if split else ())
 

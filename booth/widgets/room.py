@@ -5,7 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterable
 from typing import NamedTuple
 
-from booth.words.shown import Gallery, Lines, Page, Paper, Picture, Section, Timeline
+from booth.widgets.tables import MOST_SHARE
+from booth.words.shown import Gallery, Lines, Page, Paper, Parts, Picture, Section, Timeline
 
 #: From these on what was tried stands beside words and rows.
 BESIDE_FROM = 96, 28
@@ -32,14 +33,22 @@ class Room(NamedTuple):
 
 
 NONE = Room()
+#: So many rows are for what is below, where there are rows to fill; without them so many fewer; in
+#: fewer than the least nothing can be read.
+LEAST_BELOW, NO_ROWS, LEAST_ROWS = 10, 3, 6
+#: Beside a long list the field keeps so much of the window; status and keys stand around it.
+FIELD, FRAME = 0.4, 2
 #: Pictures that take what a window of middling height has beside the figure.
 TALL = (Gallery, Page, Paper, Section, Timeline)
 
 
-def room_in(width: int, height: int, pictures: Iterable[Picture] = ()) -> Room:
-    """Give it for a window of so many columns and rows, and what stands beneath the figure anyway.
+def room_in(
+    width: int, height: int, pictures: Iterable[Picture] = (), has_rows: bool = True
+) -> Room:
+    """Give it for a window of so many columns and rows, what stands beneath the figure anyway, and
+    whether there are rows to fill.
 
-    The field of the figure keeps more than half of the height: a third is for what is below.
+    A third of the height is for what is below; the field of the figure keeps its own share before.
     """
     if width < BESIDE_FROM[0] or height < BESIDE_FROM[1]:
         return NONE
@@ -49,6 +58,14 @@ def room_in(width: int, height: int, pictures: Iterable[Picture] = ()) -> Room:
         return Room(log=everything)  # a list to choose from takes all there is
     if not everything and any(isinstance(each, TALL) for each in pictures):
         return NONE
+    has_page = any(isinstance(each, Page) for each in pictures)
+    below = max(LEAST_BELOW, height // 3) - NO_ROWS * (not has_rows and not has_page)
+    for each in pictures:
+        if isinstance(each, Parts):
+            listed = min(len(each.rows), int(height * MOST_SHARE))
+            below = min(below, height - FRAME - listed - int(height * FIELD))
+    if below < LEAST_ROWS:
+        return Room(log=everything)
     own = width - (RAIL if width >= ALL_FROM[0] else 0)
     beside = max(own * 9 // 20, own - MOST_TEXT)
-    return Room(max(10, height // 3), beside, everything, everything)
+    return Room(below, beside, everything, everything)

@@ -25,6 +25,7 @@ from booth.widgets.wet_edge import cells_of
 from tests.long_day import PARTS, clear, long_day
 from tests.manual_clock import ManualClock
 from tests.screens.at_app import AtApp, at_bench
+from tests.screens.jobs import coated
 
 SMALL, MIDDLING, LARGE = (80, 24), (100, 30), (200, 50)
 TRIED = ("weather", "amount", "mix", "efflux", "thin", "air", "catch", "fan", "pace", "film")
@@ -166,3 +167,16 @@ async def test_rows_are_as_wide_as_their_place(step: str) -> None:
         tries = at.app.screen.query_one(TriesView)
         for row in tries._rows:
             assert len(cells_of("".join(text for text, _ in row))) == tries.size.width
+
+
+@pytest.mark.parametrize(("count", "is_shown"), [(4, True), (12, False)])
+async def test_a_line_of_which_a_part_would_be_missing_is_not_shown(
+    count: int, is_shown: bool
+) -> None:
+    clock = ManualClock()
+    parts = tuple(f"part {number}" for number in range(1, count + 1))
+    day = coated(clock, "part 1", ago_s=30.0)
+    async with at_bench("coats", *day, clock=clock, size=MIDDLING, parts=parts) as at:
+        assert bool(seen(at, TimelineView)) == is_shown
+        (panel,) = seen(at, FigurePanel)
+        assert panel.height >= 0.4 * MIDDLING[1]

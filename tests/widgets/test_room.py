@@ -5,7 +5,8 @@ from __future__ import annotations
 import pytest
 
 from booth.widgets.room import ALL_FROM, BESIDE_FROM, MOST_TEXT, NONE, RAIL, room_in
-from booth.words.shown import Bar, Lines, Page, Parts, Pours, Section, Timeline
+from booth.widgets.tables import MOST_SHARE
+from booth.words.shown import Bar, Lines, Page, PartRow, Parts, Pours, Section, Timeline, Tone
 
 
 def test_a_small_window_has_room_for_nothing_more() -> None:
@@ -37,6 +38,20 @@ def test_what_stands_beneath_the_figure_anyway_comes_first() -> None:
     for tall in (Page(()), Section(), Timeline()):
         assert room_in(100, 30, (tall,)) == NONE
         assert room_in(200, 50, (tall,)) == room_in(200, 50)
+    assert room_in(100, 30, (), has_rows=False).below < room_in(100, 30).below
+    assert room_in(200, 50, (Page(()),), has_rows=False) == room_in(200, 50)
     for low in (Parts((), 0), Pours(()), Bar(1.0)):
         assert room_in(100, 30, (low,)) == room_in(100, 30)
     assert not room_in(200, 50, (Lines(()),)).below and room_in(200, 50, (Lines(()),)).log
+
+
+@pytest.mark.parametrize("size", [(96, 28), (100, 30), (200, 50), (300, 90)])
+@pytest.mark.parametrize("count", range(0, 40, 3))
+def test_beside_a_long_list_of_parts_the_field_keeps_its_share(
+    size: tuple[int, int], count: int
+) -> None:
+    parts = Parts(tuple(PartRow(f"part {n}", "", Tone.PLAIN, "", "", "") for n in range(count)), 0)
+    room = room_in(*size, (parts,), has_rows=False)
+    listed = min(count, int(size[1] * MOST_SHARE))
+    assert room.below == 0 or size[1] - 2 - listed - room.below >= int(0.4 * size[1])
+    assert bool(room.beside) == bool(room.below)
