@@ -20,6 +20,7 @@ from booth.profile.model import Profile
 from booth.profile.read import read_profile
 from booth.units import Quantity
 from booth.widgets.themes import OPEN_DOOR
+from tests.long_day import long_day
 from tests.manual_clock import ManualClock
 from tests.screens.at_app import AtApp, at_bench
 
@@ -99,6 +100,14 @@ async def film(at: AtApp) -> None:
     await at.press("down", "down")
 
 
+async def quiet(at: AtApp) -> None:
+    """What rings is silenced."""
+    for _ in range(12):
+        if "silences" in at.text:
+            await at.press("escape")
+            await at.pass_time(1)
+
+
 SCENES: dict[str, tuple[str, Callable[[AtApp], Awaitable[None]], tuple[int, int]]] = {
     "coats": ("coats", coats, (80, 24)),
     "cup": ("efflux", cup, (80, 24)),
@@ -106,6 +115,7 @@ SCENES: dict[str, tuple[str, Callable[[AtApp], Awaitable[None]], tuple[int, int]
     "pattern": ("pattern", pattern, (100, 30)),
     "film": ("pattern", film, (100, 30)),
     "bright": ("coats", coats, (100, 30)),
+    "large": ("catch", quiet, (160, 44)),
 }
 
 
@@ -124,6 +134,8 @@ async def test_the_readme_shows_the_program_as_it_looks(name: str) -> None:
     step, act, size = SCENES[name]
     clock = ManualClock()
     before = clocks(clock) if step == "coats" else so_far(clock)
+    if name == "large":
+        before = long_day(clock)
     parts = ("left door", "right door", "hood")
     async with at_bench(step, *before, profile=clear(), parts=parts, clock=clock, size=size) as at:
         if name == "bright":
