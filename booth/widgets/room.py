@@ -39,7 +39,8 @@ LEAST_BELOW, NO_ROWS, LEAST_ROWS = 10, 3, 6
 #: Beside a long list the field keeps so much of the window; status and keys stand around it.
 FIELD, FRAME = 0.4, 2
 #: Pictures that take what a window of middling height has beside the figure.
-TALL = (Gallery, Page, Paper, Section, Timeline)
+TALL = (Page, Paper, Section, Timeline)
+CHOSEN_FROM = (Gallery, Lines)
 
 
 def room_in(
@@ -54,8 +55,8 @@ def room_in(
         return NONE
     everything = width >= ALL_FROM[0] and height >= ALL_FROM[1]
     pictures = tuple(pictures)
-    if any(isinstance(each, Lines) for each in pictures):
-        return Room(log=everything)  # a list to choose from takes all there is
+    if any(isinstance(each, CHOSEN_FROM) for each in pictures):
+        return Room(log=everything)  # what is chosen from takes all there is
     if not everything and any(isinstance(each, TALL) for each in pictures):
         return NONE
     has_page = any(isinstance(each, Page) for each in pictures)

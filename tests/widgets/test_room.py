@@ -6,7 +6,18 @@ import pytest
 
 from booth.widgets.room import ALL_FROM, BESIDE_FROM, MOST_TEXT, NONE, RAIL, room_in
 from booth.widgets.tables import MOST_SHARE
-from booth.words.shown import Bar, Lines, Page, PartRow, Parts, Pours, Section, Timeline, Tone
+from booth.words.shown import (
+    Bar,
+    Gallery,
+    Lines,
+    Page,
+    PartRow,
+    Parts,
+    Pours,
+    Section,
+    Timeline,
+    Tone,
+)
 
 
 def test_a_small_window_has_room_for_nothing_more() -> None:
@@ -42,7 +53,9 @@ def test_what_stands_beneath_the_figure_anyway_comes_first() -> None:
     assert room_in(200, 50, (Page(()),), has_rows=False) == room_in(200, 50)
     for low in (Parts((), 0), Pours(()), Bar(1.0)):
         assert room_in(100, 30, (low,)) == room_in(100, 30)
-    assert not room_in(200, 50, (Lines(()),)).below and room_in(200, 50, (Lines(()),)).log
+    for chosen_from in (Lines(()), Gallery(())):
+        room = room_in(200, 50, (chosen_from,))
+        assert not room.below and not room.beside and room.log
 
 
 @pytest.mark.parametrize("size", [(96, 28), (100, 30), (200, 50), (300, 90)])
