@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 from booth.bench.act import Context
-from booth.clock import local_day_hhmm, local_hhmm
+from booth.clock import local_day_hhmm
 from booth.instruments.figures import gauge
-from booth.instruments.large.tries import Scale, ends, in_unit, scale_over, wanted_ticks
+from booth.instruments.large.tries import band_on, ends, in_unit, scale_over, wanted_ticks
 from booth.job import lasting
 from booth.job.measured import known
 from booth.log.events import WeatherRead
@@ -34,7 +34,7 @@ def weather_at_large(context: Context, margin_c: Range, band: Band | None) -> At
         return AtLarge()
     tries = tuple(_try(context, each, found, margin_c) for each, found in reads)
     limits = context.profile.limits
-    chart = _over_the_day(context, reads, limits.part_c or limits.air_c)
+    chart = _over_the_day(context, reads, limits.part_c)
     return AtLarge((Tries("how far the part was over the dew point", tries, band, chart=chart),))
 
 
@@ -43,8 +43,11 @@ def _try(context: Context, each: WeatherRead, found: WeatherVerdict, margin_c: R
     air, part = (show(e.value, DEGREES, system) for e in (each.air, each.part))
     said = f"{local_day_hhmm(each.at, context.now)}  {air} {each.humidity.value:.0f} %, part {part}"
     edge, _ = gauge(system, found.margin_c, margin_c, MARGIN)
-    tone = Tone.GOOD if found.within else Tone.CAUTION
-    return Try(said, show(found.margin_c, MARGIN, system, unit=False), tone, edge)
+    return Try(said, show(found.margin_c, MARGIN, system, unit=False), _tone(found), edge)
+
+
+def _tone(found: WeatherVerdict) -> Tone:
+    return Tone.GOOD if found.within else Tone.CAUTION
 
 
 def _over_the_day(context: Context, reads: list[Read], span: Range | None) -> Chart | None:
@@ -72,24 +75,18 @@ def _over_the_day(context: Context, reads: list[Read], span: Range | None) -> Ch
         for (name, _), found in told.items()
     )
     spots = tuple(
-        Spot(x, y, mark, Tone.GOOD if (name, mark) == PART and verdict.within else Tone.PLAIN)
-        for (name, mark), found in told.items()
+        Spot(x, y, which[1], _tone(verdict) if which == PART else Tone.PLAIN)
+        for which, found in told.items()
         for (x, y), (_, verdict) in zip(line(found), reads, strict=True)
     )
-    low, high = _limits(context, span, up)
-    times = tuple((x, local_hhmm(each.at)) for x, (each, _) in zip(places, reads, strict=True))
+    low, high = band_on(span, up, DEGREES, system)
+    times = tuple(
+        (x, local_day_hhmm(each.at, context.now))
+        for x, (each, _) in zip(places, reads, strict=True)
+    )
     ticks = [t for t in wanted_ticks(span, up, DEGREES, system) if 0 <= t[0] <= 1]
     title = in_unit("air, part and dew point", DEGREES, system)
+    title += "; limits of the part" if span is not None else ""
     return Chart(
         title, spots, curves, (times[-1], *times[:-1]), (*ticks, *up.ticks()), "", low, high
     )
-
-
-def _limits(context: Context, span: Range | None, up: Scale) -> tuple[float | None, float | None]:
-    if span is None:
-        return None, None
-    low, high = (
-        None if end is None else up.share(shown_value(end, DEGREES, context.system))
-        for end in (span.low, span.high)
-    )
-    return low, high

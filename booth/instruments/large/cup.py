@@ -8,6 +8,8 @@ from booth.clock import local_day_hhmm
 from booth.forms.form import Values
 from booth.instruments.large.tries import (
     band_of,
+    band_on,
+    ends,
     in_unit,
     one_try,
     scale_over,
@@ -25,6 +27,7 @@ from booth.trade.cups.cup_runs import run_statistics
 from booth.trade.cups.cup_table import CUPS, Cup
 from booth.trade.cups.efflux_time import efflux_from_viscosity
 from booth.trade.result import Value
+from booth.trade.thinning.thinning_fit import ThinningFit
 from booth.units import Kind, show
 from booth.words.tried import AtLarge, Chart, Curve, Spot, Tries
 
@@ -33,7 +36,7 @@ TIME = Kind.TIME
 PLACES = 24
 
 
-def runs_at_large(_: Instrument, context: Context, __: Values) -> AtLarge:
+def runs_at_large(step: Instrument, context: Context, values: Values) -> AtLarge:
     """The runs of this mix, whatever thinner was in it; those of now count to the mean."""
     found = [stage for stage in stages(context.job) if stage.runs]
     if not found:
@@ -55,7 +58,7 @@ def runs_at_large(_: Instrument, context: Context, __: Values) -> AtLarge:
     return AtLarge((Tries(_title(context), tries, band, tuple(filter(None, notes))),))
 
 
-def thinning_at_large(_: Instrument, context: Context, __: Values) -> AtLarge:
+def thinning_at_large(step: Instrument, context: Context, values: Values) -> AtLarge:
     """What each step of thinner came to."""
     found = [(stage, *means) for stage in stages(context.job) if (means := timed(stage))]
     if not found:
@@ -84,18 +87,9 @@ def _chart(
     system, fit = context.system, fit_of(context.job)
     percents = [100 * stage.fraction for stage, _ in alike]
     across = scale_over([0.0, *percents], None, system)
-    line: list[tuple[float, float]] = []
-    if fit is not None:
-        low, high = min(percents), max(percents)
-        for place in range(PLACES + 1):
-            percent = low + (high - low) * place / PLACES
-            nu = fit.viscosity_mm2_s(percent / 100)
-            seconds = known(efflux_from_viscosity, cup, nu)
-            if isinstance(seconds, Value):
-                line.append((percent, seconds.value))
+    line = _line(cup, fit, min(percents), max(percents)) if fit is not None else []
     means = [mean for _, mean in alike]
-    wanted = () if span is None else tuple(e for e in (span.low, span.high) if e is not None)
-    up = scale_over([*means, *wanted, *(y for _, y in line)], TIME, system)
+    up = scale_over([*means, *ends(span), *(y for _, y in line)], TIME, system)
     spots = tuple(
         Spot(
             across.share(percent),
@@ -106,7 +100,7 @@ def _chart(
         )
         for (stage, mean), percent in zip(alike, percents, strict=True)
     )
-    low, high = ((None if e is None else up.share(e)) for e in _ends(span))
+    low, high = band_on(span, up, TIME, system)
     curve = Curve(tuple((across.share(x), up.share(y)) for x, y in line))
     return Chart(
         in_unit(cup.name, TIME, system),
@@ -120,8 +114,15 @@ def _chart(
     )
 
 
-def _ends(span: Range | None) -> tuple[float | None, float | None]:
-    return (None, None) if span is None else (span.low, span.high)
+def _line(cup: Cup, fit: ThinningFit, low: float, high: float) -> list[tuple[float, float]]:
+    """The line through the measurements, from percent to percent, in seconds of the cup."""
+    found = []
+    for place in range(PLACES + 1):
+        percent = low + (high - low) * place / PLACES
+        seconds = known(efflux_from_viscosity, cup, fit.viscosity_mm2_s(percent / 100))
+        if isinstance(seconds, Value):
+            found.append((percent, seconds.value))
+    return found
 
 
 def _wanted_in(context: Context, cup: Cup | None) -> Range | None:

@@ -10,7 +10,7 @@ from booth.words.shown import Timeline
 from booth.words.tried import AtLarge
 
 
-def day_at_large(_: Instrument, context: Context, __: Values) -> AtLarge:
+def day_at_large(step: Instrument, context: Context, values: Values) -> AtLarge:
     """The time line, once a coat was begun; of a rehearsal none, since no wait of it is known."""
     if context.job.opened.rehearsal or not any(context.job.coats.values()):
         return AtLarge()

@@ -21,7 +21,7 @@ THICK = Kind.THICKNESS
 TONES = {Verdict.IN_RANGE: Tone.GOOD, Verdict.CANNOT_TELL: Tone.PLAIN}
 
 
-def films_at_large(_: Instrument, context: Context, values: Values) -> AtLarge:
+def films_at_large(step: Instrument, context: Context, values: Values) -> AtLarge:
     """Readings of every part and coat; on the scale those of which the same film is wanted."""
     reads = [(each, known(film_of, each)) for each in context.job.films]
     if not reads:

@@ -8,6 +8,7 @@ from booth.forms.form import Values
 from booth.instruments.air_recovery import fill_lines
 from booth.instruments.large.tries import (
     band_of,
+    band_on,
     ends,
     in_unit,
     one_try,
@@ -97,10 +98,7 @@ def _over_turns(context: Context, span: Range | None) -> Chart | None:
         )
         for each, turns in told
     ]
-    low, high = (
-        None if e is None else up.share(shown_value(e, DELIVERY, system))
-        for e in ((None, None) if span is None else (span.low, span.high))
-    )
+    low, high = band_on(span, up, DELIVERY, system)
     line = Curve(tuple(place(each.turns, each.delivery_ml_min) for each in curve))
     return Chart(
         f"{in_unit('delivery', DELIVERY, system)}   ■ coating  ○ water  · past jobs",
@@ -114,7 +112,7 @@ def _over_turns(context: Context, span: Range | None) -> Chart | None:
     )
 
 
-def air_at_large(_: Instrument, context: Context, __: Values) -> AtLarge:
+def air_at_large(step: Instrument, context: Context, values: Values) -> AtLarge:
     span, airs = context.profile.gun.inlet_kpa, context.job.airs
     tries = tuple(
         one_try(context, e.at, _cap(e, context), e.inlet.value, Kind.PRESSURE, span) for e in airs
@@ -130,7 +128,7 @@ def _cap(each: AirRead, context: Context) -> str:
     return "  ".join(filter(None, (cap, fan)))
 
 
-def fan_at_large(_: Instrument, context: Context, __: Values) -> AtLarge:
+def fan_at_large(step: Instrument, context: Context, values: Values) -> AtLarge:
     span, fans = context.profile.gun.fan_mm, context.job.fans
     tries = tuple(
         one_try(context, e.at, _fan(e, context), e.width.value, Kind.LENGTH, span)

@@ -15,9 +15,9 @@ from booth.words.shown import Pours, Tone
 from booth.words.tried import AtLarge, Tries, Try
 
 
-def pours_at_large(instrument: Instrument, context: Context, values: Values) -> AtLarge:
+def pours_at_large(step: Instrument, context: Context, values: Values) -> AtLarge:
     """The batch that is being poured, each pour up to its mark; else the batches mixed."""
-    told = (e for e in instrument.picture(context, values) if isinstance(e, Pours))
+    told = (e for e in step.picture(context, values) if isinstance(e, Pours))
     tries = tuple(
         Try(f"{row.name}  {row.amount}", f"up to {row.mark}", row.tone, row.edge)
         for pours in told
@@ -64,7 +64,7 @@ def _said(amount: Quantity, context: Context) -> str:
     return quantity(amount, Kind.VOLUME, context.system)
 
 
-def areas_at_large(_: Instrument, context: Context, __: Values) -> AtLarge:
+def areas_at_large(step: Instrument, context: Context, values: Values) -> AtLarge:
     """Every area that was taken, and what they come to."""
     areas, system = context.job.areas, context.system
     whole = sum(each.area.value for each in areas)

@@ -86,6 +86,18 @@ def ends(span: Range | None) -> tuple[float, ...]:
     return () if span is None else tuple(e for e in (span.low, span.high) if e is not None)
 
 
+def band_on(
+    span: Range | None, scale: Scale, kind: Kind, system: System
+) -> tuple[float | None, float | None]:
+    """Where the ends of what is wanted lie on a scale; None where it has none there."""
+    low, high = (None, None) if span is None else (span.low, span.high)
+
+    def share(end: float | None) -> float | None:
+        return None if end is None else scale.share(shown_value(end, kind, system))
+
+    return share(low), share(high)
+
+
 def wanted_ticks(
     span: Range | None, scale: Scale, kind: Kind, system: System
 ) -> tuple[tuple[float, str], ...]:
