@@ -5,7 +5,7 @@ from __future__ import annotations
 import enum
 
 from booth.job.readings import is_stale
-from booth.log.fold import Job
+from booth.log.fold import Job, kept_by
 from booth.moment import Moment
 from booth.profile.cautions import (
     Caution,
@@ -37,6 +37,11 @@ def steps_of(job: Job) -> tuple[Step, ...]:
     Its cautions are left out where all of them were read for an earlier product of this job. A
     rehearsal has those that make sense with water.
     """
+    found: tuple[Step, ...] = kept_by(job, "steps", None, lambda: _steps_of(job))
+    return found
+
+
+def _steps_of(job: Job) -> tuple[Step, ...]:
     steps = (steps_with_water if job.opened.rehearsal else steps_for)(job.profile)
     if job.begun is not None and not cautions_of(job):
         steps = tuple(step for step in steps if step.kind != "cautions")

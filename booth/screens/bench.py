@@ -21,7 +21,6 @@ from booth.bench.next_act import Situation, key_words
 from booth.clock import local_hhmm
 from booth.forms.key import Key
 from booth.job.steps import Mark, mark, steps_of
-from booth.log.fold import kept_by
 from booth.moment import Moment
 from booth.screens.base import COVERED, OwnScreen, front_words
 from booth.screens.behind_alarm import BehindAlarm
@@ -252,7 +251,7 @@ def status_line(context: Context, width: int) -> Content:
     way to it. That figures are invented, or all of it is rehearsed, is always said.
     """
     job, room = context.job, width - 2
-    keys: list[str] = kept_by(job, "keys of steps", None, lambda: [e.key for e in steps_of(job)])
+    keys = [each.key for each in steps_of(job)]
     at = keys.index(context.step.key) + 1 if context.step.key in keys else len(keys)
     step = f"{at}/{len(keys)} {context.step.name}"
     pieces = weather_pieces(job, context.now, context.system)

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from functools import cache
+from functools import cache, lru_cache
 
 from booth.units import Kind, System, read
 
@@ -43,6 +43,7 @@ def typed(value: float, kind: Kind, system: System, unit: str = "") -> str:
     return f"{number_in(unit, value, kind)} {unit}"
 
 
+@lru_cache(maxsize=1024)
 def unit_for(values: tuple[float, ...], kind: Kind, system: System) -> str:
     """Give the first unit in which every number is exact and short; else the first there is."""
     us, metric = UNITS[kind]

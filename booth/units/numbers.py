@@ -48,6 +48,8 @@ def fold(text: object) -> str:
             f"The entry is {len(stripped)} characters long; {LONGEST} are enough for a number"
             " and a unit."
         )
+    if stripped.isascii() and stripped.isprintable():
+        return " ".join(stripped.lower().split())
     characters = []
     for place, character in enumerate(stripped):
         category = unicodedata.category(character)

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+from functools import lru_cache
 
 import msgspec
 
@@ -92,7 +93,13 @@ def amount_kind(quantity: Quantity) -> Kind:
 
 def understand(text: str, kind: Kind, system: System) -> Understood:
     """Read an entry and keep how it was understood; as ``read`` otherwise."""
-    entry = Entry(fold(text), kind, system)
+    return _understood(fold(text), kind, system)
+
+
+@lru_cache(maxsize=1024)
+def _understood(folded: str, kind: Kind, system: System) -> Understood:
+    """What a folded entry says; of files and forms the same ones are read again and again."""
+    entry = Entry(folded, kind, system)
     if kind is Kind.TIME and ":" in entry.text:
         found = _clock(entry.text)
     elif kind is Kind.RATIO and ":" in entry.text:
