@@ -72,6 +72,8 @@ def own_home(homes: Iterator[Path], monkeypatch: pytest.MonkeyPatch) -> Path:
         below = home / name.lower() if name.startswith("XDG") else home
         monkeypatch.setenv(name, str(below))
     monkeypatch.setenv("BOOTH_HOME", str(home / "booth"))
+    # What a test starts keeps what it compiled, as a start of the program does.
+    monkeypatch.delenv("PYTHONDONTWRITEBYTECODE", raising=False)
     return home
 
 
