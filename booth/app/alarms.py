@@ -123,7 +123,7 @@ class Alarms:
     def _show(self, face: AlarmFace | None, may_cover: bool) -> bool:
         """Show it; whether it covers what it did not before, or no longer does."""
         screen = self.app.screen
-        field = next(iter(screen.query(AlarmField)), None)
+        field = next((each for each in screen.children if isinstance(each, AlarmField)), None)
         if field is None and face is None:
             return False
         if field is None:

@@ -6,6 +6,7 @@ Gloves choose from a list; one's own words stand last.
 from __future__ import annotations
 
 from collections.abc import Callable
+from functools import cache
 
 from booth.bench import clock_doubt, commands
 from booth.bench.act import Act, Ask, Choice, Command, Context, GoOn, Keep, Menu, Say
@@ -56,10 +57,13 @@ def _words_menu(title: str, usual: tuple[str, ...], kept: Callable[[Context, str
 
 def more_menu(instrument: Instrument, context: Context, rows: Rows) -> Menu:
     """Everything else that can be asked for here, without a letter to be typed."""
+    own = (*clock_doubt.answers(context), *instrument.more(context, rows))
+    return Menu("What next?", (*own, *_asked_anywhere()))
 
+
+@cache
+def _asked_anywhere() -> tuple[Choice, ...]:
     def of(command: commands.Command) -> Choice:
         return Choice(command.says, lambda _: Act("", (Command(command.id),)), command.shown_keys)
 
-    every = (of(command) for command in commands.COMMANDS if command.id not in commands.PAST)
-    own = (*clock_doubt.answers(context), *instrument.more(context, rows))
-    return Menu("What next?", (*own, *every))
+    return tuple(of(command) for command in commands.COMMANDS if command.id not in commands.PAST)

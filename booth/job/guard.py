@@ -149,7 +149,7 @@ def _of_coat(job: Job, part: str, number: int, now: Moment) -> Iterator[Amiss]:
 
 def standing_before(job: Job, part: str, now: Moment) -> Standing | None:
     """Where the wait before the next coat on `part` stands; None before the first."""
-    wait = wait_before(job, part)
+    wait: Wait | None = kept_by(job, f"wait before {part}", None, lambda: wait_before(job, part))
     return None if wait is None else standing(wait, now, job.boots)
 
 

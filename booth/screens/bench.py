@@ -6,6 +6,7 @@ press leaves over is carried out by ``BenchRest``.
 
 from __future__ import annotations
 
+from functools import lru_cache
 from typing import Any
 
 from textual.app import ComposeResult
@@ -250,18 +251,34 @@ def status_line(context: Context, width: int) -> Content:
     Where room is short there stands of the weather what is out of its limits, and the product gives
     way to it. That figures are invented, or all of it is rehearsed, is always said.
     """
-    job, room = context.job, width - 2
+    job = context.job
     keys = [each.key for each in steps_of(job)]
     at = keys.index(context.step.key) + 1 if context.step.key in keys else len(keys)
     step = f"{at}/{len(keys)} {context.step.name}"
     pieces = weather_pieces(job, context.now, context.system)
+    product, hhmm = job.opened.present(job.product), local_hhmm(context.now)
+    marks = bool(job.opened.rehearsal), context.profile.demo
+    return _put_together(step, pieces, product, *marks, hhmm, width)
+
+
+# Most seconds it is the same.
+@lru_cache(maxsize=8)
+def _put_together(
+    step: str,
+    pieces: tuple[tuple[str, bool], ...],
+    name: str,
+    rehearsal: bool,
+    demo: bool,
+    hhmm: str,
+    width: int,
+) -> Content:
+    room = width - 2
     weather = [(words, OUT if is_out else DIM) for words, is_out in pieces]
     bad = [each for each in weather if each[1] == OUT]
     margin = [each for each in weather if each[0].startswith("dew margin")]
-    product = [(job.opened.present(job.product), DIM)]
-    rehearsed = [(REHEARSAL, OUT)] if job.opened.rehearsal else []
-    time = [*rehearsed, (local_hhmm(context.now), BOLD)]
-    long, short = ([(each, DIM)] if context.profile.demo else [] for each in DEMO)
+    product = [(name, DIM)]
+    time = [*([(REHEARSAL, OUT)] if rehearsal else []), (hhmm, BOLD)]
+    long, short = ([(each, DIM)] if demo else [] for each in DEMO)
     least = min(len(step), LEAST_LEFT) + len(BETWEEN)
     tries = (
         [*weather, *product, *long],

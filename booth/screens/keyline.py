@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from functools import lru_cache
+
 from rich.cells import cell_len
 from textual.content import Content
 from textual.style import Style
@@ -32,6 +34,7 @@ def pressed_by(shown: str) -> str | None:
     return shown if len(shown) == 1 and shown.isalpha() else None
 
 
+@lru_cache(maxsize=32)
 def key_line(keys: tuple[tuple[str, str], ...], width: int) -> Content:
     """As many keys as fit, the next one first and in reverse."""
     parts: list[tuple[str, Style]] = []
