@@ -79,7 +79,7 @@ _QUARTERS = {
 _PLACE = {"a": (0, 0), "b": (1, 0), "c": (0, 1), "d": (1, 1)}
 
 
-def _blocks(sign: str) -> tuple[Area, ...]:
+def blocks_of(sign: str) -> tuple[Area, ...]:
     """The areas of a block element of Unicode (U+2580 to U+259F, less the shades)."""
     at = ord(sign) if len(sign) == 1 else 0
     if at == 0x2580:
@@ -135,10 +135,14 @@ def _drawn(stretches: Sequence[Stretch], under: str, inks: Inks) -> str:
 
 
 def _paths(areas: Iterable[tuple[str, Area]], inks: Inks) -> str:
-    """One path of each ink."""
+    """One path of each ink; what goes on in the row beneath is one area."""
+    tall: dict[tuple[str, float, float, float], float] = {}  # by ink, left, width and foot
+    for ink, (x, y, wide, high) in areas:
+        above = tall.pop((ink, x, wide, y), 0.0)
+        tall[ink, x, wide, y + high] = above + high
     of: dict[str, str] = {}
-    for ink, (x, y, wide, tall) in areas:
-        of[ink] = of.get(ink, "") + f"M{x:g} {y:g}h{wide:g}v{tall:g}h{-wide:g}z"
+    for (ink, x, wide, foot), high in tall.items():
+        of[ink] = of.get(ink, "") + f"M{x:g} {foot - high:g}h{wide:g}v{high:g}h{-wide:g}z"
     return "".join(f'<path class="{inks.name(ink)}" d="{d}"/>' for ink, d in of.items())
 
 
@@ -155,7 +159,7 @@ def _inked(one: Stretch) -> Iterable[tuple[str, Area]]:
     at = one.x
     for (sign, ink), run in groupby(one.cells, key=lambda cell: (cell.sign, cell.ink)):
         count = len(tuple(run))
-        for left, top, wide, tall in _blocks(sign):
+        for left, top, wide, tall in blocks_of(sign):
             # What is as wide as its cell goes on into the next.
             many, long = (1, count * WIDE) if wide == WIDE else (count, wide)
             for place in range(many):
@@ -189,7 +193,7 @@ def _goes_on(cells: Sequence[Cell], at: int, first: Cell) -> bool:
     if not cell.sign:
         return True  # the second half of a wide sign
     same = (cell.ink, cell.bold) == (first.ink, first.bold)
-    return same and cell.sign.isascii() == first.sign.isascii() and not _blocks(cell.sign)
+    return same and cell.sign.isascii() == first.sign.isascii() and not blocks_of(cell.sign)
 
 
 # -- pictures ------------------------------------------------------------------------------------
@@ -200,48 +204,52 @@ def still(screen: Screen) -> str:
     return moving([(1.0, screen)])
 
 
-def moving(frames: Sequence[tuple[float, Screen]], shown: int = -1) -> str:
+def moving(frames: Sequence[tuple[float, Screen]], rests: int = 0) -> str:
     """Screens one after the other, each for so many seconds, and over again.
 
-    What no frame changes is drawn once; each stretch of cells that changes, once for each thing that
-    it shows. shown: the frame for whoever wants no motion.
+    Whatever stays for some frames is drawn once for them. rests: the frame for whoever wants no motion.
     """
-    screens = [screen for _, screen in frames]
+    lasts_s, screens = zip(*frames, strict=True)
     (under, _), *_ = Counter(cell.ground for row in screens[0] for cell in row).most_common(1)
-    inks, still_cells, changing = Inks(), [], {}
+    layers: dict[tuple[int, int], list[Stretch]] = {}
     for y, rows in enumerate(zip(*screens, strict=True)):
-        columns = list(zip(*rows, strict=True))
         x = 0
-        for changes, run in groupby(columns, key=lambda seen: len(set(seen)) > 1):
-            count = len(tuple(run))
-            for cells in dict.fromkeys(row[x : x + count] for row in rows):
-                when = tuple(row[x : x + count] == cells for row in rows)
-                place = changing.setdefault(when, []) if changes else still_cells
-                place.append(Stretch(y, x, cells))
-            x += count
-    drawn = _drawn(still_cells, under, inks)
-    rules = []
-    for number, (when, stretches) in enumerate(changing.items()):
+        for stays, run in groupby(map(_stays, zip(*rows, strict=True))):
+            end = x + len(tuple(run))
+            for span in stays:
+                layers.setdefault(span, []).append(Stretch(y, x, rows[span[0]][x:end]))
+            x = end
+    inks, always = Inks(), (0, len(frames))
+    drawn = _drawn(layers.pop(always, []), under, inks)
+    rules = ""
+    for number, (span, stretches) in enumerate(sorted(layers.items())):
         drawn += f'\n<g class="f{number}">{_drawn(stretches, under, inks)}</g>'
-        rules.append(_rule(f"f{number}", [s for s, _ in frames], when, when[shown]))
-    css = "".join(rules) + "@media(prefers-reduced-motion:reduce){g{animation:none!important}}"
-    return _framed(drawn, inks, css if rules else "", under, screens[0])
+        rules += _rule(f"f{number}", lasts_s, span, rests)
+    if rules:
+        rules += "@media(prefers-reduced-motion:reduce){g{animation:none!important}}"
+    return _framed(drawn, inks, rules, under, screens[0])
 
 
-def _rule(name: str, lasts_s: Sequence[float], when: Sequence[bool], shown: bool) -> str:
-    """When a layer is seen. Each step holds until the next one."""
-    total_s, at_s, steps, before = sum(lasts_s), 0.0, "", None
-    for seconds, seen in zip(lasts_s, when, strict=True):
-        if seen is not before:
-            steps += f"{100 * at_s / total_s:.4g}%{{visibility:{SEEN[seen]}}}"
-        at_s, before = at_s + seconds, seen
-    return (
-        f".{name}{{visibility:{SEEN[shown]};animation:{name} {total_s:g}s step-end infinite}}"
-        f"@keyframes {name}{{{steps}}}\n"
+def _stays(seen: Sequence[Cell]) -> tuple[tuple[int, int], ...]:
+    """From which frame on and before which one a cell stays as it is."""
+    ends = [n for n in range(1, len(seen)) if seen[n] != seen[n - 1]]
+    return tuple(zip([0, *ends], [*ends, len(seen)], strict=True))
+
+
+def _rule(name: str, lasts_s: Sequence[float], span: tuple[int, int], rests: int) -> str:
+    """When a layer is seen: a step holds until the next; outside motion, as in the frame `rests`."""
+    whole_s = sum(lasts_s)
+    begins, ends = (100 * sum(lasts_s[:at]) / whole_s for at in span)
+    steps = [(0.0, "hidden"), (begins, "visible"), (ends, "hidden")]
+    told = "".join(
+        f"{at:.4g}%{{visibility:{seen}}}"
+        for at, seen in steps[1 if begins == 0 else 0 : 2 if ends == 100 else 3]
     )
-
-
-SEEN = {True: "visible", False: "hidden"}
+    at_rest = "visible" if span[0] <= rests < span[1] else "hidden"
+    return (
+        f".{name}{{visibility:{at_rest};animation:{name} {whole_s:g}s step-end infinite}}"
+        f"@keyframes {name}{{{told}}}\n"
+    )
 
 
 def _framed(drawn: str, inks: Inks, rules: str, under: str, screen: Screen) -> str:
