@@ -12,7 +12,7 @@ from itertools import groupby
 from typing import Any, NamedTuple
 
 from rich.cells import cell_len
-from rich.color import Color
+from rich.color import Color, blend_rgb, parse_rgb_hex
 from textual.app import App
 
 #: A cell is so wide and high, and so wide is the frame; letters so high and their foot so low [px].
@@ -76,12 +76,16 @@ _QUARTERS = {
     0x259E: "bc",
     0x259F: "bcd",
 }
+#: How much of a cell is inked by the light, the medium and the dark shade.
+_SHADES = {"\u2591": 0.25, "\u2592": 0.5, "\u2593": 0.75}
 _PLACE = {"a": (0, 0), "b": (1, 0), "c": (0, 1), "d": (1, 1)}
 
 
 def blocks_of(sign: str) -> tuple[Area, ...]:
-    """The areas of a block element of Unicode (U+2580 to U+259F, less the shades)."""
+    """The areas of a block element of Unicode (U+2580 to U+259F); a shade has its whole cell."""
     at = ord(sign) if len(sign) == 1 else 0
+    if sign in _SHADES:
+        return ((0, 0, WIDE, HIGH),)
     if at == 0x2580:
         return ((0, 0, WIDE, _HALF_Y),)
     if 0x2581 <= at <= 0x2588:
@@ -155,9 +159,18 @@ def _grounds(one: Stretch, under: str) -> Iterable[tuple[str, Area]]:
         at += count
 
 
+def _shade(cell: Cell) -> str:
+    """The ink of a cell; of a shade, so much of it upon its ground."""
+    share = _SHADES.get(cell.sign)
+    if share is None:
+        return cell.ink
+    ground, ink = (parse_rgb_hex(each[1:]) for each in (cell.ground, cell.ink))
+    return blend_rgb(ground, ink, share).hex
+
+
 def _inked(one: Stretch) -> Iterable[tuple[str, Area]]:
     at = one.x
-    for (sign, ink), run in groupby(one.cells, key=lambda cell: (cell.sign, cell.ink)):
+    for (sign, ink), run in groupby(one.cells, key=lambda cell: (cell.sign, _shade(cell))):
         count = len(tuple(run))
         for left, top, wide, tall in blocks_of(sign):
             # What is as wide as its cell goes on into the next.

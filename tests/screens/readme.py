@@ -74,7 +74,7 @@ async def coats(at: AtApp) -> None:
 
 
 async def cup(at: AtApp) -> None:
-    for seconds in (21.4, 21.9, 21.6):
+    for seconds in (21.4, 22.3, 22.1):
         await at.press("space")
         await at.pass_time(seconds)
         await at.press("space")

@@ -78,7 +78,18 @@ def test_a_block_is_where_its_name_says(sign: str) -> None:
     assert drawn == named_points(sign)
 
 
-@pytest.mark.parametrize("sign", ["a", " ", "░", "─", ""])
+@pytest.mark.parametrize(
+    ("sign", "name", "percent"),
+    [("░", "LIGHT SHADE", 25), ("▒", "MEDIUM SHADE", 50), ("▓", "DARK SHADE", 75)],
+)
+def test_a_shade_is_its_share_of_ink_all_over_the_cell(sign: str, name: str, percent: int) -> None:
+    # The shares are those of the code chart 'Block Elements' of the Unicode standard.
+    assert unicodedata.name(sign) == name and blocks_of(sign) == ((0, 0, WIDE, HIGH),)
+    (grey,) = set(alone(screen(sign)).values())
+    assert grey == f"#{percent * 255 // 100:02x}" + f"{percent * 255 // 100:02x}" * 2
+
+
+@pytest.mark.parametrize("sign", ["a", " ", "─", ""])
 def test_what_is_no_block_is_none(sign: str) -> None:
     assert blocks_of(sign) == ()
 
