@@ -10,6 +10,7 @@ from textual.scrollbar import ScrollBar
 from textual.widgets import Static
 
 from booth.widgets.arrows import Arrows
+from booth.widgets.hanging import Hanging
 from booth.widgets.text import plain
 from booth.words.shown import Page
 
@@ -51,17 +52,17 @@ PageView > Static { height: auto; width: 1fr; }
             self.shown = page
 
     def compose(self) -> ComposeResult:
-        yield Static(page_content(self.shown), markup=False)
+        yield Static(Hanging(page_content(self.shown)), markup=False)
 
     def on_mount(self) -> None:
         """Draw what it was told between composing and mounting."""
         for shown in self.query(Static):  # none of it is left where it goes at once
-            shown.update(page_content(self.shown))
+            shown.update(Hanging(page_content(self.shown)))
 
     def watch_shown(self, page: Page) -> None:
         """Draw another page, from its beginning."""
         if self.is_mounted:
-            self.query_one(Static).update(page_content(page))
+            self.query_one(Static).update(Hanging(page_content(page)))
             self.scroll_home(animate=False)
 
     def show(self, page: Page) -> bool:
