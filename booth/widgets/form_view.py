@@ -18,7 +18,7 @@ from booth.widgets.rows import MARKED, QUIET, Piece, Row, exactly, merge, spread
 from booth.widgets.text import fit, pad, plain
 from booth.words.shown import Tone
 
-BOX, CURSOR = "form-view--box", "$foreground on $background"
+BOX, DIM, CURSOR = "form-view--box", "form-view--dim", "$foreground on $background"
 LABEL_WIDTH, LEAST_BOX, BOX_WIDTH, WIDE_BOX, GAP = 14, 12, 18, 48, 2
 FAULT_ROWS = 2
 
@@ -26,14 +26,14 @@ FAULT_ROWS = 2
 def placed_rows(rows: Rows, width: int) -> list[tuple[Row, str]]:
     """Give the form at a width, each row with the key of the form's row that it belongs to."""
     placed: list[tuple[Row, str]] = []
-    marked = rows.marked
+    marked, labels = rows.marked, label_width(rows)
     for row in rows.sight:
         is_marked = marked is not None and row.key == marked.key
         placed.append((_row(rows, row, is_marked, width), row.key))
         if row.fault:
-            room = max(width - LABEL_WIDTH - GAP, 10)
+            room = max(width - labels - GAP, 10)
             for said in textwrap.wrap(plain(row.fault), room, max_lines=FAULT_ROWS):
-                fault: Row = ((" " * LABEL_WIDTH, ""), (said, toned(Tone.CAUTION)))
+                fault: Row = ((" " * labels, ""), (said, toned(Tone.CAUTION)))
                 placed.append((exactly(fault, width), row.key))
     if rows.assumed:
         said = ", ".join(assumed_words(row, rows) for row in rows.assumed)
@@ -55,18 +55,31 @@ def assumed_words(row: FormRow, rows: Rows) -> str:
     return f"{label if label.isupper() else label.lower()} {words or '–'}"
 
 
+def label_width(rows: Rows) -> int:
+    """How wide the column of labels is: nothing where no row has one."""
+    return LABEL_WIDTH if rows.assumed or any(row.field.label for row in rows.sight) else 0
+
+
+def _box(rows: Rows, row: FormRow, room: int) -> int:
+    """How wide a row's box is: boxes of a kind are alike, and leave their hints room."""
+    alike = [each for each in rows.sight if each.field.is_words == row.field.is_words]
+    # How it is filled is read before anything is typed.
+    hints = [plain(each.echo) for each in alike if not (each.text or each.fault)]
+    least = min((room - GAP - cell_len(hint) for hint in hints if hint), default=room)
+    return max(min(WIDE_BOX if row.field.is_words else BOX_WIDTH, room, least), LEAST_BOX)
+
+
 def _row(rows: Rows, row: FormRow, marked: bool, width: int) -> Row:
-    room = max(width - LABEL_WIDTH, 4)
+    labels = label_width(rows)
+    room = max(width - labels, 4)
     echo = "" if row.fault else plain(row.echo)
-    box = min(WIDE_BOX if row.field.is_words else BOX_WIDTH, room)
-    if echo and not row.text:  # how it is filled is read before anything is typed
-        box = max(min(box, room - GAP - cell_len(echo)), LEAST_BOX)
+    box = min(_box(rows, row, room), room)
     if row.field.choices:
         words = f"◂ {plain(chosen_words(row))} ▸"
         pieces = [(pad(fit(words, room), min(max(box, cell_len(words)), room)), _style(marked))]
     else:
         pieces = _typed(rows, row, marked, box)
-    label = (pad(row.field.label, LABEL_WIDTH - 1, "right") + " ", QUIET)
+    label = (pad(row.field.label, labels - 1, "right") + " " if labels else "", QUIET)
     return exactly(merge((label, *pieces, (" " * GAP, ""), (echo, QUIET))), width)
 
 
@@ -82,7 +95,7 @@ def _typed(rows: Rows, row: FormRow, marked: bool, box: int) -> list[Piece]:
         body = pad(dim, box - 2)
         if marked:
             return [(" ", MARKED), (body[:1] or " ", CURSOR), (body[1:] + " ", MARKED)]
-        return [(" ", style), (body + " ", QUIET if dim else style)]
+        return [(" ", style), (body + " ", DIM if dim else style)]
     text = plain(row.text)
     if not marked:
         return [(pad(f" {fit(text, box - 2)}", box), style)]
@@ -119,14 +132,16 @@ class FormView(Drawn):
             self.key = key
             self.by = by
 
-    COMPONENT_CLASSES: ClassVar[set[str]] = {BOX}
+    COMPONENT_CLASSES: ClassVar[set[str]] = {BOX, DIM}
     DEFAULT_CSS = """
 FormView { height: auto; }
 FormView > .form-view--box { background: $panel; color: $foreground; }
+FormView > .form-view--dim { background: $panel; color: $quiet; }
 """
 
     def style_of(self, style: str) -> Style:
-        return self.get_component_rich_style(style) if style == BOX else super().style_of(style)
+        is_box = style in (BOX, DIM)
+        return self.get_component_rich_style(style) if is_box else super().style_of(style)
 
     draw = staticmethod(lay_out)
 
@@ -142,5 +157,5 @@ FormView > .form-view--box { background: $panel; color: $foreground; }
         event.stop()
         _, key = placed[offset.y]
         chosen = any(row.key == key and row.field.choices for row in rows.sight)
-        by = (-1 if offset.x < LABEL_WIDTH + 2 else 1) if chosen else 0
+        by = (-1 if offset.x < label_width(rows) + 2 else 1) if chosen else 0
         self.post_message(self.Clicked(key, by))

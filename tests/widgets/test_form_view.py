@@ -10,7 +10,7 @@ from booth.forms.edit import edit
 from booth.forms.form import BLANK, Field, Form, Rows, rows_of
 from booth.forms.key import Key
 from booth.units import Kind, Quantity, System
-from booth.widgets.form_view import BOX, CURSOR, FormView, placed_rows
+from booth.widgets.form_view import BOX, CURSOR, DIM, FormView, placed_rows
 from booth.widgets.rows import MARKED, QUIET, Row, strings, toned, width_of
 from booth.words.shown import Tone
 from tests.widgets.bench_app import WidgetApp, screen_lines
@@ -66,6 +66,29 @@ def test_the_cursor_stands_where_the_next_character_goes(
     typed = edit(rows(BLANK.typed("air", "71.5", cursor)), Key("9", "9"))
     assert typed is not None
     assert typed.form.texts["air"] == before + "9" + "71.5"[len(before) :]
+
+
+def test_boxes_of_a_kind_are_alike_and_leave_every_hint_its_room() -> None:
+    fields = (
+        Field("came", "What came out", optional=True),
+        Field("next", "Next time", optional=True, hint="Enter here closes the job"),
+        Field("tip", "Tip", Kind.TIP, hint="its fluid tip"),
+        Field("fan", "Fan", Kind.LENGTH),
+    )
+    _, *lines = (row for row, _ in placed_rows(rows(BLANK.marking("came"), fields), 76))
+    first, *_ = (row for row, _ in placed_rows(rows(BLANK.marking("tip"), fields), 76))
+    boxes = [len(pieces(row, BOX) + pieces(row, DIM)) for row in (first, *lines)]
+    assert boxes[0] == boxes[1] > boxes[2] == boxes[3]
+    assert "Enter here closes the job" in strings(lines)[0]
+    assert pieces(lines[1], DIM).strip() == "mm", "what may be typed stands in its box"
+
+
+def test_a_row_without_a_label_begins_at_the_edge_where_none_has_one() -> None:
+    ((row, _),) = placed_rows(rows(BLANK.typed("words", "dust"), (Field("words", ""),)), 40)
+    assert strings([row])[0].startswith(" dust")
+    labelled = (Field("words", ""), Field("tip", "Tip", Kind.TIP))
+    row, _ = placed_rows(rows(BLANK.typed("words", "dust"), labelled), 40)[0]
+    assert strings([row])[0].startswith(" " * 15 + "dust")
 
 
 @pytest.mark.parametrize("cursor", [0, 20, 60])
