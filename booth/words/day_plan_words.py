@@ -84,7 +84,7 @@ def as_text(
             lines.append(f"  {visible(product)}")
             own = [choice for choice in plan.choices if choice.product == product]
             lines += [f"    {_choice_line(choice, air_read, system)}" for choice in own]
-        lines.append(f"    {in_units(_wait_line(each), system)}")
+        lines.append(f"    {_wait_line(each, system)}")
     lines += ["", "DAY"]
     timed = [each for each in plan.line if each.begins_s is not None]
     for block in sorted(timed, key=lambda each: each.begins_s or 0.0):
@@ -111,7 +111,7 @@ def _choice_line(each: DayChoice, air_read: bool, system: System) -> str:
     return f"{each.what}  which one suits the air is not known ({asked}){careful}"
 
 
-def _wait_line(each: DayWait) -> str:
+def _wait_line(each: DayWait, system: System) -> str:
     first, second = _both(each)
     said = [visible(each.what)]
     if each.opens is not None:
@@ -120,9 +120,10 @@ def _wait_line(each: DayWait) -> str:
     if each.closes is not None:
         closes = _lasts(each.closes)
         said.append(f"closes {closes}" if each.opens is not None else f"until {closes}")
-    why = _why(first, second)
     rule = first.rule if first.certainty is not Certainty.NOT_KNOWN else ""
-    return "  ".join((*said, *(f"({visible(note)})" for note in (why or rule,) if note)))
+    # In units first: what is made visible has plain spaces only.
+    note = in_units(_why(first, second) or rule, system)
+    return "  ".join((*said, *([f"({visible(note)})"] if note else [])))
 
 
 def _lasts(each: Lasting) -> str:

@@ -157,3 +157,22 @@ def test_air_for_which_there_is_none_does_not_fit_and_is_told_in_the_units_typed
 
 def test_a_profile_without_a_choice_says_nothing_of_one(capsys: pytest.CaptureFixture[str]) -> None:
     assert planned(capsys, "single-stage-enamel", *MILD)["choices"] == []
+
+
+@pytest.mark.parametrize(
+    ("air", "table", "halves"),
+    # The bundled primer's table stands at 50 and 60 F (10 and 15.56 C by definition); the rule's 17.5 F
+    # are 17.5 / 1.8 = 9.72 K.
+    [
+        ("14C", "between 10 °C and 15.56 °C", "9.72 °C"),
+        ("57F", "between 50 °F and 60 °F", "17.5 °F"),
+    ],
+)
+def test_why_a_wait_is_as_it_is_stands_in_the_units_typed(
+    air: str, table: str, halves: str, capsys: pytest.CaptureFixture[str]
+) -> None:
+    weather = ["--air", air, "--humidity", "70%", "--part-at", air]
+    assert run(["plan", "car-silver", *weather, "--start", "09:00"]) == 0
+    said = capsys.readouterr().out
+    assert table in said and f"halves for each {halves} up" in said
+    assert not re.search(r"\.\d{3}|\d K\b", said)
