@@ -88,6 +88,8 @@ async def test_a_profile_that_is_not_there_is_said_and_which_there_are() -> None
         assert desk.stack == ["Home"]
         assert "No coating profile 'no-such-one'" in desk.words
         assert "two-pack-clear" in desk.words
+        # Whole, to the last of them.
+        assert "system:sealed-wood." in " ".join(desk.lines[-8:])
 
 
 async def test_without_an_open_job_of_it_the_named_profile_opens_the_new_job() -> None:
