@@ -94,7 +94,7 @@ async def quiet(at: AtApp) -> None:
 
 async def film(at: AtApp) -> None:
     for _ in range(20):
-        if "BOTH ENDS" in at.text:
+        if "heavy at both ends ▸" in at.text:
             break
         await at.press("right")
     await at.press("down", "down")

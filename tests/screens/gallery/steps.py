@@ -98,7 +98,7 @@ async def working(gallery: Gallery) -> None:
         await gallery.take(at, "catch-low")
         await at.open_step("pattern")
         for _ in range(12):
-            if "BOTH ENDS" in at.text:
+            if "heavy at both ends ▸" in at.text:
                 break
             await at.press("right")
         await gallery.take(at, "pattern-both-ends")
