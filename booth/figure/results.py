@@ -111,6 +111,8 @@ told.register(Outside, lambda found, shape, label: Answer(rule=found.rule, outsi
 @told.register(tuple | list)
 def _several(found: Sequence[Any], shape: Shape | None, label: str) -> Answer:
     if all(isinstance(each, str) for each in found):
+        if not found:
+            return Answer((Item(label, "none"),))
         if any(each.endswith(".") for each in found):
             return Answer(tuple(Item(f"{place}.", each) for place, each in enumerate(found, 1)))
         return Answer((Item(label, ", ".join(found)),))

@@ -76,6 +76,7 @@ psychrometer bulb                     humidity-from-wet-bulb wet-bulb dew-point
 ratio                                 mix mix-shares mix-from
 receiver tank                         hold free-air-stored receiver-for-trigger receiver-needed recovery
 recoat window overcoat                recoat-opens recoat-closes wait-from-table
+repeatability repeat consistent spc   control-limits runs catch-statistics
 reducer                               thinner same-cup mix-thinner thinner-room
 room                                  air-changes time-to-clear fresh-air
 solids                                dry-film wet-film solids-after-thinning volatile
