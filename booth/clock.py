@@ -223,6 +223,11 @@ def local_date(moment: Moment) -> str:
     return _local(moment, "%Y-%m-%d", "----------")
 
 
+def local_day_words(moment: Moment) -> str:
+    """The day as it is said: 'Sunday 15 June 2025'; empty where no clock can show it."""
+    return _local(moment, "%A %d %B %Y", "").replace(" 0", " ")
+
+
 def wall_of(text: str) -> float:
     """The wall time [s] of an ISO 8601 text, of this machine's zone where it names none. Raises
     ValueError, also where no clock can show it."""

@@ -47,7 +47,7 @@ def as_markdown(card: Card) -> str:
         lines += ["", *_block(block, len(card.blocks) > 1)]
     if card.entries:
         lines += ["", "## Log", ""]
-        lines += _table(("No.", "Date", "Time", "Entry"), (_entry(each) for each in card.entries))
+        lines += table(("No.", "Date", "Time", "Entry"), (_entry(each) for each in card.entries))
     return "\n".join(lines) + "\n"
 
 
@@ -63,7 +63,7 @@ def _block(block: Block, several: bool) -> Iterator[str]:
     yield from _facts(block.about)
     if block.facts:
         yield from ("", "### Settings, weather, mix", "")
-        yield from _table(
+        yield from table(
             ("What", "Measured", "Wanted"),
             ((escaped(each.label), escaped(each.text), _wanted(each)) for each in block.facts),
         )
@@ -71,7 +71,7 @@ def _block(block: Block, several: bool) -> Iterator[str]:
         yield from ("", f"Not measured: {escaped(', '.join(block.missing))}")
     if block.coats:
         yield from ("", "### Coats and waits", "")
-        yield from _table(HEADINGS, (_coat(each) for each in block.coats))
+        yield from table(HEADINGS, (_coat(each) for each in block.coats))
     if block.film:
         yield from ("", "### Film in all", "", *_facts(block.film))
 
@@ -103,7 +103,8 @@ def _facts(facts: Iterable[Fact]) -> Iterator[str]:
         yield f"- **{escaped(each.label)}**{told}"
 
 
-def _table(heads: Sequence[str], rows: Iterable[Sequence[str]]) -> Iterator[str]:
+def table(heads: Sequence[str], rows: Iterable[Sequence[str]]) -> Iterator[str]:
+    """A table of cells that are escaped already."""
     yield _row(heads)
     yield _row(["---"] * len(heads))
     yield from map(_row, rows)

@@ -100,6 +100,7 @@ def _weather(job: Job, system: System, time_of: When) -> Iterator[Fact]:
             f"air {quantity(each.air, temperature, system)}, humidity "
             f"{quantity(each.humidity, Kind.PERCENT, system)}, part "
             f"{quantity(each.part, temperature, system)}",
+            group="weather",
         )
     if len(told) > MOST_READINGS:
         yield Fact("weather", f"{len(told) - MOST_READINGS} more readings in the log")
@@ -107,7 +108,8 @@ def _weather(job: Job, system: System, time_of: When) -> Iterator[Fact]:
 
 def _mix(job: Job, system: System, time_of: When, until: int | None) -> Iterator[Fact]:
     for each in job.batches[:MOST_BATCHES]:
-        yield Fact(f"batch {each.batch}, {time_of(each.at)}", _batch(each, system))
+        label = f"batch {each.batch}, {time_of(each.at)}"
+        yield Fact(label, _batch(each, system), group="batch")
     if len(job.batches) > MOST_BATCHES:
         yield Fact("batches", f"{len(job.batches) - MOST_BATCHES} more in the log")
     if job.thinner and not mixture.now(job).known:

@@ -12,12 +12,14 @@ from booth.words.shown import Paper, Section
 
 
 class Fact(msgspec.Struct, frozen=True):
-    """One line. wanted: what the profile asks for; side: 'below' or 'above' that, where it is."""
+    """One line. wanted: what the profile asks for; side: 'below' or 'above' that, where it is; group: what
+    its label begins with where the rest of it is a time or a number of this job alone."""
 
     label: str
     text: str
     wanted: str = ""
     side: str = ""
+    group: str = ""
 
     @property
     def in_words(self) -> str:

@@ -95,6 +95,7 @@ COMPLETERS: Mapping[str, Any] = {
     "name": _either,
     "rehearse": _either,
     "job": _jobs,
+    "beside": _jobs,
     "like": _profiles,
     "rest": _rest,
 }

@@ -72,6 +72,11 @@ def parser(
     )
     forms = ("text", "markdown", "csv", "html")
     card.add_argument("--as", dest="form", choices=forms, help="else as the file's ending says")
+    completed(
+        card.add_argument(
+            "--beside", nargs="+", metavar="JOB", help="other jobs, laid side by side with it"
+        )
+    )
     card.add_argument("-o", dest="output", metavar="FILE", help="write it there")
     card.add_argument("--units", choices=("us", "metric"), help="else as the job was worked")
 
@@ -145,7 +150,8 @@ def run(given: Sequence[str]) -> int:
         from booth.cli.sheet_command import sheet
         from booth.cli.surroundings import places
 
-        return sheet(options, places().jobs_dir, sys.stdout, sys.stderr)
+        here = places()
+        return sheet(options, here.jobs_dir, sys.stdout, sys.stderr, here.summaries_file)
     if options.command == "learnt":
         from booth.cli.learnt_command import learnt
         from booth.cli.surroundings import places
@@ -193,10 +199,11 @@ def _log(options: argparse.Namespace) -> int:
     from booth.units import System
 
     system = System.METRIC if options.metric else System.US if options.us else None
-    folder = places().jobs_dir
+    here = places()
+    folder, kept = here.jobs_dir, here.summaries_file
     if options.job is None:
-        return list_jobs(folder, sys.stdout)
-    return show_job(options.job, folder, system, sys.stdout, sys.stderr)
+        return list_jobs(folder, sys.stdout, kept)
+    return show_job(options.job, folder, system, sys.stdout, sys.stderr, kept)
 
 
 def _screen(profile: str | None) -> int:

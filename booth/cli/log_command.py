@@ -20,12 +20,12 @@ from booth.units import System
 from booth.words.report import jobs_table
 
 
-def list_jobs(folder: Path, out: TextIO) -> int:
-    """Print the jobs in `folder`, the newest first, and where their files are.
+def list_jobs(folder: Path, out: TextIO, kept: Path | None = None) -> int:
+    """Print the jobs in `folder`, the newest first, and where their files are. kept: see ``history``.
 
     Raises OSError where the folder cannot be listed.
     """
-    found = history(folder)
+    found = history(folder, kept)
     if not found:
         with contextlib.suppress(FileNotFoundError):
             os.listdir(folder)  # raises where there may well be jobs, but none can be seen
@@ -36,9 +36,16 @@ def list_jobs(folder: Path, out: TextIO) -> int:
     return 0
 
 
-def show_job(named: str, folder: Path, system: System | None, out: TextIO, err: TextIO) -> int:
+def show_job(
+    named: str,
+    folder: Path,
+    system: System | None,
+    out: TextIO,
+    err: TextIO,
+    kept: Path | None = None,
+) -> int:
     """Print one job; exit code 2 where the name means none or several, which are then listed."""
-    job = one_job(named, folder, err, "log")
+    job = one_job(named, folder, err, "log", kept)
     if job is None:
         return 2
     try:
@@ -52,9 +59,11 @@ def show_job(named: str, folder: Path, system: System | None, out: TextIO, err: 
     return 0
 
 
-def one_job(named: str, folder: Path, err: TextIO, command: str) -> JobSummary | None:
+def one_job(
+    named: str, folder: Path, err: TextIO, command: str, kept: Path | None = None
+) -> JobSummary | None:
     """The job that a name means; None where it means none or several, which is said."""
-    jobs = find_job(folder, named)
+    jobs = find_job(folder, named, kept)
     if len(jobs) == 1:
         return jobs[0]
     said = f"{len(jobs)} jobs" if jobs else "no job"

@@ -29,6 +29,11 @@ class Places(msgspec.Struct, frozen=True):
     preferences_file: Path
     cache_dir: Path
 
+    @property
+    def summaries_file(self) -> Path:
+        """What lists say of past jobs, so that not every log is read at every start: may be deleted."""
+        return self.cache_dir.with_name("past-jobs.cache")
+
     @classmethod
     def standard(cls) -> Places:
         """By the conventions of the platform, or under the one variable that moves everything."""

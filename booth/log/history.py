@@ -6,36 +6,20 @@ import os
 from collections.abc import Callable
 from pathlib import Path
 
-from msgspec.structs import replace
-
 from booth.clock import local_date
-from booth.log.copies import groups_by, told_apart
-from booth.log.naming import longer_names
-from booth.log.store import log_files
+from booth.log.found_jobs import FoundJobs
 from booth.log.summary import JobSummary, summarise
 
 
-def history(folder: Path) -> list[JobSummary]:
-    """Give every job in `folder` once, the newest first; what cannot be read stands last."""
-    paths = log_files(folder)
-    longer = longer_names(paths)
-    found = each_once([summarise(path, longer.get(path, "")) for path in paths])
-    return sorted(found, key=lambda job: (1, 0.0) if job.opened is None else (0, -job.opened.wall))
+def history(folder: Path, kept: Path | None = None) -> list[JobSummary]:
+    """Give every job in `folder` once, the newest first; what cannot be read stands last. Rehearsals
+    are no jobs. kept: the file in which it is kept what a list says of many jobs, if anywhere."""
+    found = FoundJobs(folder, kept)
+    found.look(lambda _: False)
+    return found.summaries()
 
 
-def each_once(found: list[JobSummary]) -> list[JobSummary]:
-    """Each job once: of files that hold one job those that count, with what is to be said of the others."""
-    apart = told_apart(groups_by((each.identity, each.path) for each in found))
-    return [
-        replace(each, copies=said, differs=each.path in apart.differs)
-        if (said := apart.words(each.path))
-        else each
-        for each in found
-        if each.path not in apart.begins
-    ]
-
-
-def find_job(folder: Path, named: str) -> list[JobSummary]:
+def find_job(folder: Path, named: str, kept: Path | None = None) -> list[JobSummary]:
     """Give the jobs that `named` may mean, the newest first; never raises.
 
     It is a path; or a job's name or its file's; or the mark at the end; or how the name, the file's
@@ -45,7 +29,7 @@ def find_job(folder: Path, named: str) -> list[JobSummary]:
     if os.path.isfile(named):
         return [summarise(Path(named))]
     wanted = named.strip().casefold()
-    jobs = history(folder) if wanted else []
+    jobs = history(folder, kept) if wanted else []
     for fits in WAYS:
         found = [job for job in jobs if fits(job, wanted)]
         if found:

@@ -20,6 +20,7 @@ from booth.log.fold import Job, NoJob
 from booth.log.found_jobs import FoundJobs
 from booth.log.session import Session
 from booth.log.store import is_free
+from booth.log.summary import JobSummary, summarise
 from booth.moment import Moment
 
 
@@ -37,15 +38,16 @@ class OpenJob(msgspec.Struct, frozen=True):
 
 
 class OpenJobs:
-    """All open jobs of a folder. boot: the machine's present start, as in ``Moment``.
+    """All open jobs of a folder. boot: the machine's present start, as in ``Moment``; kept: see
+    ``FoundJobs``.
 
     ``look`` reads the disk and may run in a thread; ``jobs`` gives what was seen then.
     """
 
-    def __init__(self, folder: Path, boot: str) -> None:
+    def __init__(self, folder: Path, boot: str, kept: Path | None = None) -> None:
         self.current: Session | None = None
         #: those on disk; also the logs that hold no job which can be opened (``found.unread``)
-        self.found = FoundJobs(folder)
+        self.found = FoundJobs(folder, kept)
         self._folder = folder
         self._boot = boot
         #: those held here, by the real path: the one on the bench, and those left open in this run
@@ -125,10 +127,11 @@ class OpenJobs:
 
     # -- on the disk -----------------------------------------------------------------------------
 
-    def look(self) -> None:
-        """Read the folder anew: of its files, only those that changed. May run in a thread."""
+    def look(self, most: int | None = None) -> None:
+        """Read the folder anew: of its files, only those that changed, and no more than `most` of them.
+        May run in a thread."""
         held = frozenset(self._held)
-        self.found.look(lambda path: bool(held) and _real(path) in held)
+        self.found.look(lambda path: bool(held) and _real(path) in held, most)
         self._elsewhere = frozenset(path for path in self._elsewhere if not is_free(path))
 
     def jobs(self, closed: bool = False) -> tuple[OpenJob, ...]:
@@ -150,6 +153,10 @@ class OpenJobs:
             if _real(path) not in self._held and not _is_of_one(self.sessions, job)
         ]
         return (*own, *found)
+
+    def summaries(self) -> list[JobSummary]:
+        """Every job of the folder as a list tells it, those held here as their files are now."""
+        return self.found.summaries([summarise(each.log.path) for each in self.sessions])
 
     def open_jobs_with(self, key: str) -> tuple[OpenJob, ...]:
         """Give the open jobs begun from a coating profile or system, the one last written to first."""

@@ -12,14 +12,16 @@ from pathlib import Path
 import msgspec
 from msgspec.structs import replace
 
-from booth.log.afterwards import verdict_now
+from booth.log.afterwards import later_verdicts, verdict_now
 from booth.log.changes import fitted_of, parts_of
 from booth.log.codec import UNREADABLE, BrokenLine, Header
 from booth.log.events import (
+    FaultSeen,
     GunChanged,
     JobClosed,
     JobOpened,
     JudgedAgain,
+    NoteMade,
     PartsChanged,
     ProductBegun,
     Restored,
@@ -43,7 +45,9 @@ class JobSummary(msgspec.Struct, frozen=True):
     product: the one it has come to, where it has several; racks: those whose sides are parts; verdict:
     the latest one, first_verdict: that of the closing; id: what the log itself calls the job; copies:
     sentences on other files that hold this job; differs: whether one of them holds something else;
-    rehearsal: whether it was done with water, and is no job.
+    products: key and name of each that was begun; notes, faults (their keys), said (in words of its
+    verdicts), next_time: what can be searched for; rehearsal: whether it was done with
+    water, and is no job.
     """
 
     path: Path
@@ -64,6 +68,11 @@ class JobSummary(msgspec.Struct, frozen=True):
     longer_name: str = ""
     product: str = ""
     racks: tuple[Rack, ...] = ()
+    products: tuple[tuple[str, str], ...] = ()
+    notes: tuple[str, ...] = ()
+    faults: tuple[str, ...] = ()
+    said: tuple[str, ...] = ()
+    next_time: str = ""
     rehearsal: bool = False
 
     @property
@@ -86,11 +95,13 @@ class JobSummary(msgspec.Struct, frozen=True):
 
 
 _heads = msgspec.json.Decoder(Header)
-#: The kinds that decide whether a job is closed, its product, parts and gun: read in full.
-_DECIDING = {
-    kind.__struct_config__.tag
-    for kind in (Voided, Restored, JobClosed, JudgedAgain, ProductBegun, PartsChanged, GunChanged)
-}
+#: The kinds that decide whether a job is closed, its product, parts and gun, and those that are
+#: searched: read in full.
+_READ = (
+    *(Voided, Restored, JobClosed, JudgedAgain, ProductBegun, PartsChanged, GunChanged),
+    *(NoteMade, FaultSeen),
+)
+_DECIDING = {kind.__struct_config__.tag for kind in _READ}
 
 
 def summarise(path: Path, longer_name: str = "") -> JobSummary:
@@ -171,6 +182,8 @@ def _told(found: JobSummary, events: Sequence[Entry]) -> JobSummary:
     closings = [each for each in live if isinstance(each, JobClosed)]
     product = stretches_of(live, len(opened.products))[-1].product
     closed = closings[-1] if closings else None
+    judged = [each for each in (closed, *later_verdicts(live, closed)) if each is not None]
+    next_times = [each.next_time for each in judged if each.next_time.strip()]
     present = parts_of(opened, live)
     return replace(
         found,
@@ -185,5 +198,10 @@ def _told(found: JobSummary, events: Sequence[Entry]) -> JobSummary:
         closed=closed.at if closed else None,
         verdict=verdict_now(live, closed, closed.verdict) if closed else "",
         first_verdict=closed.verdict if closed else "",
+        products=tuple((each.key, each.name) for each in opened.products[:product]),
+        notes=tuple(each.text for each in live if isinstance(each, NoteMade)),
+        faults=tuple(dict.fromkeys(each.fault for each in live if isinstance(each, FaultSeen))),
+        said=tuple(each.words for each in judged if each.words.strip()),
+        next_time=next_times[-1] if next_times else "",
         rehearsal=opened.rehearsal,
     )

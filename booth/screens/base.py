@@ -86,6 +86,8 @@ class OwnScreen(Screen[T], Generic[T]):
     #: the commands that work here, and those that stand in the key line
     WORK: tuple[str, ...] = tuple(command.id for command in COMMANDS if command.id in ANYWHERE)
     SHOWS: tuple[str, ...] = ("help", "units")
+    #: the keys that are asked for their word, with how they are written
+    ASKS: tuple[tuple[str, str], ...] = ASKED
     #: how it is with an alarm in front of the whole of it; None where it is never covered
     behind: Behind | None = None
     #: what becomes of what the screen gives when it is closed
@@ -153,7 +155,7 @@ class OwnScreen(Screen[T], Generic[T]):
         """
         found: dict[str, str] = {}
         first = dict(front_words(self, self.host.clock.now()))
-        for name, key in ASKED:
+        for name, key in self.ASKS:
             deed = self.deed(_pressed(key))
             word = first.get(name) or (deed.word if deed is not None else "")
             if word:

@@ -1,214 +1,209 @@
-"""Past jobs, the newest first: read one as text, find some by words, or take one up again."""
+"""Past jobs, the newest first: whoever types finds; read one, lay several side by side, take one up again."""
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Sequence
 from typing import TYPE_CHECKING
 
+from textual.app import ComposeResult
+from textual.widgets import Static
+
 from booth.bench.commands import OF_A_JOB
-from booth.files.faults import counted
 from booth.forms.key import Key
-from booth.log.history import history
-from booth.log.summary import JobSummary
 from booth.moment import Moment
-from booth.screens.ask import Ask
-from booth.screens.base import Deed, OwnScreen
+from booth.screens.base import ASKED, Deed, OwnScreen
 from booth.screens.dialog import Sheet
-from booth.screens.home import take_up, when
-from booth.screens.job_report import read_one
-from booth.screens.list_screen import Listed, ListScreen
-from booth.screens.look_again import Again
-from booth.screens.write_card import write_card_of
-from booth.words.shown import PickLine, Tone
+from booth.screens.history_rows import Rows, about_job, job_line, ready
+from booth.screens.list_screen import MOVES, ListScreen
+from booth.screens.past_choice import ask_gun, ask_product
+from booth.screens.past_deeds import PastDeeds
+from booth.widgets.text import content, put
+from booth.words.job_search import Searched, Wanted, found_in, matching, nothing_found
+from booth.words.shown import PickLine
 
 if TYPE_CHECKING:
-    pass
+    from pathlib import Path
 
 HELP = (
     "Every job whose log lies in the folder below, closed or not; files that cannot be read stand "
     "last, each with why, and are left as they are.",
-    "Enter shows a job as text. r takes it up again: the closing of a closed job is voided, nothing "
-    "is erased. v looks at it again: a second verdict, a fault seen since, sanded, polished, cured; "
-    "the latest verdict counts, and a closed job stays closed. n adds a note. e writes the card of the "
-    "job as a page to print. f or / finds jobs by "
-    "words: a date, a verdict, a coating, a part, a gun.",
+    "Whoever types finds: each letter narrows the list. A date (2025-06, june, sunday), a verdict, a "
+    "coating, a part, a gun, a fault, a word of a note or of 'next time'. Of several words a job has to "
+    "hold all. Where the row does not show the word, it says where it stands. Bksp takes a letter back, "
+    "Esc shows all jobs again. F4 keeps to one product, F5 to one gun.",
+    "F6 or Insert marks a job; F11 lays the marked ones side by side. F12 plots what was measured job "
+    "after job with the product of this one: whether it comes out the same.",
+    "Enter shows a job as text. → takes it up again: the closing of a closed job is voided, nothing "
+    "is erased. Ctrl+Y looks at it again: a second verdict, a fault seen since, sanded, polished, "
+    "cured; the latest verdict counts, and a closed job stays closed. F2 adds a note. Ctrl+E writes the "
+    "card of the job as a page to print. ← lists all that can be done.",
 )
-
-#: The shape that goes with the word of a verdict.
-SHAPES = {
-    "good": Tone.GOOD.shape,
-    "usable": Tone.CAUTION.shape,
-    "redo": Tone.LATE.shape,
-    "open": Tone.RUNNING.shape,
-}
-WHEN_CELLS, VERDICT_CELLS = len("2025-06-15 15:06"), len("usable")
+#: So many jobs are put on the list before the rest is made ready to be searched.
+FIRST_JOBS = 200
 
 
-def verdict(summary: JobSummary) -> str:
-    return "open" if summary.is_open else summary.verdict or "closed"
-
-
-def job_line(summary: JobSummary) -> PickLine:
-    """The line of a job: when, verdict, coating and parts; gun and what is broken behind it."""
-    if summary.opened is None:
-        return PickLine(f"{summary.path.name}  {summary.fault}", mark="!")
-    word = verdict(summary)
-    head = f"{when(summary.opened):<{WHEN_CELLS}}  {SHAPES.get(word, Tone.PLAIN.shape)} "
-    product = f", {summary.product}" if summary.product else ""
-    rest = f"{summary.profile_name}{product}: {summary.sprayed}"
-    first = summary.first_verdict
-    more = [f"was {first}"] if first and first != summary.verdict else []
-    more += ["differs from a copy"] if summary.differs else []
-    more += [summary.gun] if summary.gun else []
-    if summary.broken:
-        more.append(counted(summary.broken, "broken line"))
-    if summary.fault:
-        more.append("cannot be opened")
-    name = f"{head}{word:<{VERDICT_CELLS}}  {rest}  {summary.name}"
-    return PickLine(name, ", ".join(more), must=True)
-
-
-def matching(summaries: Iterable[JobSummary], asked: str) -> tuple[JobSummary, ...]:
-    """Give the jobs that hold every word asked for, in date, verdict, coating, parts, gun or name."""
-    words = asked.casefold().split()
-    if not words:
-        return tuple(summaries)
-    return tuple(each for each in summaries if _holds(each, words))
-
-
-def _holds(summary: JobSummary, words: list[str]) -> bool:
-    opened = when(summary.opened) if summary.opened is not None else ""
-    told = (
-        opened,
-        verdict(summary),
-        summary.profile_name,
-        summary.product,
-        *summary.parts,
-        summary.sprayed,
-        summary.gun,
-        summary.name,
-        summary.path.name,
-        summary.fault,
-    )
-    text = " ".join(told).casefold()
-    return all(word in text for word in words)
-
-
-class History(ListScreen[None, JobSummary]):
+class History(ListScreen[None, Searched]):
     """The list. It is read off the event loop, so that it opens at once however long it is."""
 
     BESIDE = False
     WORK = (*OwnScreen.WORK, *OF_A_JOB)
+    ASKS = (*ASKED, *((key.upper(), key) for key in ("f11", "f6", "f4", "f5", "f12")))
 
     def __init__(self) -> None:
         super().__init__(id="history")
-        self.summaries: tuple[JobSummary, ...] = ()
-        self.asked = ""
+        self.every: tuple[Searched, ...] = ()
+        self.found: tuple[Searched, ...] = ()
+        self.wanted = Wanted()
+        self.marked: tuple[Path, ...] = ()
         self.has_read = False
-        self._lines: tuple[PickLine, ...] = ()
+        self._rows: Sequence[PickLine] = ()
+        self._width = 0
+
+    def body(self) -> ComposeResult:
+        yield from super().body()
+        yield Static("", id="about-job", markup=False)
+
+    # -- what is listed ----------------------------------------------------------------------------
 
     def on_mount(self, _: object = None) -> None:
         """Read at first, and again where a verdict may be another one."""
         self.run_worker(self._read, thread=True, exclusive=True)
 
     def _read(self) -> None:
-        """Read all logs, in a thread; they are put on the list by the event loop."""
-        found = tuple(history(self.host.places.jobs_dir))
-        self.app.call_from_thread(self.put_summaries, found)
+        """List what is known already, a first page of it before all else; then what is on the disk. In
+        a thread."""
+        jobs, put = self.host.jobs, self.app.call_from_thread
+        known = jobs.summaries()
+        if not self.every:
+            put(self.put_jobs, ready(known[:FIRST_JOBS]), False)
+            put(self.put_jobs, ready(known, self.every), False)
+        jobs.look()
+        put(self.put_jobs, ready(jobs.summaries(), self.every), True)
 
-    def put_summaries(self, found: tuple[JobSummary, ...]) -> None:
+    def put_jobs(self, every: tuple[Searched, ...], has_read: bool) -> None:
         """Put what was read on the list."""
-        self.summaries, self.has_read = found, True
-        self._put()
+        self.every, self.has_read = every, has_read
+        self._put(self.wanted)
 
-    def _put(self) -> None:
-        """The jobs asked for; the picked one stays picked."""
-        chosen = self.chosen
-        found = matching(self.summaries, self.asked)
-        self.listed = Listed(("", each.path, each) for each in found)
-        self._lines = self.listed.lines(job_line)
-        self.picked = self.listed.line(chosen.path if chosen is not None else None)
+    def _put(self, wanted: Wanted) -> None:
+        """The jobs wanted; the picked one stays picked."""
+        chosen, self.wanted = self.chosen, wanted
+        self.found, self._width = matching(self.every, wanted), 0
+        paths = [each.job.path for each in self.found] if chosen is not None else []
+        self.picked = paths.index(chosen.job.path) if chosen and chosen.job.path in paths else 0
         if self.is_attached:
             self.draw(self.host.clock.now())
 
+    @property
+    def chosen(self) -> Searched | None:
+        return self.found[self.picked] if self.picked < len(self.found) else None
+
+    def lines(self, now: Moment) -> Sequence[PickLine]:
+        """The rows, made anew where the window has another width."""
+        if self._width != self.size.width:
+            self._width = self.size.width
+            self._rows = Rows(self.found, self._line)
+        return self._rows
+
+    def _line(self, each: Searched) -> PickLine:
+        place = self.marked.index(each.job.path) + 1 if each.job.path in self.marked else 0
+        mark = f"#{place} " if place else "   " if self.marked else ""
+        places = found_in(each, self.wanted.asked) if self.wanted.asked else ()
+        return job_line(each.job, self._width, places, mark)
+
+    def pick_by(self, by: int) -> None:
+        self.pick(min(max(self.picked + by, 0), max(len(self.found) - 1, 0)))
+
     def heading(self) -> str:
-        if not self.has_read:
-            return "Past jobs: reading the logs"
-        if not self.summaries:
-            return "Past jobs: none yet"
-        if self.asked:
-            return (
-                f"Past jobs  {len(self.listed.items)} of {len(self.summaries)}  with: {self.asked}"
-            )
-        return f"Past jobs  {len(self.summaries)}"
+        every, wanted = len(self.every), self.wanted.in_words
+        if not every:
+            return "Past jobs: none yet" if self.has_read else "Past jobs: reading the logs"
+        found = f"{len(self.found)} of {every}  {wanted}" if wanted else f"{every}"
+        hint = "  type a word to find some" if self.has_read and not wanted else ""
+        return f"Past jobs  {found}{hint if self.has_read else '  still reading the logs'}"
+
+    def draw(self, now: Moment) -> None:
+        about: tuple[str, ...] = ()
+        if self.chosen is not None:
+            row = self.lines(now)[self.picked]
+            about = about_job(self.chosen, self.wanted.asked, row)
+        elif self.wanted.in_words:
+            about = (nothing_found(self.every, self.wanted),)
+        put(self.query_one("#about-job", Static), content("\n".join(about), keep_lines=True))
+        super().draw(now)
 
     def help(self) -> Sheet:
         return Sheet("Past jobs", (*HELP, str(self.host.places.jobs_dir)))
 
-    def lines(self, now: Moment) -> tuple[PickLine, ...]:
-        return self._lines
+    # -- what keys do ------------------------------------------------------------------------------
 
     def deed(self, key: Key) -> Deed | None:
-        if key.name in ("f", "slash", "left"):
-            return Deed("find" if key.name == "left" else "", self._find)
-        chosen = self.chosen
-        if key.name in ("r", "right") and chosen is not None:
-            word = "take up again" if chosen.is_open else "reopen"
-            return Deed(word if key.name == "right" else "", lambda: self._reopen(chosen))
-        if key.name in ("n", "f2") and chosen is not None:
-            return Deed("", lambda: self._look_again(chosen, note=True))
-        return super().deed(key)
+        if key.name in MOVES and len(self.found) < 2:
+            return None
+        found, deeds = self._on_list(key) or self._typed(key), self.deeds
+        if found is None and deeds is not None:
+            found = deeds.deed(key)
+        return found or super().deed(key)
 
-    async def command(self, id: str) -> None:
-        chosen = self.chosen
-        if id == "again" and chosen is not None:
-            await self._look_again(chosen)
-        elif id == "card" and chosen is not None:
-            await write_card_of(self.host, chosen)
-        elif id not in OF_A_JOB:
-            await super().command(id)
+    @property
+    def deeds(self) -> PastDeeds | None:
+        """What can be done with the picked job."""
+        return PastDeeds(self, self.chosen.job) if self.chosen is not None else None
 
     def enter(self) -> Deed | None:
-        chosen = self.chosen
-        return (
-            Deed("read", lambda: read_one(self.host, chosen, self.on_mount))
-            if chosen is not None
-            else None
-        )
+        return Deed("read", self.deeds.read) if self.deeds is not None else None
 
-    async def _reopen(self, chosen: JobSummary) -> None:
-        """Put the job on the bench, above the first screen; say so where that cannot be done."""
-        if chosen.opened is None or chosen.fault:
-            await read_one(self.host, chosen)
-            return
-        await take_up(self.host, chosen.path, self.host.clock.now())
+    async def command(self, id: str) -> None:
+        if id not in OF_A_JOB:
+            await super().command(id)
+        elif self.deeds is not None:
+            await self.deeds.command(id)
 
-    async def _look_again(self, chosen: JobSummary, note: bool = False) -> None:
-        if chosen.opened is None or chosen.fault:
-            await read_one(self.host, chosen)
-            return
+    def mark(self, marked: tuple[Path, ...]) -> None:
+        """Let these be the marked jobs, in the order in which they were marked."""
+        self.marked, self._width = marked, 0
 
-        def kept(said: str) -> None:
-            self.say(said)
-            self.on_mount()
+    def _on_list(self, key: Key) -> Deed | None:
+        """What narrows the list, and what is done with all of it."""
+        wanted = self.wanted
+        if key.name == "escape" and wanted.in_words:
+            return Deed("all jobs", lambda: self._put(Wanted()))
+        if key.name == "backspace" and wanted.asked:
+            return Deed(
+                "a letter back", lambda: self._put(wanted._replace(asked=wanted.asked[:-1]))
+            )
+        if key.name == "f4" and self.every:
+            return Deed("product", self.ask_product)
+        if key.name == "f5" and self.every:
+            return Deed("gun", self.ask_gun)
+        return None
 
-        again = Again(self.host, chosen, kept)
-        await (again.note() if note else again.menu())
+    def _typed(self, key: Key) -> Deed | None:
+        """What can be read narrows the list; a space where there is a word before it."""
+        letter = key.character or ""
+        if not letter.isprintable() or not letter or letter == "?":
+            return None
+        asked = f"{self.wanted.asked}{letter}"
+        if letter == " " and not self.wanted.asked:
+            return None
+        return Deed("", lambda: self._put(self.wanted._replace(asked=asked)))
 
-    async def _find(self) -> None:
-        """Ask for words; no word shows all jobs."""
+    async def paste(self, text: str) -> None:
+        """A pasted text is looked for as if it was typed."""
+        self._put(self.wanted._replace(asked=" ".join(f"{self.wanted.asked}{text}".split())))
 
-        def found(asked: str | None) -> None:
-            self.asked = asked or ""
-            self._put()
+    async def ask_product(self) -> None:
+        """List the jobs of one product only, or of all."""
 
-        why = "A date, a verdict, a coating, a part, a gun. No word shows all jobs."
-        await self.host.show(Ask("Which jobs?", why), found)
+        def taken(product: tuple[str, str] | None) -> None:
+            self._put(self.wanted._replace(product=product))
 
-    async def leave(self) -> None:
-        """Back; where only some jobs are listed, first to all of them."""
-        if self.asked:
-            self.asked = ""
-            self._put()
-        else:
-            await super().leave()
+        await ask_product(self.host, self.every, taken)
+
+    async def ask_gun(self) -> None:
+        """List the jobs with one gun only, or with all."""
+
+        def taken(gun: str | None) -> None:
+            self._put(self.wanted._replace(gun=gun))
+
+        await ask_gun(self.host, self.every, taken)

@@ -34,6 +34,8 @@ if TYPE_CHECKING:
 
 #: By then the first frame is on the screen, of a busy machine too [s].
 PAINTED_S = 0.12
+#: So many logs are read before the list is used; what are more is read beside it.
+FIRST_LOGS = 400
 #: What Enter does on a row, by its kind.
 ENTERS = {
     "job": "take up",
@@ -107,6 +109,7 @@ class Home(ListScreen[None, HomeRow]):
         super().__init__()
         self.wanted = wanted
         self.has_read = False
+        self._reads_on = False
 
     def on_mount(self) -> None:
         places = self.host.places
@@ -160,7 +163,7 @@ class Home(ListScreen[None, HomeRow]):
 
         host, row, folders = self.host, self.chosen, self.host.places.profiles_dirs
         library = load_folder(folders)
-        host.jobs.look()
+        host.jobs.look(FIRST_LOGS)
         faults = host.read_shop()
         self._put(
             (
@@ -176,6 +179,15 @@ class Home(ListScreen[None, HomeRow]):
         self.has_read = True
         self._pick(row.id if row is not None else None)
         self.draw(host.clock.now())
+        if host.jobs.found.unseen and not self._reads_on:
+            self._reads_on = True
+            threading.Thread(target=self._read_on, name="reading", daemon=True).start()
+
+    def _read_on(self) -> None:
+        """Read the logs that were left, in a thread."""
+        self.host.jobs.look()
+        self._reads_on = False
+        self.app.call_later(self.read_again)
 
     def come_back(self) -> None:
         """From the bench: what is left open is offered first, as at the start."""

@@ -74,7 +74,8 @@ class Host(FaultApp):
     def jobs(self) -> OpenJobs:
         from booth.log.open_jobs import OpenJobs
 
-        return OpenJobs(self.places.jobs_dir, self.clock.now().boot)
+        boot, kept = self.clock.now().boot, self.places.summaries_file
+        return OpenJobs(self.places.jobs_dir, boot, kept)
 
     @cached_property
     def shop(self) -> Shop:

@@ -5,7 +5,7 @@ Home, past jobs, the shop and the log of the job are such screens; so are the me
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable
+from collections.abc import Callable, Iterable, Sequence
 from typing import Generic, TypeVar
 
 from textual.app import ComposeResult
@@ -86,7 +86,7 @@ class ListScreen(Framed[T], Generic[T, I]):
         """What is to be seen of an item; not asked where a screen makes all its lines at once."""
         return PickLine(str(item))
 
-    def lines(self, now: Moment) -> tuple[PickLine, ...]:
+    def lines(self, now: Moment) -> Sequence[PickLine]:
         return self.listed.lines(lambda item: self.line(item, now))
 
     def about(self, now: Moment) -> tuple[str, ...]:

@@ -5,12 +5,12 @@ How a moment is written is handed in, since only the clock knows the time zone.
 
 from __future__ import annotations
 
-import unicodedata
 from collections.abc import Callable, Sequence
 
 from booth.files.safe_text import visible
 from booth.log.summary import JobSummary
 from booth.moment import Moment
+from booth.words.columns import cells, filled_up
 
 #: Writes a moment, as a time of day or as a date.
 When = Callable[[Moment], str]
@@ -58,17 +58,9 @@ def _coating(summary: JobSummary) -> str:
 
 
 def _aligned(rows: Sequence[Sequence[str]]) -> list[str]:
-    widths = [max(map(_cells, column)) for column in zip(*rows, strict=True)]
+    widths = [max(map(cells, column)) for column in zip(*rows, strict=True)]
     lines = []
     for row in rows:
-        padded = (cell + " " * (n - _cells(cell)) for cell, n in zip(row, widths, strict=True))
+        padded = (filled_up(cell, n) for cell, n in zip(row, widths, strict=True))
         lines.append("  ".join(padded).rstrip())
     return lines
-
-
-def _cells(text: str) -> int:
-    """Give how many columns a text takes: accents none, wide characters two (UAX #11)."""
-    return sum(
-        0 if unicodedata.combining(char) else 2 if unicodedata.east_asian_width(char) in "WF" else 1
-        for char in text
-    )

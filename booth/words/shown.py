@@ -6,7 +6,7 @@ Nothing here knows of a job, a profile, a clock or a screen.
 from __future__ import annotations
 
 import enum
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 
 import msgspec
 
@@ -251,8 +251,25 @@ class Bar(msgspec.Struct, frozen=True):
     turned: bool = False
 
 
+class RunChart(msgspec.Struct, frozen=True):
+    """Figures job after job, the oldest at the left. outside: the places, from 0, of those beyond a limit;
+    mean, lower, upper: None where there is none; each with its words; ends: the first and the last day;
+    picked: the place of the one that is told."""
+
+    figures: tuple[float, ...]
+    mean: float
+    mean_words: str
+    lower: float | None = None
+    lower_words: str = ""
+    upper: float | None = None
+    upper_words: str = ""
+    outside: frozenset[int] = frozenset()
+    ends: tuple[str, str] = ("", "")
+    picked: int = 0
+
+
 class Lines(msgspec.Struct, frozen=True):
-    lines: tuple[PickLine, ...]
+    lines: Sequence[PickLine]
     picked: int = 0
 
 

@@ -1,0 +1,144 @@
+"""What can be done with the picked job of the list of past jobs, and with those that are marked."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from booth.forms.key import Key
+from booth.screens.base import Deed
+from booth.screens.home import take_up
+from booth.screens.job_report import read_one
+from booth.screens.look_again import Again
+from booth.screens.past_choice import Choice, ask_what
+from booth.screens.write_card import write_card_of
+
+if TYPE_CHECKING:
+    from booth.log.summary import JobSummary
+    from booth.screens.history import History
+
+#: Side by side lie so many jobs at least, and at most.
+LEAST_BESIDE, MOST_BESIDE = 2, 9
+FEW = "Mark two jobs or more with F6 first: they are laid side by side."
+
+
+class PastDeeds:
+    """By keys, and by the menu of all of them."""
+
+    def __init__(self, screen: History, job: JobSummary) -> None:
+        self.screen = screen
+        self.host = screen.host
+        self.job = job
+
+    @property
+    def is_job(self) -> bool:
+        """Whether a job can be opened from it; else it is only told why not."""
+        return self.job.opened is not None and not self.job.fault
+
+    def deed(self, key: Key) -> Deed | None:
+        """What a key does with the job; None where it does nothing of these."""
+        match key.name:
+            case "right":
+                word = "take up again" if self.job.is_open else "reopen"
+                return Deed(word if self.is_job else "why not", self.reopen)
+            case "left":
+                return Deed("more", self.more)
+            case "f2":
+                return Deed("", lambda: self.look_again(note=True))
+            case "f6" | "insert":
+                return Deed(
+                    ("unmark" if self._is_marked else "mark") if self.is_job else "", self.mark
+                )
+            case "f11":
+                enough = len(self.screen.marked) >= LEAST_BESIDE
+                return Deed("side by side" if enough else "", self.beside)
+            case "f12":
+                return Deed("repeatability", self.repeats) if self.job.products else None
+        return None
+
+    async def command(self, id: str) -> None:
+        """Do what a command of a past job asks for."""
+        await (self.look_again() if id == "again" else write_card_of(self.host, self.job))
+
+    async def read(self) -> None:
+        await read_one(self.host, self.job, self.screen.on_mount)
+
+    async def reopen(self) -> None:
+        """Put the job on the bench, above the first screen; say so where that cannot be done."""
+        if self.is_job:
+            await take_up(self.host, self.job.path, self.host.clock.now())
+        else:
+            await self.read()
+
+    async def look_again(self, note: bool = False) -> None:
+        """A second verdict, a fault seen since, a note: behind the closing."""
+        if not self.is_job:
+            await self.read()
+            return
+
+        def kept(said: str) -> None:
+            self.screen.say(said)
+            self.screen.on_mount()
+
+        again = Again(self.host, self.job, kept)
+        await (again.note() if note else again.menu())
+
+    async def more(self) -> None:
+        """All of it, to be chosen from."""
+        marked = len(self.screen.marked)
+        choices = [
+            Choice("Only jobs of one product", "F4", self.screen.ask_product),
+            Choice("Only jobs with one gun", "F5", self.screen.ask_gun),
+        ]
+        if self.is_job:
+            word = "Take its mark away" if self._is_marked else "Mark it, to be laid beside others"
+            choices.append(Choice(word, "F6", self.mark))
+        if marked >= LEAST_BESIDE:
+            choices.append(Choice(f"Lay the {marked} marked jobs side by side", "F11", self.beside))
+        if self.job.products:
+            choices.append(Choice("Does it come out the same each time?", "F12", self.repeats))
+        if self.is_job:
+            choices += [
+                Choice("Look at it again: verdict, fault, polish", "Ctrl+Y", self.look_again),
+                Choice("Add a note", "F2", lambda: self.look_again(note=True)),
+                Choice("Write its card as a page to print", "Ctrl+E", lambda: self.command("card")),
+            ]
+        await ask_what(self.host, choices)
+
+    # -- several jobs ------------------------------------------------------------------------------
+
+    @property
+    def _is_marked(self) -> bool:
+        return self.job.path in self.screen.marked
+
+    def mark(self) -> None:
+        """Mark the job, or take its mark away; then the next one is picked."""
+        marked = self.screen.marked
+        if not self.is_job:
+            self.screen.say("There is no job in it that could be laid beside others.")
+        elif self._is_marked:
+            self.screen.mark(tuple(each for each in marked if each != self.job.path))
+        elif len(marked) >= MOST_BESIDE:
+            self.screen.say(f"{MOST_BESIDE} jobs are marked: no more lie side by side.")
+        else:
+            self.screen.mark((*marked, self.job.path))
+            self.screen.pick_by(1)
+
+    async def beside(self) -> None:
+        """Lay the marked jobs side by side, the one marked first at the left."""
+        if len(self.screen.marked) < LEAST_BESIDE:
+            self.screen.say(FEW)
+            return
+        from booth.screens.side_by_side import SideBySide, read_jobs
+
+        jobs = [each.job for each in self.screen.every if each.job.path in self.screen.marked]
+        jobs.sort(key=lambda job: self.screen.marked.index(job.path))
+        await self.host.show(SideBySide(read_jobs(jobs)))
+
+    async def repeats(self) -> None:
+        """Plot what was measured, job after job: of those that are listed, the ones of this product."""
+        from booth.screens.repeatability import Repeatability
+
+        product = self.job.products[-1]
+        listed = [each.job for each in self.screen.found if product[0] in dict(each.job.products)]
+        gun = self.screen.wanted.gun or ""
+        await self.host.show(Repeatability(listed, product, gun))
