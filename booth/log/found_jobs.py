@@ -65,6 +65,11 @@ class FoundJobs:
         finally:
             self._looking.release()
 
+    @property
+    def is_looking(self) -> bool:
+        """Whether the folder is being read this moment."""
+        return self._looking.locked()
+
     def _look(self, passing_over: Callable[[Path], bool], most: int | None) -> None:
         paths = log_files(self._folder)
         before = self._found or self._from_file(paths)

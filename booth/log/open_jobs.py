@@ -38,8 +38,7 @@ class OpenJob(msgspec.Struct, frozen=True):
 
 
 class OpenJobs:
-    """All open jobs of a folder. boot: the machine's present start, as in ``Moment``; kept: see
-    ``FoundJobs``.
+    """All open jobs of a folder. boot: the machine's present start; kept: see ``FoundJobs``.
 
     ``look`` reads the disk and may run in a thread; ``jobs`` gives what was seen then.
     """
@@ -128,8 +127,7 @@ class OpenJobs:
     # -- on the disk -----------------------------------------------------------------------------
 
     def look(self, most: int | None = None) -> None:
-        """Read the folder anew: of its files, only those that changed, and no more than `most` of them.
-        May run in a thread."""
+        """Read the folder anew, see ``FoundJobs.look``. May run in a thread."""
         held = frozenset(self._held)
         self.found.look(lambda path: bool(held) and _real(path) in held, most)
         self._elsewhere = frozenset(path for path in self._elsewhere if not is_free(path))
@@ -153,10 +151,6 @@ class OpenJobs:
             if _real(path) not in self._held and not _is_of_one(self.sessions, job)
         ]
         return (*own, *found)
-
-    def summaries(self) -> list[JobSummary]:
-        """Every job of the folder as a list tells it, those held here as their files are now."""
-        return self.found.summaries([summarise(each.log.path) for each in self.sessions])
 
     def open_jobs_with(self, key: str) -> tuple[OpenJob, ...]:
         """Give the open jobs begun from a coating profile or system, the one last written to first."""
@@ -193,6 +187,11 @@ class OpenJobs:
             real = _real(path)
             self._told[real] = (*self._told.get(real, ()), *session.news())
         self.found.moved_on(path, session.job)
+
+
+def summaries(jobs: OpenJobs) -> list[JobSummary]:
+    """Every job of the folder as a list tells it, those held here as their files are now."""
+    return jobs.found.summaries([summarise(each.log.path) for each in jobs.sessions])
 
 
 def _is_of_one(sessions: Iterable[Session], job: Job) -> bool:

@@ -4,7 +4,7 @@ profiles; what could not be read."""
 from __future__ import annotations
 
 import threading
-from collections.abc import Iterable
+from collections.abc import Callable, Iterable
 from typing import TYPE_CHECKING
 
 from booth.clock import local_date, local_hhmm
@@ -62,6 +62,17 @@ def load_what_comes_next() -> None:
     instruments()
 
 
+def read_on(host: Host, then: Callable[[], None]) -> None:
+    """Where logs were left unread, read them in a thread, then go on with `then`."""
+
+    def read() -> None:
+        host.jobs.look()
+        host.call_later(then)
+
+    if host.jobs.found.unseen and not host.jobs.found.is_looking:
+        threading.Thread(target=read, name="reading", daemon=True).start()
+
+
 async def take_up(host: Host, path: Path, reopened_at: Moment | None = None) -> None:
     """Put the job at `path` on the bench. reopened_at: where given, a closed job is reopened."""
     from booth.log.errors import LogBusy, NotKept
@@ -109,7 +120,6 @@ class Home(ListScreen[None, HomeRow]):
         super().__init__()
         self.wanted = wanted
         self.has_read = False
-        self._reads_on = False
 
     def on_mount(self) -> None:
         places = self.host.places
@@ -179,15 +189,7 @@ class Home(ListScreen[None, HomeRow]):
         self.has_read = True
         self._pick(row.id if row is not None else None)
         self.draw(host.clock.now())
-        if host.jobs.found.unseen and not self._reads_on:
-            self._reads_on = True
-            threading.Thread(target=self._read_on, name="reading", daemon=True).start()
-
-    def _read_on(self) -> None:
-        """Read the logs that were left, in a thread."""
-        self.host.jobs.look()
-        self._reads_on = False
-        self.app.call_later(self.read_again)
+        read_on(host, self.read_again)
 
     def come_back(self) -> None:
         """From the bench: what is left open is offered first, as at the start."""

@@ -1,4 +1,4 @@
-"""Menus over the list of past jobs: which product, which gun, what can be done."""
+"""What narrows the list of past jobs: letters, one product, one gun; and the menu of all that can be done."""
 
 from __future__ import annotations
 
@@ -6,11 +6,14 @@ from collections.abc import Awaitable, Callable, Sequence
 from typing import TYPE_CHECKING, NamedTuple, TypeVar
 
 from booth.files.faults import counted
+from booth.forms.key import Key
+from booth.screens.base import Deed
 from booth.screens.menu import Menu, Taken
-from booth.words.job_search import NO_GUN, Searched, guns_in, products_in
+from booth.words.job_search import NO_GUN, Wanted, guns_in, products_in
 from booth.words.shown import PickLine
 
 if TYPE_CHECKING:
+    from booth.screens.history import History
     from booth.screens.host import Host
 
 T = TypeVar("T")
@@ -25,34 +28,51 @@ class Choice(NamedTuple):
     do: Then
 
 
-async def ask_product(
-    host: Host,
-    every: Sequence[Searched],
-    then: Callable[[tuple[str, str] | None], None],
-) -> None:
-    """Let one product be chosen, or all of them."""
-    found = products_in(every)
-    await _ask(
-        host,
-        "Jobs of which product?",
-        "all products",
-        [(each, each[1], n) for each, n in found.items()],
-        then,
-    )
+def narrowing(screen: History, key: Key) -> Deed | None:
+    """What a key does to the list as a whole: letters narrow it, F4 and F5 keep to a product, a gun."""
+    jobs = screen.list
+    wanted = jobs.wanted
+    if key.name == "escape" and wanted.in_words:
+        return Deed("all jobs", lambda: jobs.want(Wanted()))
+    if key.name == "backspace" and wanted.asked:
+        return Deed("erase", lambda: jobs.want(wanted._replace(asked=wanted.asked[:-1])))
+    if key.name == "f4" and jobs.every:
+        return Deed("product", lambda: ask_product(screen))
+    if key.name == "f5" and jobs.every:
+        return Deed("gun", lambda: ask_gun(screen))
+    letter = key.character or ""
+    # A space parts two words; before the first one it is no letter. '?' asks for help everywhere.
+    if (
+        not letter.isprintable()
+        or not letter.strip(" " if not wanted.asked else "")
+        or letter == "?"
+    ):
+        return None
+    return Deed("", lambda: jobs.want(wanted._replace(asked=f"{wanted.asked}{letter}")))
 
 
-async def ask_gun(
-    host: Host, every: Sequence[Searched], then: Callable[[str | None], None]
-) -> None:
-    """Let one gun be chosen, or all of them."""
-    found = guns_in(every)
-    await _ask(
-        host,
-        "Jobs with which gun?",
-        "all guns",
-        [(each, each or NO_GUN, n) for each, n in found.items()],
-        then,
-    )
+async def ask_product(screen: History) -> None:
+    """List the jobs of one product only, or of all."""
+
+    def taken(product: tuple[str, str] | None) -> None:
+        screen.list.want(screen.list.wanted._replace(product=product))
+        screen.draw(screen.host.clock.now())
+
+    found = products_in(screen.list.every)
+    known = [(each, each[1], count) for each, count in found.items()]
+    await _ask(screen.host, "Jobs of which product?", "all products", known, taken)
+
+
+async def ask_gun(screen: History) -> None:
+    """List the jobs with one gun only, or with all."""
+
+    def taken(gun: str | None) -> None:
+        screen.list.want(screen.list.wanted._replace(gun=gun))
+        screen.draw(screen.host.clock.now())
+
+    found = guns_in(screen.list.every)
+    known = [(each, each or NO_GUN, count) for each, count in found.items()]
+    await _ask(screen.host, "Jobs with which gun?", "all guns", known, taken)
 
 
 async def _ask(

@@ -9,7 +9,7 @@ from booth.screens.base import Deed
 from booth.screens.home import take_up
 from booth.screens.job_report import read_one
 from booth.screens.look_again import Again
-from booth.screens.past_choice import Choice, ask_what
+from booth.screens.past_choice import Choice, ask_gun, ask_product, ask_what
 from booth.screens.write_card import write_card_of
 
 if TYPE_CHECKING:
@@ -26,7 +26,7 @@ class PastDeeds:
 
     def __init__(self, screen: History, job: JobSummary) -> None:
         self.screen = screen
-        self.host = screen.host
+        self.host, self.jobs = screen.host, screen.list
         self.job = job
 
     @property
@@ -49,7 +49,7 @@ class PastDeeds:
                     ("unmark" if self._is_marked else "mark") if self.is_job else "", self.mark
                 )
             case "f11":
-                enough = len(self.screen.marked) >= LEAST_BESIDE
+                enough = len(self.jobs.marked) >= LEAST_BESIDE
                 return Deed("side by side" if enough else "", self.beside)
             case "f12":
                 return Deed("repeatability", self.repeats) if self.job.products else None
@@ -84,10 +84,10 @@ class PastDeeds:
 
     async def more(self) -> None:
         """All of it, to be chosen from."""
-        marked = len(self.screen.marked)
+        marked = len(self.jobs.marked)
         choices = [
-            Choice("Only jobs of one product", "F4", self.screen.ask_product),
-            Choice("Only jobs with one gun", "F5", self.screen.ask_gun),
+            Choice("Only jobs of one product", "F4", lambda: ask_product(self.screen)),
+            Choice("Only jobs with one gun", "F5", lambda: ask_gun(self.screen)),
         ]
         if self.is_job:
             word = "Take its mark away" if self._is_marked else "Mark it, to be laid beside others"
@@ -108,30 +108,30 @@ class PastDeeds:
 
     @property
     def _is_marked(self) -> bool:
-        return self.job.path in self.screen.marked
+        return self.job.path in self.jobs.marked
 
     def mark(self) -> None:
         """Mark the job, or take its mark away; then the next one is picked."""
-        marked = self.screen.marked
+        marked = self.jobs.marked
         if not self.is_job:
             self.screen.say("There is no job in it that could be laid beside others.")
         elif self._is_marked:
-            self.screen.mark(tuple(each for each in marked if each != self.job.path))
+            self.jobs.mark(tuple(each for each in marked if each != self.job.path))
         elif len(marked) >= MOST_BESIDE:
             self.screen.say(f"{MOST_BESIDE} jobs are marked: no more lie side by side.")
         else:
-            self.screen.mark((*marked, self.job.path))
+            self.jobs.mark((*marked, self.job.path))
             self.screen.pick_by(1)
 
     async def beside(self) -> None:
         """Lay the marked jobs side by side, the one marked first at the left."""
-        if len(self.screen.marked) < LEAST_BESIDE:
+        if len(self.jobs.marked) < LEAST_BESIDE:
             self.screen.say(FEW)
             return
         from booth.screens.side_by_side import SideBySide, read_jobs
 
-        jobs = [each.job for each in self.screen.every if each.job.path in self.screen.marked]
-        jobs.sort(key=lambda job: self.screen.marked.index(job.path))
+        jobs = [each.job for each in self.jobs.every if each.job.path in self.jobs.marked]
+        jobs.sort(key=lambda job: self.jobs.marked.index(job.path))
         await self.host.show(SideBySide(read_jobs(jobs)))
 
     async def repeats(self) -> None:
@@ -139,6 +139,6 @@ class PastDeeds:
         from booth.screens.repeatability import Repeatability
 
         product = self.job.products[-1]
-        listed = [each.job for each in self.screen.found if product[0] in dict(each.job.products)]
-        gun = self.screen.wanted.gun or ""
+        listed = [each.job for each in self.jobs.found if product[0] in dict(each.job.products)]
+        gun = self.jobs.wanted.gun or ""
         await self.host.show(Repeatability(listed, product, gun))

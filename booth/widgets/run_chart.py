@@ -55,12 +55,12 @@ def draw_run_chart(shown: RunChart, width: int, height: int) -> list[Row]:
     first = len(shown.figures) - count
     if shown.picked < first:
         first = shown.picked
-    step = max(min(room // count, MOST_STEP), 1)
-    columns = {(at - first) * step + step // 2: at for at in range(first, first + count)}
+    step = min(room / count, MOST_STEP)
+    columns = {int((at - first + 0.5) * step): at for at in range(first, first + count)}
     drawn = [_row(shown, scale, row, lines, columns, room, words) for row in range(rows)]
     picked = next((column for column, at in columns.items() if at == shown.picked), 0)
     drawn.append(((" " * (words + 2 + picked), ""), (PICKED, STRONG)))
-    drawn.append(_ends(shown, words, (count - 1) * step + step // 2 + 1, room))
+    drawn.append(_ends(shown.ends, words, max(columns, default=0) + 1, room))
     return drawn
 
 
@@ -87,12 +87,13 @@ def _row(
     return merge(cells)
 
 
-def _ends(shown: RunChart, words: int, long: int, room: int) -> Row:
+def _ends(ends: tuple[str, str], words: int, long: int, room: int) -> Row:
     """The first and the last day under the first and the last job."""
-    first, last = shown.ends
-    between = max(min(max(long, len(first) + len(last) + 1), room) - len(first) - len(last), 1)
-    text = first if first == last else f"{first}{' ' * between}{last}"
-    return ((" " * (words + 2) + text, QUIET),)
+    first, last = ends
+    if first == last:
+        return ((" " * (words + 2) + first, QUIET),)
+    between = max(min(long, room) - len(first) - len(last), 1)
+    return ((f"{' ' * (words + 2)}{first}{' ' * between}{last}", QUIET),)
 
 
 class RunChartView(Drawn):

@@ -2,7 +2,40 @@
 
 from __future__ import annotations
 
+import re
 import unicodedata
+
+#: What is not parted from the number before it.
+UNITS = frozenset(
+    [
+        "%",
+        "°C",
+        "°F",
+        "K",
+        "s",
+        "min",
+        "h",
+        "d",
+        "µm",
+        "mil",
+        "mm",
+        "cm",
+        "m",
+        "in",
+        "ft",
+        "ml",
+        "l",
+        "oz",
+        "fl",
+        "g",
+        "psi",
+        "kPa",
+        "bar",
+        "turn",
+        "turns",
+    ]
+)
+NUMBER = re.compile(r"~?[-+]?\d[\d.,:]*")
 
 
 def cells(text: str) -> int:
@@ -26,10 +59,12 @@ def broken(text: str, width: int) -> list[str]:
     ['left door,', 'hood']
     >>> broken("unbreakable", 6)
     ['unbrea', 'kable']
+    >>> broken("humidity 48 %, dry", 12)
+    ['humidity', '48 %, dry']
     """
     lines: list[str] = []
     line = ""
-    for word in text.split():
+    for word in _words(text):
         joined = f"{line} {word}" if line else word
         if cells(joined) <= width:
             line = joined
@@ -39,6 +74,19 @@ def broken(text: str, width: int) -> list[str]:
         *whole, line = _pieces(word, width)
         lines += whole
     return [*lines, line] if line or not lines else lines
+
+
+def _words(text: str) -> list[str]:
+    """The words of a text, a number with its unit as one: '48 %', '6.7 fl oz/min'."""
+    found: list[str] = []
+    for word in text.split():
+        before = found[-1].split()[-1] if found else ""
+        is_unit = word.rstrip(",;:.)").partition("/")[0] in UNITS
+        if is_unit and (NUMBER.fullmatch(before.lstrip("(")) or before == "fl"):
+            found[-1] = f"{found[-1]} {word}"
+        else:
+            found.append(word)
+    return found
 
 
 def _pieces(word: str, width: int) -> list[str]:

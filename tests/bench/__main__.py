@@ -7,8 +7,6 @@ from __future__ import annotations
 
 import json
 import os
-import pty
-import select
 import statistics
 import subprocess
 import sys
@@ -19,87 +17,30 @@ from pathlib import Path
 
 import psutil
 
-from tests.bench.made import eight_clocks, thousand_jobs
+from tests.bench.drive import BARE, BOOTH, drain, first_paint, start, until
+from tests.bench.made import eight_clocks, many_jobs
+from tests.bench.past_jobs import past_jobs
 
-HELLO = """
-from textual.app import App
-from textual.widgets import Static
-class Bare(App):
-    def compose(self):
-        yield Static("hello")
-Bare().run()
-"""
-BOOTH, BARE = [sys.executable, "-m", "booth"], [sys.executable, "-c", HELLO]
 #: What stands on the first screen when it can be used: the first and the last bundled profile.
 LISTED = (b"Epoxy primer", b"Waterborne two-pack")
 RUNS = 9
 IDLE_S = 8.0
 
 
-def start(command: list[str], home: Path) -> tuple[subprocess.Popen[bytes], int, float]:
-    """Start a program in a pseudo-terminal of 80 x 24."""
-    master, slave = pty.openpty()
-    import fcntl
-    import struct
-    import termios
-
-    fcntl.ioctl(slave, termios.TIOCSWINSZ, struct.pack("HHHH", 24, 80, 0, 0))
-    environment = {**os.environ, "BOOTH_HOME": str(home), "TERM": "xterm-256color"}
-    begun = time.perf_counter()
-    child = subprocess.Popen(
-        command, stdin=slave, stdout=slave, stderr=slave, env=environment, start_new_session=True
-    )
-    os.close(slave)
-    return child, master, begun
-
-
-def drain(master: int, seconds: float) -> bytes:
-    """Read what is drawn for so long."""
-    found = b""
-    end = time.perf_counter() + seconds
-    while (left := end - time.perf_counter()) > 0:
-        if select.select([master], [], [], left)[0]:
-            try:
-                found += os.read(master, 65536)
-            except OSError:
-                break
-    return found
-
-
-def first_paint(command: list[str], home: Path, words: Sequence[bytes]) -> float:
-    """Seconds from start to the first frame that shows all of `words`."""
-    child, master, begun = start(command, home)
-    try:
-        _until(master, words)
-        return time.perf_counter() - begun
-    finally:
-        child.kill()
-        child.wait()
-        os.close(master)
-
-
 def enter_to_bench(home: Path, words: Sequence[bytes]) -> float:
     """Seconds from Enter on the first line of the list to a bench that shows all of `words`."""
     child, master, _ = start(BOOTH, home)
     try:
-        _until(master, [b"Coating profiles"])
+        until(master, [b"Coating profiles"])
         drain(master, 1.0)
         begun = time.perf_counter()
         os.write(master, b"\r")
-        _until(master, words)
+        until(master, words)
         return time.perf_counter() - begun
     finally:
         child.kill()
         child.wait()
         os.close(master)
-
-
-def _until(master: int, words: Sequence[bytes]) -> None:
-    seen = b""
-    while not all(word in seen for word in words):
-        if not select.select([master], [], [], 20)[0]:
-            raise SystemExit(f"{words} did not come: {seen[-400:]!r}")
-        seen += os.read(master, 65536)
 
 
 def idle_cpu(command: list[str], home: Path, keys: bytes = b"") -> float:
@@ -207,7 +148,7 @@ def main() -> None:
         )
     with tempfile.TemporaryDirectory() as folder:
         jobs = Path(folder) / "jobs"
-        thousand_jobs(jobs)
+        many_jobs(jobs, 1000)
         code = (
             "import time; from pathlib import Path; from booth.log.history import history\n"
             f"t = time.perf_counter(); n = len(history(Path({str(jobs)!r})))\n"
@@ -220,6 +161,7 @@ def main() -> None:
             f"history of {out[0]} jobs of 100 events: {float(out[1]) / bare_s:.2f} of the start of a "
             f"bare program ({1000 * float(out[1]):.0f} ms)"
         )
+    past_jobs(bare_s)
 
 
 if __name__ == "__main__":
