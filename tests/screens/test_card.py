@@ -21,9 +21,7 @@ def pages(at: AtApp) -> list[Path]:
     return sorted((at.places.jobs_dir.parent / "cards").glob("*.html"))
 
 
-@pytest.mark.parametrize(
-    "way", [("e",), ("ctrl+e",), ("enter", "e"), ("enter", "ctrl+e"), ("menu",)]
-)
+@pytest.mark.parametrize("way", [("ctrl+e",), ("enter", "e"), ("enter", "ctrl+e"), ("menu",)])
 async def test_a_past_job_is_written_as_a_page_and_it_is_said_where(way: tuple[str, ...]) -> None:
     async with at_app(size=(120, 30)) as at:
         path = a_job(ago(20), closed(19, next_time="slower"), parts=("hood",))
