@@ -13,6 +13,7 @@ from statistics import fmean
 import msgspec
 
 from booth.job import measured
+from booth.job.past_logs import why_left_out
 from booth.job.past_settings import SETTINGS, settings_of
 from booth.job.products import products_of
 from booth.log.fold import Coat, Job, NoJob, fold
@@ -65,13 +66,14 @@ class Series(msgspec.Struct, frozen=True):
 
 def gathered(paths: Iterable[Path], product: str, gun: str = "") -> Iterator[tuple[Path, Job]]:
     """Give what jobs came to with a product, in the order given. product: its key; gun: where named,
-    only jobs with it. Rehearsals are no jobs; what cannot be read is left out."""
+    only jobs with it. Rehearsals are no jobs; what the painter left out, and what cannot be read, counts
+    for nothing."""
     for path in paths:
         try:
             job = fold(parse(log_bytes(path)).events)
         except (OSError, NoJob):
             continue
-        if job.opened.rehearsal:
+        if job.opened.rehearsal or why_left_out(job) is not None:
             continue
         for own in products_of(job):
             if own.profile.key == product and gun in ("", own.fitted.gun):

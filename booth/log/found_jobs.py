@@ -102,14 +102,15 @@ class FoundJobs:
         return {path: _Found(stamp, summary) for path, (stamp, summary) in kept.items()}
 
     def summaries(self, others: Iterable[JobSummary] = ()) -> list[JobSummary]:
-        """Every job once, the newest first; what cannot be read stands last. Rehearsals are no jobs.
+        """Every job once, the newest first; what cannot be read stands last. Rehearsals are among them,
+        and say so.
 
         others: of logs that were passed over.
         """
         found = [*(each.summary for each in self._found.values()), *others]
         told = [self._told(each) for each in found if each.path not in self._apart.begins]
         return sorted(
-            (each for each in told if not each.rehearsal),
+            told,
             key=lambda job: (1, 0.0) if job.opened is None else (0, -job.opened.wall),
         )
 

@@ -12,8 +12,8 @@ from booth.log.summary import JobSummary, summarise
 
 
 def history(folder: Path, kept: Path | None = None) -> list[JobSummary]:
-    """Give every job in `folder` once, the newest first; what cannot be read stands last. Rehearsals
-    are no jobs. kept: the file in which it is kept what a list says of many jobs, if anywhere."""
+    """Give every job in `folder` once, the newest first; what cannot be read stands last. kept: the file
+    in which it is kept what a list says of many jobs, if anywhere."""
     found = FoundJobs(folder, kept)
     found.look(lambda _: False)
     return found.summaries()

@@ -12,7 +12,7 @@ from booth.files.faults import counted
 from booth.files.safe_text import visible
 from booth.log.summary import JobSummary
 from booth.moment import Moment
-from booth.widgets.text import ELLIPSIS, fit_words
+from booth.widgets.text import ELLIPSIS, fit
 from booth.words.job_search import NEXT_TIME, Place, Searched, found_in, searched, verdict_word
 from booth.words.shown import PickLine, Tone
 
@@ -77,20 +77,20 @@ def job_line(
     """The row of a job in a window so wide: when, verdict, coating and parts; behind them where the
     words asked for were found, what is wrong with its log, the gun. marked: '#1 ' where it is marked."""
     if job.opened is None:
-        return PickLine(fit_words(f"{job.path.name}  {job.fault}", width - OF_THE_LIST), mark="!")
+        return PickLine(fit(f"{job.path.name}  {job.fault}", width - OF_THE_LIST), mark="!")
     word = verdict_word(job)
     head = f"{marked}{when(job.opened):<{WHEN_CELLS}}  {SHAPES.get(word, Tone.PLAIN.shape)} "
     head += f"{word:<{VERDICT_CELLS}}  "
     product = f", {job.product}" if job.product else ""
     room = width - OF_THE_LIST
-    behind = fit_words(
+    behind = fit(
         "; ".join(_behind(job, places)), int(room * (MOST_FOUND if places else MOST_BEHIND))
     )
     left = room - len(head) - cell_len(behind)
     rest = f"{visible(job.profile_name)}{visible(product)}: {visible(job.sprayed)}"
     if width >= NAMED_FROM and cell_len(rest) + cell_len(job.name) + 2 <= left:
         rest = f"{rest}  {job.name}"
-    return PickLine(head + fit_words(rest, left), behind, must=True)
+    return PickLine(head + fit(rest, left), behind, must=True)
 
 
 def _behind(job: JobSummary, places: Sequence[Place]) -> list[str]:

@@ -62,13 +62,14 @@ def load_what_comes_next() -> None:
     instruments()
 
 
-def read_on(host: Host, then: Callable[[], None]) -> None:
-    """Where logs were left unread, read them in a thread, then go on with `then`."""
+def read_logs(host: Host, then: Callable[[], None]) -> None:
+    """Read the latest logs now; what are more in a thread, and go on with `then` after that."""
 
     def read() -> None:
         host.jobs.look()
         host.call_later(then)
 
+    host.jobs.look(FIRST_LOGS)
     if host.jobs.found.unseen and not host.jobs.found.is_looking:
         threading.Thread(target=read, name="reading", daemon=True).start()
 
@@ -173,7 +174,7 @@ class Home(ListScreen[None, HomeRow]):
 
         host, row, folders = self.host, self.chosen, self.host.places.profiles_dirs
         library = load_folder(folders)
-        host.jobs.look(FIRST_LOGS)
+        read_logs(host, self.read_again)
         faults = host.read_shop()
         self._put(
             (
@@ -189,7 +190,6 @@ class Home(ListScreen[None, HomeRow]):
         self.has_read = True
         self._pick(row.id if row is not None else None)
         self.draw(host.clock.now())
-        read_on(host, self.read_again)
 
     def come_back(self) -> None:
         """From the bench: what is left open is offered first, as at the start."""

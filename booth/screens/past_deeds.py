@@ -18,6 +18,7 @@ if TYPE_CHECKING:
 
 #: Side by side lie so many jobs at least, and at most.
 LEAST_BESIDE, MOST_BESIDE = 2, 9
+NO_JOB = "There is no job in it that could be laid beside others; a rehearsal is none."
 FEW = "Mark two jobs or more with F6 first: they are laid side by side."
 
 
@@ -34,6 +35,11 @@ class PastDeeds:
         """Whether a job can be opened from it; else it is only told why not."""
         return self.job.opened is not None and not self.job.fault
 
+    @property
+    def counts(self) -> bool:
+        """Whether it can be held against other jobs: a rehearsal cannot."""
+        return self.is_job and not self.job.rehearsal
+
     def deed(self, key: Key) -> Deed | None:
         """What a key does with the job; None where it does nothing of these."""
         match key.name:
@@ -45,14 +51,13 @@ class PastDeeds:
             case "f2":
                 return Deed("", lambda: self.look_again(note=True))
             case "f6" | "insert":
-                return Deed(
-                    ("unmark" if self._is_marked else "mark") if self.is_job else "", self.mark
-                )
+                word = "unmark" if self._is_marked else "mark"
+                return Deed(word if self.counts else "", self.mark)
             case "f11":
                 enough = len(self.jobs.marked) >= LEAST_BESIDE
                 return Deed("side by side" if enough else "", self.beside)
-            case "f12":
-                return Deed("repeatability", self.repeats) if self.job.products else None
+            case "f12" if self.counts:
+                return Deed("repeatability", self.repeats)
         return None
 
     async def command(self, id: str) -> None:
@@ -89,12 +94,12 @@ class PastDeeds:
             Choice("Only jobs of one product", "F4", lambda: ask_product(self.screen)),
             Choice("Only jobs with one gun", "F5", lambda: ask_gun(self.screen)),
         ]
-        if self.is_job:
+        if self.counts:
             word = "Take its mark away" if self._is_marked else "Mark it, to be laid beside others"
             choices.append(Choice(word, "F6", self.mark))
         if marked >= LEAST_BESIDE:
             choices.append(Choice(f"Lay the {marked} marked jobs side by side", "F11", self.beside))
-        if self.job.products:
+        if self.counts:
             choices.append(Choice("Does it come out the same each time?", "F12", self.repeats))
         if self.is_job:
             choices += [
@@ -113,8 +118,8 @@ class PastDeeds:
     def mark(self) -> None:
         """Mark the job, or take its mark away; then the next one is picked."""
         marked = self.jobs.marked
-        if not self.is_job:
-            self.screen.say("There is no job in it that could be laid beside others.")
+        if not self.counts:
+            self.screen.say(NO_JOB)
         elif self._is_marked:
             self.jobs.mark(tuple(each for each in marked if each != self.job.path))
         elif len(marked) >= MOST_BESIDE:
@@ -122,6 +127,7 @@ class PastDeeds:
         else:
             self.jobs.mark((*marked, self.job.path))
             self.screen.pick_by(1)
+        self.screen.draw(self.host.clock.now())
 
     async def beside(self) -> None:
         """Lay the marked jobs side by side, the one marked first at the left."""
@@ -139,6 +145,10 @@ class PastDeeds:
         from booth.screens.repeatability import Repeatability
 
         product = self.job.products[-1]
-        listed = [each.job for each in self.jobs.found if product[0] in dict(each.job.products)]
+        listed = [
+            each.job
+            for each in self.jobs.found
+            if product[0] in dict(each.job.products) and not each.job.rehearsal
+        ]
         gun = self.jobs.wanted.gun or ""
         await self.host.show(Repeatability(listed, product, gun))

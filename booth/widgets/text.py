@@ -58,17 +58,6 @@ def _begin(text: str, room: int) -> str:
     return kept
 
 
-def fit_words(text: str, width: int) -> str:
-    """Give `text`, made plain, in at most `width` cells, cut between two words where there is room
-    for one."""
-    text = plain(text)
-    if cell_len(text) <= width:
-        return text
-    kept = fit(text, width - 1).removesuffix(ELLIPSIS)
-    whole = kept if not text[len(kept) :][:1].isalnum() else kept.rpartition(" ")[0]
-    return f"{whole.rstrip(' ,;:')} {ELLIPSIS}" if whole.strip(" ,;:") else fit(text, width)
-
-
 def pad(text: str, width: int, align: str = "left") -> str:
     """Give `text`, fitted, in exactly `width` cells; `align` is left, right or centre."""
     text = fit(text, width)

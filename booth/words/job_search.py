@@ -87,6 +87,8 @@ class Wanted(NamedTuple):
 
     def fits(self, job: JobSummary) -> bool:
         """Whether it is of the product and the gun."""
+        if job.rehearsal and (self.product is not None or self.gun is not None):
+            return False
         product = self.product is None or self.product[0] in (key for key, _ in job.products)
         return product and self.gun in (None, job.gun)
 
@@ -100,10 +102,13 @@ def matching(every: Iterable[Searched], wanted: Wanted) -> tuple[Searched, ...]:
 
 
 def products_in(every: Iterable[Searched]) -> Counter[tuple[str, str]]:
-    """Key and name of each product, by the latest of its names, with how many jobs it has."""
+    """Key and name of each product, by the latest of its names, with how many jobs it has; rehearsals are
+    none."""
     names: dict[str, str] = {}
     count: Counter[str] = Counter()
     for each in every:
+        if each.job.rehearsal:
+            continue
         for key, name in dict(each.job.products).items():
             names.setdefault(key, name)
             count[key] += 1
@@ -112,7 +117,7 @@ def products_in(every: Iterable[Searched]) -> Counter[tuple[str, str]]:
 
 def guns_in(every: Iterable[Searched]) -> Counter[str]:
     """Each gun with how many jobs it has; empty for those that name none."""
-    return Counter(each.job.gun for each in every if each.job.opened is not None)
+    return Counter(each.job.gun for each in every if each.job.opened and not each.job.rehearsal)
 
 
 def found_in(job: Searched, asked: str) -> tuple[Place, ...]:

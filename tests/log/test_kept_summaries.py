@@ -168,12 +168,11 @@ def test_what_was_found_is_given_out_while_more_is_read(
     assert seen == [0, 0, 2, 2, 4] and len(found.summaries()) == 5
 
 
-def test_a_rehearsal_is_no_job_of_any_list(folder: Path) -> None:
+def test_a_rehearsal_is_listed_as_one(folder: Path, tmp_path: Path) -> None:
     write(folder, "20250701-1506-demo-000a", opened(job="water", rehearsal=True), closed())
-    assert len(history(folder)) == 5
-    jobs = OpenJobs(folder, "boot 1")
-    jobs.look()
-    assert [each for each in summaries(jobs) if each.rehearsal] == []
+    for _ in range(2):  # read, and kept
+        found = history(folder, tmp_path / "kept")
+        assert [each.job for each in found if each.rehearsal] == ["water"] and len(found) == 6
 
 
 def test_a_job_held_here_is_listed_as_its_file_is_now(folder: Path) -> None:

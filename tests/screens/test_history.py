@@ -232,7 +232,8 @@ async def test_a_narrower_window_cuts_the_rows_and_not_the_jobs() -> None:
 
 async def test_the_first_screen_leads_here() -> None:
     async with at_app() as at:
-        await at.press("end", "enter")
+        await at.pick("Past jobs")
+        await at.press("enter")
         assert at.screen == "History"
 
 

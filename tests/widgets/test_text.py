@@ -9,7 +9,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 from rich.cells import cell_len
 
-from booth.widgets.text import content, fit, fit_words, pad, plain
+from booth.widgets.text import content, fit, pad, plain
 
 
 @pytest.mark.parametrize(
@@ -38,29 +38,6 @@ def test_lines_are_kept_on_request() -> None:
 @given(st.text())
 def test_nothing_left_can_steer_a_terminal(text: str) -> None:
     assert not {unicodedata.category(char) for char in plain(text)} & {"Cc", "Cf", "Cs"}
-
-
-@pytest.mark.parametrize(
-    ("width", "shown"),
-    [
-        (16, "left door, hood"),
-        (15, "left door, hood"),
-        (14, "left door …"),
-        (11, "left door …"),
-        (10, "left …"),
-        (5, "left…"),
-        (0, ""),
-    ],
-)
-def test_a_text_is_cut_between_words(width: int, shown: str) -> None:
-    assert fit_words("left door, hood", width) == shown
-
-
-@given(st.text(), st.integers(0, 40))
-def test_what_is_cut_between_words_fits(text: str, width: int) -> None:
-    shown = fit_words(text, width)
-    assert cell_len(shown) <= width
-    assert shown == plain(text) or shown.endswith("…") or width == 0
 
 
 def test_content_is_not_markup() -> None:
