@@ -174,5 +174,5 @@ def _keep(context: Context, new: Fitted) -> Act:
     old = context.job.fitted
     changed = GunChanged(n=0, at=context.now, gun=new.gun, tip=new.tip, cup=new.cup)
     again = (new.gun, new.tip) != (old.gun, old.tip)
-    said = "Set air and fan and catch anew: what was read before is of the other." if again else ""
-    return Act("gun", (Keep(changed), Say(said or "Noted.")))
+    said = "Set air and fan and catch anew: what was read belongs to the one before."
+    return Act("gun", (Keep(changed), Say(said if again else "Noted.")))

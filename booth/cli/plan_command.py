@@ -97,7 +97,7 @@ def _weather(options: argparse.Namespace) -> WeatherRead | None:
         return None
     if air is None or humidity is None or part is None:
         missing = next(name for name, each in given.items() if each is None)
-        raise _Misuse(f"three readings make one: --{missing.replace('_', '-')} is missing.")
+        raise _Misuse(f"all three are needed: --{missing.replace('_', '-')} is missing.")
     if not 0 < humidity.value <= 100:
         raise _Misuse("relative humidity lies between 0 and 100 %.")
     speed = _quantity(options.air_speed, Kind.SPEED, "--air-speed")

@@ -25,6 +25,7 @@ from booth.units import (
     show,
     shown_unit,
 )
+from booth.units.durations import spelled
 
 #: What a row gives: a quantity, a chosen or typed text, or None where it was left empty.
 Given = Quantity | str | None
@@ -38,10 +39,10 @@ class Field(msgspec.Struct, frozen=True):
 
     kind: a quantity of this kind; None with `choices`: one of them (value, words); None without: words.
     amount: volume or weight, either; a bare number is a volume, with the kind mass a weight.
-    optional: may be left empty. default: taken where the row is left empty, shown dim; a number is
-    in base units, of an amount in ml. assumed: stands in the quiet line of what is assumed until it is opened, and may be left empty. hidden:
-    never in sight. asks: a choice to be made: "" among its values is none yet. digits: takes digits
-    only, and says what is wrong with them.
+    optional: may be left empty. default: taken where it is left empty, shown dim; a number is in base
+    units, of an amount in ml. assumed: in the quiet line until that is opened; may be left empty.
+    hidden: never in sight. asks: a choice to be made: "" among its values is none yet. digits: takes
+    digits only, and says what is wrong with them.
     """
 
     key: str
@@ -99,6 +100,11 @@ def only(keys: Collection[str], fields: tuple[Field, ...]) -> tuple[Field, ...]:
 
 def shown(given: Quantity, field: Field, system: System) -> str:
     return show(given.value, field.kind_of(given), system)
+
+
+def told(given: Quantity, field: Field, system: System) -> str:
+    """As `shown`; a time as 1 min 30 s, which is no time of day."""
+    return spelled(given.value) if field.kind is Kind.TIME else shown(given, field, system)
 
 
 def understood(text: str, field: Field, system: System) -> Quantity:
@@ -283,7 +289,7 @@ def _typed(field: Field, text: str, system: System) -> Row:
 def placeholder(field: Field, system: System) -> str:
     """What stands dim in an empty row: what is taken then, else the unit."""
     if isinstance(field.offered, Quantity):
-        return shown(field.offered, field, system)
+        return told(field.offered, field, system)
     if isinstance(field.offered, str):
         return visible(field.offered)
     if field.amount:

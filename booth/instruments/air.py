@@ -105,7 +105,7 @@ def _cap_lines(context: Context, cap: Quantity | None) -> tuple[str, ...]:
     if cap is None:
         places = 0 if context.system is System.US else None
         most = show(HVLP_MOST_KPA, Kind.PRESSURE, context.system, places=places)
-        return (f"HVLP: the cap has {most} at most, the inlet more.",)
+        return (f"HVLP: at most {most} at the air cap; the inlet shows more.",)
     read = hvlp_cap_pressure(cap.value)
     return (f"cap {show(cap.value, Kind.PRESSURE, context.system)}: {read.words}",)
 

@@ -123,7 +123,7 @@ class Amount(Instrument):
             return planned(context, values)
         square_m = this_area(values)
         if isinstance(square_m, str) or square_m <= 0:
-            return str(square_m or "An area is above 0.")
+            return str(square_m or "An area has to be above 0.")
         shape, part = word(values, "form"), word(values, "part")
         sizes = {
             key: given for key in material.DIMENSIONS[shape] if (given := quantity(values, key))
@@ -187,10 +187,10 @@ def plan_in(context: Context, values: Values) -> material.Plan | str:
     if area <= 0:
         return "Give the area of the parts: choose the form, type its sizes."
     if not {"coats", basis, "lost", "left"} <= values.keys():
-        return "A row of film and losses cannot be read: mend it first."
+        return "A row of film and losses cannot be read: correct it first."
     coats, wet = round(number(values, "coats") or 0), number(values, basis)
     if coats < 1:
-        return "A coat is the least there is."
+        return "There is at least one coat."
     ample = word(values, "enough") != "likely"
     if wet and basis == "dry":
         wet = material.wet_from_dry_um(context.job, wet, coats, ample)

@@ -125,7 +125,9 @@ class Coats(Instrument):
             found.append(Choice("Read the wet-film gauge", partial(_taken, act=gauge)))
         other = running_elsewhere(job, part)
         if other and job.running_coat(part) is None:
-            beside = partial(begin, rows=rows, part=part, again="Choose it again: all the same.")
+            beside = partial(
+                begin, rows=rows, part=part, again="Choose it again to do it all the same."
+            )
             found.append(Choice(f"Begin a coat on {part} while {other} goes on", beside))
         for side in other_sides(job, part):
             turned = Act("part", (SetForm(_looking_at(rows, side)),))

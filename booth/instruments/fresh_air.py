@@ -185,7 +185,7 @@ def check(context: Context, values: Values) -> Checked | str:
     if vapour is None:
         return (
             "No solvent is named in this product but water: there is no figure against fire. Its data "
-            "sheet may name a co-solvent; mist and the thinner still want moving air."
+            "sheet may name a co-solvent; mist and the thinner still need moving air."
         )
     if delivery is None or delivery[0] <= 0:
         return "What leaves the gun is not known yet: type it, or catch it first."

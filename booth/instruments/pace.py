@@ -210,10 +210,10 @@ def pace_readout(context: Context, values: Values) -> Readout:
     tone, said = Tone.READY, pace.length
     if speed.likely < HAND_MM_S[0]:
         tone, said = Tone.CAUTION, "TOO SLOW"
-        advice.append("Slower than a hand holds even: more delivery, or a thinner coat.")
+        advice.append("Slower than a hand keeps steady: more delivery, or a thinner coat.")
     elif speed.likely > HAND_MM_S[1]:
         tone, said = Tone.CAUTION, "TOO FAST"
-        advice.append("Faster than a hand holds even: less delivery, or a wider fan.")
+        advice.append("Faster than a hand keeps steady: less delivery, or a wider fan.")
     ends = interval(speed.low / MM_PER_M, speed.high / MM_PER_M, Kind.SPEED, system)
     told = f"gun speed {_speed(speed.likely, system)}, estimate: {ends}"
     wet = show(number(values, "wet") or 0.0, Kind.THICKNESS, system)

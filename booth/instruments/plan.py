@@ -77,7 +77,7 @@ class Plan(Instrument):
         if schedule.remaining:
             lines += [*pot_words(context.job, context.system), *_air_words(context)]
         if plan.estimate and plan.coats_left:
-            lines.append("~ estimate: waits carried over to today")
+            lines.append("~ is an estimate: waits worked out for today's weather")
         figure = "" if plan.last_s is None else _at(context, plan.last_s)
         tone = Tone.GOOD if plan.fits else Tone.CAUTION
         if plan.fits and plan.guessed and plan.coats_left:

@@ -159,7 +159,7 @@ def _thicken(context: Context, left_ml: float | None) -> tuple[str, ...]:
     left = left_ml or 0.0
     amount = coating_to_thicken_ml(context.job, left) if left > 0 else None
     if amount is None or amount <= 0:
-        return (said, "Or thin films, more coats: it runs sooner.")
+        return (said, "Or more coats, each thinner: thin mix runs sooner.")
     kind, scale = scale_of(context)
     stage = mixture.now(context.job)
     if kind is Kind.MASS and stage.density_g_ml is not None:

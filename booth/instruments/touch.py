@@ -34,7 +34,7 @@ def touch(context: Context, rows: Rows, part: str, result: str) -> Act:
     early = too_early(context, part) if result == "dry" else ""
     if early and not was_asked(rows.form, f"dry {part}", context):
         asked = SetForm(asking(rows.form, f"dry {part}", context))
-        said = f"{part} touched dry after {early}: again to take it."
+        said = f"{part} touched dry after {early}: press again to take it."
         return Act("touched dry?", (asked, Say(said, fault=True)))
     event = TouchTried(n=0, at=context.now, part=part, result=result)
     said = f"{part}: touched {result}.{_left_alone(context, part, result)}"

@@ -75,7 +75,13 @@ class Weather(Instrument):
             air, humidity, part = last.air, last.humidity, last.part
             said = "" if read else said
         if air is None or humidity is None or part is None:
-            lines = filter(None, (said, "Air, humidity, and the part itself."))
+            lines = filter(
+                None,
+                (
+                    said,
+                    "Type the temperature of the air, its humidity, and the temperature of the part itself.",
+                ),
+            )
             return _nothing_read(context, tuple(lines))
         found = weather_readout(air, humidity, part, context, quantity(values, "speed"))
         if is_kept and is_stale(context.job, context.now):
@@ -96,7 +102,7 @@ class Weather(Instrument):
     def event(self, context: Context, values: Values) -> Event | str:
         air, humidity, part = (quantity(values, key) for key in THREE)
         if air is None or humidity is None or part is None:
-            return "Three readings make one: air, humidity, and the part itself."
+            return "All three are needed: air, humidity and the part itself."
         if not 0 < humidity.value <= 100:
             return "Relative humidity lies between 0 and 100 %."
         weather_verdict(air.value, humidity.value, part.value)  # refuses what cannot be
@@ -194,7 +200,7 @@ def _asked_margin(context: Context) -> Range:
 
 def _nothing_read(context: Context, lines: tuple[str, ...]) -> Readout:
     """The margin that is asked for, and what to do."""
-    label = "the part has to be at least so far over the dew point"
+    label = "dew margin: the part has to be at least so much warmer than the dew point"
     return asked_for(context, _asked_margin(context), MARGIN[0], label, "", lines, WHOSE)
 
 

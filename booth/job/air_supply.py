@@ -21,10 +21,7 @@ STEP_S = 5
 MINUTE_S = 60
 #: From here on a time is told in minutes [s].
 IN_MINUTES_S = 90
-NOT_KNOWN = (
-    "How long the air lasts: add compressor and gun to the shop file; a job takes the gun when it "
-    "begins."
-)
+NOT_KNOWN = "How long the air lasts: add compressor and gun to the shop file, then choose the gun here (F12)."
 
 
 class AirSupply(msgspec.Struct, frozen=True):
@@ -138,7 +135,7 @@ def verdict(supply: AirSupply, system: System) -> tuple[str, ...]:
     return (
         spray,
         f"{full}; {holds}.",
-        f"In the long run the trigger {supply.trigger_share * 100:.0f} % of the time.",
+        f"On the whole spray {math.floor(supply.trigger_share * 60)} s of each minute (estimate).",
     )
 
 

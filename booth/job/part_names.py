@@ -13,7 +13,7 @@ MOST_PARTS = 24
 MOST_PIECES = 999
 MOST_SIDES = 6
 LONGEST_NAME = 40
-HINT = "parted by commas: hood, 24 doors x 2 sides"
+HINT = "commas between parts: hood, 24 doors x 2 sides"
 SIDES = re.compile(r"(?:(?P<name>.*?)\s*[x×]?\s*\b)?(?P<sides>\d+) sides?", re.IGNORECASE)
 RACK_OF = re.compile(r"rack of (?=\d)", re.IGNORECASE)
 PIECES = re.compile(r"(?P<pieces>\d+)\s*(?P<name>.*)")

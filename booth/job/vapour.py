@@ -56,7 +56,7 @@ def vapour_of(job: Job, solvent_name: str = "", percent: float | None = None) ->
         return None
     if coating is None:
         coating = 1.0
-        told.append("How much solvent is in it is not known: all of it is reckoned as solvent.")
+        told.append("How much solvent is in it is not known: all of it is taken as solvent.")
     whole = coating + thinner_share
     if whole <= 0:
         return None
@@ -68,9 +68,7 @@ def vapour_of(job: Job, solvent_name: str = "", percent: float | None = None) ->
     other = known_solvent(thinner.solvent if thinner else None) or chosen or own
     worst = worst_solvent()
     if (own is None and coating) or (other is None and thinner_share):
-        told.append(
-            f"Its solvent is not known: reckoned as {worst.name}, which needs the most air."
-        )
+        told.append(f"Its solvent is not known: taken as {worst.name}, which needs the most air.")
     shares = (own or worst, coating / whole), (other or worst, thinner_share / whole)
     blend = tuple(each for each in shares if each[1] > 0)
     return Vapour(whole / (1.0 + thinner_share), blend, tuple(told))

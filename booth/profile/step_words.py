@@ -230,14 +230,14 @@ FIRST_TIME: dict[str, tuple[str, ...]] = {
         "Shut the air, let the pressure out, empty the cup.",
         "Rinse with water, then the cleaner the sheet names.",
         "Air off again. Cap and tip off; brush, no wire in holes.",
-        "Blow dry: water left inside rusts it. Oil the packing.",
+        "Blow dry: water left inside rusts it. Oil the seal.",
     ),
     "clean, mixed": (
-        "At once: what is mixed sets inside the gun.",
-        "Still dressed and breathing as for spraying.",
+        "Start now, before the mix hardens in the gun.",
+        "Keep your air supply, gloves and suit on.",
         "Shut the air, let the pressure out, empty the cup.",
         "Spray cleaner through, then air off and pressure out.",
-        "Cap and tip off, brush; oil packing; lid on the rags.",
+        "Cap, tip off, brush; oil the needle seal; lid on rags.",
     ),
 }
 

@@ -32,7 +32,7 @@ HELP = (
     "Esc shows all jobs again. F4 keeps to one product, F5 to one gun.",
     "F6 or Insert marks a job; F11 lays the marked ones side by side. F12 plots what was measured job "
     "after job with the product of this one: whether it comes out the same.",
-    "Enter shows a job as text. → takes it up again: the closing of a closed job is voided, nothing "
+    "Enter shows a job as text. → opens it again: the closing of a closed job is voided, nothing "
     "is erased. Ctrl+Y looks at it again: a second verdict, a fault seen since, sanded, polished, "
     "cured; the latest verdict counts, and a closed job stays closed. F2 adds a note. Ctrl+E writes the "
     "card of the job as a page to print. ← lists all that can be done.",

@@ -38,7 +38,7 @@ PAINTED_S = 0.12
 FIRST_LOGS = 400
 #: What Enter does on a row, by its kind.
 ENTERS = {
-    "job": "take up",
+    "job": "open",
     "still": "read",
     "rehearse": "choose the coating",
     "profile": "begin a job",

@@ -213,5 +213,5 @@ def _job_words(job: Job, name: Sequence[str], now: Moment) -> tuple[str, ...]:
         f"Next step: {next_open(job).name}",
         f"{len(job.events)} entries kept, in the job {', '.join(name)}.",
         "",
-        "Enter takes the job up again.",
+        "Enter opens the job again.",
     )

@@ -103,7 +103,7 @@ class JobReport(Framed[None]):
             word = "more" if key.name in ("up", "down") else ""
             return Deed(word, lambda: self.query_one(PageView).scroll_by(by))
         if key.name in ("r", "right"):
-            word = "take up again" if self.summary.is_open else "reopen"
+            word = "open again" if self.summary.is_open else "reopen"
             return Deed(word if key.name == "right" else "", self.reopen)
         if key.name in ("n", "f2"):
             return Deed("", self._again.note)

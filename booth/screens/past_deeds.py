@@ -44,7 +44,7 @@ class PastDeeds:
         """What a key does with the job; None where it does nothing of these."""
         match key.name:
             case "right":
-                word = "take up again" if self.job.is_open else "reopen"
+                word = "open again" if self.job.is_open else "reopen"
                 return Deed(word if self.is_job else "why not", self.reopen)
             case "left":
                 return Deed("more", self.more)

@@ -11,8 +11,8 @@ from textual import events
 from textual.message import Message
 
 from booth.forms.form import Row as FormRow
-from booth.forms.form import Rows, chosen_words, placeholder
-from booth.units import Quantity, show
+from booth.forms.form import Rows, chosen_words, placeholder, told
+from booth.units import Quantity
 from booth.widgets.row_widget import Drawn
 from booth.widgets.rows import MARKED, QUIET, Piece, Row, exactly, merge, spread, toned
 from booth.widgets.text import fit, pad, plain
@@ -36,23 +36,31 @@ def placed_rows(rows: Rows, width: int) -> list[tuple[Row, str]]:
                 fault: Row = ((" " * labels, ""), (said, toned(Tone.CAUTION)))
                 placed.append((exactly(fault, width), row.key))
     if rows.assumed:
-        said = ", ".join(assumed_words(row, rows) for row in rows.assumed)
-        label = pad("taken as", LABEL_WIDTH - 1, "right") + " "
+        name, said = assumed_words(rows)
+        label = pad(name, LABEL_WIDTH - 1, "right") + " "
         placed.append((spread(((label + said, QUIET),), (("  ↓", QUIET),), width), ""))
     return placed
 
 
-def assumed_words(row: FormRow, rows: Rows) -> str:
-    """What is taken where nothing was typed: 'catch for 1:00', 'tip –'."""
+def assumed_words(rows: Rows) -> tuple[str, str]:
+    """The quiet line: what is taken where nothing was typed, 'catch for 1 min', and what more may be
+    typed. As its label and its words."""
+    every = [(each, _assumed(each, rows)) for each in rows.assumed]
+    taken = ", ".join(words for each, words in every if each.given is not None)
+    more = ", ".join(words for each, words in every if each.given is None)
+    if not taken:
+        return "also", more
+    return "taken as", f"{taken}; also {more}" if more else taken
+
+
+def _assumed(row: FormRow, rows: Rows) -> str:
     if row.field.choices:
         return plain(chosen_words(row))
-    given = row.given
+    label, given = plain(row.field.label), row.given
+    name = label if label.isupper() else label.lower()
     if isinstance(given, Quantity):
-        words = show(given.value, row.field.kind_of(given), rows.system)
-    else:
-        words = plain(given or "")
-    label = plain(row.field.label)
-    return f"{label if label.isupper() else label.lower()} {words or '–'}"
+        return f"{name} {told(given, row.field, rows.system)}"
+    return f"{name} {plain(given or '')}".rstrip()
 
 
 def label_width(rows: Rows) -> int:

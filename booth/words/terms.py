@@ -88,6 +88,8 @@ flood test
 flow cup, flow cups
   A cup with a hole in its bottom: the seconds that it takes to run out tell how thick the coating is.
   never: viscometer cup
+fluid
+  What the gun sprays: coating, mixed, thinned and strained.
 free air
   Air as it is in the room, before it is compressed.
 full coat, full coats

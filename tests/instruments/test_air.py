@@ -68,7 +68,7 @@ def test_profile_without_a_range_judges_nothing() -> None:
     [
         (9.0, "Within the 0.1 to 10 psi"),
         (14.0, "conventional one"),
-        (None, "the cap has 10 psi at most"),
+        (None, "at most 10 psi at the air cap"),
     ],
 )
 def test_cap_of_hvlp_is_held_against_ten_psi(cap_psi: float | None, said: str) -> None:
@@ -104,7 +104,7 @@ def test_compressor_in_words() -> None:
         "(estimate)."
     )
     # 200 of 340 l/min are 58.8 %.
-    assert lines[2] == "In the long run the trigger 59 % of the time."
+    assert lines[2] == "On the whole spray 35 s of each minute (estimate)."
     assert lines[3] == "the gun uses 340 l/min, the compressor gives 200 l/min while it runs"
 
 

@@ -123,7 +123,7 @@ def test_several_cups_and_a_pot_life_that_is_too_short() -> None:
     [
         ({**FILM, "wet": None}, "Still needed: the film. Space shows its row."),
         ({**FILM, "wet": None, "page": "film"}, "Still needed: the film."),
-        ({**FILM, "coats": q(0, "")}, "A coat is the least"),
+        ({**FILM, "coats": q(0, "")}, "There is at least one coat"),
         ({**FILM, "lost": q(100, "%")}, "lost before the gun"),
     ],
 )
@@ -320,7 +320,7 @@ def test_an_area_of_nothing_is_refused_and_nonsense_stays() -> None:
     b.press("enter")
     b.type("1")
     b.press("enter")
-    assert "An area is above 0" in b.said and b.log == []
+    assert "An area has to be above 0" in b.said and b.log == []
     b.press("backspace")
     b.type("2 psi")
     b.press("enter")

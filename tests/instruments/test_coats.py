@@ -402,7 +402,7 @@ def test_a_dry_touch_long_before_its_time_is_taken_with_one_more_press() -> None
     b.pass_time(42)
     b.press("up", "d")
     assert b.job.of(TouchTried) == ()
-    assert b.said == "door touched dry after 42 s of 11 min: again to take it."
+    assert b.said == "door touched dry after 42 s of 11 min: press again to take it."
     b.press("d")
     assert [each.result for each in b.job.of(TouchTried)] == ["dry"]
     assert b.readout.figure == "READY"
@@ -413,7 +413,7 @@ def test_a_dry_touch_is_asked_from_the_menu_too() -> None:
     b.pass_time(42)
     b.press("up", "right")
     b.choose("door: touched dry")
-    assert b.job.of(TouchTried) == () and b.said.endswith("again to take it.")
+    assert b.job.of(TouchTried) == () and b.said.endswith("press again to take it.")
     b.press("right")
     b.choose("door: touched dry")
     assert [each.result for each in b.job.of(TouchTried)] == ["dry"]

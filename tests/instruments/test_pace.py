@@ -56,8 +56,8 @@ def test_the_speed_of_the_worked_balance() -> None:
     ("wet_um", "tone", "word", "said"),
     [
         (50, Tone.READY, "1.00 m", "gun speed"),
-        (100, Tone.CAUTION, "TOO SLOW", "Slower than a hand holds even: more delivery"),
-        (20, Tone.CAUTION, "TOO FAST", "Faster than a hand holds even: less delivery"),
+        (100, Tone.CAUTION, "TOO SLOW", "Slower than a hand keeps steady: more delivery"),
+        (20, Tone.CAUTION, "TOO FAST", "Faster than a hand keeps steady: less delivery"),
     ],
 )
 def test_a_speed_no_hand_holds_asks_for_another_delivery(

@@ -107,7 +107,7 @@ def test_words_that_suit_the_product() -> None:
     assert "names no efflux time" in how("efflux")
     assert "first break" in how("efflux", efflux=Efflux("Ford #4", Range(20.0, 24.0)))
     assert "Rinse with water" in how("clean", waterborne=True)
-    assert "sets inside the gun" in how("clean", mix=TWO_PACK)
+    assert "hardens in the gun" in how("clean", mix=TWO_PACK)
     assert "10 psi" in how("air", gun=Gun(hvlp=True))
     assert "Supplied air" in how("fresh-air", hazards=(Hazard.ISOCYANATE,))
     assert "minimum against fire" in how("fresh-air")

@@ -132,7 +132,7 @@ async def test_an_open_job_is_taken_up_as_it_is() -> None:
         path = a_job(ago(3))
         before = path.read_bytes()
         await at.open("Past jobs")
-        assert "take up again" in at.lines[-1]
+        assert "open again" in at.lines[-1]
         await at.press("right")
         assert at.screen == "BenchScreen"
         assert path.read_bytes() == before

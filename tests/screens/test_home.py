@@ -109,7 +109,7 @@ async def test_with_an_open_job_of_it_that_job_is_offered_first() -> None:
     clock.advance(60)
     a_job(clock.now())  # begun later, of another profile
     async with at_app(profile="two-pack-clear", clock=clock, bundled=True) as desk:
-        assert desk.stack == ["Home"] and "take up" in desk.key_line
+        assert desk.stack == ["Home"] and "open" in desk.key_line
         row = desk.home.chosen
         assert row is not None and (row.kind, row.key) == ("job", "two-pack-clear")
         # Two Enters at once take up the one job and begin no other.

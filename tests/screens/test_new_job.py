@@ -68,7 +68,7 @@ async def test_what_is_refused_is_said_and_stays_for_correction() -> None:
 async def test_it_is_said_how_parts_are_written_before_any_is() -> None:
     async with at_app(bundled=True) as at:
         await at.open("Two-pack clear")
-        assert "parted by commas: hood, 24 doors x 2 sides" in at.text
+        assert "commas between parts: hood, 24 doors x 2 sides" in at.text
         await at.type("left door")
         assert "parted by commas" not in at.text
 

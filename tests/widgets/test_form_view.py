@@ -111,7 +111,7 @@ def test_a_fault_stands_under_its_row_and_nothing_beside_it() -> None:
 
 def test_what_is_assumed_is_told_in_one_line_until_it_is_opened() -> None:
     last = strings(drawn())[-1]
-    assert "taken as catch for 60 s, tip –" in last or "taken as catch for 1:00, tip –" in last
+    assert "taken as catch for 1 min; also tip" in last
     assert last.rstrip().endswith("↓")
     opened = edit(rows(BLANK.marking("note")), Key("down"))
     assert opened is not None

@@ -58,7 +58,7 @@ class Mix(Instrument):
         job, profile, pours = context.job, profile_by_rows(context, values), open_pours(context.job)
         names = [each.name for each in recipe.components(profile)]
         left_of = ((name, f"all that is left of {visible(name)}") for name in names)
-        of = (("", "of the mix, ready to spray"), *left_of)
+        of = (("", "of mix, ready to spray"), *left_of)
         batches = [each.batch for each in reversed(pouring.open_batches(job))]
         rests = ((str(number), f"the rest of batch {number}") for number in batches)
         onto = ((FRESH, "a fresh cup"), *rests)
@@ -72,7 +72,7 @@ class Mix(Instrument):
             _choice("with", "Thinned with", context, thinners(context.profile)),
             _percent(profile, pours),
             Field("onto", "Into", choices=onto),
-            Field("rest", "Left in it", amount=True, optional=True, hint=at_zero),
+            Field("rest", "Left in the cup", amount=True, optional=True, hint=at_zero),
             _by(context, profile),
             Field("cup", "Cup shows", Kind.VOLUME, optional=True, hint="if not the mark"),
             Field("scale", "Scale shows", Kind.MASS, optional=True, hint="if not the mark"),

@@ -52,7 +52,7 @@ def doubts_of(context: Context, plan: BatchPlan) -> list[str]:
     elif len(names) > 1 and any(not each.hardener for each in rest_of(context.job, plan.onto)):
         said.append(
             f"Which hardener batch {plan.onto} holds is not in the log: onto another one no pot life "
-            "and no wait is known. A fresh cup is sure."
+            "and no wait is known. Use a fresh cup."
         )
     grades = {each.name for each in thinners(context.profile)}
     thinned = " and ".join(visible(name) for name in others if name in grades)

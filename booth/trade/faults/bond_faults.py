@@ -9,7 +9,7 @@ BOND = """
 soft | soft film | It stays soft or sticky long after its time: a fingernail marks it.
     | Give it time and warmth, with the air moving; what does not harden has to come off.
     | uncured, sticky, tacky, slow-cure
-3 | bad-ratio | The parts were mixed in the wrong ratio, or not stirred to one.
+3 | bad-ratio | The parts were mixed in the wrong ratio, or not stirred until even.
 3 | AIR_COLD PART_COLD | It was too cold: below its limit it may never cure.
 3 | WET_HIGH | The coats were too heavy.
 2 | TOO_EARLY | A coat was laid on one that had not flashed off.
@@ -34,7 +34,7 @@ poor-adhesion | poor adhesion between coats | A coat lifts, peels or chips off t
 1 | THINNER_OVER | Too much thinner. | FAA
 3 | unclean | The surface was not clean, or not abraded. | FAA
 3 | misfit | The wrong primer, or coats that do not suit each other. | FAA
-2 | bad-ratio | The parts were mixed in the wrong ratio, or not stirred to one. | FAA
+2 | bad-ratio | The parts were mixed in the wrong ratio, or not stirred until even. | FAA
 2 | line-dirt | Oil or water from the air line between the coats. | FAA
 
 wrinkling | wrinkling and lifting

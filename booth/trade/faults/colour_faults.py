@@ -58,7 +58,7 @@ gloss | loss of gloss
     | Let it harden right through; polish it if the product allows, else sand and recoat.
     | die-back, dieback, dulling, dull, sinkage
 3 | WET_HIGH | The coats were so heavy that solvent left them for days.
-3 | TOO_EARLY | A coat was laid on one that had not flashed off: the solvent was shut in.
+3 | TOO_EARLY | A coat was laid on one that had not flashed off: solvent was trapped.
 3 | thirsty | The ground drank: filler, sanding marks too coarse, primer not dry.
 2 | wrong-thinner | The wrong thinner: too slow to leave, or not the one for this product.
 2 | AIR_COLD PART_COLD | It was too cold: the film dried too slowly.
@@ -108,7 +108,7 @@ amine-blush | amine blush
 3 | AIR_COLD PART_COLD | It was too cold for the epoxy to cure.
 3 | DEW_NEAR | The part was too near the dew point.
 2 | INDUCTION_SHORT | The mix did not stand for its induction time.
-2 | bad-ratio | Too much hardener, or not stirred to one.
+2 | bad-ratio | Too much hardener, or not stirred until even.
 2 | burner | A burner filled the room with fumes: carbon dioxide and water.
 1 | stale-air | The air stood still while it cured.
 

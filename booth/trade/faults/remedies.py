@@ -113,7 +113,7 @@ draught | Stop the draught, not the exhaust. | Find out where the air moves befo
 overspray | Work so that the overspray falls on what is still to be coated.
     | Plan the order of the passes with the draught.
     | Is it rough only where the mist of later passes could fall?
-heated | Leave the film in still, extracted air until it has flashed off.
+heated | Leave the film alone, the exhaust on, until it has flashed off.
     | Give the time the data sheet asks for before any heat.
     | Was there heat, sun or a fan on the film before it had flashed off?
 line-dirt | Drain the receiver and the water trap; blow the line on white paper and look.
@@ -181,8 +181,8 @@ no-panel | Spray a panel, let it dry, hold it to the part in daylight.
     | Does a panel sprayed as now differ from the part by as much?
 loose-tip | Clean the seat of the tip, tighten it, look for a nick.
     | Tighten the tip before every filling. | Does it stop when tip and needle seat are tight?
-dry-packing | Oil the needle seal (packing) and tighten it until the needle just slides.
-    | A drop of oil on the needle seal after every cleaning.
+dry-packing | Oil the needle seal (packing), without silicone, and tighten it until the needle just slides.
+    | A drop of silicone-free oil on the needle seal after every cleaning.
     | Do bubbles rise in the cup, or is the needle wet behind its seal?
 vent | Clear the vent of the lid, fill the cup, hold it upright.
     | See that the vent is open at every filling.

@@ -38,7 +38,7 @@ orange-peel | orange peel
 1 | DRY_AIR | The air was so dry that the film set early. | TM
 2 | POT_LIFE_OVER | The mix had begun to cure.
 2 | fast-thinner | A thinner too fast for the day, or not the one for this product. | FAA TM
-1 | unstirred | The mix was not stirred to one. | FAA TM
+1 | unstirred | The mix was not stirred until even. | FAA TM
 1 | draught | A draught blew across the film. | FAA TM
 
 dry-spray | dry spray | A rough, dull, sandy film: drops arrived dry, or overspray settled on it.
@@ -79,7 +79,7 @@ solvent-pop | solvent pop
 
 pinholes | pinholes | Tiny holes down into the film, single or in groups.
     | Let it harden, sand below the holes, fill them if they go to the ground, and recoat.
-3 | WET_HIGH | The coat was so heavy that solvent or moisture was shut in. | FAA
+3 | WET_HIGH | The coat was so heavy that solvent or moisture was trapped. | FAA
 2 | TOO_EARLY | A coat was laid on one that had not flashed off. | TO
 2 | GUN_NEAR | The gun was too near and drove air into the film.
 1 | INLET_HIGH | Too much air.
