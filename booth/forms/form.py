@@ -41,8 +41,7 @@ class Field(msgspec.Struct, frozen=True):
     amount: volume or weight, either; a bare number is a volume, with the kind mass a weight.
     optional: may be left empty. default: taken where it is left empty, shown dim; a number is in base
     units, of an amount in ml. assumed: in the quiet line until that is opened; may be left empty.
-    hidden: never in sight. asks: a choice to be made: "" among its values is none yet. digits: takes
-    digits only, and says what is wrong with them.
+    hidden: never in sight. asks: a choice to be made, "" is none yet. digits: says what is wrong.
     """
 
     key: str

@@ -26,7 +26,7 @@ DESIGN_FT_MIN = ((50.0, (100.0, 150.0)), (100.0, (150.0, 200.0)))
 DESIGN_RULE = "minimum maintained velocities, WAC 296-62-11019 Table 14 (29 CFR 1910.94(c))"
 
 CAUTION = (
-    "A minimum that keeps overspray and vapour in the booth, measured over the whole face with "
+    "A minimum that keeps overspray and vapour in the booth, measured over the whole front with "
     "clean filters. It is not a permission to breathe the air in the booth: wear what the data "
     "sheet asks for. Local codes may ask for more."
 )
@@ -70,7 +70,7 @@ def required_exhaust(open_face_m2: float, least_m_s: float = FACE_M_S) -> Requir
     7315
     """
     require("The open front", open_face_m2, above=0.0, unit="m2")
-    require("The velocity at the face", least_m_s, above=0.0, unit="m/s")
+    require("The velocity at the front", least_m_s, above=0.0, unit="m/s")
     rule = FACE_RULE if least_m_s == FACE_M_S else "open area times velocity"
     return RequiredExhaust(Value(open_face_m2 * least_m_s * 3600.0, "m3/h", rule))
 
@@ -95,7 +95,7 @@ def face_velocity(
     """
     require("The exhaust", exhaust_m3_h, 0.0, unit="m3/h")
     require("The open front", open_face_m2, above=0.0, unit="m2")
-    require("The velocity at the face", least_m_s, above=0.0, unit="m/s")
+    require("The velocity at the front", least_m_s, above=0.0, unit="m/s")
     average = exhaust_m3_h / 3600.0 / open_face_m2
     short = average < least_m_s * (1.0 - ROUNDING)
     return FaceVelocity(Value(average, "m/s", "exhaust over open area"), least_m_s, short)
