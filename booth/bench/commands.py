@@ -49,18 +49,18 @@ UNSHOWN = {"change", "learnt", "theme", "alarm", "palette", *OF_A_JOB}
 _TABLE = """
 note          n f2              note          Write a note
 skip          s f6              skip          Skip this step
-log           l f4              log           Everything that was kept in this job; void or bring back
-help          question_mark f1  help          What this figure is, its rule, source and limits
+log           l f4              log           All that was kept in this job; void, bring back
+help          question_mark f1  help          What it is, what to do, rule, limits, source
 units         u f3              units         Show US or metric units
 hints         h f5              hints         Hide or show how each step is done
-save_profile  p f11             save profile  Save the settings of this job as a new coating profile
-change        c f12             change        Change coats, parts, gun, tip or cup of this job
-theme         t f7              bright/dark   Change between the dark booth and the open garage door
-alarm         a f8              test alarm    One alarm of each kind as it is, to see and hear whether they reach you
-card          e ctrl+e          card          Write the card of this job as a page to print, and say where
-again         v ctrl+y          look again    Second verdict of a past job, faults seen since, polish, cure
-learnt        o ctrl+o          learnt        What this shop has learnt from its own jobs, with the number of observations
-home          f9                jobs          Leave the bench; the job stays open and its clocks go on
+save_profile  p f11             save profile  Save its settings as a new coating profile
+change        c f12             change        Change coats, parts, gun, tip or cup
+theme         t f7              bright/dark   The dark booth, or the open garage door
+alarm         a f8              test alarm    One alarm of each kind, to see and hear it
+card          e ctrl+e          card          Write its card as a page to print, say where
+again         v ctrl+y          look again    Second verdict of a past job, polish, cure
+learnt        o ctrl+o          learnt        What this shop has learnt from its own jobs
+home          f9                jobs          Leave the bench; the job and its clocks go on
 palette       ctrl+p            by name       Every step, command and word of the trade by name
 quit          f10 ctrl+q        quit          Leave the program; every wait goes on
 """

@@ -184,11 +184,9 @@ def commit(
 
 def finish(instrument: Instrument, context: Context, *kept: Event) -> Act:
     """The step is done, or passed over with a reason: on to the next. kept: what is kept with it."""
-    done = instrument.kept_any(context)
-    if context.step.must and not done:
+    if context.step.must and not instrument.kept_any(context):
         return Act("skip, say why", (skip_menu(context),))
-    word = "next step" if done else "go on"
-    return Act(word, (*(Keep(event) for event in kept), *step_done(context)))
+    return Act("next step", (*(Keep(event) for event in kept), *step_done(context)))
 
 
 def step_done(context: Context) -> tuple[Effect, ...]:

@@ -61,7 +61,7 @@ class Film(Instrument):
         wet, alone = usual_part(context), len(parts) < 2
         return (
             Field("part", "Part", choices=parts, default=wet, hidden=alone),
-            Field("wetted", "Last wetted", Kind.THICKNESS, hint="farthest in"),
+            Field("wetted", "Last wetted", Kind.THICKNESS, hint="the last that got wet"),
             Field("dry", "First dry", Kind.THICKNESS, default=after, hint="the next tooth"),
         )
 

@@ -96,7 +96,7 @@ def test_the_usual_list_has_lines_to_tick() -> None:
 def test_preparing_is_ticked_line_by_line() -> None:
     desk = AtBench("prepare", before=mixed)
     lines = desk.bench.step.how
-    assert lines[0].startswith("Drain the receiver") and desk.keys["Enter"] == "go on"
+    assert lines[0].startswith("Drain the receiver") and desk.keys["Enter"] == "next step"
     desk.press(*["space"] * len(lines))
     assert [each.line for each in desk.job.ticked] == list(lines)
     desk.pass_time(1)
@@ -108,7 +108,7 @@ def test_preparing_is_ticked_line_by_line() -> None:
 def test_after_care_goes_on_with_lines_left_for_later_days() -> None:
     desk = AtBench("after")
     desk.press("space")
-    assert desk.keys["Enter"] == "go on" and desk.keys["Space"] == "tick this line"
+    assert desk.keys["Enter"] == "next step" and desk.keys["Space"] == "tick this line"
     desk.press("enter")
     assert isinstance(desk.log[-1], StepDone) and desk.bench.step.key == "faults"
     desk.open("after")

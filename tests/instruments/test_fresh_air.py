@@ -99,7 +99,7 @@ def test_all_that_is_not_solids_evaporates_where_no_percentage_is_given() -> Non
     assert figures(given, caught(200.0)).vapour.volatile == pytest.approx(0.55)
     bare = figures(coating(solvent_percent=None), caught(200.0))
     assert bare.vapour.volatile == 1.0
-    assert "all of it is reckoned" in bare.vapour.told[0]
+    assert "all of it is taken as solvent" in bare.vapour.told[0]
 
 
 def test_waterborne_says_what_it_can() -> None:
@@ -241,7 +241,7 @@ def test_nothing_known_of_the_solvent_of_a_waterborne_passes_with_enter() -> Non
     water = msgspec.structs.replace(coating(solvent_percent=0.0, solvent=None), waterborne=True)
     desk = AtBench("fresh-air", profile=water, before=before, system=System.US)
     assert "no figure against fire" in desk.text
-    assert desk.keys["Enter"] == "go on"
+    assert desk.keys["Enter"] == "next step"
     desk.press("enter")
     assert desk.bench.step.key != "fresh-air"
     assert not any(isinstance(each, FreshAirChecked) for each in desk.log)

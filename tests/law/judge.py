@@ -156,7 +156,7 @@ def the_word_is_the_word_of_what_happens(press: Press) -> None:
         assert after.said == (before.rows.marked.fault, True)
     elif word == "skip, say why":
         assert [type(each) for each in press.rest] == [Menu] and not kept
-    elif word in ("next step", "go on"):
+    elif word == "next step":
         assert not kept or press.has_kept(*LEAVES)
         assert press.left or after.said[0]
     elif word == "erase":

@@ -58,7 +58,7 @@ class Mix(Instrument):
         job, profile, pours = context.job, profile_by_rows(context, values), open_pours(context.job)
         names = [each.name for each in recipe.components(profile)]
         left_of = ((name, f"all that is left of {visible(name)}") for name in names)
-        of = (("", "of mix, ready to spray"), *left_of)
+        of = (("", "ready to spray"), *left_of)
         batches = [each.batch for each in reversed(pouring.open_batches(job))]
         rests = ((str(number), f"the rest of batch {number}") for number in batches)
         onto = ((FRESH, "a fresh cup"), *rests)

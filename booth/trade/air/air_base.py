@@ -80,7 +80,7 @@ def air_base(name: str) -> AirBase:
 
 
 def convert_flow_l_min(flow_l_min: float, counted_as: AirBase, wanted_as: AirBase) -> float:
-    """Give the same flow of air as another base counts it.
+    """Give the same flow of air counted at another pressure and temperature (another base).
 
     Args:
         flow_l_min: flow as counted [l/min], 0 or more.

@@ -147,7 +147,7 @@ def recovery_s(
     *,
     air_kpa: float = ATMOSPHERE_KPA,
 ) -> Estimate | Outside:
-    """Give how long the compressor needs to bring the receiver back up.
+    """Give how long the compressor needs to fill the receiver again.
 
     Args:
         receiver_l: volume of the receiver [l], above 0.

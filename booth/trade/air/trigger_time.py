@@ -73,7 +73,7 @@ def trigger_hold(
     *,
     air_kpa: float = ATMOSPHERE_KPA,
 ) -> HoldTime:
-    """Give how long the trigger can be held, and how long the receiver then needs.
+    """Give how long the trigger can be held, and how long the receiver then takes to fill.
 
     Args:
         receiver_l: volume of the receiver [l], above 0.

@@ -94,7 +94,7 @@ def delivery_of_water(weight_g: float, duration_s: float, water_c: float = 20.0)
 
 
 def catch_statistics(deliveries_ml_min: Sequence[float]) -> CatchStatistics:
-    """Sum up several catches made at the same setting.
+    """Give the mean and the spread of several catches made at the same setting.
 
     Args:
         deliveries_ml_min: delivery of each catch [ml/min], one or more, each 0 or more.

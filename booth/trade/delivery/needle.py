@@ -42,7 +42,7 @@ class NeedlePoint:
 
 
 def needle_curve(catches: Sequence[NeedleCatch]) -> tuple[NeedlePoint, ...]:
-    """Lay the closest rising curve through the catches.
+    """Give the closest rising curve through the catches: delivery by turns of the needle.
 
     Catches at one setting are averaged; neighbours that fall are pooled to their weighted mean until
     nothing falls: the least-squares fit among all curves that never fall.

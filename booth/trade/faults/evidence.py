@@ -191,7 +191,7 @@ FULL_EARLY_SHARE = 0.5
 def read_sign(
     sign: Sign, evidence: Evidence, fallback: tuple[float, str] | None = None
 ) -> tuple[Reading, float] | None:
-    """Read one sign off the figures of a job.
+    """Give how a figure of a job stands against its limit, and how strongly it speaks for a fault.
 
     Args:
         sign: the sign.

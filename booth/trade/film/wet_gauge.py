@@ -95,7 +95,7 @@ def film_between_teeth(last_wetted_um: float | None, first_dry_um: float | None)
 
 
 def film_statistics(readings: Sequence[FilmInterval]) -> FilmStatistics:
-    """Sum up several gauge readings of one coat.
+    """Give the mean of several gauge readings of one coat, its two ends.
 
     Args:
         readings: one FilmInterval a place [um], one or more.

@@ -29,7 +29,7 @@ def _index(viscosity_mm2_s: float) -> float:
 
 
 def blend_logarithmic_mm2_s(viscosity_mm2_s: float, thinner_mm2_s: float, share: float) -> float:
-    """Give the viscosity of a blend by the logarithmic rule: it sees little effect of thinner.
+    """Give the viscosity of a blend by the logarithmic rule, by which thinner does little.
 
     Args:
         viscosity_mm2_s: kinematic viscosity of the mix [mm2/s], 0.3 or more.
@@ -48,7 +48,7 @@ def blend_logarithmic_mm2_s(viscosity_mm2_s: float, thinner_mm2_s: float, share:
 
 
 def blend_index_mm2_s(viscosity_mm2_s: float, thinner_mm2_s: float, share: float) -> float:
-    """Give the viscosity of a blend by its blending index: it sees much effect of thinner.
+    """Give the viscosity of a blend by its blending index, by which thinner does much.
 
     Args:
         viscosity_mm2_s: kinematic viscosity of the mix [mm2/s], 0.3 or more.

@@ -117,7 +117,8 @@ def thinner_for_target(
         cut at the limit. Outside where the mix is thin enough, where the
         limit is reached, where the thinner is no thinner than the target, and where more than half
         of the mix would have to be thinner.
-    Range: a first step. Its low end can still overshoot with a strong solvent, so stir and time.
+    Range: a first step. Its low end can still overshoot with a strong solvent, so stir, and time the cup
+        again.
     Source: Refutas / ASTM D7152 blending index; the logarithmic mixing rule.
 
     >>> step = thinner_for_target(1000.0, 0.0, 200.0, 66.289, thinner_mm2_s=0.8)  # 20 % of the mix
