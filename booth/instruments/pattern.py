@@ -208,15 +208,15 @@ def film_readout(context: Context, values: Values, pattern: Pattern) -> Readout:
     flat = even.lowest >= BAND[0] and even.highest <= BAND[1]
     half = even_at(pattern, 0.5)
     assert half is not None
-    cv = f"CV {even.cv * 100:.1f} %"
+    varies = f"varies by {even.cv * 100:.1f} %"
     fifty = f"50 % would give {_ratio(half.max_over_min)}"
     if abs(overlap - best.overlap_fraction) <= SAME_OVERLAP or best.evenness.cv >= even.cv:
-        lines = [f"{cv}, as even as it gets. {fifty}."]
+        lines = [f"It {varies}, as even as it gets. {fifty}."]
     else:
         most = f"{_percent(best.overlap_fraction)}, {_ratio(best.evenness.max_over_min)}"
-        lines = [f"Most even: {most} (Space takes it). {cv} here."]
+        lines = [f"Most even: {most} (Space takes it). Here it {varies}."]
         if abs(overlap - 0.5) > SAME_OVERLAP:
-            lines.append(f"{fifty}, CV {half.cv * 100:.1f} %.")
+            lines.append(f"{fifty}, varying by {half.cv * 100:.1f} %.")
     bare = not math.isfinite(even.max_over_min)
     figure, unit = ("bare", "") if bare else (f"{even.max_over_min:.2f}", "to 1")
     label = f"thickest to thinnest film at {_percent(overlap)} overlap"

@@ -179,7 +179,7 @@ def _add(context: Context, advice: Advice, first: tuple[str, ...]) -> Readout:
     if fit is not None:
         basis = f"by {fit.count} measurements of this mix"
         if fit.residual_fraction is not None:
-            basis += f", {100 * fit.residual_fraction:.0f} % off the line"
+            basis += f", {100 * fit.residual_fraction:.0f} % off their line"
     ends = interval(step.add.low * scale, step.add.high * scale, kind, system)
     thinner = thinner_of(in_use(context.job)) or Thinner("thinner")
     limit = thinner.limit_percent

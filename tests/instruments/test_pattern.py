@@ -72,7 +72,7 @@ def test_evenness_at_the_overlap_of_the_row() -> None:
     half = {"overlap": q(50, "%")}
     parabola = film_readout(context_of(), half, Pattern("even, tapering"))
     assert (parabola.figure, parabola.unit, parabola.word) == ("1.50", "to 1", "STRIPES")
-    assert "CV 11.2 %" in parabola.lines[0] and "Space takes it" in parabola.lines[0]
+    assert "varies by 11.2 %" in parabola.lines[0] and "Space takes it" in parabola.lines[0]
     flat = film_readout(context_of(), half, Pattern("even"))
     assert (flat.figure, flat.word, flat.tone) == ("1.00", "EVEN", Tone.GOOD)
     assert "as even as it gets" in flat.lines[0]

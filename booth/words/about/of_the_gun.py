@@ -132,9 +132,9 @@ Rule
 The plot is the film of several passes over a panel, each as on the paper, straight and at one
 pace: 1 is the mean film. The passes are added up, exactly as the paper was read.
 
-The figure is the thickest film over the thinnest, in the middle where all passes overlap. CV
-(coefficient of variation) says how much the film varies about its mean: standard deviation over
-mean. Most even is the overlap from 25 % to 75 % with the least CV.
+The figure is the thickest film over the thinnest, in the middle where all passes overlap. How much
+the film varies about its mean is told in percent: standard deviation over mean, the coefficient
+of variation. Most even is the overlap from 25 % to 75 % at which it varies least.
 
 More overlap is more passes: the pace has to rise, or the film grows.
 
