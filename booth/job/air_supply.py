@@ -135,7 +135,7 @@ def verdict(supply: AirSupply, system: System) -> tuple[str, ...]:
     return (
         spray,
         f"{full}; {holds}.",
-        f"On the whole spray {math.floor(supply.trigger_share * 60)} s of each minute (estimate).",
+        f"In short bursts about {math.floor(supply.trigger_share * 60)} s of each minute (estimate).",
     )
 
 

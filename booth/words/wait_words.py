@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+import re
 from collections.abc import Callable
 
 from booth.files.safe_text import visible
@@ -116,13 +117,18 @@ def time_words(each: Standing) -> str:
     return duration(math.ceil(each.remaining_s - 1e-6))
 
 
+#: The publication that a rule is after, in its brackets.
+AFTER = re.compile(r" \([^()]*\bUFGS\b[^()]*\)")
+
+
 def rule_words(wait: Wait, system: System) -> str:
     """The rule of a wait; how sure its figure is comes first where it is not the sheet's own for today.
 
-    The trade begins the rule of an estimate with that word: it is said once.
+    The trade begins the rule of an estimate with that word: it is said once. What a rule is after
+    stands behind '?'.
     """
     said = f"~ {wait.certainty}: " if wait.estimate else ""
-    return said + in_units(wait.rule.removeprefix("estimate: "), system)
+    return said + in_units(AFTER.sub("", wait.rule.removeprefix("estimate: ")), system)
 
 
 def state_word(each: Standing) -> str:

@@ -104,7 +104,7 @@ def test_compressor_in_words() -> None:
         "(estimate)."
     )
     # 200 of 340 l/min are 58.8 %.
-    assert lines[2] == "On the whole spray 35 s of each minute (estimate)."
+    assert lines[2] == "In short bursts about 35 s of each minute (estimate)."
     assert lines[3] == "the gun uses 340 l/min, the compressor gives 200 l/min while it runs"
 
 

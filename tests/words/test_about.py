@@ -8,11 +8,12 @@ import pytest
 
 from booth.instruments.registry import instruments
 from booth.words.about.headed import HEADS, SOURCE, WHAT, about
+from tests.law.desks import desk_for
 
 KINDS = sorted(instruments())
 #: How standards, regulations, agencies and handbooks are designated; a cup's own name is a name.
 DESIGNATED = re.compile(
-    r"\b(ASTM|IEC|CFR|MIL-HDBK|TM \d|TO \d|FAA|NIOSH|OSHA|CDC|WAC|DOE|ORNL|Guidebook)\b|\bISO \d"
+    r"\b(ASTM|IEC|CFR|UFGS|MIL-HDBK|TM \d|TO \d|FAA|NIOSH|OSHA|CDC|WAC|DOE|ORNL|Guidebook)\b|\bISO \d"
     r"|no source|from memory"
 )
 
@@ -37,3 +38,9 @@ def test_headings_are_read_in_their_order_only() -> None:
     for text in ("No heading.", "Source\nNone.", "Source\nNone.\n\nWhat it is\nOne."):
         with pytest.raises(ValueError):
             about(text)
+
+
+def test_what_a_rule_is_after_is_not_said_under_a_figure() -> None:
+    desk = desk_for("coats", "everything", "at rest")
+    told = [line for line in desk.readout.lines if "halves for each" in line]
+    assert told and not any(DESIGNATED.search(line) for line in told)

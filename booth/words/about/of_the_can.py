@@ -47,7 +47,8 @@ The rest of an older batch is taken to be of the same parts. Where it holds anot
 careful end of each wait counts.
 
 Source
-Parts, pot life, induction: the product's data sheet, as its profile holds it.
+Parts, pot life, induction: the product's data sheet, as its profile holds it. A pot life at
+another temperature: half for each 10 °C (18 °F) up, UFGS 09971, 3.7.1.3 (an old edition).
 
 A hundredth: common practice, no source. The careful end: this program's choice, no source.
 """)

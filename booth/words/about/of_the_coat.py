@@ -51,7 +51,8 @@ estimate stay as they are.
 That nothing is said before a coat does not mean that nothing is wrong.
 
 Source
-Windows and flash-off: the product's data sheet, as its profile holds it.
+Windows and flash-off: the product's data sheet, as its profile holds it. Estimates: how fast
+solvents evaporate; times that halve with so many degrees, after UFGS 09971 (an old edition).
 
 What a touch test adds, and when a window begins to close: common practice, no source.
 
