@@ -5,7 +5,6 @@ Where it cannot go on there, a sentence says what was found and what to do.
 
 from __future__ import annotations
 
-import codecs
 import os
 import stat
 import sys
@@ -21,8 +20,6 @@ CANNOT_DRAW = frozenset({"dumb", "unknown"})
 #: What the widget library takes; anything else stops it at its import.
 COLOURS = "TEXTUAL_COLOR_SYSTEM"
 COLOUR_SYSTEMS = frozenset({"auto", "standard", "256", "truecolor", "windows"})
-#: What rules the encoding, the strongest first.
-LOCALE = ("LC_ALL", "LC_CTYPE", "LANG")
 
 
 def mind_terminal(environment: MutableMapping[str, str] = os.environ) -> None:
@@ -32,17 +29,24 @@ def mind_terminal(environment: MutableMapping[str, str] = os.environ) -> None:
             "the screen needs a terminal to draw in; this is a pipe or a file. "
             "'booth log' and 'booth figure' work without one."
         )
-    why = unfit(sys.stderr.encoding, environment, sys.platform)
+    why = unfit(environment)
     if why:
         raise Refused(why)
     if environment.get(COLOURS) not in COLOUR_SYSTEMS:
         environment.pop(COLOURS, None)
+    from booth.widgets.cells import signs
+
+    lacks = signs(environment, sys.stderr.encoding)
+    if lacks is not None:
+        from booth.widgets.textual_internals import write_as
+
+        write_as(lacks)
 
 
-def unfit(encoding: str, environment: Mapping[str, str], platform: str) -> str:
+def unfit(environment: Mapping[str, str]) -> str:
     """Say why the screen cannot be drawn in this terminal and what to do; empty where it can.
 
-    >>> unfit("utf-8", {"TERM": "xterm"}, "linux")
+    >>> unfit({"TERM": "xterm"})
     ''
     """
     term = environment.get("TERM", "")
@@ -51,22 +55,7 @@ def unfit(encoding: str, environment: Mapping[str, str], platform: str) -> str:
             f"this terminal calls itself {term!r}, which is one that cannot place text on the "
             "screen. Start booth in another one; or, if it can, say: export TERM=xterm-256color"
         )
-    if codecs.lookup(encoding).name != "utf-8":
-        return (
-            f"this terminal is set to the encoding {encoding}, which has not the signs that the "
-            f"screen is drawn with. Say: {_to_utf8(environment, platform)}"
-        )
     return ""
-
-
-def _to_utf8(environment: Mapping[str, str], platform: str) -> str:
-    """What to say in the shell so that the terminal is taken for UTF-8."""
-    if environment.get("PYTHONIOENCODING"):
-        return "set PYTHONIOENCODING=" if platform == "win32" else "unset PYTHONIOENCODING"
-    if platform == "win32":
-        return "set PYTHONUTF8=1"
-    rules = next((name for name in LOCALE if environment.get(name)), LOCALE[-1])
-    return f"export {rules}={'en_US.UTF-8' if platform == 'darwin' else 'C.UTF-8'}"
 
 
 def places() -> Places:

@@ -10,7 +10,7 @@ import codecs
 import functools
 import io
 import sys
-from collections.abc import Callable, Iterable
+from collections.abc import Callable, Iterable, Mapping
 from typing import Any
 
 from rich.console import Console
@@ -155,6 +155,18 @@ def _writing(write: Callable[[WriterThread], None], thread: WriterThread) -> Non
     except OSError:
         while thread._queue.get() is not None:
             pass
+
+
+def write_as(signs: Mapping[int, str]) -> None:
+    """Write other characters in the place of some: the last door to a terminal that lacks them.
+
+    The library writes blocks and frames to any terminal, as bytes of UTF-8 or as escapes.
+    """
+    if sys.platform == "win32":
+        from textual.drivers.windows_driver import WindowsDriver as driver
+    else:
+        from textual.drivers.linux_driver import LinuxDriver as driver
+    _replace(driver, "write", lambda write, one, data: write(one, data.translate(signs)))
 
 
 # -- all of it -----------------------------------------------------------------------------------

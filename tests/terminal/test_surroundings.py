@@ -212,8 +212,6 @@ def test_a_broken_profile_is_listed_with_its_faults_and_the_rest_load(home: Path
 @pytest.mark.parametrize(
     ("extra", "found"),
     [
-        ({"PYTHONIOENCODING": "ascii"}, "encoding ascii"),
-        ({"LC_ALL": "C", "PYTHONCOERCECLOCALE": "0", "PYTHONUTF8": "0"}, "encoding"),
         ({"TERM": "dumb"}, "'dumb'"),
     ],
 )
@@ -236,6 +234,35 @@ def test_where_the_screen_cannot_be_drawn_it_says_what_to_do_and_that_is_enough(
     with Terminal(home, extra=mended) as run:
         run.until("Coating profiles")
         assert run.child.isalive()
+
+
+@pytest.mark.parametrize(
+    "extra",
+    [
+        {"PYTHONIOENCODING": "ascii"},
+        {"LC_ALL": "C", "PYTHONCOERCECLOCALE": "0", "PYTHONUTF8": "0"},
+        {"LANG": "C"},
+        {"BOOTH_CELLS": "ascii"},
+        {"BOOTH_CELLS": "whole"},
+    ],
+)
+def test_a_terminal_that_lacks_signs_is_drawn_with_those_it_has(
+    home: Path, extra: dict[str, str]
+) -> None:
+    with Terminal(home, extra=extra) as run:
+        run.until("Coating profiles")
+        run.press("enter")
+        run.until("Parts")
+        run.press("enter")
+        run.until("Cautions")
+        run.settle()
+        drawn = bytes(run.raw)
+        # No escape of the interpreter in the place of a sign either: \u2588, \xb5.
+        assert b"\\u" not in drawn and b"\\x" not in drawn
+        if extra.get("BOOTH_CELLS") == "whole":
+            assert not set("▏▎▍▋▊▉▘▝▖▗▚▞▙▟▛▜") & set(drawn.decode())
+        else:
+            assert drawn.isascii() and b"##" in drawn
 
 
 @pytest.mark.parametrize("colours", ["none", "", "256"])

@@ -7,6 +7,13 @@ import unicodedata
 from functools import lru_cache
 
 from booth.widgets.lettering.glyphs import GLYPHS, SQUARE
+from booth.widgets.lettering.marks import (
+    LEAST_WIDE,
+    has_marks_drawn,
+    parts_of,
+    room_of,
+    with_marks,
+)
 from booth.widgets.lettering.pen import STEP, Bitmap, Pen, snap
 from booth.widgets.text import fit, plain
 from booth.words.afar import without_loose_end
@@ -23,21 +30,24 @@ QUARTERS = " ▘▝▀▖▌▞▛▗▚▐▜▄▙▟█"
 
 
 def _normal(text: str) -> str:
-    return "".join(map(_letter, plain(text).translate(ALIKE).upper()))
+    return unicodedata.normalize("NFC", plain(text).translate(ALIKE).upper())
 
 
-@lru_cache(maxsize=256)
-def _letter(char: str) -> str:
-    """The letter without its accents, where there is no other in blocks: a name is still that name."""
-    base = unicodedata.normalize("NFD", char)[0]
-    return base if char not in GLYPHS and base in GLYPHS else char
+@lru_cache(maxsize=512)
+def _is_drawn(char: str) -> bool:
+    """Whether there is a letter in blocks for it, with all its marks: without one it is another."""
+    base, marks = parts_of(char)
+    return char in GLYPHS or (base in GLYPHS and has_marks_drawn(marks))
 
 
 def can_draw(text: str) -> bool:
-    return all(char in GLYPHS for char in _normal(text))
+    return all(map(_is_drawn, _normal(text)))
 
 
 def _pen(char: str, figure: Pen) -> Pen:
+    if char not in GLYPHS:
+        pen = _pen(parts_of(char)[0], figure)
+        return pen.wide(max(pen.w, LEAST_WIDE * figure.sx))
     share = GLYPHS[char].share
     if share == SQUARE:
         # On the glass; in three rows a little less, so that a long word still fits.
@@ -47,6 +57,11 @@ def _pen(char: str, figure: Pen) -> Pen:
 
 @lru_cache(maxsize=1024)
 def _glyph(char: str, figure: Pen) -> Bitmap:
+    if char not in GLYPHS:
+        base, marks = parts_of(char)
+        room = room_of(figure.h)
+        body = _glyph(base, figure.high(figure.h - room * len(marks)))
+        return with_marks(body, marks, room, round(figure.sx / STEP))
     glyph = GLYPHS[char]
     return _pen(char, figure).draw(glyph.strokes if figure.slanted or not glyph.low else glyph.low)
 

@@ -60,6 +60,10 @@ class Pen(NamedTuple):
         """The same pen for another width, on the grid, never narrower than itself."""
         return self._replace(w=max(snap(width), self.sx))
 
+    def high(self, height: int) -> Pen:
+        """The same pen for another height."""
+        return self._replace(h=height, sy=_level_weight(height))
+
     def draw(self, strokes: str) -> Bitmap:
         """The pixels of some strokes: on where most of one is in."""
         rows = [[False] * round(self.w / STEP) for _ in range(self.h)]
