@@ -24,13 +24,13 @@ MOST_ROWS = 40
 # narrowest that is still read from across the shop.
 WIDEST, NARROWEST = 0.64, 0.5
 
-ALIKE = str.maketrans({"−": "-", "–": "-", "—": "-", "’": "'", "\u00a0": " "})
+ALIKE = str.maketrans({"−": "-", "–": "-", "—": "-", "’": "'", "\u00a0": " ", "Ð": "Đ"})
 # Bits: upper left 1, upper right 2, lower left 4, lower right 8.
 QUARTERS = " ▘▝▀▖▌▞▛▗▚▐▜▄▙▟█"
 
 
 def _normal(text: str) -> str:
-    return unicodedata.normalize("NFC", plain(text).translate(ALIKE).upper())
+    return unicodedata.normalize("NFC", plain(text).upper().translate(ALIKE))
 
 
 @lru_cache(maxsize=512)
