@@ -11,7 +11,7 @@ from booth.moment import Moment
 from booth.screens.base import Deed, OwnScreen
 from booth.screens.dialog import Dialog
 from booth.screens.list_screen import ListScreen
-from booth.widgets.lists import PickList
+from booth.widgets.lists import PickList, rows_in_all
 from booth.words.shown import PickLine
 
 
@@ -67,5 +67,9 @@ class Menu(Dialog[Taken | None], ListScreen[Taken | None, PickLine]):
             await self.app.screen.paste(text)
 
     def draw(self, now: Moment) -> None:
-        self.query_one(PickList).styles.height = min(len(self.choices), self.room)
+        shown = self.query_one(PickList)
+        rows = (
+            rows_in_all(self.choices, shown.size.width) if shown.size.width else len(self.choices)
+        )
+        shown.styles.height = min(rows, self.room)
         super().draw(now)

@@ -27,7 +27,7 @@ GAP = 1
 COLUMN = 39
 MOST_COLUMNS = 6
 #: A name keeps so many cells.
-LEAST_TITLE = 8
+LEAST_TITLE = 10
 #: The strip takes so much of the window's height at most.
 MOST_SHARE = 1 / 6
 

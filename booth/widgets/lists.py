@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import enum
+import textwrap
 from collections.abc import Sequence
 
 import msgspec
@@ -22,7 +23,7 @@ from booth.widgets.rows import (
     sized,
     spread,
 )
-from booth.widgets.text import fit, pad, plain
+from booth.widgets.text import LEFT_OUT, fit, pad, plain
 from booth.words.shown import Lines, PickLine, Tone
 
 #: From this room on what stands behind a name can be read.
@@ -30,6 +31,8 @@ LEAST_BEHIND = 34
 #: A name keeps so many cells, whatever must be seen behind it.
 LEAST_NAME = 12
 PICKED = "bold reverse"
+#: A name takes up to so many rows.
+MOST_ROWS = 3
 
 
 def step(lines: Sequence[PickLine], picked: int, by: int) -> int:
@@ -51,43 +54,104 @@ def _first(shown: Lines, height: int) -> int:
     return first_in_sight(len(shown.lines), shown.picked, height, height // 2)
 
 
+def names_of(line: PickLine, room: int) -> list[str]:
+    """The name of a line in rows of whole words."""
+    name = plain(line.name)
+    if line.head or cell_len(name) <= room:
+        return [name]
+    return textwrap.wrap(name, max(room, 1), max_lines=MOST_ROWS, placeholder=LEFT_OUT) or [""]
+
+
+def _room(line: PickLine, column: int, roomy: bool, width: int) -> tuple[int, str]:
+    """How wide its name may be, and what stands behind it."""
+    behind = plain(line.behind) if line.must or roomy else ""
+    room = width - 4 - cell_len(behind)
+    if behind and line.must and room < column:
+        behind = fit(behind, max(width - 4 - LEAST_NAME, 0))
+        return max(width - 4 - cell_len(behind), LEAST_NAME), behind
+    return (column if behind else max(width - 4, 1)), behind
+
+
+def _columns(shown: Lines, width: int, height: int) -> tuple[int, bool]:
+    """How wide the names are, and whether what stands behind them can be read."""
+    first = _first(shown, height)
+    seen = shown.lines[first : first + height]
+    longest = max((cell_len(plain(line.name)) for line in seen if not line.head), default=0)
+    column = min(longest, max(width - 6, 1))
+    return column, width - column >= LEAST_BEHIND
+
+
+def _plan(shown: Lines, width: int, height: int) -> list[tuple[int, list[str]]]:
+    """The lines in sight, each with its name in rows: all of it where the list has room, of the picked
+    one in any case."""
+    column, roomy = _columns(shown, width, height)
+    first = _first(shown, height)
+    seen = range(first, min(first + height, len(shown.lines)))
+    plan = []
+    for number in seen:
+        line = shown.lines[number]
+        plan.append((number, names_of(line, _room(line, column, roomy, width - 2)[0])))
+    if len(plan) < len(shown.lines) or sum(len(names) for _, names in plan) > height:
+        plan = [
+            (number, names if _is_whole(shown, number, names, height) else [names[0]])
+            for number, names in plan
+        ]
+    while sum(len(names) for _, names in plan) > height and len(plan) > 1:
+        plan.pop(0 if plan[-1][0] == shown.picked else -1)
+    return plan
+
+
+def _is_whole(shown: Lines, number: int, names: list[str], height: int) -> bool:
+    """Whether a name has its rows where not all have: of what is picked, and of what runs."""
+    line = shown.lines[number]
+    return len(names) <= height and (number == shown.picked or bool(line.must and line.mark))
+
+
+def rows_in_all(lines: Sequence[PickLine], width: int) -> int:
+    """How many rows they take where every name is whole."""
+    plan = _plan(Lines(tuple(lines)), width, MOST_ROWS * max(len(lines), 1))
+    return sum(len(names) for _, names in plan)
+
+
 @sized
 def lay_out_lines(shown: Lines, width: int, height: int) -> list[Row]:
     """Give the list for a size; what stands behind the names gives way where there is little room.
 
     An arrow at the edge says that the list goes on there.
     """
-    lines, first = shown.lines, _first(shown, height)
-    last = first + height
-    seen = lines[first:last]
-    longest = max((cell_len(plain(line.name)) for line in seen if not line.head), default=0)
-    column = min(longest, max(width - 6, 1))
-    roomy = width - column >= LEAST_BEHIND
+    column, roomy = _columns(shown, width, height)
+    plan, each = _plan(shown, width, height), rows_each(shown.lines, height)
     drawn: list[Row] = []
-    for number, line in enumerate(seen, first):
-        more = " "
-        if number == first and first > 0:
-            more = "↑"
-        elif number == last - 1 and last < len(lines):
-            more = "↓"
-        row = _line(line, number == shown.picked, column, roomy, width - 2)
-        drawn.append((*row, (f" {more}", QUIET)))
-        drawn += blank(width, rows_each(lines, height) - 1)
+    for number, names in plan:
+        line, picked = shown.lines[number], number == shown.picked
+        room, behind = _room(line, column, roomy, width - 2)
+        said = names if len(names) > 1 else [plain(line.name)]
+        for n, name in enumerate(said):
+            more = " "
+            if not drawn and number > 0:
+                more = "↑"
+            elif number == plan[-1][0] and number < len(shown.lines) - 1 and n == len(said) - 1:
+                more = "↓"
+            row = _line(line, name, "" if n else behind, picked, room, width - 2, n > 0)
+            drawn.append((*row, (f" {more}", QUIET)))
+        drawn += blank(width, each - len(names))
     return drawn
 
 
-def _line(line: PickLine, picked: bool, column: int, roomy: bool, width: int) -> Row:
+def _line(
+    line: PickLine, name: str, behind: str, picked: bool, room: int, width: int, goes_on: bool
+) -> Row:
     if line.head:
         return exactly(((plain(line.name), HEAD),), width)
     style = PICKED if picked else ""
-    mark = (f"{'→' if picked else line.mark or ' '} ", style)
-    behind = plain(line.behind) if line.must or roomy else ""
-    room = width - 4 - cell_len(behind)
-    if behind and line.must and room < column:
-        behind = fit(behind, max(width - 4 - LEAST_NAME, 0))
-        column = max(width - 4 - cell_len(behind), LEAST_NAME)
-    name = (pad(line.name, column), style)
-    return exactly((mark, name, ("  ", style), (behind, style or QUIET)), width, style)
+    sign = " " if goes_on else "→" if picked else line.mark or " "
+    pieces = (
+        (f"{sign} ", style),
+        (pad(name, room), style),
+        ("  ", style),
+        (behind, style or QUIET),
+    )
+    return exactly(pieces, width, style)
 
 
 class PickList(Drawn):
@@ -96,8 +160,12 @@ class PickList(Drawn):
     draw = staticmethod(lay_out_lines)
 
     def index_at(self, shown: Lines, offset: Offset, size: Size) -> int | None:
-        at = _first(shown, size.height) + offset.y // rows_each(shown.lines, size.height)
-        return at if at < len(shown.lines) and not shown.lines[at].head else None
+        y, each = offset.y, rows_each(shown.lines, size.height)
+        for at, names in _plan(shown, *size):
+            y -= max(len(names), each)
+            if y < 0:
+                return None if shown.lines[at].head else at
+        return None
 
 
 class StepState(enum.Enum):

@@ -13,7 +13,7 @@ BESIDE_FROM = 96, 28
 #: From these on it stands there always, and the list of steps is followed by the log.
 ALL_FROM = 140, 36
 #: The list of steps beside the figure, where it stands there all the time.
-RAIL = 34
+RAIL = 44
 #: Text is read in columns no wider than this.
 MOST_TEXT = 90
 

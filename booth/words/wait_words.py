@@ -92,15 +92,15 @@ def short_words(each: Standing) -> str:
     if each.state is State.UNKNOWN:
         return "touch test" if wait.by_touch else "ask its maker"
     if each.state is State.LATE:
-        return "may lift" if wait.again_s is not None else "window closed"
+        return "may lift" if wait.again_s is not None else "closed"
     if each.abrade and each.state is not State.WAIT:
         return "abrade first"
     if wait.what is What.NEXT_COAT and (each.state is State.WAIT or wait.closes_s is None):
         return coat
     if each.state is State.WAIT:
-        return "window opens"
+        return "opens"
     closes = wait.closes_s is not None and each.remaining_s is not None
-    return "window closes" if closes else str(wait.what)
+    return "closes" if closes else str(wait.what)
 
 
 def time_words(each: Standing) -> str:

@@ -14,7 +14,7 @@ from booth.words.shown import ClockFace, Tone
 from tests.widgets.bench_app import WidgetApp, screen_lines
 
 DOORS = ClockFace("doors coat 2", "flash-off", "4:31", edge=0.5, estimate=True)
-OPENS = ClockFace("left door", "two-pack glossy topcoat window opens", "4:31", short="window opens")
+OPENS = ClockFace("left door", "two-pack glossy topcoat window opens", "4:31", short="opens")
 SILLS = ClockFace("sills coat 1", "recoat window", "+3:12", Tone.LATE, edge=1.0)
 POT = ClockFace("clear, batch 1", "pot life", "1:48:10")
 BOTH = (DOORS, SILLS)
@@ -39,9 +39,9 @@ def test_where_height_is_scarce_they_stand_side_by_side() -> None:
 
 def test_what_a_clock_is_about_is_said_in_short_before_the_name_gives_way() -> None:
     assert strings(lay_out((OPENS,), 60, 1)) == [
-        " left door  window opens                       ▬ WAIT  4:31 "
+        " left door  opens                              ▬ WAIT  4:31 "
     ]
-    assert strings(lay_out((OPENS,), 36, 1)) == [" left …  window opens  ▬ WAIT  4:31 "]
+    assert strings(lay_out((OPENS,), 36, 1)) == [" left door  opens      ▬ WAIT  4:31 "]
 
 
 def test_each_clock_has_its_own_edge_and_none_where_nothing_is_known() -> None:

@@ -179,3 +179,37 @@ def test_ten_thousand_lines_are_drawn_and_walked_at_once() -> None:
     assert shortest(many, 5_000) < 20 * shortest(few, 25)
     assert strings(lay_out(Lines(many, 9_999), 40, 20))[-1].startswith("→ line 9999")
     assert step(many, 0, 1_000_000) == 9_999
+
+
+DOOR = "left front door with its mirror and its handle"
+
+
+def test_a_long_name_goes_on_in_rows_of_whole_words_where_there_is_room() -> None:
+    lines = (PickLine(DOOR, "WAIT 4:31", must=True, mark="»"), PickLine("hood"))
+    assert [row.rstrip() for row in strings(lay_out(Lines(lines, 1), 36, 5))] == [
+        "» left front door with   WAIT 4:31",
+        "  its mirror and its",
+        "  handle",
+        "→ hood",
+        "",
+    ]
+
+
+def test_where_there_is_little_room_the_picked_line_is_whole() -> None:
+    lines = (*(PickLine(DOOR) for _ in range(3)), PickLine("hood"))
+    for picked in range(3):
+        rows = strings(lay_out(Lines(lines, picked), 30, 4))
+        at = next(n for n, row in enumerate(rows) if row.startswith("→ "))
+        assert " ".join("".join((rows[at], rows[at + 1]))[2:].split()).startswith(DOOR[:24])
+        assert sum("…" in row for row in rows) >= 1
+
+
+async def test_a_click_on_the_second_row_of_a_name_is_on_its_line() -> None:
+    shown = PickList(id="rows")
+    app = Listening(shown)
+    async with app.run_test(size=(36, 5)) as pilot:
+        shown.shown = Lines((PickLine(DOOR), PickLine("hood")), 1)
+        await pilot.pause()
+        for y in (0, 1, 2):
+            await pilot.click(offset=(5, y))
+        assert app.heard == [(0, False), (0, False), (1, True)]
