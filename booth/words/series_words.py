@@ -7,7 +7,8 @@ from collections.abc import Callable
 from booth.job.series import Figure, Measure, Series
 from booth.moment import Moment
 from booth.units import Kind, System, show
-from booth.words.event_words import cup_name, duration
+from booth.units.durations import length
+from booth.words.event_words import cup_name
 from booth.words.shown import PickLine, RunChart, Tone
 
 When = Callable[[Moment], str]
@@ -27,7 +28,7 @@ def measure_words(measure: Measure) -> str:
 def figure_words(value: float, measure: Measure, system: System) -> str:
     """A figure of the series as it is shown."""
     if measure.kind is Kind.TIME and measure.places is None:
-        return duration(value, system)
+        return length(value)
     return show(value, measure.kind, system, places=measure.places)
 
 

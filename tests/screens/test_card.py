@@ -62,12 +62,12 @@ async def test_the_same_again_keeps_no_copy_and_another_keeps_the_old_one() -> N
     async with at_app(size=(120, 30)) as at:
         a_job(ago(20), closed(19))
         await at.open("Past jobs")
-        await at.press("e", "escape", "e")
+        await at.press("ctrl+e", "escape", "ctrl+e")
         assert len(pages(at)) == 1 and "stood there before" not in at.words
         await at.press("escape")
         (page,) = pages(at)
         page.write_text("written on by hand", "utf-8")
-        await at.press("e")
+        await at.press("ctrl+e")
         assert "stood there before" in at.words
         assert [each.read_text("utf-8")[:10] for each in pages(at)] == ["written on", "<!DOCTYPE "]
 
@@ -83,9 +83,9 @@ async def test_the_units_are_those_on_the_screen() -> None:
         )
         a_job(ago(20), air, closed(19))
         await at.open("Past jobs")
-        await at.press("e", "escape")
+        await at.press("ctrl+e", "escape")
         assert "air 68 °F" in pages(at)[0].read_text("utf-8")
-        await at.press("u", "e")
+        await at.press("f3", "ctrl+e")
         assert any("air 20.0 °C" in page.read_text("utf-8") for page in pages(at))
 
 
@@ -94,7 +94,7 @@ async def test_the_folder_of_the_shop_file(tmp_path: Path) -> None:
         path = a_job(ago(20), closed(19))
         at.app.shop = Shop(cards=str(tmp_path / "for the wall"))
         await at.open("Past jobs")
-        await at.press("e")
+        await at.press("ctrl+e")
         assert (tmp_path / "for the wall" / f"{path.stem}.html").is_file() and not pages(at)
 
 
@@ -103,7 +103,7 @@ async def test_a_folder_that_cannot_be_written_is_said() -> None:
         a_job(ago(20), closed(19))
         (at.places.jobs_dir.parent / "cards").write_text("a file")
         await at.open("Past jobs")
-        await at.press("e")
+        await at.press("ctrl+e")
         assert at.screen == "Sheet" and "NOT WRITTEN" in at.words
 
 
@@ -113,7 +113,7 @@ async def test_a_file_that_is_no_job_has_no_card() -> None:
         (at.places.jobs_dir / "x.jsonl").write_bytes(b"nothing\n")
         await at.read_anew()
         await at.open("Past jobs")
-        await at.press("e")
+        await at.press("ctrl+e")
         assert "NOT WRITTEN" in at.words and not pages(at)
 
 

@@ -36,6 +36,8 @@ TIMES = {
     "instruments/plan.py",
     "instruments/plan_words.py",
     "instruments/checklists.py",
+    "screens/history_rows.py",
+    "screens/side_by_side.py",
 }
 
 
