@@ -20,6 +20,22 @@ def _write(path: Path, events: list[ev.Event]) -> None:
     path.write_bytes(b"".join(codec.encode(event) for event in events))
 
 
+def open_step(folder: Path, kind: str) -> None:
+    """One open job whose current step is the first of that kind; a catch and a fan are measured."""
+    now = MachineClock().now()
+    first = msgspec.structs.replace(opened(("part 1",)), at=now)
+    caught = ev.CatchMade(
+        n=2, at=now, seconds=30.0, amount=q(90, "ml"), delivery_ml_min=180.0, liquid="paint"
+    )
+    fan = ev.FanSet(n=3, at=now, width=q(250, "mm"), distance=q(200, "mm"))
+    events: list[ev.Event] = [first, caught, fan]
+    for step in steps_for(first.profile):
+        if step.kind == kind:
+            break
+        events.append(ev.StepDone(n=len(events) + 1, at=now, step=step.key))
+    _write(folder / "20260101-0000-step-0000.jsonl", events)
+
+
 def eight_clocks(folder: Path) -> None:
     """One open job: eight parts in flash-off, its current step the coats."""
     now = MachineClock().now()
