@@ -4,7 +4,7 @@ the trade. What is typed narrows the list; a word of the trade leads to the step
 
 from __future__ import annotations
 
-from collections.abc import Awaitable, Callable, Iterable
+from collections.abc import Awaitable, Callable, Iterable, Sequence
 from typing import NamedTuple
 
 from textual.app import ComposeResult
@@ -80,8 +80,8 @@ class Palette(Dialog[Entry | None], ListScreen[Entry | None, Entry]):
     def body(self) -> ComposeResult:
         yield PickList(id="rows")
 
-    def lines(self, now: Moment) -> tuple[PickLine, ...]:
-        return super().lines(now) or (PickLine(NOTHING, head=True),)
+    def lines(self, now: Moment) -> Sequence[PickLine]:
+        return tuple(super().lines(now)) or (PickLine(NOTHING, head=True),)
 
     def line(self, item: Entry, now: Moment) -> PickLine:
         return PickLine(item.name, item.behind, mark=item.mark)

@@ -23,7 +23,7 @@ def _write(path: Path, events: list[ev.Event]) -> None:
 def open_step(folder: Path, kind: str) -> None:
     """One open job whose current step is the first of that kind; a catch and a fan are measured."""
     now = MachineClock().now()
-    first = msgspec.structs.replace(opened(("part 1",)), at=now)
+    first = replace(opened(("part 1",)), at=now)
     caught = ev.CatchMade(
         n=2, at=now, seconds=30.0, amount=q(90, "ml"), delivery_ml_min=180.0, liquid="paint"
     )

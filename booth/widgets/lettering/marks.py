@@ -55,8 +55,8 @@ LEAST_WIDE = 3
 @lru_cache(maxsize=512)
 def parts_of(char: str) -> tuple[str, str]:
     """A letter without its marks, and the marks."""
-    base, *marks = unicodedata.normalize("NFD", char)
-    return base, "".join(marks)
+    apart = unicodedata.normalize("NFD", char)
+    return apart[:1], apart[1:]
 
 
 def has_marks_drawn(marks: str) -> bool:
