@@ -93,7 +93,7 @@ class Repeatability(ListScreen[None, Series]):
         return Sheet("Does it come out the same?", HELP)
 
     def line(self, item: Series, now: Moment) -> PickLine:
-        return series_line(item, self.host.system)
+        return series_line(item, self.host.system, self.size.width)
 
     @property
     def figure(self) -> Figure | None:

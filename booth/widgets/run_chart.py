@@ -43,10 +43,11 @@ def draw_run_chart(shown: RunChart, width: int, height: int) -> list[Row]:
         return []
     rows = max(height - 2, 1)
     scale = _Scale(shown, rows)
+    # Where they share a row, that of the mean is seen.
     marks = (
-        (shown.mean, MEAN, shown.mean_words),
         (shown.lower, LIMIT, shown.lower_words),
         (shown.upper, LIMIT, shown.upper_words),
+        (shown.mean, MEAN, shown.mean_words),
     )
     lines = {scale.row(at): (line, words) for at, line, words in marks if at is not None}
     words = max((len(words) for _, words in lines.values()), default=0) + 1

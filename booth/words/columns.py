@@ -59,6 +59,8 @@ def broken(text: str, width: int) -> list[str]:
     ['left door,', 'hood']
     >>> broken("unbreakable", 6)
     ['unbrea', 'kable']
+    >>> broken("two-pack-clear-3fa2", 16)
+    ['two-pack-clear-', '3fa2']
     >>> broken("humidity 48 %, dry", 12)
     ['humidity', '48 %, dry']
     """
@@ -90,9 +92,11 @@ def _words(text: str) -> list[str]:
 
 
 def _pieces(word: str, width: int) -> list[str]:
+    """A word in pieces that fit, after a hyphen where it has one."""
     pieces = [""]
     for char in word:
         if pieces[-1] and cells(pieces[-1] + char) > width:
-            pieces.append("")
+            whole, hyphen, rest = pieces[-1].rpartition("-")
+            pieces[-1:] = [whole + hyphen, rest] if whole else [pieces[-1], ""]
         pieces[-1] += char
     return pieces

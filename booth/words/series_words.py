@@ -12,6 +12,8 @@ from booth.words.event_words import cup_name
 from booth.words.shown import PickLine, RunChart, Tone
 
 When = Callable[[Moment], str]
+#: Cells of a line between and around what it says.
+BETWEEN = 12
 RULE = (
     "The limits are the mean, and 2.66 times the mean difference between one job and the next above and "
     "below it (individuals and moving ranges: NIST/SEMATECH e-Handbook of Statistical Methods 6.3.2.2). "
@@ -39,8 +41,9 @@ def lower_of(series: Series) -> float | None:
     return None if lower is None or lower < 0 else lower
 
 
-def series_line(series: Series, system: System) -> PickLine:
-    """A line of the list: what it is, of how many jobs, its mean and its limits; whether all lie inside."""
+def series_line(series: Series, system: System, width: int = 200) -> PickLine:
+    """A line of the list, in a window so wide: what it is, of how many jobs, its mean and its limits;
+    whether all lie inside. The mean, which the picture says too, gives way first."""
     limits, measure = series.limits, series.measure
 
     def told(value: float) -> str:
@@ -59,7 +62,8 @@ def series_line(series: Series, system: System) -> PickLine:
     )
     count = len(limits.outside)
     state = f"{Tone.LATE.shape} {count} outside" if count else f"{Tone.GOOD.shape} all inside"
-    return PickLine(name, f"{mean}, {band}  {state}", must=True)
+    roomy = len(name) + len(mean) + len(band) + len(state) + BETWEEN <= width
+    return PickLine(name, f"{f'{mean}, ' if roomy else ''}{band}  {state}", must=True)
 
 
 def jobs(count: int) -> str:

@@ -12,8 +12,9 @@ from booth.log.events import JobOpened, PartsChanged
 from booth.log.fold import fold
 from booth.log.rack import MOST_SIDES, Rack, in_a_line, named_once
 from booth.log.summary import summary_of
-from booth.screens.history import job_line, matching
+from booth.screens.history_rows import job_line, ready
 from booth.screens.home_list import glance
+from booth.words.job_search import Wanted, matching
 from booth.words.report import jobs_table
 from tests.instruments.at_bench import AtBench, in_mild_weather
 from tests.instruments.test_changes import DOORS, TWO_COATS
@@ -51,7 +52,8 @@ def test_lists_of_jobs_say_it_once(tmp_path: Path) -> None:
     assert "24 doors, both sides; hood" in job_line(summary).name
     assert "24 doors, both sides; hood" in jobs_table([summary], lambda moment: "")
     # It is found by either name.
-    assert matching((summary,), "both sides") == matching((summary,), "side 2") == (summary,)
+    jobs = ready([summary])
+    assert matching(jobs, Wanted("both sides")) == matching(jobs, Wanted("side 2")) == jobs
 
 
 def test_a_side_that_was_dropped_is_not_said_any_more() -> None:
