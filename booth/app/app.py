@@ -2,12 +2,10 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
 from functools import cached_property
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from textual.filter import LineFilter
 from textual.timer import Timer
 
 from booth.app.signals import mind_resuming, mind_signals
@@ -22,7 +20,6 @@ from booth.screens.host import Host
 from booth.screens.preferences import Preferences
 from booth.units.kinds import System
 from booth.widgets import themes
-from booth.widgets.sixteen import Sixteen
 from booth.widgets.textual_internals import mend
 
 if TYPE_CHECKING:
@@ -63,12 +60,6 @@ class BoothApp(Host):
         self.system = System(self.preferences.units or System.US)
         self._wanted_profile = profile
         self._timer: Timer | None = None
-
-    def get_line_filters(self) -> Sequence[LineFilter]:
-        """In a terminal of sixteen colours, pairs that are read there."""
-        own = super().get_line_filters()
-        few = self.console.color_system == "standard" and not self.no_color
-        return [*own, Sixteen()] if few else own
 
     @cached_property
     def alarms(self) -> Alarms:

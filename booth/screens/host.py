@@ -21,7 +21,7 @@ from booth.screens.base import Deed, OwnScreen, carry_out
 from booth.screens.keyline import CLICKED
 from booth.screens.preferences import Preferences
 from booth.units.kinds import System
-from booth.widgets.textual_internals import FaultApp
+from booth.widgets.sixteen import ColourApp
 
 if TYPE_CHECKING:
     from booth.files.faults import Fault
@@ -40,7 +40,7 @@ class Alarms(Protocol):
         """Show and sound what rings now."""
 
 
-class Host(FaultApp):
+class Host(ColourApp):
     """The application, as the screens know it. shop: the painter's equipment, as read last."""
 
     clock: Clock

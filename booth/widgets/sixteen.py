@@ -7,6 +7,7 @@ that is read on a bright ground, black stands on the tone, and the tone on black
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from functools import lru_cache
 
 from rich.color import Color, ColorSystem
@@ -15,6 +16,7 @@ from rich.style import Style
 from textual.color import Color as Ground
 from textual.filter import LineFilter
 
+from booth.widgets.textual_internals import FaultApp
 from booth.widgets.themes import THEMES
 
 BLACK, RED, BLUE, GREY, GREEN, YELLOW, CYAN, WHITE = 0, 1, 4, 7, 10, 11, 14, 15
@@ -97,3 +99,12 @@ class Sixteen(LineFilter):
             Segment(text, None if style is None else in_sixteen(style), control)
             for text, style, control in segments
         ]
+
+
+class ColourApp(FaultApp):
+    """An app that is read in a terminal of sixteen colours too."""
+
+    def get_line_filters(self) -> Sequence[LineFilter]:
+        own = super().get_line_filters()
+        few = self.console.color_system == "standard" and not self.no_color
+        return [*own, Sixteen()] if few and not self.is_headless else own

@@ -64,7 +64,8 @@ def test_the_next_key_is_there_in_the_narrowest_window() -> None:
 
 def test_one_with_long_words_does_not_hide_those_behind_it() -> None:
     keys = (("Space", "start"), ("Bksp", "void: " + "x" * 90), ("n", "note"))
-    assert key_line(keys, 40).plain.split() == ["Space", "start", "n", "note"]
+    shown = key_line(keys, 40).plain.split()
+    assert shown[:2] == ["Space", "start"] and shown[-2:] == ["n", "note"]
 
 
 @pytest.mark.parametrize("width", range(10, 120, 7))
