@@ -12,8 +12,8 @@ from booth.words.event_words import cup_name
 from booth.words.shown import PickLine, RunChart, Tone
 
 When = Callable[[Moment], str]
-#: Cells of a line between and around what it says.
-BETWEEN = 12
+#: From this width on a line has its mean as well.
+ROOMY = 90
 RULE = (
     "The limits are the mean, and 2.66 times the mean difference between one job and the next above and "
     "below it (individuals and moving ranges: NIST/SEMATECH e-Handbook of Statistical Methods 6.3.2.2). "
@@ -43,7 +43,7 @@ def lower_of(series: Series) -> float | None:
 
 def series_line(series: Series, system: System, width: int = 200) -> PickLine:
     """A line of the list, in a window so wide: what it is, of how many jobs, its mean and its limits;
-    whether all lie inside. The mean, which the picture says too, gives way first."""
+    whether all lie inside. Where there is little room the picture says the mean."""
     limits, measure = series.limits, series.measure
 
     def told(value: float) -> str:
@@ -62,8 +62,7 @@ def series_line(series: Series, system: System, width: int = 200) -> PickLine:
     )
     count = len(limits.outside)
     state = f"{Tone.LATE.shape} {count} outside" if count else f"{Tone.GOOD.shape} all inside"
-    roomy = len(name) + len(mean) + len(band) + len(state) + BETWEEN <= width
-    return PickLine(name, f"{f'{mean}, ' if roomy else ''}{band}  {state}", must=True)
+    return PickLine(name, f"{f'{mean}, ' if width >= ROOMY else ''}{band}  {state}", must=True)
 
 
 def jobs(count: int) -> str:

@@ -52,8 +52,8 @@ def test_lists_of_jobs_say_it_once(tmp_path: Path) -> None:
     assert "24 doors, both sides; hood" in job_line(summary).name
     assert "24 doors, both sides; hood" in jobs_table([summary], lambda moment: "")
     # It is found by either name.
-    jobs = ready([summary])
-    assert matching(jobs, Wanted("both sides")) == matching(jobs, Wanted("side 2")) == jobs
+    every = ready((summary,))
+    assert matching(every, Wanted("both sides")) == matching(every, Wanted("side 2")) == every
 
 
 def test_a_side_that_was_dropped_is_not_said_any_more() -> None:
