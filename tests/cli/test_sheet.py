@@ -138,3 +138,13 @@ def test_a_card_that_cannot_be_kept_leaves_what_was_there(tmp_path: Path) -> Non
     with pytest.raises(OSError):
         write_card(path, "x", "html")
     assert path.is_dir() and list(tmp_path.iterdir()) == [path]
+
+
+def test_jobs_side_by_side(a_job: Path) -> None:
+    told = text_of(a_job.stem, "--beside", a_job.stem, "--units", "metric")
+    assert "1.90 bar" in told and "= same" in told and "differs" not in told
+    table = text_of(a_job.stem, "--beside", a_job.stem, "--as", "markdown")
+    assert table.startswith("|  |  | ") and "| Verdict | \\= same | usable | usable |" in table
+    for wrong in (("--as", "csv"), ("--beside", "no-such-job")):
+        done = run(["sheet", a_job.stem, "--beside", a_job.stem, *wrong])
+        assert done.returncode == 2 and done.stdout == b""
