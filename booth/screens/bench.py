@@ -1,7 +1,6 @@
 """The bench on the screen: the steps at the left, the open step, the clocks that run, the keys.
 
-All that is true stands in ``booth.bench.model``; here it is drawn, which changes nothing, and what a
-press leaves over is carried out by ``BenchRest``.
+True is what ``booth.bench.model`` holds; drawing changes nothing; ``BenchRest`` does the rest.
 """
 
 from __future__ import annotations
