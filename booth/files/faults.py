@@ -146,13 +146,13 @@ def dotted(path: Path) -> str:
     return text
 
 
-def counted(number: int, thing: str) -> str:
-    """Say how many there are of something.
+def counted(number: int, thing: str, several: str = "") -> str:
+    """Say how many there are of something. several: the word for more than one, where it is not with s.
 
-    >>> counted(1, "fault"), counted(3, "fault")
-    ('1 fault', '3 faults')
+    >>> counted(1, "fault"), counted(3, "fault"), counted(2, "entry", "entries")
+    ('1 fault', '3 faults', '2 entries')
     """
-    return f"{number} {thing}" if number == 1 else f"{number} {thing}s"
+    return f"{number} {thing if number == 1 else several or f'{thing}s'}"
 
 
 def quoted(text: str, marks: str = '"') -> str:

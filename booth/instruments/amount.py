@@ -12,10 +12,11 @@ from msgspec.structs import replace
 from booth.bench.act import Act, Context, SetForm
 from booth.bench.instrument import Instrument, number, quantity, word
 from booth.bench.next_act import commit, finish
+from booth.files.faults import counted
 from booth.forms.form import Field, Rows, Values, only, same
 from booth.instruments.area_words import area_readout, count_of, this_area
 from booth.instruments.catch_words import cup_ml_of
-from booth.instruments.figures import counted, figure, interval
+from booth.instruments.figures import figure, interval
 from booth.instruments.large.mix import areas_at_large
 from booth.instruments.learnt_here import of_amount
 from booth.job import material

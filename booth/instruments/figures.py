@@ -123,10 +123,6 @@ def interval(low: float, high: float, kind: Kind, system: System) -> str:
     return f"{show(low, kind, system, unit=False)} to {show(high, kind, system)}"
 
 
-def counted(number: int, thing: str) -> str:
-    return f"{number} {thing}" if number == 1 else f"{number} {thing}s"
-
-
 def given(context: Context) -> Given:
     """What advice is held against."""
     return Given(context.job, context.system, context.gun, context.shop.compressor)

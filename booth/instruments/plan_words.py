@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from booth.bench.act import Context
 from booth.clock import local_day_hhmm, local_hhmm
+from booth.files.faults import counted
 from booth.files.safe_text import visible
-from booth.instruments.figures import counted
 from booth.job.day_plan import DayBlock
 from booth.job.job_schedule import Planned
 from booth.job.products_to_come import products_to_come

@@ -5,9 +5,9 @@ from __future__ import annotations
 from booth.bench.act import Act, CloseJob, Context, Keep, Scroll
 from booth.bench.instrument import Instrument, word
 from booth.bench.next_act import onward, step_done
+from booth.files.faults import counted
 from booth.forms.form import Field, Rows, Values
 from booth.forms.key import Key
-from booth.instruments.figures import counted
 from booth.instruments.large.day import day_at_large
 from booth.job.products import products_of
 from booth.job.rehearsal import NOTHING, Finding, findings

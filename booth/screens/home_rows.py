@@ -211,7 +211,7 @@ def _job_words(job: Job, name: Sequence[str], now: Moment) -> tuple[str, ...]:
         *(running or ["No clock is running."]),
         "",
         f"Next step: {next_open(job).name}",
-        f"{len(job.events)} entries kept, in the job {', '.join(name)}.",
+        f"{counted(len(job.events), 'entry', 'entries')} kept, in the job {', '.join(name)}.",
         "",
         "Enter opens the job again.",
     )

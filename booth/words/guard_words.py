@@ -229,4 +229,6 @@ def looked_over(tone: Tone, word: str, found: tuple[Amiss, ...]) -> tuple[Tone, 
     """Tone and word of a figure for a coat that may begin, after the guard has looked at it."""
     if tone not in APPROVAL or not found or not found[0].is_grave:
         return tone, word
-    return Tone.CAUTION, WORDS[found[0].grave]
+    grave = found[0].grave
+    # What would spoil the part does not look like what may be looked into.
+    return (Tone.LATE if grave is Grave.SPOILS else Tone.CAUTION), WORDS[grave]

@@ -290,7 +290,7 @@ def test_near_the_dew_point_and_under_the_minimum_it_says_stop() -> None:
     sheet = trial(limits=Limits(part_c=Range(15, None), dew_margin_c=3.0))
     b = AtBench("coats", profile=sheet, before=before)
     assert (b.readout.figure, b.readout.shown_word) == ("COAT 1", "STOP")
-    assert b.readout.tone is Tone.CAUTION
+    assert b.readout.tone is Tone.LATE
     assert b.readout.lines[0].startswith("▲ The part is 0.9 °C over the dew point; it has to be at")
     assert b.readout.lines[1].startswith(
         "▲ The part is at 8.8 °C; the product asks for at least 15"
@@ -318,10 +318,10 @@ def test_ready_is_not_said_while_something_grave_is_amiss() -> None:
     assert (b.readout.figure, b.readout.tone) == ("READY", Tone.READY)
     damp = msgspec.structs.replace(mild(0, humidity=70), at=b.clock.now())
     b.keep(damp)
-    assert (b.readout.figure, b.readout.tone) == ("STOP", Tone.CAUTION)
+    assert (b.readout.figure, b.readout.tone) == ("STOP", Tone.LATE)
     (parts,) = b.bench.instrument.picture(b.now, b.rows.values)
     assert isinstance(parts, Parts)
-    assert (parts.rows[0].word, parts.rows[0].tone) == ("STOP", Tone.CAUTION)
+    assert (parts.rows[0].word, parts.rows[0].tone) == ("STOP", Tone.LATE)
 
 
 def coated_twice(clock: ManualClock) -> Sequence[Event]:
