@@ -32,7 +32,7 @@ FLASH_S, AT_C = 600.0, 21.0
 GUNS = ("grey gun", "blue gun")
 COMPRESSOR = {"receiver_l": 50, "flow_l_min": 130, "cut_in_kpa": 600, "cut_out_kpa": 800}
 SHOP = {"guns": [{"name": name, "tip_mm": 1.4, "hvlp": True} for name in GUNS]}
-FAN_MM, OVERLAP, SPEED_M_S, AREA_M2 = 250.0, 0.5, 0.4, 1.2
+FAN_MM, OVERLAP, AREA_M2 = 250.0, 0.5, 1.2
 #: The teeth of a gauge [um].
 TEETH = tuple(range(10, 300, 5))
 PRODUCT = Profile(
@@ -71,6 +71,7 @@ class Truth:
     thinner_percent: float = 8.0
     coat_times: float = 2.6
     recovery_s: float = 62.0
+    speed_m_s: float = 0.4
     scatter: float = 0.08
 
     def delivery(self, gun: str, turns: float) -> float:
@@ -196,13 +197,14 @@ def _catch(diary: _Diary, liquid: str, delivery: float, turns: float) -> None:
 def _sprays(diary: _Diary, kind: Kind, delivery: float, part_c: float) -> None:
     truth, drawn = diary.truth, diary.drawn
     diary.keep(ev.FanSet, width=q(FAN_MM, "mm"))
-    diary.keep(ev.PassTimed, length=q(1.0, "m"), seconds=1.0 / SPEED_M_S)
+    speed = diary.about(truth.speed_m_s, 0.5)
+    diary.keep(ev.PassTimed, length=q(1.0, "m"), seconds=1.0 / speed)
     for part in ("door", "hood"):
         diary.keep(ev.AreaAdded, shape="area", area=q(AREA_M2, "m2"), part=part)
     area, amount = q(2 * AREA_M2, "m2"), q(400, "ml")
     diary.keep(ev.AmountPlanned, area=area, amount=amount, lands=kind.lands)
     lands = diary.about(truth.lands)
-    swept = FAN_MM * (1 - OVERLAP) * SPEED_M_S * 1000 * 60 / 1e6
+    swept = FAN_MM * (1 - OVERLAP) * speed * 1000 * 60 / 1e6
     film_um = lands * delivery / swept
     at_trigger_s = AREA_M2 * 50.0 / lands / delivery * 60
     slow = diary.about(truth.coat_times)

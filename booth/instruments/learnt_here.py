@@ -8,7 +8,7 @@ from booth.files.faults import counted
 from booth.job.measured import mean_efflux_s
 from booth.job.mixture import now as mix_now
 from booth.job.wait import Standing, State, What
-from booth.learnt import delivery, recovery, thinning, transfer, waits
+from booth.learnt import delivery, pace, recovery, thinning, transfer, waits
 from booth.learnt.delivery import Caught
 from booth.trade.observations.median_band import LEAST_OBSERVATIONS
 from booth.units import Kind
@@ -82,6 +82,12 @@ def of_thinner(context: Context) -> tuple[str, ...]:
     group = thinning.group_of(context.job)
     found = context.past.learnt("thinner", group, context.job.opened.job) if group else None
     return here_line(found, "to begin with: {} thinner reached the target here", context.system)
+
+
+def of_pace(context: Context) -> tuple[str, ...]:
+    """How fast the painter's own passes were with this gun, in past jobs and rehearsals."""
+    found = context.past.learnt("pace", pace.group_of(context.job), context.job.opened.job)
+    return here_line(found, "your own pace so far: {}", context.system)
 
 
 def of_air(context: Context) -> tuple[str, ...]:

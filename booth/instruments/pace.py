@@ -5,11 +5,14 @@ from __future__ import annotations
 import math
 from typing import NamedTuple
 
+from msgspec.structs import replace
+
 from booth.bench.act import Act, Context, Keep, SetForm, refused
 from booth.bench.instrument import Instrument, number, quantity, word
 from booth.forms.form import Field, Rows, Values
 from booth.instruments.figures import against, figure, interval
 from booth.instruments.large.gun import passes_at_large
+from booth.instruments.learnt_here import of_pace
 from booth.job.coat_plan import wet_to_come
 from booth.job.measured import HAND_MM_S, Basis, basis_of, speed_mm_s, steady_passes
 from booth.job.stopwatches import BAR, PASS, SILENT, Sweeping, passing_s, sweeping
@@ -97,12 +100,13 @@ class Pace(Instrument):
             if each.seconds > 0:
                 speed = f", {_speed(speed_of_pass_mm_s(length_mm, each.seconds), context.system)}"
             lines.append(f"{line}{speed}")
-        return tuple(lines)
+        return (*of_pace(context), *lines)
 
     def at_large(self, context: Context, values: Values) -> AtLarge:
         speed = wanted(context, values).speed
         likely = None if speed is None else speed.likely
-        return passes_at_large(context, likely, wanted_film(context, values))
+        large = passes_at_large(context, likely, wanted_film(context, values))
+        return replace(large, record=of_pace(context))
 
     def event(self, context: Context, values: Values) -> str | None:
         return self.busy(context) or None

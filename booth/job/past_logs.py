@@ -1,7 +1,7 @@
 """The logs of past jobs, as far as they count: the one door to them, and the one place for what does not.
 
-A rehearsal is no job: nothing of it counts but its catches of water and its patterns, which are true
-of gun and needle. A job that the painter left out teaches nothing until it is taken in again.
+A rehearsal is no job: nothing of it counts but its catches of water, its patterns and its timed passes,
+which are true of gun, needle and hand. A job that the painter left out teaches nothing until it is taken in again.
 """
 
 from __future__ import annotations
@@ -18,6 +18,7 @@ from booth.log.events import (
     GunChanged,
     JobOpened,
     LeftOut,
+    PassTimed,
     PatternRead,
     Restored,
     TakenIn,
@@ -30,7 +31,7 @@ from booth.log.store import log_bytes, log_files
 from booth.log.summary import opening_of
 
 #: What of a rehearsal counts, besides its catches of water.
-OF_REHEARSAL = (JobOpened, GunChanged, PatternRead, LeftOut, TakenIn, Voided, Restored)
+OF_REHEARSAL = (JobOpened, GunChanged, PatternRead, PassTimed, LeftOut, TakenIn, Voided, Restored)
 #: What stands in the bytes of every job that was once left out.
 LEFT_OUT = b'"left out"'
 

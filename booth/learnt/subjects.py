@@ -6,7 +6,7 @@ from collections.abc import Callable, Sequence
 
 import msgspec
 
-from booth.learnt import coats, delivery, recovery, thinning, transfer, waits
+from booth.learnt import coats, delivery, pace, recovery, thinning, transfer, waits
 from booth.learnt.observation import Learnt, Observation, learnt_of
 from booth.log.fold import Job
 from booth.units import Kind
@@ -46,6 +46,7 @@ SUBJECTS = tuple(
             *("thinner", "Thinner to the target", "mix", Kind.PERCENT),
             *(thinning.TAGS, thinning.observe),
         ),
+        ("pace", "Speed of your gun", "pass", Kind.SPEED, pace.TAGS, pace.observe),
         (
             *("recovery", "Compressor: time to fill its receiver", "timing", Kind.TIME),
             *(recovery.TAGS, recovery.observe),

@@ -73,7 +73,7 @@ def band(learnt: Learnt, system: System) -> str:
 def observations(learnt: Learnt) -> str:
     """How many readings, and of how many jobs where that is another number."""
     jobs, of = len(learnt.observations), BY_KEY[learnt.subject].of
-    of = f"{of}e" if of.endswith(("ch", "x")) and learnt.readings != 1 else of
+    of = f"{of}e" if of.endswith(("ch", "x", "ss")) and learnt.readings != 1 else of
     said = counted(learnt.readings, of)
     return said if learnt.readings == jobs else f"{said} of {counted(jobs, 'job')}"
 

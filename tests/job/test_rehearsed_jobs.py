@@ -84,7 +84,7 @@ def test_the_last_job_is_none_of_them(tmp_path: Path, capsys: pytest.CaptureFixt
 
     path = write(tmp_path, EARLY, opened(seconds=-9e4), closed())
     write(tmp_path, LATE, rehearsal(), told())
-    last = _last(tmp_path, sys.stderr)
+    last = _last(tmp_path, sys.stderr, None)
     assert last is not None and last.path == path and len(history(tmp_path)) == 2
 
 

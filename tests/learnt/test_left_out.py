@@ -44,6 +44,8 @@ def test_a_year_teaches_every_subject_with_its_count(year: Path) -> None:
     assert len(by_group["waits", KEY].observations) == 54
     assert len(by_group["coats",].observations) == 54 and by_group["coats",].readings == 4 * 54
     assert not any(each.rehearsal for each in by_group["waits", KEY].observations)
+    own = by_group["pace", GUNS[1]].observations
+    assert len(own) == 30 and sum(each.rehearsal for each in own) == 6
 
 
 def test_a_job_left_out_changes_what_is_learnt_and_comes_back(tmp_path: Path) -> None:
@@ -108,7 +110,9 @@ def test_a_rehearsal_is_no_job_but_its_water_is_water(tmp_path: Path) -> None:
     assert acknowledged(tmp_path, KEY, events[0].at) == {}
     assert past.coat_times() == () and past.weighed_last() is None
     assert [each.liquid for each in past.pairs()] == ["water"]
-    assert [each.subject for each in past.all_learnt()] == []
+    # The hand is the same with water.
+    (pace,) = past.all_learnt()
+    assert pace.subject == "pace" and pace.observations[0].rehearsal
     # A job that caught the coating at that setting, and no water, is held against the rehearsal's.
     job = [e for e in events_of(Truth(), drawn, 1) if not _is_water(e)]
     through_session(tmp_path, job)
@@ -154,7 +158,7 @@ def test_a_log_is_read_when_it_is_asked_for_and_once(
     past.pairs("grey gun")
     past.all_learnt()
     past.all_learnt()
-    assert asked == [("waits",), ("catches",), ("lands", "coats", "thinner", "recovery")]
+    assert asked == [("waits",), ("catches",), ("lands", "coats", "thinner", "pace", "recovery")]
 
 
 def test_logs_that_hold_nothing_of_it_are_not_read_in_full(

@@ -34,9 +34,10 @@ TRUE = {
     "coats": TRUTH.coat_times,
     "thinner": TRUTH.thinner_percent,
     "recovery": TRUTH.recovery_s,
+    "pace": TRUTH.speed_m_s,
 }
 #: Measured to the last digit by the invented painter: these bands hold it no oftener than they say.
-EXACT = ("delivery", "water", "recovery")
+EXACT = ("delivery", "water", "recovery", "pace")
 
 
 def observed(jobs: list[tuple[Job, ...]]) -> dict[str, list[Observation]]:
