@@ -9,12 +9,14 @@ from __future__ import annotations
 from collections.abc import Awaitable, Callable
 from typing import TYPE_CHECKING, Any, Generic, NamedTuple, Protocol, TypeVar, cast
 
+from rich.cells import cell_len
 from textual.app import ComposeResult
 from textual.content import Content
 from textual.screen import Screen
 from textual.widgets import Static
 
 from booth.bench.commands import ANYWHERE, COMMANDS, command_of, key_name
+from booth.clock import local_hhmm
 from booth.forms.key import Key
 from booth.moment import Moment
 from booth.screens.keyline import key_line
@@ -26,6 +28,8 @@ if TYPE_CHECKING:
     from booth.units import System
 
 T = TypeVar("T")
+#: Beside the name of a screen, and between it and the time of day, there is room for these cells.
+NAME_SIDES, LEAST_GAP = 2, 2
 #: The class of a screen all of which an alarm covers.
 COVERED = "-alarm"
 
@@ -187,7 +191,8 @@ class OwnScreen(Screen[T], Generic[T]):
 
 
 class Framed(OwnScreen[T], Generic[T]):
-    """A screen with its name above what it holds, what it says and its keys below, and a way back."""
+    """A screen with its name and the time of day above what it holds, what it says and its keys below,
+    and a way back."""
 
     #: the keys that leave; the first has the word in the key line
     LEAVES: tuple[str, ...] = ("escape", "f9")
@@ -211,7 +216,11 @@ class Framed(OwnScreen[T], Generic[T]):
         self.draw(self.host.clock.now())
 
     def draw(self, now: Moment) -> None:
-        self.put("#name", content(self.heading()))
+        name, time = self.heading(), local_hhmm(now)
+        gap = self.size.width - NAME_SIDES - cell_len(name) - len(time)
+        # A dialog lies over a screen that has it.
+        has_time = not self.is_modal and gap >= LEAST_GAP
+        self.put("#name", content(f"{name}{' ' * gap}{time}" if has_time else name))
         self.draw_keys()
 
     def deed(self, key: Key) -> Deed | None:
