@@ -36,7 +36,7 @@ async def test_a_row_is_one_line_and_its_clock_is_never_cut(size: tuple[int, int
         assert re.search(r"WAIT \d+:\d\d left", job)
         # Every profile begins a row of its own; only the rest of a long name stands between two.
         first = next(n for n, row in enumerate(rows) if "Coating profiles" in row)
-        last = next(n for n, row in enumerate(rows) if n > first and not row.strip())
+        last = next(n for n, row in enumerate(rows) if n > first and not row.strip(" ↓"))
         demo = [row for row in rows[first + 1 : last] if "demo" in row]
         assert all("demo" in row or row.startswith("   ") for row in rows[first + 1 : last])
         profiles = [row for row in desk.home.listed.items if row.section == "Coating profiles"]
