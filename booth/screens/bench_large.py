@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import Any
 
 from booth.bench.next_act import Situation
-from booth.clock import local_hhmm
+from booth.clock import local_date, local_hhmm
 from booth.job.steps import steps_of
 from booth.log.fold import Job, kept_by
 from booth.moment import Moment
@@ -59,6 +59,7 @@ def entries(job: Job, system: System) -> tuple[LogLine, ...]:
     told = teller(system, job)
     return tuple(
         LogLine(
+            local_date(event.at),
             local_hhmm(event.at),
             f"{VOIDED if event.n in job.void else ''}{told(event)}",
             event.n in job.void,

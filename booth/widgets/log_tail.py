@@ -12,8 +12,9 @@ from booth.widgets.text import plain
 
 
 class LogLine(msgspec.Struct, frozen=True):
-    """time: of day; words: what it says; voided: it counts no more, and its words say so."""
+    """day, time: when; words: what it says; voided: it counts no more, and its words say so."""
 
+    day: str
     time: str
     words: str
     voided: bool = False
@@ -25,14 +26,16 @@ MOST_ROWS = 3
 
 @sized
 def lay_out(entries: tuple[LogLine, ...], width: int, height: int) -> list[Row]:
-    """Give them for a size: whole entries only, under a head."""
+    """Give them for a size: whole entries only, under a head with their day."""
     rows: list[Row] = []
+    day = ""
     for entry in reversed(entries):
-        own = _entry(entry, width)
+        turns: list[Row] = [((day, QUIET),)] if day and day != entry.day else []
+        own = [*_entry(entry, width), *turns]
         if len(rows) + len(own) > height - 1:
             break
-        rows = [*own, *rows]
-    return [*[()] * (height - 1 - len(rows)), (("log", HEAD),), *rows] if rows else []
+        rows, day = [*own, *rows], entry.day
+    return [*[()] * (height - 1 - len(rows)), ((f"log {day}", HEAD),), *rows] if rows else []
 
 
 def _entry(entry: LogLine, width: int) -> list[Row]:

@@ -100,7 +100,11 @@ def test_seconds_over_thinner_with_the_line_through_them() -> None:
 def test_catches_over_turns_with_the_rising_curve_of_the_coating() -> None:
     at = on("catch")
     found, told = chart(at), tries(at)
-    assert [each.figure for each in told.tries] == [f"{ml:.0f}" for _, ml, _, _ in CATCHES]
+    assert [each.figure for each in told.tries] == [
+        # Of water nothing is wanted, so that its unit stands with it and not at a band.
+        f"{ml:.0f}{' ml/min' if liquid == 'water' else ''}"
+        for _, ml, liquid, _ in CATCHES
+    ]
     assert [spot.mark for spot in found.spots] == ["○", "■", "■", "■"], "told by shape"
     # Closest rising curve by scipy: 172 and 165 pool to their mean.
     paint = sorted((turns, ml) for _, ml, liquid, turns in CATCHES if liquid == "paint")

@@ -128,7 +128,7 @@ async def test_an_alarm_rings_over_the_log_and_escape_only_silences_it() -> None
 
 
 async def test_enter_shows_a_long_entry_in_full() -> None:
-    long = "word " * 30 + "and the end of it"
+    long = "word " * 60 + "and the end of it"  # more than the two rows that it has
     async with at_log(ev.NoteMade(n=0, at=ManualClock().now(), text=long)) as at:
         assert "the end of it" not in at.text and "…" in at.text
         await at.press("enter")

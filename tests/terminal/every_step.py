@@ -194,7 +194,7 @@ def _before_mixing(p: Painter) -> None:
 def _mix_and_thin(p: Painter) -> None:
     with p.step("Mix"):
         for name in ("clear", "hardener", "medium thinner"):
-            p.see(rf"► {name}")
+            p.see(rf"► {name}|{name} .*►")
             p.run.linger(1.0 / SPED_UP)
             p.press("space")
         p.see("to be sprayed before")

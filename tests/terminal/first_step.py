@@ -12,6 +12,7 @@ from pathlib import Path
 sys.path.insert(0, str(Path(__file__).resolve().parents[2]))
 
 from tests.terminal.driver import Terminal
+from tests.terminal.painter import read_a_caution
 
 
 def main(command: str) -> None:
@@ -23,8 +24,7 @@ def main(command: str) -> None:
         run.until("Parts")
         run.press("left door, right door", "enter")
         run.until("read and understood")
-        run.press("space")
-        run.until("2 of ")
+        read_a_caution(run)
         logs = list((Path(folder) / "booth" / "jobs").glob("*.jsonl"))
         kept = logs[0].read_text("utf-8").splitlines()
         if len(logs) != 1 or "caution acknowledged" not in kept[-1]:

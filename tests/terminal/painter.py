@@ -229,7 +229,7 @@ def to_the_coats(run: Terminal) -> None:
     assert pass_over(run) == "Weather"
     for reading in ("70", "50", "70"):
         run.press(*reading, "enter")
-    run.until("humidity 50 %")
+    run.until("humidity 50 %|50 % RH")
     assert next_step(run, lambda: run.press("enter")) == "Coats and waits"
 
 
@@ -240,13 +240,20 @@ def note(run: Terminal, text: str) -> None:
 
 def read_cautions(run: Terminal, key: str = "space") -> None:
     """Read and acknowledge every caution."""
-    run.until(lambda text: _reading(text) is not None)
+    run.until(lambda text: caution_shown(text) is not None)
     for _ in range(40):
-        at = _reading(run.text)
-        if at == "all":
+        if caution_shown(run.text) == "all":
             return
-        done(run, lambda: run.press(key), lambda text, at=at: _reading(text) not in (None, at))
+        read_a_caution(run, key)
     raise AssertionError(f"the cautions do not end\n{run.text}")
+
+
+def read_a_caution(run: Terminal, key: str = "space") -> str | None:
+    """Read and acknowledge the caution that is shown; give the one that is shown then."""
+    at = caution_shown(run.until(lambda text: caution_shown(text) is not None))
+    return caution_shown(
+        done(run, lambda: run.press(key), lambda text: caution_shown(text) not in (None, at))
+    )
 
 
 def tick_every_line(run: Terminal, key: str = "space") -> None:
@@ -263,7 +270,7 @@ def _line(text: str) -> str:
     return found.group(1) if found else ""
 
 
-def _reading(text: str) -> str | None:
+def caution_shown(text: str) -> str | None:
     """Which caution is shown; 'all' where none is left."""
     if "were read" in text:
         return "all"

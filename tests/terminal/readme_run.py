@@ -30,7 +30,7 @@ def main(folder: Path) -> None:
         with Terminal(Path(home), command=["bash", "-euo", "pipefail", "-c", command]) as run:
             run.until("begin the job", PATIENCE_S)
             run.press("door", "enter")
-            run.until("1 of ")
+            run.until("read and understood")
             run.press("f10")
             code = run.wait()
         kept = list((Path(home) / "booth" / "jobs").glob("*.jsonl"))

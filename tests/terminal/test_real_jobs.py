@@ -183,7 +183,7 @@ def mix(run: Terminal, amount: str, *names: str) -> None:
     run.until(re.escape(amount))
     run.press("enter")
     for name in names:
-        run.until(rf"► {name}")
+        run.until(rf"► {name}|{name} .*►")
         run.press("space")
     run.until("batch 1 mixed")
 

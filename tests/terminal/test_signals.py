@@ -20,6 +20,7 @@ from tests.terminal.painter import (
     kept_of,
     on_step,
     pass_over,
+    read_a_caution,
     short_profile,
     write_profile,
 )
@@ -47,8 +48,7 @@ def test_told_to_leave_it_gives_the_terminal_back(home: Path, number: signal.Sig
         assert all(before), "a shell's terminal echoes and edits"
         begin(run, "Aaa short job", "hood")
         assert not any(run.modes())
-        run.press("space")
-        run.until("2 of")
+        read_a_caution(run)
         run.kill(number)
         assert run.wait() == 128 + number
         assert run.modes() == before
@@ -114,8 +114,7 @@ def test_the_window_is_closed_over_its_head(home: Path) -> None:
     write_profile(home, "short", PROFILE)
     run = Terminal(home)
     begin(run, "Aaa short job", "hood")
-    run.press("space")
-    run.until("2 of")
+    read_a_caution(run)
     pid = run.pid
     run.child.ptyproc.fileobj.close()  # the master's end: the kernel sends SIGHUP
     end = time.monotonic() + 10
@@ -150,8 +149,7 @@ def test_put_aside_with_ctrl_z_and_back_the_screen_is_whole_again(home: Path) ->
         run.settle()
         assert run.text == before
         assert not any(run.modes())
-        run.press("space")
-        run.until("2 of")
+        read_a_caution(run)
         run.press("f10")
         assert run.wait() == 0
         left = bytes(run.raw)

@@ -43,10 +43,10 @@ def test_whose_and_state_above_the_figure() -> None:
 def test_six_rows() -> None:
     assert strings(lay_out(WAITING, 30, 6)) == [
         "  hood                ▬ WAIT  ",
-        "     █▌ ▐█    ▝▀▀█▖  ▜█       ",
-        "     █▙▄▟█ █▌  ▄▄█▘  ▐█       ",
-        "        ▐█ █▌    █▌  ▐█       ",
-        "        ▐█    ▗▄▄▛▘  ▐█       ",
+        "     █▌ ▐█ ▄▖ ▝▀▀█▖  ▜█       ",
+        "     █▙▄▟█ ▀▘  ▄▄█▘  ▐█       ",
+        "        ▐█ ▄▖    █▌  ▐█       ",
+        "        ▐█ ▀▘ ▗▄▄▛▘  ▐█       ",
         "                              ",
     ]
 

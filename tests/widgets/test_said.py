@@ -37,9 +37,9 @@ def test_where_not_all_fits_what_is_done_goes_first_then_an_ellipsis_says_so() -
 
 
 LOG = (
-    LogLine("13:30", "batch 1 mixed: clear 364 ml + hardener 182 ml"),
-    LogLine("13:50", "× VOIDED air: inlet 2.30 bar", True),
-    LogLine("13:53", "air: inlet 1.98 bar"),
+    LogLine("2025-06-14", "13:30", "batch 1 mixed: clear 364 ml + hardener 182 ml"),
+    LogLine("2025-06-15", "13:50", "× VOIDED air: inlet 2.30 bar", True),
+    LogLine("2025-06-15", "13:53", "air: inlet 1.98 bar"),
 )
 
 
@@ -47,8 +47,10 @@ def test_the_log_has_whole_entries_the_newest_at_the_bottom() -> None:
     text = strings(lay_out_log(LOG, 32, 10))
     assert text[-1].startswith("13:53 air: inlet 1.98 bar")
     assert text[-3].startswith("13:50 × VOIDED") and text[-2].strip() == "bar"
-    assert text[-5].startswith("13:30 batch 1") and text[-4].startswith("      ")
-    assert text[-6].strip() == "log"
+    # The day stands where it turns, and with the head that of the first.
+    assert text[-4].strip() == "2025-06-15"
+    assert text[-6].startswith("13:30 batch 1") and text[-5].startswith("      ")
+    assert text[-7].strip() == "log 2025-06-14"
     text = strings(lay_out_log(LOG, 32, 5))
-    assert [row[:5].strip() for row in text] == ["", "log", "13:50", "", "13:53"], text
+    assert [row[:5].strip() for row in text] == ["", "log 2", "13:50", "", "13:53"], text
     assert strings(lay_out_log((), 32, 4)) == [" " * 32] * 4

@@ -13,7 +13,13 @@ from dataclasses import dataclass
 
 from booth.trade.result import Outside, require
 
-__all__ = ["MedianBand", "median_band"]
+__all__ = [
+    "LEAST_OBSERVATIONS",
+    "MOST_OBSERVATIONS",
+    "USUAL_CONFIDENCE",
+    "MedianBand",
+    "median_band",
+]
 
 #: Two observations have no middle and no scatter to speak of (common practice, no source).
 LEAST_OBSERVATIONS = 3
