@@ -158,7 +158,8 @@ def efflux_readout(context: Context, cup: Cup, mean_s: float) -> Readout:
             tone, state = Tone.CAUTION, "OUTSIDE THE CUP"
     elif isinstance(viscosity, Value):
         shown = show(viscosity.value, Kind.VISCOSITY, context.system)
-        lines.append(f"{shown} at {liquid_words(context)}, {cup.standard}")
+        standard = cup.standard.partition(" (")[0]  # with its edition behind '?'
+        lines.append(f"{shown} at {liquid_words(context)}, {standard}")
     if cup.doubt:
         lines.append(cup.doubt)
     factors = sorted({run.correction for run in efflux_runs(context.job)} - {1.0})
