@@ -185,7 +185,7 @@ def mix(run: Terminal, amount: str, *names: str) -> None:
     for name in names:
         run.until(rf"► {name}|{name} .*►")
         run.press("space")
-    run.until("batch 1 mixed")
+    run.until("batch 1,? mixed")
 
 
 def coat(run: Terminal, part: str, number: int, asks: str = "") -> None:
@@ -471,7 +471,7 @@ def test_frames_on_a_cold_morning_near_the_dew_point(home: Path) -> None:
         run.until("The part is 2.8 °C over the dew point")
         assert "IT FITS" not in run.text
         next_step(run, lambda: run.press("enter"))
-        run.until("▲ STOP")
+        run.until("■ STOP")
         assert not re.search("READY|GOOD|IT FITS|√ *OK", run.text)
         coat(run, "frame 1", 1, asks="dew margin too small")
         step_before(run, "Weather", up=2)
