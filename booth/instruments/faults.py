@@ -83,7 +83,7 @@ class Faults(Instrument):
         key, part = word(values, "fault"), word(values, "part") or ANY_PART
         if not reads_causes(context, values):
             if not key:
-                return Readout("LOOK AGAINST A LAMP", whose=part, in_words=True)
+                return Readout("FAULT?", whose=part, in_words=True)
             said = "SEEN" if seen(context, values) else "SEEN?"
             return Readout(FAULTS[key].name, word=said, whose=part, in_words=True)
         found = diagnosed(context, values)

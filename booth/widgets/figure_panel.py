@@ -19,7 +19,7 @@ from booth.widgets.lettering.glyphs import NARROW_ONE
 from booth.widgets.row_widget import Drawn
 from booth.widgets.rows import HEAD, Row, blank, exactly, sized, toned
 from booth.widgets.text import LEFT_OUT, plain
-from booth.widgets.wet_edge import Field
+from booth.widgets.wet_edge import Field, aside, eighths
 from booth.words.shown import Readout, Tone
 
 #: Letters that are read from six metres [rows], as a share of the window's rows: 28 mm of the
@@ -140,6 +140,9 @@ def _put_field(field: Field, readout: Readout, letters: int, most: int) -> tuple
         wide = max(cell_len(line.rstrip()) for line in lines)
     free = room - tall
     x, y = left + max(0, (width - wide) // 2), y + free // 2
+    if not counts(readout) and readout.edge is not None:  # one that moves passes by itself
+        x += aside(lines, x, eighths(readout.edge, field.width))
+    x = min(max(x, left), left + max(0, width - wide))
     if unit and not beneath:
         x = min(x, left + width - wide - 1 - cell_len(unit))
         field.put(x + wide + 1, y + len(lines) - 1, [unit])

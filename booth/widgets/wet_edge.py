@@ -20,6 +20,8 @@ EIGHTHS = 8
 NARROW = re.compile("[ -~─-▟°µ²³·»…→]*")
 #: The left half of a cell in the bits of QUARTERS.
 LEFT_HALF = 1 | 4
+#: So many cells a figure may stand aside, the least first.
+ASIDE = (0, 1, -1, 2, -2)
 
 
 def ink(tone: Tone) -> str:
@@ -84,6 +86,28 @@ def cells_of(text: str) -> list[str]:
         else:
             cells += [char, *[""] * (wide - 1)]
     return cells
+
+
+def aside(lines: Sequence[str], x: int, at: int) -> int:
+    """Give how many cells a figure at `x` is to stand aside, so that no stroke is lost at the edge.
+
+    Where the edge runs along the border of a stroke, the stroke has on its other side what it is drawn
+    in itself. It is moved only where that happens over more than half of its height.
+    """
+    cut_at = round(at / 4)
+
+    def lost(by: int) -> int:
+        half = cut_at - 2 * (x + by)
+        return sum(len(_inked(line, half - 1) ^ _inked(line, half)) for line in lines)
+
+    return min(ASIDE, key=lost) if lost(0) > len(lines) else 0
+
+
+def _inked(line: str, half: int) -> set[int]:
+    """Which of the two quarters of a half of a cell are ink, the upper one 0, the lower one 1."""
+    char = line[half // 2] if 0 <= half < 2 * len(line) else " "
+    bits = QUARTERS.index(char) if char in QUARTERS else 0
+    return {row for row in (0, 1) if bits & (1 << (2 * row + half % 2))}
 
 
 class Field:

@@ -72,7 +72,7 @@ async def test_asked_for_by_name_it_opens_the_new_job() -> None:
     for wanted in ("system:sealed-wood", "sealed-wood"):
         async with at_app(profile=wanted, bundled=True) as at:
             assert at.stack == ["Home", "NewJob"]
-            assert "Waterborne topcoat over sealer" in at.lines[0]
+            await at.until(lambda at=at: "Waterborne topcoat over sealer" in at.text)
 
 
 async def test_a_system_with_faults_is_told_and_not_begun() -> None:

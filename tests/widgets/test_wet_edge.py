@@ -9,7 +9,9 @@ from hypothesis import strategies as st
 from booth.widgets.lettering.bigfigure import QUARTERS, draw
 from booth.widgets.rows import ACROSS, merge, width_of
 from booth.widgets.wet_edge import (
+    EIGHTHS,
     Field,
+    aside,
     behind_words,
     cells_of,
     cut,
@@ -93,3 +95,21 @@ def test_words_are_reversed_behind_a_small_edge_and_only_blanks_are_cut() -> Non
     assert at_blank == (("hood", WET), (ACROSS[4], DRY), (" ", "bold"), ("wait", ""))
     assert behind_words(row, None, 10, Tone.WAIT) == merge(row)
     assert behind_words(row, 1.0, 10, Tone.WAIT) == (("hood  wait", WET),)
+
+
+def test_a_stroke_is_not_lost_where_the_edge_runs_along_it() -> None:
+    """Its other side is drawn in what the stroke is drawn in: between the two nothing would be seen."""
+    one = ["  ██  "] * 5
+    # The stroke lies from the second to the fourth cell of the figure, which begins at the tenth.
+    for at in (12 * EIGHTHS, 14 * EIGHTHS):
+        by = aside(one, 10, at)
+        assert by != 0 and not _along(one, 10 + by, at)
+    for at in (11 * EIGHTHS, 13 * EIGHTHS, 15 * EIGHTHS):  # over the ground, and through its middle
+        assert aside(one, 10, at) == 0 and not _along(one, 10, at)
+    # A stroke that leans loses little: it stays where it is.
+    assert aside(["   ▟", "  ▟▛", " ▟▛ ", "▟▛  "], 10, 12 * EIGHTHS) == 0
+
+
+def _along(lines: list[str], x: int, at: int) -> bool:
+    left, right = at // EIGHTHS - 1 - x, at // EIGHTHS - x
+    return any((line[left] == "█") != (line[right] == "█") for line in lines)
