@@ -82,7 +82,7 @@ class Gallery:
         """Take the list of everything by name, opened over what is up."""
         below = at.screen
         await at.press("ctrl+p")
-        await at.until(lambda: at.screen != below and "help" in at.text)
+        await at.until(lambda: at.screen == "Palette")
         await self.take(at, "palette")
         await at.press("escape")
         if at.screen != below:
