@@ -96,7 +96,8 @@ def deliveries(caught: Iterable[Caught]) -> tuple[Observation, ...]:
         own.append(
             Observation(
                 group=(*gun_key(each), each.product, f"{setting:g}"),
-                about=(*gun_told(each), each.name, (setting, Kind.TURNS)),
+                # The turns tell its rows apart: they stand before a name that may be shortened.
+                about=(*gun_told(each), (setting, Kind.TURNS), each.name),
                 low=delivery,
                 high=delivery,
                 told=_cup_told(each),

@@ -46,7 +46,7 @@ def walk(home: Path, count: int) -> dict[str, float]:
     child, master, begun = start(BOOTH, home)
     found: dict[str, float] = {}
     try:
-        until(master, [b"Past jobs"])
+        until(master, [b"Coating profiles"])
         found["start to the first frame"] = time.perf_counter() - begun
         drain(master, READ_S)  # profiles, shop file and the latest logs
         first, every = listed(master)

@@ -22,7 +22,7 @@ def test_as_text_each_subject_with_band_and_count(capsys: pytest.CaptureFixture[
     said = capsys.readouterr().out
     assert "Waits: times the wait that was counted (waits)" in said
     assert "Invented clear: 1." in said and "11 waits" in said
-    assert "grey gun, 1.4 mm, Invented clear, 2 turns" in said and "too few" in said
+    assert "grey gun, 1.4 mm, 2 turns, Invented clear" in said and "too few" in said
     assert "bar" in said
     assert run(["learnt", "recovery", "--units", "us"]) == 0
     said = capsys.readouterr().out
