@@ -29,13 +29,15 @@ MOST_JOBS = 100
 
 
 class Measure(msgspec.Struct, frozen=True):
-    """What is measured once in a job. with_: the cup, where only one and the same can be compared;
-    places: of seconds that stay seconds."""
+    """What is measured once in a job. cup, gun, parts: what has to be one and the same for figures to
+    be of one kind, since limits over a mixture say nothing; places: of seconds that stay seconds."""
 
     label: str
     kind: Kind
-    with_: str = ""
     places: int | None = None
+    cup: str = ""
+    gun: str = ""
+    parts: tuple[str, ...] = ()
 
 
 class Figure(msgspec.Struct, frozen=True):
@@ -112,22 +114,22 @@ def figures_of(job: Job) -> Mapping[Measure, float]:
     A delivery is that of the coating itself. A film that was thicker than the gauge, and a time that
     no clock vouches for, are left out.
     """
-    good = settings_of(job)
+    good, gun, parts = settings_of(job), job.fitted.gun, tuple(sorted(job.parts))
     found: dict[Measure, float] = {}
     for each in SETTINGS:
         if each.name not in MEASURED or each.name not in good.figures:
             continue
         if each.name == "delivery" and good.liquid != "paint":
             continue
-        with_ = good.cup if each.name == "efflux" else ""
-        found[Measure(each.label, each.kind, with_, each.places)] = good.figures[each.name]
+        cup, by = (good.cup, "") if each.name == "efflux" else ("", gun)
+        found[Measure(each.label, each.kind, each.places, cup, by)] = good.figures[each.name]
     numbers = sorted({coat.number for coats in job.coats.values() for coat in coats})
     for number in numbers:
         laid = [coat for coats in job.coats.values() for coat in coats if coat.number == number]
         for measure, values in (
-            (Measure(f"{WET}, coat {number}", Kind.THICKNESS), _films(job, laid)),
+            (Measure(f"{WET}, coat {number}", Kind.THICKNESS, gun=gun), _films(job, laid)),
             (Measure(f"{WAITED} coat {number}", Kind.TIME), _waits(job, laid)),
-            (Measure(f"{SPRAYED}, coat {number}", Kind.TIME), _times(laid)),
+            (Measure(f"{SPRAYED}, coat {number}", Kind.TIME, gun=gun, parts=parts), _times(laid)),
         ):
             if values:
                 found[measure] = fmean(values)

@@ -13,7 +13,8 @@ TAGS = (b'"pass timed"',)
 
 
 def observe(products: Sequence[Job]) -> tuple[Observation, ...]:
-    """Give how fast the gun went in the passes of one job [m/s], by gun."""
+    """Give how fast the gun went in the passes of one job [m/s], by gun and product: another film asks
+    for another speed."""
     return of_one_job(
         [
             _of(job, each)
@@ -27,9 +28,10 @@ def observe(products: Sequence[Job]) -> tuple[Observation, ...]:
 def _of(job: Job, each: PassTimed) -> Observation:
     speed = each.length.value / each.seconds
     length = (each.length.value, Kind.PART_LENGTH)
-    return Observation(group_of(job), (job.fitted.gun,), speed, speed, each.at, told=(length,))
+    about = (job.fitted.gun, job.profile.name)
+    return Observation(group_of(job), about, speed, speed, each.at, told=(length,))
 
 
 def group_of(job: Job) -> tuple[str, ...]:
     """What is learnt together with this job's passes."""
-    return (job.fitted.gun,)
+    return job.fitted.gun, job.profile.key

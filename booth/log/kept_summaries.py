@@ -42,7 +42,7 @@ def _as_name(value: Any) -> str:
     """A log goes by its name alone: the folder may move."""
     if isinstance(value, Path):
         return value.name
-    raise NotImplementedError
+    raise TypeError(f"a summary holds no {type(value).__name__}")
 
 
 def read_summaries(file: Path, logs: Iterable[Path]) -> Mapping[Path, tuple[Stamp, JobSummary]]:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable
 
+from booth.files.safe_text import visible
 from booth.job.series import Figure, Measure, Series
 from booth.moment import Moment
 from booth.units import Kind, System, show
@@ -23,8 +24,9 @@ RULE = (
 
 
 def measure_words(measure: Measure) -> str:
-    """'efflux time, Ford #4'."""
-    return f"{measure.label}, {cup_name(measure.with_)}" if measure.with_ else measure.label
+    """'efflux time, Ford #4'; 'delivery, clear gun'."""
+    same = (cup_name(measure.cup) if measure.cup else "", measure.gun, *measure.parts)
+    return ", ".join(visible(each) for each in (measure.label, *same) if each)
 
 
 def figure_words(value: float, measure: Measure, system: System) -> str:
@@ -61,7 +63,7 @@ def series_line(series: Series, system: System, width: int = 200) -> PickLine:
         else f"up to {told(limits.upper)}"
     )
     count = len(limits.outside)
-    state = f"{Tone.LATE.shape} {count} outside" if count else f"{Tone.GOOD.shape} all inside"
+    state = f"{Tone.LATE.shape} {count} outside" if count else f"{Tone.PLAIN.shape} all inside"
     return PickLine(name, f"{f'{mean}, ' if width >= ROOMY else ''}{band}  {state}", must=True)
 
 

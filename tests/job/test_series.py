@@ -13,7 +13,14 @@ from booth.log import codec
 from booth.log import events as ev
 from booth.log.fold import Job, fold
 from booth.units import Kind, System
-from booth.words.series_words import chart_of, figure_line, lower_of, outside_lines, series_line
+from booth.words.series_words import (
+    chart_of,
+    figure_line,
+    lower_of,
+    measure_words,
+    outside_lines,
+    series_line,
+)
 from tests.card.jobs import coated, measured, numbered
 from tests.job.make import at, opened, profile, q
 from tests.job.systems import OPENED
@@ -80,10 +87,26 @@ def test_a_delivery_of_water_is_none_of_the_coating() -> None:
 
 def test_cups_are_not_mixed() -> None:
     found = series_of([*jobs(20, 21), (Path("x"), job(cup(50, "iso-4")))])
-    assert [(each.measure.with_, len(each.figures)) for each in found] == [
+    assert [(each.measure.cup, len(each.figures)) for each in found] == [
         ("ford-4", 2),
         ("iso-4", 1),
     ]
+
+
+def test_guns_and_parts_are_not_mixed() -> None:
+    def one(gun: str, *parts: str) -> Job:
+        first = ev.JobOpened(n=1, at=at(0), job="j", profile=profile(), parts=parts, gun=gun)
+        return fold(numbered([first, *measured(), *coated(parts)]))
+
+    jobs = [one("left", "door"), one("left", "door", "hood"), one("right", "door")]
+    found = series_of([(Path(str(n)), each) for n, each in enumerate(jobs)])
+    counts = {measure_words(each.measure): len(each.figures) for each in found}
+    # Limits over a mixture say nothing: what depends on the gun is told by gun, and a time by parts too.
+    assert (counts["delivery, left"], counts["delivery, right"]) == (2, 1)
+    assert (counts["wet film, coat 1, left"], counts["wet film, coat 1, right"]) == (2, 1)
+    assert counts["sprayed in, coat 1, left, door"] == 1
+    assert counts["sprayed in, coat 1, left, door, hood"] == 1
+    assert counts["efflux time, Ford #4"] == 3 and counts["wait before coat 2"] == 3
 
 
 def test_a_film_thicker_than_the_gauge_is_left_out() -> None:

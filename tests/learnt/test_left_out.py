@@ -44,7 +44,7 @@ def test_a_year_teaches_every_subject_with_its_count(year: Path) -> None:
     assert len(by_group["waits", KEY].observations) == 54
     assert len(by_group["coats",].observations) == 54 and by_group["coats",].readings == 4 * 54
     assert not any(each.rehearsal for each in by_group["waits", KEY].observations)
-    own = by_group["pace", GUNS[1]].observations
+    own = by_group["pace", GUNS[1], KEY].observations
     assert len(own) == 30 and sum(each.rehearsal for each in own) == 6
 
 
